@@ -1,0 +1,40 @@
+// Bundles the extension, the language server and the command line into dist/,
+// and the tests that run inside the editor into dist/test/.
+import { rm } from 'node:fs/promises';
+import { build, context } from 'esbuild';
+
+const production = process.argv.includes('--production');
+const watch = process.argv.includes('--watch');
+
+/** @type {import('esbuild').BuildOptions} */
+const node = {
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  format: 'cjs',
+  minify: production,
+  sourcemap: !production,
+  legalComments: 'none',
+  logLevel: 'warning',
+};
+
+const bundles = [
+  { ...node, entryPoints: ['client/src/extension.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
+  { ...node, entryPoints: ['server/src/lsp/node.ts'], outfile: 'dist/server.cjs' },
+  { ...node, entryPoints: ['server/src/cli/main.ts'], outfile: 'dist/plumbline.cjs', banner: { js: '#!/usr/bin/env node' } },
+];
+
+// Mocha is left out: it loads the suites by itself.
+const tests = {
+  ...node,
+  entryPoints: ['test/vscode/host.ts', 'test/vscode/site.suite.ts'],
+  outdir: 'dist/test',
+  outExtension: { '.js': '.cjs' },
+  external: ['vscode', 'mocha'],
+};
+
+if (production) await rm('dist', { recursive: true, force: true }); // nothing old goes into the package
+else bundles.push(tests);
+
+if (watch) for (const bundle of bundles) await (await context(bundle)).watch();
+else await Promise.all(bundles.map((bundle) => build(bundle)));

@@ -1,0 +1,64 @@
+// `npm start [-- FOLDER] [--embedded]`: a site in a real VS Code, with the extension of this repository loaded.
+import { readdir } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { desktopCode, openDesktop } from './desktop.ts';
+import { installEditor, repository } from './install.ts';
+import { serveEditor } from './serve.ts';
+
+const usage = `npm start [-- FOLDER] [-- --embedded]
+
+Opens FOLDER (default: samples/first-draft) in your own VS Code where \`code\` is on the PATH,
+else in an embedded one that you open in a browser. --embedded takes the latter in any case.`;
+
+const extensions = [repository, join(repository, 'client', 'open', 'problems-view')];
+const say = (line: string): void => console.log(line);
+
+/** A file of the site to open first: files are named for their subject, and cameras are what a site is about. */
+async function firstFile(folder: string): Promise<string> {
+  const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
+    throw new Error(`${folder} can't be read: ${error.message}`);
+  });
+  const files = names.filter((name) => name.endsWith('.site.yaml')).sort();
+  const file = files.find((name) => name === 'cameras.site.yaml') ?? files[0];
+  if (!file) throw new Error(`${folder} has no file named *.site.yaml, so there is no site to open.`);
+  return join(folder, file);
+}
+
+async function serve(folder: string, file: string): Promise<void> {
+  const editor = await installEditor(say);
+  const served = await serveEditor(editor, { folder, extensions, environment: { PLUMBLINE_OPEN: file } });
+  const asked = new Promise<void>((done) => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => done());
+  });
+  say(`\n  ${folder} is open in VS Code at\n\n      ${served.address}\n`);
+  say('  Open that address in a browser on this machine. What you save is saved to disk. Ctrl+C ends it.\n');
+  const why = await Promise.race([asked.then(() => 'asked'), served.ended.then(() => 'ended')]);
+  if (why === 'ended') console.error(`The editor has ended by itself. Its last words:\n${served.log().slice(-2000)}`);
+  await served.stop();
+  if (why === 'ended') process.exitCode = 1;
+  else say('  The editor has ended.');
+}
+
+async function start(): Promise<void> {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: { embedded: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } },
+  });
+  if (values.help) return say(usage);
+  const folder = resolve(process.env['INIT_CWD'] ?? '.', positionals[0] ?? join(repository, 'samples', 'first-draft'));
+  const file = await firstFile(folder);
+
+  const code = values.embedded ? undefined : desktopCode();
+  if (code) {
+    say(`Opening ${folder} in your VS Code (${code}).`);
+    if (await openDesktop(code, folder, file, extensions) === 0) return;
+    say('That `code` could not open it.');
+  }
+  await serve(folder, file);
+}
+
+start().catch((error: unknown) => {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 2;
+});

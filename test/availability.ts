@@ -1,0 +1,18 @@
+// What a test does where the machine lacks something it needs: a browser, root rights, the embedded editor.
+
+/**
+ * Skips the running test, or a whole suite from its `before` hook, and says why.
+ * Where `CI` is set nothing may be skipped: there a missing thing is a failure.
+ *
+ * @param context the `this` of the test or hook
+ * @param reason what is missing and how to get it, for the person reading the output
+ * @throws always: an error in CI, else mocha's own signal that the test is pending
+ */
+export function unavailable(context: Mocha.Context, reason: string): never {
+  if (process.env['CI']) throw new Error(`nothing may be skipped in CI, but: ${reason}`);
+  console.log(`    skipped: ${reason}`);
+  // `context.test` is the hook in a `before`, the test itself inside one.
+  const titled = context.currentTest ?? context.test;
+  if (titled) titled.title += ` (skipped: ${reason})`;
+  return context.skip();
+}
