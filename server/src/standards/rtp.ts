@@ -78,7 +78,9 @@ const samplesPerFrame: Partial<Record<AudioCodec, number>> = { aac: 1024, mp2: 1
 
 /**
  * How much sound one RTP packet holds unless somebody says otherwise. Sample-based codecs and Opus: 20 ms, in whole
- * samples (RFC 3551 §4.2; RFC 7587 §4.2). Frame-based ones: one frame, as in RFC 3640 for a single access unit.
+ * samples (RFC 3551 §4.2; RFC 7587 §4.2). Frame-based ones: one frame, as in RFC 3640 for a single access unit. A
+ * sender may gather several: FFmpeg 5.1.9 was seen to put five AAC frames of 96 kb/s into a packet. One is the least,
+ * and so the most packets.
  */
 export function packetInterval(codec: AudioCodec, sampleRate: number = defaultSampleRate(codec)): PacketInterval {
   return { samples: samplesPerFrame[codec] ?? Math.floor(sampleRate / 50), rate: sampleRate };

@@ -11,7 +11,11 @@ export const PACKET = 188;
 export const HEADER = 4;
 export const PAYLOAD = PACKET - HEADER;
 
-/** The most packets in a datagram over Ethernet: 7 × 188 = 1316; RFC 2250 sets no number, 7 is common practice. */
+/**
+ * The most packets in a datagram over Ethernet: 7 × 188 = 1316; RFC 2250 sets no number, 7 is common practice.
+ * A sender may send a shorter datagram where a picture ends: FFmpeg 5.1.9 over plain UDP was seen to, which made 6 %
+ * more datagrams at 2 Mb/s and 20 pictures per second; over RTP it filled every one.
+ */
 export const PACKETS_PER_DATAGRAM = 7;
 
 /** PES header with presentation and decoding time, as on a picture. */
