@@ -1,0 +1,54 @@
+/** Validators compiled from the schema, so that nothing is compiled at start: one for an item of each section. */
+
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import standalone from 'ajv/dist/standalone/index.js';
+import { build } from 'esbuild';
+import type { Output } from './index.ts';
+
+const BANNER = '// Made from schemas/site.schema.json by `npm run generate`; edits belong there.\n';
+/** The annotations and editor keywords that are no part of JSON Schema. */
+export const VOCABULARY = ['x-names', 'x-quantity', 'x-form', 'enumDescriptions', 'defaultSnippets'];
+
+interface SiteSchema {
+  readonly $id: string;
+  readonly properties: Readonly<Record<string, Section>>;
+}
+
+interface Section {
+  readonly additionalProperties?: { readonly $ref: string } | boolean;
+  readonly items?: { readonly $ref: string };
+}
+
+/** The package is CommonJS: its default export is the module, or the function, by how it is loaded. */
+const standaloneCode = typeof standalone === 'function' ? standalone : (standalone as { default: typeof standalone }).default;
+
+export async function schemaValidators(root: string): Promise<Output[]> {
+  const schema = JSON.parse(await readFile(join(root, 'schemas/site.schema.json'), 'utf8')) as SiteSchema;
+  const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true, code: { source: true, esm: true, lines: true } });
+  ajv.addVocabulary(VOCABULARY);
+  ajv.addSchema(schema);
+  const id = schema.$id;
+  const names: Record<string, string> = {};
+  for (const [name, section] of Object.entries(schema.properties)) {
+    const each = typeof section.additionalProperties === 'object' ? section.additionalProperties.$ref : section.items?.$ref;
+    names[name] = each === undefined ? `${id}#/properties/${name}` : `${id}${each}`;
+  }
+  const code = standaloneCode(ajv, names);
+  const bundled = await build({
+    stdin: { contents: code, resolveDir: root },
+    bundle: true,
+    format: 'esm',
+    target: 'es2022',
+    write: false,
+    legalComments: 'none',
+  });
+  const declarations = `${BANNER}import type { Validator } from '../validate.ts';\n\n${Object.keys(names)
+    .map((name) => `export declare const ${name}: Validator;\n`)
+    .join('')}`;
+  return [
+    { path: 'server/src/site/schema.generated/validate.js', text: BANNER + bundled.outputFiles.map(({ text }) => text).join('') },
+    { path: 'server/src/site/schema.generated/validate.d.ts', text: declarations },
+  ];
+}

@@ -1,0 +1,89 @@
+/** Site files on the disk of this machine. Reads `*.site.yaml` of the folder that is asked for, and nothing else. */
+
+import { readFileSync } from 'node:fs';
+import { readFile, readdir } from 'node:fs/promises';
+import { URI } from 'vscode-uri';
+import type { FileSource } from './sites.ts';
+
+export const SUFFIX = '.site.yaml';
+
+const utf8 = new TextDecoder('utf-8', { fatal: true });
+
+type Read = { readonly text: string } | { readonly unreadable: string };
+
+export const diskFiles: FileSource = {
+  async list(folder) {
+    if (!folder.startsWith('file:')) return [];
+    try {
+      const names = await readdir(URI.parse(folder).fsPath);
+      return names.filter((name) => name.endsWith(SUFFIX)).map((name) => uriOf(`${URI.parse(folder).fsPath}/${name}`));
+    } catch (error) {
+      // A folder that cannot be listed, or is gone: the open files are the site.
+      if (codeOf(error) !== undefined) return [];
+      throw error;
+    }
+  },
+
+  async read(uri) {
+    try {
+      return decoded(await readFile(pathOf(uri)));
+    } catch (error) {
+      return unreadable(error);
+    }
+  },
+};
+
+/** The same at once, for the command line. */
+export function readNow(path: string): Read {
+  try {
+    return decoded(readFileSync(path));
+  } catch (error) {
+    return unreadable(error);
+  }
+}
+
+function decoded(bytes: Uint8Array): Read {
+  try {
+    return { text: utf8.decode(bytes) };
+  } catch (error) {
+    if (error instanceof TypeError) return { unreadable: 'it is not UTF-8 text' };
+    throw error;
+  }
+}
+
+function unreadable(error: unknown): Read {
+  const code = codeOf(error);
+  if (code === undefined) throw error;
+  return { unreadable: reasonOf(code) };
+}
+
+/** The system's code of a failure, such as ENOENT; `undefined` for a failure that is none of the system's. */
+export function codeOf(error: unknown): string | undefined {
+  return error instanceof Error && 'code' in error ? String(error.code) : undefined;
+}
+
+/** Why the system did not let a file be read. */
+export function reasonOf(code: string): string {
+  switch (code) {
+    case 'ENOENT':
+      return 'it is not there';
+    case 'EACCES':
+    case 'EPERM':
+      return 'permission is denied';
+    case 'EISDIR':
+      return 'it is a folder';
+    case 'ELOOP':
+      return 'its symbolic links lead in a circle';
+    default:
+      return `the system says ${code}`;
+  }
+}
+
+/** Addresses of files as editors write them. */
+export function uriOf(path: string): string {
+  return URI.file(path).toString();
+}
+
+export function pathOf(uri: string): string {
+  return URI.parse(uri).fsPath;
+}

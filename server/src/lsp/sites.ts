@@ -1,0 +1,120 @@
+/** The sites that have a file open: a folder each, kept up to date with the editor and the disk. */
+
+import { type Checked, check } from '../rules/check.ts';
+import { SiteFolder } from '../site/folder.ts';
+
+/** Where the files of a folder that are not open come from. */
+export interface FileSource {
+  /** The `*.site.yaml` files of a folder. */
+  list(folder: string): Promise<readonly string[]>;
+  /** The text of a file, or why it cannot be read. */
+  read(uri: string): Promise<{ readonly text: string } | { readonly unreadable: string }>;
+}
+
+export class OpenSite {
+  readonly folder: string;
+  readonly texts = new SiteFolder();
+  readonly open = new Set<string>();
+  /** Resolves when the files of the folder that are not open have been read. */
+  readonly loaded: Promise<void>;
+  private checked: Checked | undefined;
+
+  constructor(folder: string, load: (site: OpenSite) => Promise<void>) {
+    this.folder = folder;
+    this.loaded = load(this);
+  }
+
+  set(uri: string, text: string): void {
+    this.texts.set(uri, text);
+    this.checked = undefined;
+  }
+
+  setUnreadable(uri: string, reason: string): void {
+    this.texts.setUnreadable(uri, reason);
+    this.checked = undefined;
+  }
+
+  delete(uri: string): void {
+    this.texts.delete(uri);
+    this.checked = undefined;
+  }
+
+  /** The site as it stands now; computed once for each change. */
+  now(): Checked {
+    this.checked ??= check(this.texts);
+    return this.checked;
+  }
+
+  get upToDate(): boolean {
+    return this.checked !== undefined;
+  }
+}
+
+export class Sites {
+  private readonly sites = new Map<string, OpenSite>();
+  private readonly source: FileSource;
+
+  constructor(source: FileSource) {
+    this.source = source;
+  }
+
+  all(): Iterable<OpenSite> {
+    return this.sites.values();
+  }
+
+  of(uri: string): OpenSite | undefined {
+    return this.sites.get(folderOf(uri));
+  }
+
+  opened(uri: string, text: string): OpenSite {
+    const folder = folderOf(uri);
+    let site = this.sites.get(folder);
+    if (site === undefined) {
+      site = new OpenSite(folder, (opening) => this.load(opening));
+      this.sites.set(folder, site);
+    }
+    site.open.add(uri);
+    site.set(uri, text);
+    return site;
+  }
+
+  /** The file is the disk's again. A site without an open file is let go; its files are returned. */
+  async closed(uri: string): Promise<{ readonly site: OpenSite; readonly gone: boolean } | undefined> {
+    const site = this.of(uri);
+    if (site === undefined) return undefined;
+    site.open.delete(uri);
+    if (site.open.size === 0) {
+      this.sites.delete(site.folder);
+      return { site, gone: true };
+    }
+    await this.readFromDisk(site, uri);
+    return { site, gone: false };
+  }
+
+  /** A file was made, changed or deleted on disk. */
+  async changedOnDisk(uri: string, deleted: boolean): Promise<OpenSite | undefined> {
+    const site = this.of(uri);
+    if (site === undefined || site.open.has(uri)) return undefined;
+    if (deleted) site.delete(uri);
+    else await this.readFromDisk(site, uri);
+    return site;
+  }
+
+  private async load(site: OpenSite): Promise<void> {
+    const files = await this.source.list(site.folder);
+    await Promise.all(files.map((uri) => this.readFromDisk(site, uri)));
+  }
+
+  private async readFromDisk(site: OpenSite, uri: string): Promise<void> {
+    if (site.open.has(uri)) return;
+    const read = await this.source.read(uri);
+    // It may have been opened in the meantime.
+    if (site.open.has(uri)) return;
+    if ('text' in read) site.set(uri, read.text);
+    else site.setUnreadable(uri, read.unreadable);
+  }
+}
+
+export function folderOf(uri: string): string {
+  return uri.slice(0, uri.lastIndexOf('/'));
+}

@@ -1,0 +1,43 @@
+/** Whom a stream reaches, and why it does not reach the others. */
+
+import type { Device, HostRoute, Stream } from '../site/model.ts';
+import type { Interface } from './interfaces.ts';
+
+export type Obstacle =
+  /** No cable at any port of the device, or none that carries a network. */
+  | { readonly obstacle: 'source-not-cabled'; readonly device: string }
+  | { readonly obstacle: 'receiver-not-cabled' }
+  /** The device forwards frames or only holds plugs. */
+  | { readonly obstacle: 'not-a-host' }
+  /** Nothing joins the two in their network. */
+  | { readonly obstacle: 'apart'; readonly network: string }
+  /** The receiver has no interface in the network that the group is sent into, and no router forwards it. */
+  | { readonly obstacle: 'other-network'; readonly from: string; readonly to: string; readonly routers: readonly string[] }
+  /** A route makes the receiver join by an interface in another network. */
+  | { readonly obstacle: 'joins-elsewhere'; readonly port: string; readonly network: string; readonly from: string }
+  | { readonly obstacle: 'ttl'; readonly ttl: number; readonly needed: number }
+  /** No querier, so that the receiver's report gets no further than its own switch, and the group is dropped. */
+  | { readonly obstacle: 'report-stays'; readonly network: string; readonly bridge: string }
+  /** No querier, and `bridge` knows the group at other ports alone. */
+  | { readonly obstacle: 'known-nearer'; readonly network: string; readonly bridge: string; readonly at: string }
+  | { readonly obstacle: 'link-local'; readonly from: string; readonly to: string }
+  | { readonly obstacle: 'no-gateway'; readonly network: string; readonly to: string }
+  | { readonly obstacle: 'no-route'; readonly gateway: string; readonly from: string; readonly to: string };
+
+export interface Unreached {
+  readonly receiver: string;
+  readonly why: Obstacle;
+}
+
+export interface Delivery {
+  readonly stream: Stream;
+  readonly source: Device | undefined;
+  /** By which interface a multicast stream leaves its source, and the route that says so. */
+  readonly leaves: Interface | undefined;
+  readonly route: HostRoute | undefined;
+  /** Names of receivers, in their order. A source that receives its own stream hears it without a network. */
+  readonly reaches: readonly string[];
+  readonly unreached: readonly Unreached[];
+  /** Networks that the stream is sent into. */
+  readonly networks: readonly number[];
+}

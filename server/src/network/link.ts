@@ -1,0 +1,36 @@
+/** A link: two ports joined by a cable. */
+
+import type { Cable, Port } from '../site/model.ts';
+
+export interface Link {
+  readonly index: number;
+  readonly cable: Cable;
+  /** The ends in the order of the cable; direction 2·index leads from `a` to `b`, 2·index + 1 back. */
+  readonly a: Port;
+  readonly b: Port;
+  /** bit/s: the slower end's speed; `undefined` where neither end says. */
+  readonly capacity: number | undefined;
+  /** Network whose frames cross without a tag. */
+  untagged: number;
+  /** Networks whose frames cross with a tag. */
+  tagged: readonly number[];
+  /** Spanning tree keeps it idle; the end that discards. */
+  blocked: Port | undefined;
+}
+
+export const NONE = -1;
+
+export function far(link: Link, port: Port): Port {
+  return link.a === port ? link.b : link.a;
+}
+
+/** The direction of a link in which frames leave by `port`. */
+export function outOf(link: Link, port: Port): number {
+  return link.a === port ? 2 * link.index : 2 * link.index + 1;
+}
+
+/** How a link carries a network: not at all, without a tag, or with one. */
+export function carries(link: Link, network: number): 'no' | 'untagged' | 'tagged' {
+  if (link.untagged === network) return 'untagged';
+  return link.tagged.includes(network) ? 'tagged' : 'no';
+}

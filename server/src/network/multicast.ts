@@ -1,0 +1,237 @@
+/**
+ * Multicast: who has joined what, what each bridge knows of it, and which links a group takes.
+ *
+ * As RFC 4541 §2.1 has it and a snooping switch was measured to do:
+ * - reports travel only towards router ports, so a bridge knows a group at the ports that reports came in by;
+ * - a known group goes to those ports and to router ports; an unknown one to router ports, or everywhere where it is
+ *   not dropped; 224.0.0.0/24 everywhere always; without snooping everything goes everywhere.
+ */
+
+import { isLinkLocalGroup } from '../standards/multicast.ts';
+import type { Device, Port, Stream } from '../site/model.ts';
+import { type Bridge, type BridgeTree, portOf } from './bridge-tree.ts';
+import type { Delivery, Obstacle, Unreached } from './delivery.ts';
+import type { Interface } from './interfaces.ts';
+import { type Link, far } from './link.ts';
+import type { Ground } from './unicast.ts';
+
+/** What the bridges of one network know of one group: the links behind which somebody has joined. */
+type Known = Map<Bridge, Set<Link>>;
+
+export class Memberships {
+  private readonly ground: Ground;
+  /** By group, then by network. */
+  private readonly joined = new Map<number, Map<number, { known: Known; members: Interface[] }>>();
+
+  constructor(ground: Ground) {
+    this.ground = ground;
+  }
+
+  /** A host sends a report for a group out of one of its interfaces. */
+  join(group: number, member: Interface): void {
+    let byNetwork = this.joined.get(group);
+    if (byNetwork === undefined) this.joined.set(group, (byNetwork = new Map()));
+    let state = byNetwork.get(member.network);
+    if (state === undefined) byNetwork.set(member.network, (state = { known: new Map(), members: [] }));
+    if (state.members.some(({ port }) => port === member.port)) return;
+    state.members.push(member);
+    const tree = this.ground.tree(member.network);
+    const bridge = member.link.blocked === undefined ? tree.bridges.get(far(member.link, member.port).device) : undefined;
+    if (bridge !== undefined) report(tree, bridge, member.link, state.known);
+  }
+
+  known(group: number, network: number): Known | undefined {
+    return this.joined.get(group)?.get(network)?.known;
+  }
+
+  members(group: number, network: number): readonly Interface[] {
+    return this.joined.get(group)?.get(network)?.members ?? [];
+  }
+}
+
+/** A report comes in at `bridge` by `link`. */
+function report(tree: BridgeTree, bridge: Bridge, link: Link, known: Known): void {
+  const pending: [Bridge, Link][] = [[bridge, link]];
+  for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
+    const [at, by] = next;
+    let links = known.get(at);
+    if (links === undefined) known.set(at, (links = new Set()));
+    // Where it came in by that link before, all beyond knows already.
+    if (links.has(by)) continue;
+    links.add(by);
+    const out = at.device.snooping ? [...at.routerLinks, ...at.reportLinks] : at.links;
+    for (const onward of out) {
+      const beyond = onward === by ? undefined : tree.bridges.get(far(onward, portOf(onward, at.device)).device);
+      if (beyond !== undefined) pending.push([beyond, onward]);
+    }
+  }
+}
+
+/** Sends a group into a network; tells each link it takes and the port it leaves by. */
+function flow(tree: BridgeTree, group: number, known: Known | undefined, from: { link: Link; port: Port }, visit: (link: Link, out: Port) => void): void {
+  if (from.link.blocked !== undefined) return;
+  visit(from.link, from.port);
+  const first = tree.bridges.get(far(from.link, from.port).device);
+  if (first === undefined) return;
+  const pending: [Bridge, Link][] = [[first, from.link]];
+  for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
+    const [bridge, by] = next;
+    for (const link of outOf(bridge, group, known)) {
+      if (link === by) continue;
+      const port = portOf(link, bridge.device);
+      visit(link, port);
+      const beyond = tree.bridges.get(far(link, port).device);
+      if (beyond !== undefined) pending.push([beyond, link]);
+    }
+  }
+}
+
+function outOf(bridge: Bridge, group: number, known: Known | undefined): Iterable<Link> {
+  if (!bridge.device.snooping || isLinkLocalGroup(group)) return bridge.links;
+  const members = known?.get(bridge);
+  if (members === undefined || members.size === 0) {
+    return bridge.device.unregistered === 'drop' ? bridge.routerLinks : bridge.links;
+  }
+  if (bridge.routerLinks.every((link) => members.has(link))) return members;
+  return new Set([...members, ...bridge.routerLinks]);
+}
+
+/** By which interface a receiver joins: its route for the group, else the network it is sent into, else any. */
+export function joiningInterface(ground: Ground, receiver: Device, group: number, network: number | undefined): Interface | undefined {
+  const towards = ground.interfaces.towards(receiver, group);
+  if (towards?.route !== undefined && towards.route.to.prefix > 0) return towards.by;
+  return (network === undefined ? undefined : ground.interfaces.in(receiver, network)) ?? towards?.by;
+}
+
+export function deliverMulticast(ground: Ground, memberships: Memberships, stream: Stream, source: Device, group: number): Delivery {
+  const towards = ground.interfaces.towards(source, group);
+  const receivers = stream.receivers.flatMap((name) => ground.site.deviceByName.get(name) ?? []);
+  const reaches: string[] = receivers.filter((device) => device === source).map(({ name }) => name);
+  if (towards === undefined) {
+    const why: Obstacle = { obstacle: 'source-not-cabled', device: source.name };
+    const unreached = receivers.filter((device) => device !== source).map(({ name }) => ({ receiver: name, why }));
+    return { stream, source, leaves: undefined, route: undefined, reaches, unreached, networks: [] };
+  }
+  const arrived = new Set<Link>();
+  const entered = spread(ground, memberships, stream, group, towards.by, arrived);
+  const unreached: Unreached[] = [];
+  for (const receiver of receivers) {
+    if (receiver === source) continue;
+    const joined = joiningInterface(ground, receiver, group, towards.by.network);
+    if (joined !== undefined && arrived.has(joined.link) && entered.has(joined.network)) reaches.push(receiver.name);
+    else unreached.push({ receiver: receiver.name, why: obstacleOf(ground, memberships, stream, group, towards.by, receiver, joined, entered) });
+  }
+  const inOrder = stream.receivers.filter((name) => reaches.includes(name));
+  return { stream, source, leaves: towards.by, route: towards.route, reaches: inOrder, unreached, networks: [...entered.keys()] };
+}
+
+/** Fills the source's network, and those that multicast routers forward it into; returns each with the routers passed. */
+function spread(ground: Ground, memberships: Memberships, stream: Stream, group: number, leaves: Interface, arrived: Set<Link>): Map<number, number> {
+  const entered = new Map<number, number>([[leaves.network, 0]]);
+  const pending: { by: Interface; passed: number }[] = [{ by: leaves, passed: 0 }];
+  for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
+    const { by, passed } = next;
+    const here = new Set<Link>();
+    flow(ground.tree(by.network), group, memberships.known(group, by.network), by, (link, out) => {
+      ground.crossings.add(link, out, by.network, stream);
+      const end = far(link, out);
+      if (!end.device.bridging) {
+        here.add(link);
+        arrived.add(link);
+      }
+    });
+    if (isLinkLocalGroup(group) || stream.ttl <= passed + 1) continue;
+    for (const router of ground.multicastRouters) {
+      const into = ground.interfaces.in(router, by.network);
+      if (into === undefined || into.port === by.port || !here.has(into.link)) continue;
+      for (const out of ground.interfaces.of(router)) {
+        if (entered.has(out.network) || memberships.members(group, out.network).length === 0) continue;
+        entered.set(out.network, passed + 1);
+        pending.push({ by: out, passed: passed + 1 });
+      }
+    }
+  }
+  return entered;
+}
+
+function obstacleOf(
+  ground: Ground,
+  memberships: Memberships,
+  stream: Stream,
+  group: number,
+  leaves: Interface,
+  receiver: Device,
+  joined: Interface | undefined,
+  entered: ReadonlyMap<number, number>,
+): Obstacle {
+  if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
+  if (joined === undefined) return { obstacle: 'receiver-not-cabled' };
+  const from = ground.networkName(leaves.network);
+  const to = ground.networkName(joined.network);
+  if (!entered.has(joined.network)) {
+    const elsewhere = ground.interfaces.in(receiver, leaves.network);
+    if (elsewhere !== undefined) return { obstacle: 'joins-elsewhere', port: joined.port.name, network: to, from };
+    if (isLinkLocalGroup(group)) return { obstacle: 'link-local', from, to };
+    const between = ground.site.devices.filter(
+      (device) => device.kind === 'router' && ground.interfaces.in(device, leaves.network) !== undefined && ground.interfaces.in(device, joined.network) !== undefined,
+    );
+    if (between.some((router) => router.multicastRouting) && stream.ttl < 2) return { obstacle: 'ttl', ttl: stream.ttl, needed: 2 };
+    const needed = routersBetween(ground, leaves.network, joined.network);
+    if (needed !== undefined && stream.ttl <= needed) return { obstacle: 'ttl', ttl: stream.ttl, needed: needed + 1 };
+    return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
+  }
+  return stoppedAt(ground, memberships, group, leaves, joined, to);
+}
+
+/** Routers with multicast routing on the shortest way from one network to another; `undefined` where there is none. */
+function routersBetween(ground: Ground, from: number, to: number): number | undefined {
+  const distance = new Map<number, number>([[from, 0]]);
+  const queue = [from];
+  for (let at = 0; at < queue.length; at++) {
+    const network = queue[at] ?? from;
+    if (network === to) return distance.get(network);
+    for (const router of ground.multicastRouters) {
+      if (ground.interfaces.in(router, network) === undefined) continue;
+      for (const out of ground.interfaces.of(router)) {
+        if (distance.has(out.network)) continue;
+        distance.set(out.network, (distance.get(network) ?? 0) + 1);
+        queue.push(out.network);
+      }
+    }
+  }
+  return undefined;
+}
+
+/** Follows the way from the sender to the receiver to the bridge that does not pass the group on. */
+function stoppedAt(ground: Ground, memberships: Memberships, group: number, leaves: Interface, joined: Interface, network: string): Obstacle {
+  const tree = ground.tree(joined.network);
+  const known = memberships.known(group, joined.network);
+  let bridge = joined.link.blocked === undefined ? tree.bridges.get(far(joined.link, joined.port).device) : undefined;
+  const sender = joined.network === leaves.network ? tree.bridges.get(far(leaves.link, leaves.port).device) : undefined;
+  if (bridge === undefined || sender === undefined || sender.component !== bridge.component) return { obstacle: 'apart', network };
+  // The last bridge on the way that does not know the receiver is where the group stops.
+  const way: Bridge[] = [];
+  let up: Bridge | undefined = sender;
+  const path: Bridge[] = [bridge];
+  while (bridge !== undefined && up !== undefined && bridge !== up) {
+    if (bridge.depth >= up.depth) {
+      bridge = bridge.parent;
+      if (bridge !== undefined) path.push(bridge);
+    } else {
+      way.push(up);
+      up = up.parent;
+    }
+  }
+  const fromSender = [...way, ...path.reverse()];
+  const stop = fromSender.find((at, index) => {
+    const next = fromSender[index + 1];
+    if (!at.device.snooping || next === undefined) return false;
+    const link = next.parent === at ? next.up : at.up;
+    return link !== undefined && ![...outOf(at, group, known)].includes(link);
+  });
+  if (stop === undefined) return { obstacle: 'apart', network };
+  const members = known?.get(stop);
+  if (members === undefined || members.size === 0) return { obstacle: 'report-stays', network, bridge: stop.device.name };
+  const at = [...members].map((link) => portOf(link, stop.device).name).join(', ');
+  return { obstacle: 'known-nearer', network, bridge: stop.device.name, at };
+}

@@ -1,0 +1,85 @@
+/** Why a stream does not get to a receiver, and what to do, in words. */
+
+import type { Stream } from '../site/model.ts';
+import { formatAddress } from '../standards/ipv4.ts';
+import { list } from '../text/words.ts';
+import type { Obstacle } from './delivery.ts';
+
+export interface ObstacleWords {
+  /** What stands in the way: a clause without a capital and without a full stop. */
+  readonly what: string;
+  /** What to do: an imperative likewise. */
+  readonly remedy: string;
+}
+
+/** `receiver` is the device that gets nothing of `stream`, by name. */
+export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): ObstacleWords {
+  const group = stream.group === undefined ? 'the stream' : formatAddress(stream.group);
+  const source = stream.source ?? 'the source';
+  switch (why.obstacle) {
+    case 'source-not-cabled':
+      return { what: `${why.device}, which sends it, has no cable that carries a network`, remedy: `cable ${why.device} to a switch` };
+    case 'receiver-not-cabled':
+      return { what: `${receiver} has no cable that carries a network`, remedy: `cable ${receiver} to a switch` };
+    case 'not-a-host':
+      return {
+        what: `${receiver} only passes frames or plugs on, and receives no streams itself`,
+        remedy: 'name the device that shows or records the stream',
+      };
+    case 'apart':
+      return {
+        what: `nothing joins ${source} and ${receiver} within ${why.network}`,
+        remedy: `cable their switches together, and let every port between them carry ${why.network}`,
+      };
+    case 'other-network':
+      return { what: `${group} is sent into ${why.from} and ${receiver} is in ${why.to}, ${routersWords(why.routers)}`, remedy: routersRemedy(why, receiver) };
+    case 'joins-elsewhere':
+      return {
+        what: `${receiver} joins ${group} by its port ${why.port}, in ${why.network}, and the group is sent into ${why.from}`,
+        remedy: `let the route of ${receiver} for ${group} lead to its port in ${why.from}`,
+      };
+    case 'ttl':
+      return {
+        what: `it is sent with a TTL of ${why.ttl}, and the way to ${receiver} needs ${why.needed}`,
+        remedy: `set \`ttl: ${why.needed}\` on the stream`,
+      };
+    case 'report-stays':
+      return {
+        what: `${why.network} has no querier, so that the report of ${receiver} never gets to ${why.bridge}, which drops ${group}`,
+        remedy: `set a \`querier\` for ${why.network}, best the switch nearest ${source}`,
+      };
+    case 'known-nearer':
+      return {
+        what:
+          `${why.network} has no querier, so that the report of ${receiver} never gets to ${why.bridge}, ` +
+          `which sends ${group} out of ${why.at} alone, where it was joined`,
+        remedy: `set a \`querier\` for ${why.network}, best the switch nearest ${source}`,
+      };
+    case 'link-local':
+      return {
+        what: `${group} is in 224.0.0.0/24, which no router forwards, and ${receiver} is in ${why.to}, not in ${why.from}`,
+        remedy: 'take a group of 239.255.0.0/16',
+      };
+    case 'no-gateway':
+      return {
+        what: `${receiver} is in ${why.to}, ${source} in ${why.network}, and ${why.network} has no gateway`,
+        remedy: `set a \`gateway\` for ${why.network}`,
+      };
+    case 'no-route':
+      return {
+        what: `${receiver} is in ${why.to}, and ${why.gateway}, the gateway of ${why.from}, does not lead there`,
+        remedy: `cable ${why.gateway} to both and give it an address in each`,
+      };
+  }
+}
+
+function routersWords(routers: readonly string[]): string {
+  if (routers.length === 0) return 'and no router is in both';
+  return `and ${list(routers)} between them ${routers.length === 1 ? 'does' : 'do'} not route multicast`;
+}
+
+function routersRemedy(why: Extract<Obstacle, { obstacle: 'other-network' }>, receiver: string): string {
+  const move = `give ${receiver} a port in ${why.from}`;
+  const [router] = why.routers;
+  return router === undefined ? move : `${move}, or set \`multicast-routing: true\` on ${router} and a \`ttl\` of 2 or more`;
+}

@@ -1,0 +1,52 @@
+/** Power over Ethernet: what each switch must hold ready for the devices it feeds. */
+
+import { type PowerClass, classFor, portTypes, powerClasses } from '../standards/poe.ts';
+import type { Device, PoeType, Port, Site } from '../site/model.ts';
+import { far } from './link.ts';
+import type { Topology } from './topology.ts';
+
+/** A powered device at a feeding port. */
+export interface Feed {
+  /** The port of the switch. */
+  readonly from: Port;
+  readonly type: PoeType;
+  readonly to: Port;
+  readonly class: PowerClass;
+  /** What the switch allots: the class's power at its own port, or the port's most, where that is less; mW. */
+  readonly allotted: number;
+}
+
+export interface PowerSource {
+  readonly device: Device;
+  /** mW; `undefined` where none is declared. */
+  readonly budget: number | undefined;
+  readonly draw: number;
+  readonly feeds: readonly Feed[];
+}
+
+/** Every switch that has a budget or feeds something, in the order of the site. */
+export function powerOf(site: Site, topology: Topology): PowerSource[] {
+  return site.devices.flatMap((device) => {
+    const feeds = device.ports.flatMap((port) => feedAt(port, topology) ?? []);
+    if (device.poeBudget === undefined && feeds.length === 0) return [];
+    const draw = feeds.reduce((total, feed) => total + feed.allotted, 0);
+    return [{ device, budget: device.poeBudget, draw, feeds }];
+  });
+}
+
+function feedAt(from: Port, topology: Topology): Feed | undefined {
+  const link = topology.linkOf[from.index];
+  if (link === undefined || from.feeds === undefined) return undefined;
+  const to = far(link, from);
+  if (to.draws === undefined) return undefined;
+  const own = classOf(to);
+  if (own === undefined) return undefined;
+  return { from, type: from.feeds, to, class: own, allotted: Math.min(own.pseMilliwatts, portTypes[from.feeds].pseMilliwatts) };
+}
+
+/** The class that a powered device declares, or that its greatest draw falls in; 0 where it says neither. */
+export function classOf(port: Port): PowerClass | undefined {
+  if (port.draws === undefined) return undefined;
+  if (port.draws.class !== undefined) return powerClasses[port.draws.class];
+  return port.draws.milliwatts === undefined ? powerClasses[0] : (classFor(port.draws.milliwatts) ?? powerClasses[8]);
+}

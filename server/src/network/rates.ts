@@ -1,0 +1,184 @@
+/**
+ * What a stream costs on a wire: its packets, and from them the payload, frame and line rates.
+ *
+ * The payload is the coded media as declared. Each run of packets of one make is kept with the bytes of its headers,
+ * so that every rate can be shown as a sum. RTCP and session set-up are left out: a few packets a minute.
+ */
+
+import { type FrameBytes, frameBytes } from '../standards/ethernet.ts';
+import { IPV4_HEADER, UDP_HEADER } from '../standards/internet.ts';
+import { type AudioCodec, INTERLEAVED_HEADER, RTP_HEADER, defaultSampleRate, packetInterval, payloadHeader } from '../standards/rtp.ts';
+import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
+import { PACKET, PACKETS_PER_DATAGRAM, multiplexRate } from '../standards/transport-stream.ts';
+import type { Audio, Media, Stream, Video } from '../site/model.ts';
+
+/** bit/s at the declared rate and at the declared peak. */
+export interface Load {
+  readonly nominal: number;
+  readonly peak: number;
+}
+
+/** bit/s, whole. `frame` is without the check sequence, as counters of hosts and many switches have it. */
+export interface WireRates {
+  readonly payload: Load;
+  readonly frame: Load;
+  readonly frameWithFcs: Load;
+  readonly line: Load;
+}
+
+/** Packets of one make that a stream sends or is answered with. */
+export interface PacketRun {
+  readonly what: 'video' | 'audio' | 'transport stream' | 'acknowledgements';
+  /** Bytes of media in a packet, on average. */
+  readonly media: Load;
+  /** What stands before the media inside the Ethernet frame, outermost first; bytes. */
+  readonly headers: readonly { readonly name: string; readonly bytes: number }[];
+  /** Packets per second. */
+  readonly perSecond: Load;
+}
+
+export interface StreamRates {
+  readonly payload: Load;
+  readonly runs: readonly PacketRun[];
+  /** What travels back to the source: TCP's acknowledgements. */
+  readonly replies: readonly PacketRun[];
+  /** Towards a receiver, in frames without and with a VLAN tag. */
+  readonly untagged: WireRates;
+  readonly tagged: WireRates;
+  readonly reply: { readonly untagged: WireRates; readonly tagged: WireRates };
+}
+
+/** Media bytes in a packet where the site does not say: well inside an Ethernet frame. Common practice, no source. */
+export const PACKET_SIZE = 1400;
+
+export function streamRates(stream: Stream, media: Media): StreamRates {
+  const payload = payloadOf(stream, media);
+  const runs = runsOf(stream, media);
+  const replies = stream.transport === 'rtsp' && runs.length > 0 ? [acknowledgements(runs)] : [];
+  const none = { nominal: 0, peak: 0 };
+  return {
+    payload,
+    runs,
+    replies,
+    untagged: wire(runs, payload, false),
+    tagged: wire(runs, payload, true),
+    reply: { untagged: wire(replies, none, false), tagged: wire(replies, none, true) },
+  };
+}
+
+function payloadOf(stream: Stream, { video, audio }: Media): Load {
+  const sum = (part: 'nominal' | 'peak'): number => (video?.rate?.[part] ?? 0) + (audio?.rate?.[part] ?? 0);
+  const declared = { nominal: sum('nominal'), peak: sum('peak') };
+  // A multiplex that comes as it is, a broadcast service say, is known by its rate alone.
+  if (declared.peak === 0 && isTransportStream(stream)) return { nominal: stream.muxRate ?? 0, peak: stream.muxRate ?? 0 };
+  return declared;
+}
+
+function isTransportStream(stream: Stream): boolean {
+  return stream.transport === 'ts-udp' || stream.transport === 'ts-rtp';
+}
+
+function runsOf(stream: Stream, media: Media): PacketRun[] {
+  if (isTransportStream(stream)) {
+    const rate = multiplexOf(stream, media);
+    const size = stream.packetSize ?? PACKETS_PER_DATAGRAM * PACKET;
+    const rtp = stream.transport === 'ts-rtp' ? [{ name: 'RTP', bytes: RTP_HEADER }] : [];
+    return rate.peak === 0 ? [] : [run('transport stream', rate, size, [...UDP, ...rtp])];
+  }
+  const runs: PacketRun[] = [];
+  const size = stream.packetSize ?? PACKET_SIZE;
+  const rtsp = stream.transport === 'rtsp';
+  const { video, audio } = media;
+  if (video?.rate !== undefined && video.rate.peak > 0) {
+    if (rtsp) {
+      // The packets of a picture are written to the connection at once and leave in full segments.
+      const share = size / (size + INTERLEAVED_HEADER + RTP_HEADER);
+      const inSegment = MAXIMUM_SEGMENT * share;
+      runs.push(run('video', video.rate, inSegment, [...TCP, { name: 'RTP and interleaving', bytes: MAXIMUM_SEGMENT - inSegment }]));
+    } else {
+      runs.push(run('video', video.rate, size, [...UDP, { name: 'RTP', bytes: RTP_HEADER }]));
+    }
+  }
+  if (audio?.rate !== undefined && audio.rate.peak > 0) runs.push(audioRun(audio, size, rtsp));
+  return runs;
+}
+
+const IP = { name: 'IPv4', bytes: IPV4_HEADER };
+const UDP = [IP, { name: 'UDP', bytes: UDP_HEADER }];
+const TCP = [IP, { name: 'TCP with timestamps', bytes: TCP_HEADER + TIMESTAMP_OPTION }];
+
+function run(what: PacketRun['what'], rate: Load, media: number, headers: PacketRun['headers']): PacketRun {
+  const perSecond = { nominal: rate.nominal / (8 * media), peak: rate.peak / (8 * media) };
+  return { what, media: { nominal: media, peak: media }, headers, perSecond };
+}
+
+/** Sound goes out in packets of a fixed time, so that a higher rate makes them larger, not more. */
+function audioRun(audio: Audio, size: number, rtsp: boolean): PacketRun {
+  const rate = audio.rate ?? { nominal: 0, peak: 0 };
+  const codec = audioCodec(audio.codec);
+  const { samples, rate: sampleRate } = packetInterval(codec, audio.sampleRate ?? defaultSampleRate(codec));
+  const intervals = sampleRate / samples;
+  // Uncompressed sound does not fit one packet; it is split evenly.
+  const packets = intervals * Math.max(1, Math.ceil(rate.peak / 8 / intervals / size));
+  const extra = payloadHeader(codec);
+  const format = extra === 0 ? [] : [{ name: 'payload format', bytes: extra }];
+  const rtp = rtsp ? [...TCP, { name: 'interleaving', bytes: INTERLEAVED_HEADER }] : UDP;
+  return {
+    what: 'audio',
+    media: { nominal: rate.nominal / 8 / packets, peak: rate.peak / 8 / packets },
+    headers: [...rtp, { name: 'RTP', bytes: RTP_HEADER }, ...format],
+    perSecond: { nominal: packets, peak: packets },
+  };
+}
+
+function audioCodec(name: string | undefined): AudioCodec {
+  const known: readonly AudioCodec[] = ['pcma', 'pcmu', 'g722', 'l16', 'opus', 'aac', 'mp2', 'ac3'];
+  return known.find((codec) => codec === name) ?? 'aac';
+}
+
+function acknowledgements(runs: readonly PacketRun[]): PacketRun {
+  const sum = (part: 'nominal' | 'peak'): number => runs.reduce((total, r) => total + r.perSecond[part], 0) / ACK_EVERY;
+  return { what: 'acknowledgements', media: { nominal: 0, peak: 0 }, headers: TCP, perSecond: { nominal: sum('nominal'), peak: sum('peak') } };
+}
+
+/** bit/s of the transport stream: as declared, or as large as its parts make it. */
+export function multiplexOf(stream: Stream, { video, audio }: Media): Load {
+  if (stream.muxRate !== undefined) return { nominal: stream.muxRate, peak: stream.muxRate };
+  const at = (part: 'nominal' | 'peak'): number => {
+    const videoRate = video?.rate?.[part] ?? 0;
+    const audioRate = audio?.rate?.[part] ?? 0;
+    if (videoRate + audioRate === 0) return 0;
+    return multiplexRate({
+      videoBitsPerSecond: videoRate,
+      ...frameRateOf(video),
+      audio: audioRate === 0 ? [] : [{ bitsPerSecond: audioRate, packetsPerSecond: audioFrames(audio) }],
+    });
+  };
+  return { nominal: at('nominal'), peak: at('peak') };
+}
+
+function frameRateOf(video: Video | undefined): { framesPerSecond?: number } {
+  return video?.frameRate === undefined ? {} : { framesPerSecond: video.frameRate };
+}
+
+function audioFrames(audio: Audio | undefined): number {
+  const codec = audioCodec(audio?.codec);
+  const { samples, rate } = packetInterval(codec, audio?.sampleRate ?? defaultSampleRate(codec));
+  return rate / samples;
+}
+
+/** Bytes that stand before the media inside the Ethernet frame. */
+export function headerBytes(run: PacketRun): number {
+  return run.headers.reduce((total, header) => total + header.bytes, 0);
+}
+
+/** The bit rates of runs of packets; rounded once, to whole bits per second, so that sums of them are exact. */
+function wire(runs: readonly PacketRun[], payload: Load, tagged: boolean): WireRates {
+  const total = (part: 'nominal' | 'peak', bytes: keyof FrameBytes): number => {
+    let bits = 0;
+    for (const r of runs) bits += r.perSecond[part] * frameBytes(headerBytes(r) + r.media[part], tagged)[bytes] * 8;
+    return Math.round(bits);
+  };
+  const load = (bytes: keyof FrameBytes): Load => ({ nominal: total('nominal', bytes), peak: total('peak', bytes) });
+  return { payload, frame: load('withoutFcs'), frameWithFcs: load('withFcs'), line: load('line') };
+}

@@ -1,0 +1,146 @@
+/**
+ * Rapid spanning tree, one instance for all VLANs: which links it leaves idle (IEEE 802.1D-2004 clause 17).
+ * The root is the bridge of the lowest priority, then of the first name; where a switch's address would decide, we
+ * have its name. A loop with a switch that does not take part is left closed: the rules tell of it.
+ */
+
+import { pathCost } from '../standards/spanning-tree.ts';
+import type { Device, Port, Site } from '../site/model.ts';
+import { type Link, far } from './link.ts';
+
+export interface SpanningTree {
+  /** One for each group of bridges that hang together. */
+  readonly roots: readonly Device[];
+  readonly blocked: readonly Link[];
+}
+
+/** Two bridges that hear each other, at once or through media converters. */
+interface Adjacency {
+  readonly ports: readonly [Port, Port];
+  /** The link at each of the ports. */
+  readonly links: readonly [Link, Link];
+  readonly cost: number;
+}
+
+/** The speed where neither end says one, bit/s. */
+const USUAL_SPEED = 1_000_000_000;
+
+export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree {
+  const bridges = site.devices.filter((device) => device.bridging && device.spanningTree);
+  if (bridges.length < 2) return { roots: [], blocked: [] };
+  bridges.sort((a, b) => a.spanningTreePriority - b.spanningTreePriority || (a.name < b.name ? -1 : 1));
+  const rank = new Map(bridges.map((device, index) => [device, index]));
+  const adjacent = adjacencies(links, rank);
+  const around = new Map<Device, Adjacency[]>();
+  for (const adjacency of adjacent) {
+    for (const { device } of adjacency.ports) {
+      const list = around.get(device);
+      if (list === undefined) around.set(device, [adjacency]);
+      else list.push(adjacency);
+    }
+  }
+
+  const cost = new Map<Device, number>();
+  const roots: Device[] = [];
+  for (const bridge of bridges) {
+    if (cost.has(bridge) || !around.has(bridge)) continue;
+    roots.push(bridge);
+    spread(bridge, around, cost);
+  }
+  const before = (a: Port, b: Port): boolean => {
+    const byCost = (cost.get(a.device) ?? 0) - (cost.get(b.device) ?? 0);
+    const byBridge = (rank.get(a.device) ?? 0) - (rank.get(b.device) ?? 0);
+    return (byCost || byBridge || a.index - b.index) < 0;
+  };
+  /** A bridge's way to the root: least cost, then the neighbour that ranks first, then its lower port, then its own. */
+  const rootPort = new Map<Device, Adjacency>();
+  for (const bridge of bridges) {
+    let best: { adjacency: Adjacency; key: readonly number[] } | undefined;
+    for (const adjacency of around.get(bridge) ?? []) {
+      const [own, other] = ends(adjacency, bridge);
+      const key = [(cost.get(other.device) ?? 0) + adjacency.cost, rank.get(other.device) ?? 0, other.index, own.index];
+      if (!roots.includes(bridge) && (best === undefined || less(key, best.key))) best = { adjacency, key };
+    }
+    if (best !== undefined) rootPort.set(bridge, best.adjacency);
+  }
+  const blocked: Link[] = [];
+  for (const adjacency of adjacent) {
+    const [a, b] = adjacency.ports;
+    const later = before(a, b) ? 1 : 0;
+    const port = adjacency.ports[later];
+    if (rootPort.get(port.device) === adjacency) continue;
+    const link = adjacency.links[later];
+    link.blocked = port;
+    blocked.push(link);
+  }
+  return { roots, blocked };
+}
+
+function ends({ ports: [a, b] }: Adjacency, bridge: Device): [Port, Port] {
+  return a.device === bridge ? [a, b] : [b, a];
+}
+
+function less(a: readonly number[], b: readonly number[]): boolean {
+  for (const [index, value] of a.entries()) {
+    const other = b[index] ?? 0;
+    if (value !== other) return value < other;
+  }
+  return false;
+}
+
+/** Least cost from the root to each bridge that it reaches. */
+function spread(root: Device, around: ReadonlyMap<Device, readonly Adjacency[]>, cost: Map<Device, number>): void {
+  cost.set(root, 0);
+  const queue: Device[] = [root];
+  for (let at = 0; at < queue.length; at++) {
+    const bridge = queue[at];
+    if (bridge === undefined) continue;
+    for (const adjacency of around.get(bridge) ?? []) {
+      const [, other] = ends(adjacency, bridge);
+      const total = (cost.get(bridge) ?? 0) + adjacency.cost;
+      const known = cost.get(other.device);
+      if (known !== undefined && known <= total) continue;
+      cost.set(other.device, total);
+      queue.push(other.device);
+    }
+  }
+}
+
+function adjacencies(links: readonly Link[], rank: ReadonlyMap<Device, number>): Adjacency[] {
+  const through = new Map<Device, Link[]>();
+  for (const link of links) {
+    for (const { device } of [link.a, link.b]) {
+      if (device.kind !== 'media-converter') continue;
+      const list = through.get(device);
+      if (list === undefined) through.set(device, [link]);
+      else list.push(link);
+    }
+  }
+  const found: Adjacency[] = [];
+  for (const link of links) {
+    for (const port of [link.a, link.b]) {
+      if (!rank.has(port.device)) continue;
+      const [last, end] = follow(link, port, through);
+      // Each pair is met from both of its ends; it counts from the lower.
+      if (!rank.has(end.device) || end.device === port.device || end.index < port.index) continue;
+      const speed = Math.min(link.capacity ?? USUAL_SPEED, last.capacity ?? USUAL_SPEED);
+      found.push({ ports: [port, end], links: [link, last], cost: pathCost(speed) });
+    }
+  }
+  return found;
+}
+
+/** The far end of a link, on through converters of two ports. */
+function follow(first: Link, from: Port, through: ReadonlyMap<Device, readonly Link[]>): [Link, Port] {
+  let link = first;
+  let end = far(link, from);
+  for (let steps = 0; steps < through.size; steps++) {
+    const both = through.get(end.device);
+    if (both?.length !== 2) break;
+    const next = both[0] === link ? both[1] : both[0];
+    if (next === undefined) break;
+    end = far(next, next.a.device === end.device ? next.a : next.b);
+    link = next;
+  }
+  return [link, end];
+}

@@ -1,0 +1,126 @@
+/** Unicast: one copy a receiver, along the tree of its VLAN, and between VLANs by way of routers. */
+
+import type { Device, Site, Stream } from '../site/model.ts';
+import type { Crossings } from './crossings.ts';
+import type { Delivery, Obstacle, Unreached } from './delivery.ts';
+import type { Interface, Interfaces } from './interfaces.ts';
+import { type BridgeTree, wayBetween } from './bridge-tree.ts';
+
+/** What the ways of streams are found on. */
+export interface Ground {
+  readonly site: Site;
+  readonly interfaces: Interfaces;
+  readonly crossings: Crossings;
+  tree(network: number): BridgeTree;
+  networkName(network: number): string;
+  readonly multicastRouters: readonly Device[];
+}
+
+/** A step of the way inside one network. */
+interface Leg {
+  readonly from: Interface;
+  readonly to: Interface;
+}
+
+export function deliverUnicast(ground: Ground, stream: Stream, source: Device): Delivery {
+  const reaches: string[] = [];
+  const unreached: Unreached[] = [];
+  const networks = new Set<number>();
+  let leaves: Interface | undefined;
+  for (const name of stream.receivers) {
+    const receiver = ground.site.deviceByName.get(name);
+    if (receiver === undefined) continue;
+    if (receiver === source) {
+      reaches.push(name);
+      continue;
+    }
+    const legs = findLegs(ground, stream, source, receiver);
+    const ways = Array.isArray(legs) ? legs.map((leg) => ({ leg, way: wayBetween(ground.tree(leg.from.network), leg.from, leg.to) })) : [];
+    const broken = ways.find(({ way }) => way === undefined);
+    if (!Array.isArray(legs)) unreached.push({ receiver: name, why: legs });
+    else if (broken !== undefined) {
+      unreached.push({ receiver: name, why: { obstacle: 'apart', network: ground.networkName(broken.leg.from.network) } });
+    } else {
+      reaches.push(name);
+      leaves ??= legs[0]?.from;
+      for (const { leg, way } of ways) {
+        networks.add(leg.from.network);
+        for (const { link, out } of way ?? []) {
+          ground.crossings.add(link, out, leg.from.network, stream);
+          if (stream.transport !== 'rtsp') continue;
+          const back = link.a === out ? link.b : link.a;
+          ground.crossings.add(link, back, leg.from.network, stream, true);
+        }
+      }
+    }
+  }
+  return { stream, source, leaves, route: undefined, reaches, unreached, networks: [...networks] };
+}
+
+function findLegs(ground: Ground, stream: Stream, source: Device, receiver: Device): Leg[] | Obstacle {
+  if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
+  const sources = ground.interfaces.of(source);
+  const receivers = ground.interfaces.of(receiver);
+  if (sources.length === 0) return { obstacle: 'source-not-cabled', device: source.name };
+  if (receivers.length === 0) return { obstacle: 'receiver-not-cabled' };
+  return direct(ground, stream, sources, receivers) ?? routed(ground, stream, source, receiver);
+}
+
+/** Within one network. A stream that is pulled is asked for by the receiver, so its routes choose between several. */
+function direct(ground: Ground, stream: Stream, sources: readonly Interface[], receivers: readonly Interface[]): Leg[] | undefined {
+  const legs = sources.flatMap((from) => receivers.filter((to) => to.network === from.network).map((to) => ({ from, to })));
+  const joined = legs.filter(({ from, to }) => wayBetween(ground.tree(from.network), from, to) !== undefined);
+  const chosen = joined.find(({ from, to }) => {
+    const [asking, asked] = stream.transport === 'rtsp' ? [to, from] : [from, to];
+    return asked.address !== undefined && ground.interfaces.towards(asking.device, asked.address)?.by === asking;
+  });
+  const leg = chosen ?? joined[0] ?? legs[0];
+  return leg === undefined ? undefined : [leg];
+}
+
+/** By way of the gateway of the source's network, and of further routers where that one is not in the receiver's. */
+function routed(ground: Ground, stream: Stream, source: Device, receiver: Device): Leg[] | Obstacle {
+  const to = pickAddressed(ground.interfaces.of(receiver));
+  if (to === undefined) return { obstacle: 'receiver-not-cabled' };
+  const pulled = stream.transport === 'rtsp';
+  const asked = pickAddressed(ground.interfaces.of(source));
+  const from = to.address === undefined ? asked : (ground.interfaces.towards(source, to.address)?.by ?? asked);
+  if (from === undefined) return { obstacle: 'source-not-cabled', device: source.name };
+  const last = pulled && asked?.address !== undefined ? (ground.interfaces.towards(receiver, asked.address)?.by ?? to) : to;
+
+  const vlan = ground.site.vlans[from.network];
+  const gateway = vlan?.gateway === undefined ? undefined : ground.site.deviceByName.get(vlan.gateway);
+  const names = { from: ground.networkName(from.network), to: ground.networkName(last.network) };
+  if (gateway === undefined) return { obstacle: 'no-gateway', network: names.from, to: names.to };
+  const first = gateway.bridging ? undefined : ground.interfaces.in(gateway, from.network);
+  if (first === undefined) return { obstacle: 'no-route', gateway: gateway.name, ...names };
+
+  const legs = throughRouters(ground, first, last);
+  if (legs === undefined) return { obstacle: 'no-route', gateway: gateway.name, ...names };
+  return [{ from, to: first }, ...legs];
+}
+
+function pickAddressed(interfaces: readonly Interface[]): Interface | undefined {
+  return interfaces.find(({ address }) => address !== undefined) ?? interfaces[0];
+}
+
+/** The fewest routers from one interface of a router to a host's interface. */
+function throughRouters(ground: Ground, first: Interface, last: Interface): Leg[] | undefined {
+  const seen = new Set<Device>([first.device]);
+  const queue: { router: Device; legs: Leg[] }[] = [{ router: first.device, legs: [] }];
+  for (let at = 0; at < queue.length; at++) {
+    const entry = queue[at];
+    if (entry === undefined) continue;
+    for (const out of ground.interfaces.of(entry.router)) {
+      if (out.network === last.network) return [...entry.legs, { from: out, to: last }];
+      for (const router of ground.site.devices) {
+        if (router.kind !== 'router' || seen.has(router)) continue;
+        const into = ground.interfaces.in(router, out.network);
+        if (into === undefined) continue;
+        seen.add(router);
+        queue.push({ router, legs: [...entry.legs, { from: out, to: into }] });
+      }
+    }
+  }
+  return undefined;
+}

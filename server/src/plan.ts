@@ -1,0 +1,18 @@
+/** Everything that is computed from a site. */
+
+import { type Network, networkOf } from './network/network.ts';
+import { type PowerSource, powerOf } from './network/power.ts';
+import type { Site } from './site/model.ts';
+import { type Storage, storageOf } from './storage/storage.ts';
+
+export interface Plan {
+  readonly site: Site;
+  readonly network: Network;
+  readonly storage: Storage;
+  readonly power: readonly PowerSource[];
+}
+
+export function planOf(site: Site): Plan {
+  const network = networkOf(site);
+  return { site, network, storage: storageOf(site, network.rates), power: powerOf(site, network.topology) };
+}

@@ -1,0 +1,57 @@
+/** Runs the rules over a site, and applies what its `lint` section says of them. */
+
+import type { SiteFolder, SiteText } from '../site/folder.ts';
+import { headOf } from '../site/item.ts';
+import type { Acceptance } from '../site/model.ts';
+import { type Plan, planOf } from '../plan.ts';
+import { rules } from './index.generated.ts';
+import { unusedAcceptance } from './lint/unused-acceptance.ts';
+import type { Diagnostic, Finding, Rule, Subject } from './rule.ts';
+
+export interface Checked {
+  readonly plan: Plan;
+  readonly files: readonly SiteText[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Computes and checks a site. What an earlier call returned for the same folder is out of date from then on. */
+export function check(folder: SiteFolder): Checked {
+  const files = folder.files;
+  const plan = planOf(folder.site());
+  return { plan, files, diagnostics: diagnose({ plan, site: plan.site, network: plan.network, files }) };
+}
+
+function diagnose(subject: Subject): Diagnostic[] {
+  const { severities, acceptances } = subject.site.lint;
+  const used = new Set<Acceptance>();
+  const found: Diagnostic[] = [];
+  const take = (rule: Rule, finding: Finding): void => {
+    const severity = severities.get(rule.id) ?? finding.severity ?? rule.severity;
+    if (severity !== 'off') found.push({ ...finding, rule, severity });
+  };
+  for (const rule of rules) {
+    if (severities.get(rule.id) === 'off') continue;
+    for (const finding of findingsOf(rule, subject)) {
+      const accepted = acceptances.filter(({ rule: id, at }) => id === rule.id && finding.about.includes(at));
+      for (const acceptance of accepted) used.add(acceptance);
+      if (accepted.length === 0) take(rule, finding);
+    }
+  }
+  for (const finding of unusedAcceptance.unused(acceptances.filter((acceptance) => !used.has(acceptance)))) {
+    take(unusedAcceptance, finding);
+  }
+  return found;
+}
+
+/** A rule that fails must not silence the others: its failure is told as a finding of its own. */
+function findingsOf(rule: Rule, subject: Subject): Finding[] {
+  try {
+    return [...rule.check(subject)];
+  } catch (error) {
+    const item = subject.site.items[0];
+    if (item === undefined) return [];
+    const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    return [{ at: headOf(item), message: `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`, severity: 'error', about: [] }];
+  }
+}
+

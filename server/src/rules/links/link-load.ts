@@ -1,0 +1,79 @@
+import { placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import { far } from '../../network/link.ts';
+import { loadOf } from '../../network/crossings.ts';
+import { bitRate, few, percent, threshold } from '../../text/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+/** What a link may carry where the policy does not say, in ten-thousandths. Common practice, no source. */
+const WARN = 7000;
+const LIMIT = 9000;
+
+export const linkLoad: Rule = {
+  id: 'link-load',
+  severity: 'error',
+  summary: 'A link carries more than the policy allows.',
+  why: `A link that is nearly full delays and drops packets, and multicast is not sent again: pictures break up for
+everyone behind it. Loads are counted at line rate, preamble and gaps included. Between \`warn\` and \`limit\` it is a
+warning, above \`limit\` an error. Move streams or receivers, prune with IGMP snooping, lower bit rates, or make the
+link faster.`,
+  source: 'Line rate: IEEE 802.3, as in RFC 5180 App. A.1. The thresholds of 70 % and 90 % are common practice.',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 10 Mb/s}, 2: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+#    ^^^^^^^^^^^^ paddock-cam/eth → core/1 carries 10.3 Mb/s, 103 % of 10 Mb/s; paddock
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 100 Mb/s}, 2: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    const { warn = WARN, limit = LIMIT } = site.policies.linkLoad;
+    for (const link of network.topology.links) {
+      if (link.capacity === undefined || link.capacity === 0) continue;
+      for (const out of [link.a, link.b]) {
+        const direction = 2 * link.index + (out === link.a ? 0 : 1);
+        const line = network.loads[direction]?.line;
+        if (line === undefined || line.peak * 10_000 <= Math.min(warn, limit) * link.capacity) continue;
+        const over = (load: number): boolean => load * 10_000 > limit * (link.capacity ?? 0);
+        const into = far(link, out);
+        const streams = [...network.crossings.at(direction)]
+          .map((crossing) => {
+            const rates = network.rates[crossing.stream.index];
+            return { name: crossing.stream.name, peak: rates === undefined ? 0 : loadOf(crossing, rates).line.peak };
+          })
+          .sort((a, b) => b.peak - a.peak)
+          .map(({ name }) => name);
+        const atPeak = line.peak > line.nominal ? ' at peak' : '';
+        const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
+        const bound = over(line.peak) ? `more than the limit of ${threshold(limit)}` : `more than the ${threshold(warn)} that policy warns at`;
+        yield {
+          at: placeOf(link.cable.item, link.cable[out === link.a ? 'from' : 'to']?.route ?? []),
+          severity: over(line.peak) ? 'error' : 'warning',
+          message:
+            `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ${percent(line.peak, link.capacity)} of ` +
+            `${bitRate(link.capacity)}${nominal}; ${few(streams, 1)}. That is ${bound}: move or slim streams, or make the link faster.`,
+          about: [portName(out), portName(into), out.device.name, into.device.name],
+        };
+      }
+    }
+  },
+};

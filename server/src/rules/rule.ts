@@ -1,0 +1,72 @@
+/** What a rule is, and what it finds. */
+
+import type { Edit } from '../site/edit.ts';
+import type { SiteText } from '../site/folder.ts';
+import type { Place } from '../site/item.ts';
+import type { Severity, Site } from '../site/model.ts';
+import type { Network } from '../network/network.ts';
+import type { Plan } from '../plan.ts';
+
+export interface Rule {
+  /** Also the name of its file, of its page, and its key under `lint: rules`. */
+  readonly id: string;
+  readonly severity: Severity;
+  /** One line: what is wrong where it reports. */
+  readonly summary: string;
+  /** What happens if it stays so, and what to do; Markdown. */
+  readonly why: string;
+  /** The standard behind it, with its section; or "common practice". */
+  readonly source?: string;
+  /** Shown on its page and run as tests. */
+  readonly examples: readonly Example[];
+  check(subject: Subject): Iterable<Finding>;
+}
+
+/**
+ * A site that the rule reports, and what puts it right. In `bad` a comment line `# ^^^^ part of the message` below a
+ * line marks the range of each finding; the page leaves the marks out. `fixed` is `bad` after the first fix.
+ */
+export interface Example {
+  readonly bad: string;
+  readonly good?: string;
+  readonly fixed?: string;
+}
+
+/** What rules look at. */
+export interface Subject {
+  readonly plan: Plan;
+  readonly site: Site;
+  readonly network: Network;
+  readonly files: readonly SiteText[];
+}
+
+export interface Finding {
+  readonly at: Place;
+  /** What is wrong, with the figures, and what to do. */
+  readonly message: string;
+  /** Where this finding is more or less grave than the rule is by default. */
+  readonly severity?: Severity;
+  /** Names that an acceptance may give for it: devices, `device/port`, streams … The first is the usual one. */
+  readonly about: readonly string[];
+  readonly related?: readonly Related[];
+  /** Worked out when somebody asks for them. */
+  readonly fixes?: () => readonly Fix[];
+}
+
+export interface Related {
+  readonly at: Place;
+  readonly message: string;
+}
+
+export interface Fix {
+  readonly title: string;
+  /** There is only one sensible way, and it changes no meaning: may be applied without being looked at. */
+  readonly safe: boolean;
+  readonly edits: readonly Edit[];
+}
+
+/** A finding as it is told: with its rule and the severity that the site sets. */
+export interface Diagnostic extends Finding {
+  readonly rule: Rule;
+  readonly severity: Severity;
+}

@@ -1,0 +1,154 @@
+/** Puts the items of all files together as one site. */
+
+import type { Item } from './item.ts';
+import type { Audio, Cable, Device, Lint, Media, Policies, Port, Recording, Site, Stream, Threshold, Video, Vlan, Volume } from './model.ts';
+import * as read from './read.ts';
+import type { SectionName } from './shape.ts';
+
+const UNSET: Threshold = { warn: undefined, limit: undefined };
+
+/** Facts by item: kept for as long as the item stands. */
+const facts = new WeakMap<Item, object>();
+
+function factOf<T extends object>(item: Item, make: (item: Item) => T): T {
+  const known = facts.get(item);
+  if (known !== undefined) return known as T;
+  const fact = make(item);
+  facts.set(item, fact);
+  return fact;
+}
+
+/** Never fails: of two items with one name the first counts, and a name that leads nowhere is left unresolved. */
+export function assemble(items: readonly Item[]): Site {
+  const bySection: Record<SectionName, Item[]> = {
+    site: [], vlans: [], devices: [], cables: [], streams: [], volumes: [], recordings: [], policies: [], lint: [],
+  };
+  for (const item of items) bySection[item.section].push(item);
+
+  const vlans = named<Vlan>(bySection.vlans, read.readVlan);
+  const devices = named<Device>(bySection.devices, read.readDevice);
+  const streams = named<Stream>(bySection.streams, read.readStream);
+  const volumes = named<Volume>(bySection.volumes, read.readVolume);
+  const recordings = named<Recording>(bySection.recordings, read.readRecording);
+  const cables = bySection.cables.map((item) => factOf<Cable>(item, read.readCable));
+  cables.forEach((cable, index) => (cable.index = index));
+
+  const ports: Port[] = [];
+  for (const device of devices.list) {
+    for (const port of device.ports) {
+      port.index = ports.length;
+      ports.push(port);
+    }
+  }
+  const { media, carriedInCircle } = resolveMedia(streams.list, streams.byName);
+  return {
+    name: fixedText(bySection.site, 'name'),
+    timezone: fixedText(bySection.site, 'timezone'),
+    items,
+    vlans: vlans.list,
+    devices: devices.list,
+    ports,
+    cables,
+    streams: streams.list,
+    volumes: volumes.list,
+    recordings: recordings.list,
+    policies: policiesOf(bySection.policies),
+    lint: lintOf(bySection.lint),
+    vlanByName: vlans.byName,
+    deviceByName: devices.byName,
+    streamByName: streams.byName,
+    volumeByName: volumes.byName,
+    recordingByName: recordings.byName,
+    media,
+    carriedInCircle,
+  };
+}
+
+function named<T extends { readonly name: string; index: number }>(items: readonly Item[], make: (item: Item) => T): { list: T[]; byName: Map<string, T> } {
+  const byName = new Map<string, T>();
+  const list: T[] = [];
+  for (const item of items) {
+    const fact = factOf(item, make);
+    if (byName.has(fact.name)) continue;
+    fact.index = list.length;
+    byName.set(fact.name, fact);
+    list.push(fact);
+  }
+  return { list, byName };
+}
+
+function fixedText(items: readonly Item[], key: string): string | undefined {
+  const data = items.find((item) => item.name === key)?.data;
+  return typeof data === 'string' || typeof data === 'number' ? String(data) : undefined;
+}
+
+function policiesOf(items: readonly Item[]): Policies {
+  const threshold = (key: string): Threshold => {
+    const item = items.find((candidate) => candidate.name === key);
+    return item === undefined ? UNSET : factOf(item, read.readThreshold);
+  };
+  return {
+    linkLoad: threshold('link-load'),
+    volumeFill: threshold('volume-fill'),
+    retention: items.filter((item) => item.name === 'retention').flatMap((item) => factOf(item, read.readRetention)),
+  };
+}
+
+function lintOf(items: readonly Item[]): Lint {
+  return {
+    severities: new Map(items.filter((item) => item.name === 'rules').flatMap((item) => factOf(item, read.readSeverities))),
+    acceptances: items.filter((item) => item.name === 'accept').flatMap((item) => factOf(item, read.readAcceptances)),
+  };
+}
+
+/** What each stream consists of: its own video and audio, and what it lacks from the stream that it carries. */
+function resolveMedia(streams: readonly Stream[], byName: ReadonlyMap<string, Stream>): { media: Media[]; carriedInCircle: Stream[] } {
+  const media: Media[] = [];
+  const carriedInCircle: Stream[] = [];
+  const open = new Set<Stream>();
+  const resolve = (stream: Stream): Media => {
+    const known = media[stream.index];
+    if (known !== undefined) return known;
+    // Nothing is carried on round a circle. The walk is a loop, since a chain may be as long as the site.
+    const chain: Stream[] = [];
+    let current: Stream | undefined = stream;
+    while (current !== undefined && media[current.index] === undefined && !open.has(current)) {
+      open.add(current);
+      chain.push(current);
+      current = current.carries === undefined ? undefined : byName.get(current.carries);
+    }
+    if (current !== undefined && open.has(current)) carriedInCircle.push(...chain.slice(chain.indexOf(current)));
+    let carried: Media = (current === undefined ? undefined : media[current.index]) ?? { video: undefined, audio: undefined };
+    for (const link of chain.reverse()) {
+      carried = { video: over(link.video, carried.video), audio: overAudio(link.audio, carried.audio) };
+      media[link.index] = carried;
+      open.delete(link);
+    }
+    return carried;
+  };
+  for (const stream of streams) resolve(stream);
+  return { media, carriedInCircle };
+}
+
+/** Given anew key by key: what is not said stays as it is carried. */
+function over(own: Video | undefined, carried: Video | undefined): Video | undefined {
+  if (own === undefined || carried === undefined) return own ?? carried;
+  return {
+    codec: own.codec ?? carried.codec,
+    width: own.width ?? carried.width,
+    height: own.height ?? carried.height,
+    frameRate: own.frameRate ?? carried.frameRate,
+    rate: own.rate ?? carried.rate,
+    keyframeInterval: own.keyframeInterval ?? carried.keyframeInterval,
+  };
+}
+
+function overAudio(own: Audio | undefined, carried: Audio | undefined): Audio | undefined {
+  if (own === undefined || carried === undefined) return own ?? carried;
+  return {
+    codec: own.codec ?? carried.codec,
+    rate: own.rate ?? carried.rate,
+    sampleRate: own.sampleRate ?? carried.sampleRate,
+    channels: own.channels ?? carried.channels,
+  };
+}

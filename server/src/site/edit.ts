@@ -1,0 +1,128 @@
+/** Edits of site files by range: what they do not touch keeps its comments and spacing. */
+
+import { isEmpty } from '../text/parse.ts';
+import { type Mapping, type Node, type Route, type Sequence, follow } from '../text/syntax.ts';
+import { type Item, type Place, fileOf, placeOf } from './item.ts';
+
+/** Replaces a range; an empty range is an insertion. */
+export interface Edit {
+  readonly at: Place;
+  readonly text: string;
+}
+
+/** Text that YAML reads back as that string: quoted only where it must be. */
+export function scalarText(value: string | number | boolean, inFlow = false): string {
+  if (typeof value !== 'string') return String(value);
+  const plain = /^[A-Za-z0-9_./%°µ][\w ./%°µ@+:-]*$/u.test(value) && !/:(\s|$)| #|\s$/.test(value) && !/^(true|false|null|~|-?\d+(\.\d+)?([eE][-+]?\d+)?|0x[\da-fA-F]+|0o[0-7]+)$/i.test(value);
+  if (plain && !(inFlow && /[,[\]{}]/.test(value))) return value;
+  return `"${value.replace(/["\\]/g, '\\$&').replace(/[\u0000-\u001f\u007f]/g, (c) => `\\x${c.charCodeAt(0).toString(16).padStart(2, '0')}`)}"`;
+}
+
+/** Replaces the value at a route. Where the key has none, it is written behind the colon. */
+export function setValue(item: Item, route: Route, text: string): Edit {
+  const found = follow(item.node, route);
+  if (found?.entry !== undefined && isEmpty(found.node)) return insertAfterColon(item, found.entry.key.end, text);
+  return { at: placeOf(item, route), text };
+}
+
+function insertAfterColon(item: Item, keyEnd: number, text: string): Edit {
+  const colon = item.piece.text.indexOf(':', keyEnd);
+  const at = colon === -1 ? keyEnd : colon + 1;
+  return { at: { piece: item.piece, start: at, end: at }, text: ` ${text}` };
+}
+
+/** Replaces the key at a route. */
+export function setKey(item: Item, route: Route, text: string): Edit {
+  return { at: placeOf(item, route, 'key'), text };
+}
+
+/**
+ * Adds `key: text` to the mapping at a route, in the manner of the mapping: in braces, or on a line of its own.
+ * `text` is a scalar or in flow style. `undefined` where there is no mapping to add to.
+ */
+export function addEntry(item: Item, route: Route, key: string, text: string): Edit | undefined {
+  const node = follow(item.node, route)?.node;
+  if (node === undefined) return undefined;
+  if (node.kind === 'mapping') return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
+  return isEmpty(node) ? { at: placeOf(item, route, 'value'), text: '' } : undefined;
+}
+
+/** Adds an element to the list at a route, in the manner of the list. */
+export function addElement(item: Item, route: Route, text: string): Edit | undefined {
+  const node = follow(item.node, route)?.node;
+  if (node?.kind !== 'sequence') return undefined;
+  return node.flow ? addToFlow(item, node, text) : addLine(item, node, `- ${text}`);
+}
+
+function addToFlow(item: Item, node: Mapping | Sequence, text: string): Edit {
+  const source = item.piece.text;
+  const children: readonly { readonly end: number }[] = node.kind === 'mapping' ? node.entries.filter((entry) => !entry.merged) : node.items;
+  const last = children[children.length - 1];
+  if (last === undefined) {
+    const at = node.start + 1;
+    return { at: { piece: item.piece, start: at, end: Math.max(at, source.lastIndexOf(node.kind === 'mapping' ? '}' : ']', node.end)) }, text };
+  }
+  // A trailing comma stays the separator.
+  const comma = /^\s*,/.exec(source.slice(last.end, node.end));
+  const at = comma === null ? last.end : last.end + comma[0].length;
+  return { at: { piece: item.piece, start: at, end: at }, text: comma === null ? `, ${text}` : ` ${text}` };
+}
+
+function addLine(item: Item, node: Mapping | Sequence, text: string): Edit {
+  const source = item.piece.text;
+  const column = columnOf(source, node.start);
+  const children: readonly { readonly end: number }[] = node.kind === 'mapping' ? node.entries.filter((entry) => !entry.merged) : node.items;
+  const end = children[children.length - 1]?.end ?? node.end;
+  const newline = source.indexOf('\n', end);
+  const lineEnd = newline === -1 ? source.length : source.charAt(newline - 1) === '\r' ? newline - 1 : newline;
+  const lineBreak = source.includes('\r\n') ? '\r\n' : '\n';
+  return { at: { piece: item.piece, start: lineEnd, end: lineEnd }, text: `${lineBreak}${' '.repeat(column)}${text}` };
+}
+
+function columnOf(source: string, offset: number): number {
+  return offset - (source.lastIndexOf('\n', offset - 1) + 1);
+}
+
+/** Takes the entry or element at a route out, with its comma or its line. */
+export function remove(item: Item, route: Route): Edit | undefined {
+  const last = route[route.length - 1];
+  const parent = follow(item.node, route.slice(0, -1))?.node;
+  if (last === undefined || parent === undefined || parent.kind === 'scalar') return undefined;
+  const own = placeOf(item, route, 'entry');
+  const source = item.piece.text;
+  if (parent.flow) {
+    const after = /^\s*,\s*/.exec(source.slice(own.end));
+    if (after !== null) return { at: { ...own, end: own.end + after[0].length }, text: '' };
+    const before = /,\s*$/.exec(source.slice(0, own.start));
+    return { at: { ...own, start: own.start - (before?.[0].length ?? 0) }, text: '' };
+  }
+  const start = source.lastIndexOf('\n', own.start) + 1;
+  const newline = source.indexOf('\n', own.end);
+  return { at: { piece: item.piece, start, end: newline === -1 ? source.length : newline + 1 }, text: '' };
+}
+
+export function nodeAt(item: Item, route: Route): Node | undefined {
+  return follow(item.node, route)?.node;
+}
+
+/** Applies edits that do not overlap to the text of a file. */
+export function applyEdits(text: string, edits: readonly Edit[]): string {
+  let result = text;
+  const ordered = edits.map(({ at, text: by }) => ({ start: at.piece.start + at.start, end: at.piece.start + at.end, by }));
+  for (const { start, end, by } of ordered.sort((a, b) => b.start - a.start || b.end - a.end)) {
+    result = result.slice(0, start) + by + result.slice(end);
+  }
+  return result;
+}
+
+/** Edits by the file they are in. */
+export function byFile(edits: readonly Edit[]): Map<string, Edit[]> {
+  const found = new Map<string, Edit[]>();
+  for (const edit of edits) {
+    const { uri } = fileOf(edit.at);
+    const list = found.get(uri);
+    if (list === undefined) found.set(uri, [edit]);
+    else list.push(edit);
+  }
+  return found;
+}

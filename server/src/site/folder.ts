@@ -1,0 +1,65 @@
+/** The files of one site, cut and parsed; keeps from one edit to the next what the edit did not touch. */
+
+import { type Cut, type Piece, type SourceFile, cut, uncut } from '../text/cut.ts';
+import { assemble } from './assemble.ts';
+import { type Item, contentOf } from './item.ts';
+import type { Site } from './model.ts';
+
+export interface SiteText extends SourceFile {
+  readonly text: string;
+  readonly cut: Cut;
+  /** Why the file could not be read; its text is then empty. */
+  readonly unreadable?: string;
+}
+
+export class SiteFolder {
+  private readonly texts = new Map<string, SiteText>();
+
+  /** Takes the text of a file, new or changed. */
+  set(uri: string, text: string): void {
+    const before = this.texts.get(uri);
+    if (before !== undefined && before.text === text && before.unreadable === undefined) return;
+    const file: SourceFile = before ?? { uri };
+    let pieces = cut(file, text, before?.cut);
+    if (sharesAnchors(pieces.pieces)) pieces = uncut(file, text);
+    this.texts.set(uri, { uri, text, cut: pieces });
+  }
+
+  setUnreadable(uri: string, reason: string): void {
+    this.texts.set(uri, { uri, text: '', cut: { pieces: [], headers: [] }, unreadable: reason });
+  }
+
+  delete(uri: string): void {
+    this.texts.delete(uri);
+  }
+
+  get(uri: string): SiteText | undefined {
+    return this.texts.get(uri);
+  }
+
+  /** In the order of their names, so that a site does not depend on the order in which its files were opened. */
+  get files(): SiteText[] {
+    return [...this.texts.values()].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0));
+  }
+
+  get size(): number {
+    return this.texts.size;
+  }
+
+  /** The site as the files have it now; what an earlier call returned is out of date from then on. */
+  site(): Site {
+    const items: Item[] = [];
+    for (const file of this.files) {
+      for (const piece of file.cut.pieces) items.push(...contentOf(piece).items);
+    }
+    return assemble(items);
+  }
+}
+
+/** Whether an alias needs an anchor that stands in another piece of the file. */
+function sharesAnchors(pieces: readonly Piece[]): boolean {
+  const missing = new Set<string>();
+  for (const piece of pieces) for (const name of contentOf(piece).tree.missingAnchors) missing.add(name);
+  if (missing.size === 0) return false;
+  return pieces.some((piece) => contentOf(piece).tree.anchors.some((name) => missing.has(name)));
+}

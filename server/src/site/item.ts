@@ -1,0 +1,140 @@
+/** Items: the entries and list elements of the sections, each with what the schema says of it. */
+
+import type { Piece, SourceFile } from '../text/cut.ts';
+import { type SyntaxProblem, type Tree, isEmpty, parse } from '../text/parse.ts';
+import { type Data, type Entry, type Node, type Route, type Scalar, type Span, dataOf, follow, keyText } from '../text/syntax.ts';
+import { SECTIONS, type SectionName, sectionOf } from './shape.ts';
+import { type Mention, mentionsIn } from './mentions.ts';
+import { type ShapeProblem, validate } from './validate.ts';
+
+export interface Item {
+  readonly section: SectionName;
+  /** The item's key; empty for an element of a list. */
+  readonly name: string;
+  readonly key: Scalar | undefined;
+  readonly node: Node;
+  readonly piece: Piece;
+  /** What of the item fits the schema; what does not is left out, and told in `problems`. */
+  readonly data: Data;
+  readonly problems: readonly ShapeProblem[];
+  /** Names, addresses and quantities that stand in it. */
+  readonly mentions: readonly Mention[];
+}
+
+/** What a part of a site file does wrong before it means anything. */
+export type PieceProblem =
+  | { readonly problem: 'syntax'; readonly at: SyntaxProblem }
+  | { readonly problem: 'unknown-section'; readonly name: string; readonly at: Span }
+  | { readonly problem: 'not-a-section'; readonly at: Span }
+  | { readonly problem: 'second-document'; readonly at: Span }
+  | { readonly problem: 'not-an-entry'; readonly section: SectionName; readonly found: string; readonly at: Span };
+
+export interface PieceContent {
+  readonly tree: Tree;
+  readonly items: readonly Item[];
+  readonly problems: readonly PieceProblem[];
+}
+
+/** A range in a file that moves with the piece it stands in. */
+export interface Place extends Span {
+  readonly piece: Piece;
+}
+
+const contents = new WeakMap<Piece, PieceContent>();
+
+/** The items of a piece; parsed once for as long as its text stands. */
+export function contentOf(piece: Piece): PieceContent {
+  const known = contents.get(piece);
+  if (known !== undefined) return known;
+  const content = readPiece(piece);
+  contents.set(piece, content);
+  return content;
+}
+
+function readPiece(piece: Piece): PieceContent {
+  const whole = { start: 0, end: lastCharacter(piece.text) };
+  if (piece.role === 'document') {
+    return { tree: NOTHING, items: [], problems: [{ problem: 'second-document', at: { start: 0, end: 3 } }] };
+  }
+  if (piece.role === 'stray') return { tree: NOTHING, items: [], problems: [{ problem: 'not-a-section', at: trimmed(piece.text, whole) }] };
+  const section = piece.role === 'item' ? sectionOf(piece.section) : undefined;
+  if (piece.role === 'item' && section === undefined) return { tree: NOTHING, items: [], problems: [] };
+  const tree = parse(piece.text);
+  const items: Item[] = [];
+  const problems: PieceProblem[] = tree.problems.map((at) => ({ problem: 'syntax', at }));
+  const add = (name: SectionName, node: Node): void => readItems(piece, name, node, items, problems);
+  if (section !== undefined) {
+    if (tree.root !== undefined) add(section, tree.root);
+  } else if (tree.root?.kind === 'mapping') {
+    for (const entry of tree.root.entries) {
+      const name = keyText(entry.key);
+      const known = sectionOf(name);
+      if (known === undefined) problems.push({ problem: 'unknown-section', name, at: entry.key });
+      else if (!isEmpty(entry.value)) add(known, entry.value);
+    }
+  } else if (tree.root !== undefined) {
+    problems.push({ problem: 'not-a-section', at: tree.root });
+  }
+  return { tree, items, problems };
+}
+
+const NOTHING: Tree = { root: undefined, problems: [], anchors: [], missingAnchors: [] };
+
+function readItems(piece: Piece, section: SectionName, node: Node, items: Item[], problems: PieceProblem[]): void {
+  const isList = SECTIONS[section] === 'list';
+  if (isList && node.kind === 'sequence') {
+    for (const element of node.items) items.push(readItem(piece, section, undefined, element));
+  } else if (!isList && node.kind === 'mapping') {
+    for (const entry of node.entries) items.push(readItem(piece, section, entry, entry.value));
+  } else {
+    const found = node.kind === 'sequence' ? 'a list' : node.kind === 'mapping' ? 'a mapping' : 'a single value';
+    problems.push({ problem: 'not-an-entry', section, found, at: node });
+  }
+}
+
+function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, node: Node): Item {
+  const name = entry === undefined ? '' : keyText(entry.key);
+  const all = dataOf(node);
+  const mentions = mentionsIn(section, name, all);
+  const { data, problems } = validate(section, name, all);
+  return { section, name, key: entry?.key, node, piece, data, problems, mentions };
+}
+
+/** Where in an item's text a route leads; the nearest place on the way where the text ends earlier. */
+export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | 'entry' = 'value'): Place {
+  for (let length = route.length; length > 0; length--) {
+    const found = follow(item.node, route.slice(0, length));
+    if (found === undefined) continue;
+    const wanted = length < route.length ? 'key' : part;
+    const { entry, node } = found;
+    if (entry !== undefined && (wanted === 'key' || isEmpty(node))) return span(item.piece, entry.key);
+    if (entry !== undefined && wanted === 'entry') return span(item.piece, entry);
+    return span(item.piece, node);
+  }
+  if (item.key !== undefined && (part === 'key' || route.length > 0 || isEmpty(item.node))) return span(item.piece, item.key);
+  if (part === 'entry' && item.key !== undefined) return span(item.piece, { start: item.key.start, end: Math.max(item.key.end, item.node.end) });
+  return span(item.piece, item.node);
+}
+
+/** The name of an item where it stands, or the whole item where it has none. */
+export function headOf(item: Item): Place {
+  return span(item.piece, item.key ?? item.node);
+}
+
+function span(piece: Piece, { start, end }: Span): Place {
+  return { piece, start, end };
+}
+
+export function fileOf(place: Place): SourceFile {
+  return place.piece.file;
+}
+
+function lastCharacter(text: string): number {
+  return text.trimEnd().length;
+}
+
+function trimmed(text: string, { start, end }: Span): Span {
+  const first = text.slice(start).search(/\S/);
+  const lineEnd = text.slice(Math.max(first, 0)).search(/[\r\n]/);
+  return { start: Math.max(first, start), end: lineEnd === -1 ? end : Math.min(end, Math.max(first, 0) + lineEnd) };
+}

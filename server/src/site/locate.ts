@@ -1,0 +1,60 @@
+/** What stands at a place in a file: the item, and the way to the key or value there. */
+
+import type { Piece } from '../text/cut.ts';
+import { isEmpty } from '../text/parse.ts';
+import { type Node, type Route, keyText } from '../text/syntax.ts';
+import type { SiteText } from './folder.ts';
+import { type Item, contentOf } from './item.ts';
+
+export interface Location {
+  readonly item: Item;
+  /** From the item to what is at the place; empty for the item itself. */
+  readonly route: Route;
+  /** Whether the place is in a key or in a value; the item's own name is a key. */
+  readonly part: 'key' | 'value';
+}
+
+/** The piece that an offset of the file is in. */
+export function pieceAt(file: SiteText, offset: number): Piece | undefined {
+  const { pieces } = file.cut;
+  let low = 0;
+  let high = pieces.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((pieces[middle]?.start ?? 0) <= offset) low = middle;
+    else high = middle - 1;
+  }
+  const piece = pieces[low];
+  return piece !== undefined && piece.start <= offset && offset <= piece.start + piece.text.length ? piece : undefined;
+}
+
+/** What an offset of the file is in, its ends included; `undefined` between items. */
+export function locate(file: SiteText, offset: number): Location | undefined {
+  const piece = pieceAt(file, offset);
+  if (piece === undefined) return undefined;
+  const at = offset - piece.start;
+  for (const item of contentOf(piece).items) {
+    const { key, node } = item;
+    if (key !== undefined && key.start <= at && at <= key.end) return { item, route: [], part: 'key' };
+    if (isEmpty(node) || at < node.start || at > node.end) continue;
+    return { item, ...within(node, at, []) };
+  }
+  return undefined;
+}
+
+function within(node: Node, at: number, route: Route): { route: Route; part: 'key' | 'value' } {
+  if (node.kind === 'mapping') {
+    for (const entry of node.entries) {
+      if (entry.merged) continue;
+      const below = [...route, keyText(entry.key)];
+      if (entry.key.start <= at && at <= entry.key.end) return { route: below, part: 'key' };
+      if (!isEmpty(entry.value) && entry.value.start <= at && at <= entry.value.end) return within(entry.value, at, below);
+    }
+  }
+  if (node.kind === 'sequence') {
+    for (const [index, item] of node.items.entries()) {
+      if (item.start <= at && at <= item.end) return within(item, at, [...route, index]);
+    }
+  }
+  return { route, part: 'value' };
+}

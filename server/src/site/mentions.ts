@@ -1,0 +1,55 @@
+/** Names, addresses and quantities that an item mentions, found by the annotations of the schema. */
+
+import { type Quantity, type QuantityFault, type QuantityKind, readQuantity } from '../text/quantity.ts';
+import type { Data, Route } from '../text/syntax.ts';
+import { type FormKind, type NameKind, type Schema, type SectionName, itemSchema, resolved, under } from './shape.ts';
+
+interface At {
+  readonly route: Route;
+  readonly part: 'key' | 'value';
+  readonly text: string;
+}
+
+export type Mention =
+  | (At & { readonly mention: 'name'; readonly names: NameKind })
+  | (At & { readonly mention: 'form'; readonly form: FormKind })
+  | (At & { readonly mention: 'quantity'; readonly quantity: QuantityKind; readonly read: Quantity | QuantityFault });
+
+export function mentionsIn(section: SectionName, name: string, data: Data): Mention[] {
+  const found: Mention[] = [];
+  const schema = itemSchema(section, name);
+  if (schema !== undefined) walk(schema, data, [], found);
+  return found;
+}
+
+function walk(schema: Schema, data: Data, route: Route, found: Mention[]): void {
+  if (data === null || typeof data === 'boolean') return;
+  if (typeof data !== 'object') {
+    note(schema, { route, part: 'value', text: String(data) }, found);
+    return;
+  }
+  if (Array.isArray(data)) {
+    for (const [index, element] of data.entries()) {
+      const inner = under(schema, index);
+      if (inner !== undefined) walk(inner, element, [...route, index], found);
+    }
+    return;
+  }
+  const keys = resolved(schema.propertyNames);
+  for (const key of Object.keys(data)) {
+    const below = [...route, key];
+    if (keys?.['x-names'] !== undefined) note(keys, { route: below, part: 'key', text: key }, found);
+    const inner = under(schema, key);
+    const value = data[key];
+    if (inner !== undefined && value !== undefined) walk(inner, value, below, found);
+  }
+}
+
+function note(schema: Schema, at: At, found: Mention[]): void {
+  const names = schema['x-names'];
+  const form = schema['x-form'];
+  const quantity = schema['x-quantity'];
+  if (names !== undefined) found.push({ ...at, mention: 'name', names });
+  if (form !== undefined) found.push({ ...at, mention: 'form', form });
+  if (quantity !== undefined) found.push({ ...at, mention: 'quantity', quantity, read: readQuantity(at.text, quantity) });
+}

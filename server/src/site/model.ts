@@ -1,0 +1,251 @@
+/** One resolved site: what the computation and the rules see. Knows nothing of text but the item each thing stands in. */
+
+import type { Subnet } from '../standards/ipv4.ts';
+import type { Route } from '../text/syntax.ts';
+import type { Item } from './item.ts';
+
+/**
+ * `index` in these types is the thing's place in the site that was assembled last; the facts themselves are kept
+ * from one assembly to the next for as long as their item stands.
+ */
+interface Fact {
+  readonly item: Item;
+  readonly name: string;
+  index: number;
+}
+
+export interface Vlan extends Fact {
+  readonly id: number | undefined;
+  readonly subnet: Subnet | undefined;
+  readonly gateway: string | undefined;
+  readonly querier: string | undefined;
+  readonly pool: { readonly first: number; readonly last: number } | undefined;
+}
+
+export type DeviceKind =
+  | 'switch'
+  | 'router'
+  | 'access-point'
+  | 'media-converter'
+  | 'server'
+  | 'camera'
+  | 'display'
+  | 'computer'
+  | 'tuner'
+  | 'patch-panel';
+
+export interface Device extends Fact {
+  readonly kind: DeviceKind | undefined;
+  /** Forwards Ethernet frames between its ports: a switch, an access point, a media converter. */
+  readonly bridging: boolean;
+  readonly ports: readonly Port[];
+  readonly portByName: ReadonlyMap<string, Port>;
+  readonly snooping: boolean;
+  readonly unregistered: 'flood' | 'drop';
+  readonly spanningTree: boolean;
+  readonly spanningTreePriority: number;
+  readonly multicastRouting: boolean;
+  /** Watts × 1000 that the device can feed over all its ports. */
+  readonly poeBudget: number | undefined;
+  /** A switch's own address, for its management. */
+  readonly address: number | undefined;
+  readonly routes: readonly HostRoute[];
+}
+
+export interface HostRoute {
+  readonly to: Subnet;
+  readonly port: string;
+  readonly route: Route;
+}
+
+export interface Port {
+  readonly device: Device;
+  readonly name: string;
+  /** Where it is declared in the device's item: `['ports', '1-8']`, or `[]` for a device of one port. */
+  readonly route: Route;
+  /** bit/s */
+  readonly speed: number | undefined;
+  readonly vlan: string | undefined;
+  readonly trunk: readonly string[] | undefined;
+  readonly native: string | undefined;
+  readonly addresses: readonly PortAddress[];
+  /** What the port can feed, where it is power sourcing equipment. */
+  readonly feeds: PoeType | undefined;
+  /** What the device draws through it, where it is a powered device. */
+  readonly draws: { readonly class: number | undefined; readonly milliwatts: number | undefined } | undefined;
+  readonly routerPort: boolean;
+  readonly forwardReports: boolean;
+  index: number;
+}
+
+export type PoeType = 'af' | 'at' | 'bt' | 'bt-type-4';
+
+export interface PortAddress {
+  readonly address: number;
+  /** The VLAN it belongs to, where the port carries several. */
+  readonly vlan: string | undefined;
+  readonly route: Route;
+}
+
+/** An end of a cable as written. */
+export interface CableEnd {
+  readonly device: string;
+  readonly port: string | undefined;
+  readonly route: Route;
+}
+
+export interface Cable extends Fact {
+  readonly from: CableEnd | undefined;
+  readonly to: CableEnd | undefined;
+  readonly type: string | undefined;
+  /** Millimetres. */
+  readonly length: number | undefined;
+  readonly through: readonly CableEnd[];
+}
+
+export type Transport = 'rtsp' | 'rtp' | 'ts-udp' | 'ts-rtp';
+
+/** bit/s; the peak is the nominal rate where none is declared. */
+export interface MediaRate {
+  readonly nominal: number;
+  readonly peak: number;
+  readonly peakDeclared: boolean;
+}
+
+export interface Video {
+  readonly codec: string | undefined;
+  readonly width: number | undefined;
+  readonly height: number | undefined;
+  readonly frameRate: number | undefined;
+  readonly rate: MediaRate | undefined;
+  /** Milliseconds. */
+  readonly keyframeInterval: number | undefined;
+}
+
+export interface Audio {
+  readonly codec: string | undefined;
+  readonly rate: MediaRate | undefined;
+  /** Samples per second. */
+  readonly sampleRate: number | undefined;
+  readonly channels: number | undefined;
+}
+
+export interface Stream extends Fact {
+  readonly source: string | undefined;
+  readonly carries: string | undefined;
+  readonly transport: Transport | undefined;
+  readonly port: number | undefined;
+  readonly group: number | undefined;
+  readonly ttl: number;
+  /** As declared here; what is carried over from another stream is in `Site.media`. */
+  readonly video: Video | undefined;
+  readonly audio: Audio | undefined;
+  readonly receivers: readonly string[];
+  /** Bytes of media in a packet. */
+  readonly packetSize: number | undefined;
+  /** bit/s of the whole transport stream, padding included. */
+  readonly muxRate: number | undefined;
+  readonly egress: string | undefined;
+}
+
+export interface Volume extends Fact {
+  readonly host: string | undefined;
+  /** Bytes of one disk where `disks` is declared, else of the whole. */
+  readonly capacity: number | undefined;
+  readonly disks: number | undefined;
+  readonly redundancy: 'none' | 'mirror' | 'raid5' | 'raid6' | 'raid10';
+  /** Ten-thousandths. */
+  readonly reserve: number;
+  /** bytes/s */
+  readonly sustainedWrite: number | undefined;
+}
+
+export interface Recording extends Fact {
+  readonly stream: string | undefined;
+  readonly volume: string | undefined;
+  /** Milliseconds. */
+  readonly segment: number | undefined;
+  /** Milliseconds. */
+  readonly keep: number | undefined;
+  readonly file: string | undefined;
+}
+
+export interface Retention {
+  readonly item: Item;
+  readonly route: Route;
+  readonly recordings: readonly string[];
+  /** Milliseconds. */
+  readonly atLeast: number | undefined;
+  readonly atMost: number | undefined;
+}
+
+/** Ten-thousandths of the whole. */
+export interface Threshold {
+  readonly warn: number | undefined;
+  readonly limit: number | undefined;
+}
+
+export interface Policies {
+  readonly linkLoad: Threshold;
+  readonly volumeFill: Threshold;
+  readonly retention: readonly Retention[];
+}
+
+export type Severity = 'error' | 'warning' | 'information' | 'hint';
+
+export interface Acceptance {
+  readonly item: Item;
+  readonly route: Route;
+  readonly rule: string;
+  readonly at: string;
+  readonly because: string;
+}
+
+export interface Lint {
+  readonly severities: ReadonlyMap<string, Severity | 'off'>;
+  readonly acceptances: readonly Acceptance[];
+}
+
+/** What a stream consists of once what it carries is taken over. */
+export interface Media {
+  readonly video: Video | undefined;
+  readonly audio: Audio | undefined;
+}
+
+export interface Site {
+  readonly name: string | undefined;
+  readonly timezone: string | undefined;
+  readonly items: readonly Item[];
+  readonly vlans: readonly Vlan[];
+  readonly devices: readonly Device[];
+  readonly ports: readonly Port[];
+  readonly cables: readonly Cable[];
+  readonly streams: readonly Stream[];
+  readonly volumes: readonly Volume[];
+  readonly recordings: readonly Recording[];
+  readonly policies: Policies;
+  readonly lint: Lint;
+  readonly vlanByName: ReadonlyMap<string, Vlan>;
+  readonly deviceByName: ReadonlyMap<string, Device>;
+  readonly streamByName: ReadonlyMap<string, Stream>;
+  readonly volumeByName: ReadonlyMap<string, Volume>;
+  readonly recordingByName: ReadonlyMap<string, Recording>;
+  /** By stream index; follows `carries`. */
+  readonly media: readonly Media[];
+  /** Streams that carry themselves, by way of others or at once. */
+  readonly carriedInCircle: readonly Stream[];
+}
+
+/** The port that an end of a cable names, where it can be told. */
+export function portAt(site: Site, end: CableEnd | undefined): Port | undefined {
+  if (end === undefined) return undefined;
+  const device = site.deviceByName.get(end.device);
+  if (device === undefined) return undefined;
+  if (end.port !== undefined) return device.portByName.get(end.port);
+  return device.ports.length === 1 ? device.ports[0] : undefined;
+}
+
+/** `core/16`; the way a port is named everywhere. */
+export function portName(port: Port): string {
+  return `${port.device.name}/${port.name}`;
+}

@@ -1,0 +1,274 @@
+/** Reads items into facts. Whatever an item lacks or gets wrong is `undefined` here; rules tell of it. */
+
+import { parseAddress, parseRange, parseSubnet, type Subnet } from '../standards/ipv4.ts';
+import { type QuantityKind, quantity } from '../text/quantity.ts';
+import type { Data, Route } from '../text/syntax.ts';
+import type { Item } from './item.ts';
+import type {
+  Acceptance, Audio, Cable, CableEnd, Device, DeviceKind, HostRoute, MediaRate, PoeType, Port, PortAddress, Recording,
+  Retention, Severity, Stream, Threshold, Transport, Video, Vlan, Volume,
+} from './model.ts';
+import type * as Written from './schema.generated/types.ts';
+
+/** Every key may be missing, at any depth: the text may be half typed. */
+type Partly<T> = T extends readonly (infer E)[]
+  ? readonly (Partly<E> | null)[]
+  : T extends object
+    ? { readonly [K in keyof T]?: Partly<T[K]> | undefined }
+    : T;
+
+const ANYWHERE: Subnet = { network: 0, prefix: 0 };
+/** More ports than that in one range is a slip of the pen. */
+const RANGE_PORTS = 1024;
+
+function written<T>(data: Data): Partly<T> {
+  return (typeof data === 'object' && data !== null && !Array.isArray(data) ? data : {}) as Partly<T>;
+}
+
+function address(text: unknown): number | undefined {
+  return typeof text === 'string' ? parseAddress(text) : undefined;
+}
+
+function amount(text: unknown, kind: QuantityKind): number | undefined {
+  return quantity(text, kind);
+}
+
+function strings(list: unknown): string[] {
+  return Array.isArray(list) ? list.filter((element) => typeof element === 'string' || typeof element === 'number').map(String) : [];
+}
+
+export function readVlan(item: Item): Vlan {
+  const data = written<Written.Vlan>(item.data);
+  return {
+    item,
+    name: item.name,
+    index: -1,
+    id: data.id,
+    subnet: data.subnet === undefined ? undefined : parseSubnet(data.subnet),
+    gateway: data.gateway,
+    querier: data.querier,
+    pool: data['dhcp-pool'] === undefined ? undefined : parseRange(data['dhcp-pool']),
+  };
+}
+
+const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
+
+export function readDevice(item: Item): Device {
+  const data = written<Written.Device>(item.data);
+  const bridging = BRIDGING.includes(data.kind);
+  const portByName = new Map<string, Port>();
+  const device: Device = {
+    item,
+    name: item.name,
+    index: -1,
+    kind: data.kind as DeviceKind | undefined,
+    bridging,
+    ports: [],
+    portByName,
+    snooping: data['igmp-snooping'] === true,
+    unregistered: data['unregistered-multicast'] ?? 'flood',
+    spanningTree: data['spanning-tree'] === true,
+    spanningTreePriority: data['spanning-tree-priority'] ?? 32_768,
+    multicastRouting: data['multicast-routing'] === true,
+    poeBudget: amount(data['poe-budget'], 'power'),
+    address: bridging ? address(data.address) : undefined,
+    routes: readRoutes(data.routes),
+  };
+  for (const port of readPorts(device, data)) if (!portByName.has(port.name)) portByName.set(port.name, port);
+  return Object.assign(device, { ports: [...portByName.values()] });
+}
+
+function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
+  if (data.ports === undefined) {
+    if (device.kind === 'patch-panel') return [];
+    return [readPort(device, 'eth', [], data as Partly<Written.Port>, 0)];
+  }
+  return Object.entries(data.ports).flatMap(([key, port]) => {
+    const names = portNames(key);
+    return names.map((name, offset) => readPort(device, name, ['ports', key], written<Written.Port>((port ?? {}) as Data), offset));
+  });
+}
+
+/** The names that a key of `ports` declares: a range each of its numbers, anything else itself. */
+export function portNames(key: string): string[] {
+  const range = /^(\d{1,6})-(\d{1,6})$/.exec(key);
+  if (range === null) return [key];
+  const first = Number(range[1]);
+  const last = Number(range[2]);
+  if (last < first || last - first >= RANGE_PORTS) return [];
+  return Array.from({ length: last - first + 1 }, (_, i) => String(first + i));
+}
+
+function readPort(device: Device, name: string, route: Route, data: Partly<Written.Port>, offset: number): Port {
+  const power = data.poe;
+  const draws = typeof power === 'object' && power !== null ? (power as { class?: number; power?: string }) : undefined;
+  return {
+    device,
+    name,
+    route,
+    speed: amount(data.speed, 'bit-rate'),
+    vlan: data.vlan,
+    trunk: data.trunk === undefined ? undefined : strings(data.trunk),
+    native: data.native,
+    addresses: readAddresses(device, route, data, offset),
+    feeds: typeof power === 'string' ? (power as PoeType) : undefined,
+    draws: draws === undefined ? undefined : { class: draws.class, milliwatts: amount(draws.power, 'power') },
+    routerPort: data['router-port'] === true,
+    forwardReports: data['forward-reports'] === true,
+    index: -1,
+  };
+}
+
+/** A range that bears an address gives its ports the addresses that follow. */
+function readAddresses(device: Device, route: Route, data: Partly<Written.Port>, offset: number): PortAddress[] {
+  const found: PortAddress[] = [];
+  const own = address(data.address);
+  const isManagement = device.bridging && route.length === 0;
+  if (own !== undefined && !isManagement) found.push({ address: own + offset, vlan: undefined, route: [...route, 'address'] });
+  for (const [vlan, text] of Object.entries(data.addresses ?? {})) {
+    const value = address(text);
+    if (value !== undefined) found.push({ address: value + offset, vlan, route: [...route, 'addresses', vlan] });
+  }
+  return found;
+}
+
+function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {
+  return (routes ?? []).flatMap((route, index) => {
+    if (route === null || route.to === undefined || route.port === undefined) return [];
+    const to = route.to === 'default' ? ANYWHERE : parseSubnet(route.to);
+    return to === undefined ? [] : [{ to, port: String(route.port), route: ['routes', index] }];
+  });
+}
+
+export function readCable(item: Item): Cable {
+  const data = written<Written.Cable>(item.data);
+  return {
+    item,
+    name: `${data.from ?? '?'} – ${data.to ?? '?'}`,
+    index: -1,
+    from: readEnd(data.from, ['from']),
+    to: readEnd(data.to, ['to']),
+    type: data.type,
+    length: amount(data.length, 'length'),
+    through: strings(data.through).flatMap((text, index) => readEnd(text, ['through', index]) ?? []),
+  };
+}
+
+export function readEnd(text: unknown, route: Route): CableEnd | undefined {
+  if (typeof text !== 'string') return undefined;
+  const slash = text.indexOf('/');
+  if (slash === -1) return { device: text, port: undefined, route };
+  return { device: text.slice(0, slash), port: text.slice(slash + 1), route };
+}
+
+export function readStream(item: Item): Stream {
+  const data = written<Written.Stream>(item.data);
+  return {
+    item,
+    name: item.name,
+    index: -1,
+    source: data.source,
+    carries: data.carries,
+    transport: data.transport as Transport | undefined,
+    port: data.port,
+    group: address(data.group),
+    ttl: data.ttl ?? 1,
+    video: data.video === undefined ? undefined : readVideo(data.video),
+    audio: data.audio === undefined ? undefined : readAudio(data.audio),
+    receivers: strings(data.receivers),
+    packetSize: amount(data['packet-size'], 'size'),
+    muxRate: amount(data['mux-rate'], 'bit-rate'),
+    egress: data.egress,
+  };
+}
+
+function readVideo(data: Partly<Written.Video>): Video {
+  const size = /^(\d+)x(\d+)$/.exec(data.size ?? '');
+  return {
+    codec: data.codec,
+    width: size === null ? undefined : Number(size[1]),
+    height: size === null ? undefined : Number(size[2]),
+    frameRate: data['frame-rate'],
+    rate: readRate(data.bitrate, data['peak-bitrate']),
+    keyframeInterval: amount(data['keyframe-interval'], 'duration'),
+  };
+}
+
+function readAudio(data: Partly<Written.Audio>): Audio {
+  return {
+    codec: data.codec,
+    rate: readRate(data.bitrate, data['peak-bitrate']),
+    sampleRate: amount(data['sample-rate'], 'frequency'),
+    channels: data.channels,
+  };
+}
+
+function readRate(nominalText: unknown, peakText: unknown): MediaRate | undefined {
+  const nominal = amount(nominalText, 'bit-rate');
+  const peak = amount(peakText, 'bit-rate');
+  if (nominal === undefined) return peak === undefined ? undefined : { nominal: peak, peak, peakDeclared: true };
+  return { nominal, peak: peak ?? nominal, peakDeclared: peak !== undefined };
+}
+
+export function readVolume(item: Item): Volume {
+  const data = written<Written.Volume>(item.data);
+  return {
+    item,
+    name: item.name,
+    index: -1,
+    host: data.host,
+    capacity: amount(data.capacity, 'size'),
+    disks: data.disks,
+    redundancy: data.redundancy ?? 'none',
+    reserve: amount(data.reserve, 'percentage') ?? 0,
+    sustainedWrite: amount(data['sustained-write'], 'byte-rate'),
+  };
+}
+
+export function readRecording(item: Item): Recording {
+  const data = written<Written.Recording>(item.data);
+  return {
+    item,
+    name: item.name,
+    index: -1,
+    stream: data.stream,
+    volume: data.volume,
+    segment: amount(data.segment, 'duration'),
+    keep: amount(data.keep, 'duration'),
+    file: data.file,
+  };
+}
+
+export function readThreshold(item: Item): Threshold {
+  const data = written<{ warn: string; limit: string }>(item.data);
+  return { warn: amount(data.warn, 'percentage'), limit: amount(data.limit, 'percentage') };
+}
+
+export function readRetention(item: Item): Retention[] {
+  if (!Array.isArray(item.data)) return [];
+  return item.data.flatMap((element, index) => {
+    const data = written<Written.Retention>(element);
+    return {
+      item,
+      route: [index],
+      recordings: strings(data.recordings),
+      atLeast: amount(data['at-least'], 'duration'),
+      atMost: amount(data['at-most'], 'duration'),
+    };
+  });
+}
+
+export function readSeverities(item: Item): [string, Severity | 'off'][] {
+  return Object.entries(written<Record<string, Severity | 'off'>>(item.data)).flatMap(([rule, severity]) =>
+    severity === undefined || severity === null ? [] : [[rule, severity as Severity | 'off']],
+  );
+}
+
+export function readAcceptances(item: Item): Acceptance[] {
+  if (!Array.isArray(item.data)) return [];
+  return item.data.flatMap((element, index) => {
+    const data = written<Written.Acceptance>(element);
+    if (data.rule === undefined || data.at === undefined || data.because === undefined) return [];
+    return { item, route: [index], rule: data.rule, at: data.at, because: data.because };
+  });
+}

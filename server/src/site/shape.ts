@@ -1,0 +1,118 @@
+/** The shape of the site language, read from its JSON Schema: sections, keys and what stands behind each. */
+
+import type { Route } from '../text/syntax.ts';
+import type { QuantityKind } from '../text/quantity.ts';
+import siteSchema from '../../../schemas/site.schema.json' with { type: 'json' };
+
+/** How a section holds its items: by name, as a list, or by the fixed keys of the schema. */
+export const SECTIONS = {
+  site: 'fixed',
+  vlans: 'map',
+  devices: 'map',
+  cables: 'list',
+  streams: 'map',
+  volumes: 'map',
+  recordings: 'map',
+  policies: 'fixed',
+  lint: 'fixed',
+} as const;
+
+export type SectionName = keyof typeof SECTIONS;
+
+export const SECTION_NAMES = Object.keys(SECTIONS) as SectionName[];
+
+export function sectionOf(name: string): SectionName | undefined {
+  return SECTION_NAMES.find((section) => section === name);
+}
+
+/** What a text names: an item of a section, a rule, a port of any device, or a port of the same device. */
+export type NameKind = 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings' | 'rules' | 'port-end' | 'own-port';
+
+export type FormKind = 'address' | 'subnet' | 'address-range' | 'group' | 'mac' | 'time-zone' | 'destination';
+
+/** The part of JSON Schema 2020-12 that the site's schema uses, with its annotations. */
+export interface Schema {
+  readonly $ref?: string;
+  readonly title?: string;
+  readonly description?: string;
+  readonly type?: string | readonly string[];
+  readonly enum?: readonly (string | number | boolean)[];
+  readonly enumDescriptions?: readonly string[];
+  readonly default?: unknown;
+  readonly examples?: readonly unknown[];
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly required?: readonly string[];
+  readonly additionalProperties?: Schema | boolean;
+  readonly propertyNames?: Schema;
+  readonly items?: Schema;
+  readonly defaultSnippets?: readonly { readonly label: string; readonly description?: string; readonly body: unknown }[];
+  readonly $defs?: Readonly<Record<string, Schema>>;
+  readonly 'x-names'?: NameKind;
+  readonly 'x-quantity'?: QuantityKind;
+  readonly 'x-form'?: FormKind;
+}
+
+const root = siteSchema as unknown as Schema;
+
+/** The schema that a `$ref` leads to. */
+export function resolved(schema: Schema | undefined): Schema | undefined {
+  let current = schema;
+  while (current?.$ref !== undefined) {
+    const target = root.$defs?.[current.$ref.replace('#/$defs/', '')];
+    // A description beside a $ref is the nearer one.
+    const { $ref: _, ...beside } = current;
+    current = target === undefined ? undefined : { ...target, ...beside };
+  }
+  return current;
+}
+
+const cache = new WeakMap<Schema, Map<string, Schema | undefined>>();
+
+/** The schema of what stands under a key or index. */
+export function under(schema: Schema, step: string | number): Schema | undefined {
+  const key = typeof step === 'number' ? '[]' : `.${step}`;
+  let known = cache.get(schema);
+  if (known === undefined) cache.set(schema, (known = new Map()));
+  if (known.has(key)) return known.get(key);
+  let found: Schema | undefined;
+  if (typeof step === 'number') found = schema.items;
+  else if (schema.properties !== undefined && Object.hasOwn(schema.properties, step)) found = schema.properties[step];
+  else if (typeof schema.additionalProperties === 'object') return free(schema, schema.additionalProperties);
+  const result = resolved(found);
+  known.set(key, result);
+  return result;
+}
+
+/** Names are without end, so what stands under any of them is kept once. */
+function free(schema: Schema, additional: Schema): Schema | undefined {
+  const known = cache.get(schema) ?? new Map<string, Schema | undefined>();
+  if (!known.has('.')) known.set('.', resolved(additional));
+  return known.get('.');
+}
+
+export function sectionSchema(section: SectionName): Schema | undefined {
+  return resolved(root.properties?.[section]);
+}
+
+const sectionSchemas = new Map<SectionName, Schema | undefined>();
+
+/** The schema of an item: of a section's entry, element or fixed key. */
+export function itemSchema(section: SectionName, name: string): Schema | undefined {
+  if (!sectionSchemas.has(section)) sectionSchemas.set(section, sectionSchema(section));
+  const schema = sectionSchemas.get(section);
+  return schema === undefined ? undefined : under(schema, SECTIONS[section] === 'list' ? 0 : name);
+}
+
+export function schemaAt(section: SectionName, name: string, route: Route): Schema | undefined {
+  let schema = itemSchema(section, name);
+  for (const step of route) {
+    if (schema === undefined) return undefined;
+    schema = under(schema, step);
+  }
+  return schema;
+}
+
+/** The keys that a mapping of that schema may have. */
+export function keysOf(schema: Schema): readonly string[] {
+  return Object.keys(schema.properties ?? {});
+}

@@ -1,0 +1,198 @@
+/** Holds an item against the schema, says what does not fit, and keeps what does. */
+
+import type { Data, Route } from '../text/syntax.ts';
+import { type Schema, type SectionName, SECTIONS, keysOf, schemaAt, sectionSchema } from './shape.ts';
+import * as validators from './schema.generated/validate.js';
+
+export type ShapeProblem = { readonly route: Route } & (
+  | { readonly problem: 'unknown-key'; readonly key: string; readonly allowed: readonly string[] }
+  | { readonly problem: 'missing-key'; readonly key: string }
+  | { readonly problem: 'wrong-type'; readonly expected: readonly string[]; readonly found: Data }
+  | { readonly problem: 'not-allowed'; readonly found: Data; readonly allowed: readonly (string | number | boolean)[] }
+  | { readonly problem: 'out-of-range'; readonly found: Data; readonly bound: string }
+  | { readonly problem: 'bad-name'; readonly name: string }
+  | { readonly problem: 'malformed'; readonly found: Data; readonly schema: Schema | undefined }
+  | { readonly problem: 'repeated'; readonly found: Data }
+);
+
+/** What ajv's standalone validators report; the part that is read here. */
+export interface ValidationError {
+  readonly instancePath: string;
+  readonly keyword: string;
+  readonly params: Readonly<Record<string, unknown>>;
+  readonly propertyName?: string;
+}
+
+export interface Validator {
+  (data: unknown): boolean;
+  errors?: readonly ValidationError[] | null;
+}
+
+/** Never throws; `data` is left as it is, and what is returned shares what fits. */
+export function validate(section: SectionName, name: string, data: Data): { data: Data; problems: ShapeProblem[] } {
+  const fixed = SECTIONS[section] === 'fixed';
+  const subject: Data = fixed ? named(name, data) : data;
+  const validator: Validator = validators[section];
+  if (validator(subject)) return { data, problems: [] };
+  const problems: ShapeProblem[] = [];
+  const dropped: Route[] = [];
+  for (const error of validator.errors ?? []) {
+    const route = routeOf(error.instancePath, subject);
+    const inner = fixed ? route.slice(1) : route;
+    if (fixed && route.length === 0 && error.keyword !== 'additionalProperties') continue;
+    read(error, inner, section, name, at(subject, route), problems, dropped, fixed && route.length === 0);
+  }
+  return { data: pruned(data, dropped), problems: distinct(problems) };
+}
+
+function named(name: string, data: Data): Data {
+  const object = Object.create(null) as { [key: string]: Data };
+  object[name] = data;
+  return object;
+}
+
+function read(
+  error: ValidationError,
+  route: Route,
+  section: SectionName,
+  name: string,
+  found: Data,
+  problems: ShapeProblem[],
+  dropped: Route[],
+  wholeItem: boolean,
+): void {
+  const schema = schemaAt(section, name, route);
+  const params = error.params;
+  switch (error.keyword) {
+    case 'additionalProperties': {
+      const key = String(params['additionalProperty']);
+      const below = wholeItem ? route : [...route, key];
+      const around = wholeItem ? sectionSchema(section) : schema;
+      problems.push({ problem: 'unknown-key', route: below, key, allowed: around === undefined ? [] : keysOf(around) });
+      dropped.push(below);
+      return;
+    }
+    case 'required':
+      problems.push({ problem: 'missing-key', route, key: String(params['missingProperty']) });
+      return;
+    case 'type':
+      problems.push({ problem: 'wrong-type', route, expected: list(params['type']), found });
+      dropped.push(route);
+      return;
+    case 'enum':
+    case 'const':
+      problems.push({ problem: 'not-allowed', route, found, allowed: schema?.enum ?? [] });
+      dropped.push(route);
+      return;
+    case 'minimum':
+    case 'maximum':
+    case 'exclusiveMinimum':
+    case 'exclusiveMaximum':
+    case 'multipleOf': {
+      problems.push({ problem: 'out-of-range', route, found, bound: boundWords(error) });
+      dropped.push(route);
+      return;
+    }
+    case 'propertyNames':
+      problems.push({ problem: 'bad-name', route: [...route, String(params['propertyName'])], name: String(params['propertyName']) });
+      return;
+    case 'uniqueItems':
+      problems.push({ problem: 'repeated', route: [...route, Number(params['i'])], found: element(found, Number(params['i'])) });
+      return;
+    case 'pattern':
+    case 'minLength':
+    case 'maxLength':
+    case 'minItems':
+    case 'minProperties':
+      if (error.propertyName !== undefined) return; // Told by `propertyNames`.
+      dropped.push(route);
+      // A quantity that cannot be read is told from its mention, with what is wrong with it.
+      if (schema?.['x-quantity'] === undefined) problems.push({ problem: 'malformed', route, found, schema });
+      return;
+    default:
+      return; // `if`, `$ref` and the like only lead to what is told above.
+  }
+}
+
+
+function boundWords({ keyword, params }: ValidationError): string {
+  const limit = String(params['limit'] ?? params['multipleOf']);
+  switch (keyword) {
+    case 'minimum':
+      return `at least ${limit}`;
+    case 'maximum':
+      return `at most ${limit}`;
+    case 'exclusiveMinimum':
+      return `more than ${limit}`;
+    case 'exclusiveMaximum':
+      return `less than ${limit}`;
+    default:
+      return `a multiple of ${limit}`;
+  }
+}
+
+function list(value: unknown): readonly string[] {
+  return Array.isArray(value) ? value.map(String) : String(value).split(',');
+}
+
+function element(data: Data, index: number): Data {
+  return Array.isArray(data) ? (data[index] ?? null) : null;
+}
+
+/** A JSON pointer (RFC 6901) as a route; steps into lists become numbers. */
+function routeOf(pointer: string, data: Data): Route {
+  const route: (string | number)[] = [];
+  let current: Data | undefined = data;
+  for (const part of pointer.split('/').slice(1)) {
+    const step = part.replaceAll('~1', '/').replaceAll('~0', '~');
+    if (Array.isArray(current)) {
+      route.push(Number(step));
+      current = current[Number(step)];
+    } else {
+      route.push(step);
+      current = typeof current === 'object' && current !== null ? current[step] : undefined;
+    }
+  }
+  return route;
+}
+
+function at(data: Data, route: Route): Data {
+  let current: Data = data;
+  for (const step of route) {
+    const next: Data | undefined = Array.isArray(current)
+      ? current[Number(step)]
+      : typeof current === 'object' && current !== null
+        ? current[step]
+        : undefined;
+    if (next === undefined) return null;
+    current = next;
+  }
+  return current;
+}
+
+/** A copy without what stands at the routes; an element of a list becomes null, so that the others keep their place. */
+function pruned(data: Data, routes: readonly Route[]): Data {
+  if (routes.some((route) => route.length === 0)) return null;
+  if (routes.length === 0 || typeof data !== 'object' || data === null) return data;
+  const below = (step: string | number): Route[] => routes.filter((route) => route[0] === step).map((route) => route.slice(1));
+  if (Array.isArray(data)) {
+    return data.map((value, index) => pruned(value, below(index)));
+  }
+  const copy = Object.create(null) as { [key: string]: Data };
+  for (const [key, value] of Object.entries(data)) {
+    const inner = below(key);
+    if (!inner.some((route) => route.length === 0)) copy[key] = pruned(value, inner);
+  }
+  return copy;
+}
+
+/** One problem a place: of several type errors the first, which names all the types. */
+function distinct(problems: ShapeProblem[]): ShapeProblem[] {
+  const seen = new Set<string>();
+  return problems.filter((problem) => {
+    const key = problem.problem === 'missing-key' ? `${problem.route.join('/')}?${problem.key}` : problem.route.join('/');
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

@@ -1,0 +1,92 @@
+/** What the recordings write and keep, and how long the volumes last. Bytes are bytes; nothing is rounded but days. */
+
+import { usableDisks } from '../standards/raid.ts';
+import type { Load, StreamRates } from '../network/rates.ts';
+import type { Recording, Site, Volume } from '../site/model.ts';
+
+const SECONDS_A_DAY = 86_400;
+const MS_A_DAY = SECONDS_A_DAY * 1000;
+
+export interface RecordingFigures {
+  readonly recording: Recording;
+  readonly volume: Volume | undefined;
+  /** Media, bit/s; containers add about a hundredth at most, and are left out. */
+  readonly rate: Load;
+  readonly bytesPerDay: number;
+  /** Once the retention is reached; `undefined` where no retention is declared. */
+  readonly bytesKept: number | undefined;
+  readonly filesPerDay: number | undefined;
+  readonly filesKept: number | undefined;
+}
+
+export interface VolumeFigures {
+  readonly volume: Volume;
+  /** After redundancy and reserve; `undefined` without a capacity. */
+  readonly usableBytes: number | undefined;
+  readonly bytesPerDay: number;
+  /** What all its recordings keep; those without a retention keep nothing that can be counted. */
+  readonly bytesKept: number;
+  readonly daysUntilFull: number | undefined;
+  /** bytes/s */
+  readonly writeRate: Load;
+  readonly filesPerDay: number;
+  readonly filesKept: number;
+  readonly recordings: readonly RecordingFigures[];
+}
+
+export interface Storage {
+  /** By recording index. */
+  readonly recordings: readonly RecordingFigures[];
+  /** By volume index. */
+  readonly volumes: readonly VolumeFigures[];
+}
+
+export function storageOf(site: Site, rates: readonly StreamRates[]): Storage {
+  const recordings = site.recordings.map((recording) => recordingFigures(site, recording, rates));
+  const onVolume: RecordingFigures[][] = site.volumes.map(() => []);
+  for (const figures of recordings) if (figures.volume !== undefined) onVolume[figures.volume.index]?.push(figures);
+  return { recordings, volumes: site.volumes.map((volume, index) => volumeFigures(volume, onVolume[index] ?? [])) };
+}
+
+function recordingFigures(site: Site, recording: Recording, rates: readonly StreamRates[]): RecordingFigures {
+  const stream = recording.stream === undefined ? undefined : site.streamByName.get(recording.stream);
+  const volume = recording.volume === undefined ? undefined : site.volumeByName.get(recording.volume);
+  const rate = (stream === undefined ? undefined : rates[stream.index]?.payload) ?? { nominal: 0, peak: 0 };
+  const bytesPerDay = (rate.nominal * SECONDS_A_DAY) / 8;
+  const days = recording.keep === undefined ? undefined : recording.keep / MS_A_DAY;
+  const filesPerDay = recording.segment === undefined || recording.segment === 0 ? undefined : MS_A_DAY / recording.segment;
+  return {
+    recording,
+    volume,
+    rate,
+    bytesPerDay,
+    bytesKept: days === undefined ? undefined : Math.round(bytesPerDay * days),
+    filesPerDay,
+    filesKept: days === undefined || filesPerDay === undefined ? undefined : Math.ceil(filesPerDay * days),
+  };
+}
+
+function volumeFigures(volume: Volume, recordings: readonly RecordingFigures[]): VolumeFigures {
+  const sum = (of: (figures: RecordingFigures) => number | undefined): number =>
+    recordings.reduce((total, figures) => total + (of(figures) ?? 0), 0);
+  const usableBytes = usableBytesOf(volume);
+  const bytesPerDay = sum(({ bytesPerDay: bytes }) => bytes);
+  return {
+    volume,
+    usableBytes,
+    bytesPerDay,
+    bytesKept: sum(({ bytesKept }) => bytesKept),
+    daysUntilFull: usableBytes === undefined || bytesPerDay === 0 ? undefined : usableBytes / bytesPerDay,
+    writeRate: { nominal: sum(({ rate }) => rate.nominal) / 8, peak: sum(({ rate }) => rate.peak) / 8 },
+    filesPerDay: sum(({ filesPerDay }) => filesPerDay),
+    filesKept: sum(({ filesKept }) => filesKept),
+    recordings,
+  };
+}
+
+/** Capacity of the disks that hold data, less the reserve; rounded down to whole bytes. */
+export function usableBytesOf({ capacity, disks, redundancy, reserve }: Volume): number | undefined {
+  if (capacity === undefined) return undefined;
+  const holding = usableDisks(redundancy, disks ?? (redundancy === 'none' ? 1 : 0)) ?? (disks === undefined ? 1 : 0);
+  return Math.floor((holding * capacity * (10_000 - reserve)) / 10_000);
+}

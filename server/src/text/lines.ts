@@ -1,0 +1,37 @@
+/** Lines of a text, as the Language Server Protocol counts them: after `\n`, `\r\n` or a lone `\r`. */
+export class Lines {
+  private readonly starts: number[] = [0];
+  private readonly length: number;
+
+  constructor(text: string) {
+    this.length = text.length;
+    for (let i = 0; i < text.length; i++) {
+      const c = text.charCodeAt(i);
+      if (c === 10 || (c === 13 && text.charCodeAt(i + 1) !== 10)) this.starts.push(i + 1);
+    }
+  }
+
+  /** Line and character from 0 of a UTF-16 offset; an offset past the end is at the end. */
+  position(offset: number): { line: number; character: number } {
+    const at = Math.max(0, Math.min(offset, this.length));
+    let low = 0;
+    let high = this.starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((this.starts[middle] ?? 0) <= at) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low, character: at - (this.starts[low] ?? 0) };
+  }
+
+  /** Offset of a line and character from 0. */
+  offset(line: number, character: number): number {
+    const start = this.starts[line];
+    if (start === undefined) return this.length;
+    return Math.min(start + character, this.starts[line + 1] ?? this.length);
+  }
+
+  get count(): number {
+    return this.starts.length;
+  }
+}

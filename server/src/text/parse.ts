@@ -1,0 +1,273 @@
+/** Parses a piece with the `yaml` library and keeps what the site needs: nodes, ranges and problems. */
+
+import { type Alias, Document, type Node as YamlNode, Schema, type YAMLError, isAlias, isMap, isScalar, isSeq, parseAllDocuments } from 'yaml';
+import { type Entry, type Mapping, type Node, type Scalar, type Span, keyText } from './syntax.ts';
+
+export type SyntaxCode =
+  /** Anything the YAML reader refuses; `detail` says what. */
+  | 'syntax'
+  | 'tab'
+  | 'duplicate-key'
+  | 'key-not-plain'
+  | 'unknown-alias'
+  | 'cyclic-alias'
+  | 'alias-too-large'
+  | 'too-deep';
+
+export interface SyntaxProblem extends Span {
+  readonly code: SyntaxCode;
+  readonly detail: string;
+  /** The place that explains it, such as the first of two equal keys. */
+  readonly related?: Span;
+}
+
+export interface Tree {
+  readonly root: Node | undefined;
+  readonly problems: readonly SyntaxProblem[];
+  readonly anchors: readonly string[];
+  /** Aliases whose anchor is not in this piece. */
+  readonly missingAnchors: readonly string[];
+}
+
+/** Nodes that one piece may grow to when its aliases are followed. */
+const EXPANDED_NODES = 100_000;
+/** Levels of nesting; the site language has six. */
+const DEPTH = 64;
+
+const schema = new Schema({ schema: 'core', merge: true });
+const options = { schema, uniqueKeys: false, strict: true, logLevel: 'silent', prettyErrors: false, version: '1.2' } as const;
+
+/** Parses `text`; never throws. Offsets count from the start of `text`. */
+export function parse(text: string): Tree {
+  const depth = nesting(text);
+  if (depth !== undefined) {
+    return {
+      root: undefined,
+      problems: [{ code: 'too-deep', detail: `nested more than ${DEPTH} deep`, start: depth, end: depth + 1 }],
+      anchors: [],
+      missingAnchors: [],
+    };
+  }
+  const documents = parseAllDocuments(text, options);
+  const document = Array.isArray(documents) ? documents[0] : undefined;
+  if (!(document instanceof Document)) return { root: undefined, problems: [], anchors: [], missingAnchors: [] };
+  const reader = new TreeReader(text);
+  const contents = document.contents as YamlNode | null;
+  const root = contents === null ? undefined : reader.read(contents);
+  const problems = [...document.errors, ...document.warnings].flatMap((error) => reader.libraryProblem(error));
+  return {
+    root,
+    problems: [...problems, ...reader.problems],
+    anchors: [...reader.anchors.keys()],
+    missingAnchors: reader.missingAnchors,
+  };
+}
+
+/** Where brackets or indentation pass the depth that is read; `undefined` for an ordinary text. */
+function nesting(text: string): number | undefined {
+  let open = 0;
+  for (let i = 0; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 0x5b || c === 0x7b) {
+      if (++open > DEPTH) return i;
+    } else if (c === 0x5d || c === 0x7d) {
+      if (open > 0) open--;
+    }
+  }
+  return nestedLines(text);
+}
+
+/** Block collections nest by indentation, and several dashes on one line nest too. */
+function nestedLines(text: string): number | undefined {
+  const indents: number[] = [];
+  for (const match of text.matchAll(/^( *)((?:[-?] )*)/gm)) {
+    const indent = match[1]?.length ?? 0;
+    const dashes = (match[2]?.length ?? 0) / 2;
+    while (indents.length > 0 && (indents[indents.length - 1] ?? 0) >= indent) indents.pop();
+    indents.push(indent);
+    if (indents.length + dashes > DEPTH) return match.index;
+  }
+  return undefined;
+}
+
+class TreeReader {
+  readonly problems: SyntaxProblem[] = [];
+  readonly anchors = new Map<string, { node: Node | undefined; size: number }>();
+  readonly missingAnchors: string[] = [];
+  private readonly text: string;
+  private size = 0;
+
+  constructor(text: string) {
+    this.text = text;
+  }
+
+  read(node: YamlNode): Node {
+    if (isAlias(node)) return this.readAlias(node);
+    const before = this.size++;
+    const anchor = isScalar(node) || isMap(node) || isSeq(node) ? node.anchor : undefined;
+    if (anchor !== undefined) this.anchors.set(anchor, { node: undefined, size: 0 });
+    const result = this.readPlain(node);
+    if (anchor !== undefined) this.anchors.set(anchor, { node: result, size: this.size - before });
+    return result;
+  }
+
+  private readPlain(node: YamlNode): Node {
+    const span = this.span(node);
+    if (isScalar(node)) {
+      const value = node.value;
+      const style = node.type === 'PLAIN' || node.type === undefined ? 'plain'
+        : node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE' ? 'quoted' : 'block';
+      const known = typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
+      return { kind: 'scalar', value: known ? value : null, source: detach(node.source ?? ''), style, ...span };
+    }
+    if (isSeq(node)) {
+      const items = node.items.map((item) => this.read(item as YamlNode));
+      return { kind: 'sequence', items, flow: node.flow === true, ...span };
+    }
+    if (isMap(node)) return this.readMapping(node.items as readonly YamlPair[], node.flow === true, span);
+    return { kind: 'scalar', value: null, source: '', style: 'plain', ...span };
+  }
+
+  private readMapping(pairs: readonly YamlPair[], flow: boolean, span: Span): Mapping {
+    const entries: Entry[] = [];
+    const places = new Map<string, Scalar>();
+    const inherited: Entry[] = [];
+    for (const pair of pairs) {
+      const key = this.readKey(pair.key, span.start);
+      if (key === undefined) {
+        if (pair.value !== null) this.read(pair.value);
+        continue;
+      }
+      const value: Node = pair.value === null ? nothing(key.end) : this.read(pair.value);
+      if (keyText(key) === '<<' && key.style === 'plain') {
+        inherited.push(...mergedEntries(value));
+        continue;
+      }
+      const name = keyText(key);
+      const first = places.get(name);
+      if (first === undefined) places.set(name, key);
+      else {
+        const related = { start: first.start, end: first.end };
+        this.problems.push({ code: 'duplicate-key', detail: name, start: key.start, end: key.end, related });
+      }
+      entries.push({ key, value, merged: false, start: key.start, end: Math.max(key.end, isEmpty(value) ? 0 : value.end) });
+    }
+    // What stands here wins over what is merged in, and the earlier of two merged mappings over the later.
+    for (const entry of inherited) {
+      const name = keyText(entry.key);
+      if (places.has(name)) continue;
+      places.set(name, entry.key);
+      entries.push({ ...entry, merged: true });
+    }
+    return { kind: 'mapping', entries, flow, ...span };
+  }
+
+  private readKey(key: YamlNode | null, fallback: number): Scalar | undefined {
+    const node = key === null ? undefined : this.read(key);
+    if (node?.kind === 'scalar' && node.style !== 'block' && (node.source !== '' || node.style === 'quoted')) return node;
+    const start = node?.start ?? fallback;
+    this.problems.push({ code: 'key-not-plain', detail: '', start, end: Math.max(node?.end ?? start, start + 1) });
+    return undefined;
+  }
+
+  private readAlias(alias: Alias): Node {
+    const span = this.span(alias);
+    const anchor = this.anchors.get(alias.source);
+    if (anchor === undefined) {
+      this.missingAnchors.push(alias.source);
+      this.problems.push({ code: 'unknown-alias', detail: alias.source, ...span });
+    } else if (anchor.node === undefined) {
+      this.problems.push({ code: 'cyclic-alias', detail: alias.source, ...span });
+    } else if (this.size + anchor.size > EXPANDED_NODES) {
+      this.problems.push({ code: 'alias-too-large', detail: alias.source, ...span });
+    } else {
+      this.size += anchor.size;
+      return anchor.node;
+    }
+    return { kind: 'scalar', value: null, source: '', style: 'plain', ...span };
+  }
+
+  private span(node: YamlNode): Span {
+    const start = node.range?.[0] ?? 0;
+    let end = Math.max(start, node.range?.[1] ?? start);
+    // A block collection's range runs on over the line's end and the comments that follow.
+    while (end > start && isSpace(this.text.charCodeAt(end - 1))) end--;
+    return { start, end };
+  }
+
+  libraryProblem(error: YAMLError): SyntaxProblem[] {
+    if (error.code === 'BAD_ALIAS') return []; // Told by readAlias, with the name.
+    const start = Math.min(error.pos[0], this.text.length);
+    const end = Math.max(start, Math.min(error.pos[1], this.text.length));
+    return [{ code: error.code === 'TAB_AS_INDENT' ? 'tab' : 'syntax', detail: words(error), start, end }];
+  }
+}
+
+interface YamlPair {
+  readonly key: YamlNode | null;
+  readonly value: YamlNode | null;
+}
+
+function mergedEntries(value: Node): readonly Entry[] {
+  if (value.kind === 'mapping') return value.entries;
+  if (value.kind === 'sequence') return value.items.flatMap(mergedEntries);
+  return [];
+}
+
+function nothing(at: number): Scalar {
+  return { kind: 'scalar', value: null, source: '', style: 'plain', start: at, end: at };
+}
+
+export function isEmpty(node: Node): boolean {
+  return node.kind === 'scalar' && node.style === 'plain' && node.source === '';
+}
+
+function isSpace(code: number): boolean {
+  return code === 32 || code === 9 || code === 10 || code === 13;
+}
+
+function detach(text: string): string {
+  return text.length < 13 ? text : ` ${text}`.slice(1);
+}
+
+/** The YAML reader's complaint in words of a person who writes a site. */
+function words(error: YAMLError): string {
+  switch (error.code) {
+    case 'BAD_INDENT':
+      if (/end with a }/.test(error.message)) return 'a closing } is missing';
+      if (/end with a ]/.test(error.message)) return 'a closing ] is missing';
+      return 'the indentation does not fit: entries of one mapping start in the same column';
+    case 'MISSING_CHAR':
+      return /Map keys must be unique|implicit keys/i.test(error.message)
+        ? 'a key is followed by a colon and a space'
+        : missing(error.message);
+    case 'BLOCK_AS_IMPLICIT_KEY':
+      return 'a nested mapping starts on a line of its own, or stands in { }';
+    case 'BLOCK_IN_FLOW':
+      return 'inside { } and [ ] only { } and [ ] can be nested; is a closing bracket missing?';
+    case 'MULTILINE_IMPLICIT_KEY':
+      return 'a key and its colon stand on one line; is a colon missing?';
+    case 'UNEXPECTED_TOKEN':
+      return 'this does not fit here; check the brackets, quotes and colons before it';
+    case 'TAB_AS_INDENT':
+      return 'a tab cannot indent; use spaces';
+    case 'BAD_DQ_ESCAPE':
+      return 'unknown escape in a double-quoted text; write \\\\ for a backslash, or use single quotes';
+    case 'BAD_SCALAR_START':
+      return 'a plain text cannot start with this character; put the text in quotes';
+    case 'MULTIPLE_ANCHORS':
+    case 'MULTIPLE_TAGS':
+      return 'only one anchor and one tag can stand before a value';
+    default:
+      return error.message.replace(/\s+/g, ' ').replace(/ at line \d+.*$/, '');
+  }
+}
+
+function missing(message: string): string {
+  if (/ending with a \}|Expected .*\}|\}/.test(message)) return 'a closing } is missing';
+  if (/\]/.test(message)) return 'a closing ] is missing';
+  if (/closing "|double-quoted|Missing closing "/.test(message)) return 'a closing " is missing';
+  if (/Missing closing '/.test(message)) return "a closing ' is missing";
+  if (/, /.test(message) || /comma/i.test(message)) return 'a comma is missing between two entries';
+  return 'a colon or bracket is missing';
+}

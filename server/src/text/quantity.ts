@@ -1,0 +1,192 @@
+/**
+ * Quantities: a number, a space and a unit, read exactly.
+ * Bit rates count in powers of 1000; sizes in bytes, in powers of 1000 (kB) or 1024 (KiB), IEC 80000-13.
+ */
+
+export type QuantityKind =
+  | 'bit-rate'
+  | 'byte-rate'
+  | 'size'
+  | 'duration'
+  | 'length'
+  | 'power'
+  | 'percentage'
+  | 'frequency'
+  | 'level';
+
+export interface Quantity {
+  readonly kind: QuantityKind;
+  /**
+   * bit-rate: bit/s · byte-rate: byte/s · size: byte · duration: ms · length: mm · power: mW ·
+   * percentage: ten-thousandths of the whole · frequency: Hz · level: thousandths of the unit.
+   */
+  readonly value: number;
+  readonly unit: string;
+}
+
+interface Unit {
+  readonly kind: QuantityKind;
+  readonly factor: number;
+}
+
+const K = 1000;
+const Ki = 1024;
+
+const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
+  ['b/s', { kind: 'bit-rate', factor: 1 }],
+  ['kb/s', { kind: 'bit-rate', factor: K }],
+  ['Mb/s', { kind: 'bit-rate', factor: K ** 2 }],
+  ['Gb/s', { kind: 'bit-rate', factor: K ** 3 }],
+  ...(
+    [
+      ['B', 1],
+      ['kB', K],
+      ['MB', K ** 2],
+      ['GB', K ** 3],
+      ['TB', K ** 4],
+      ['KiB', Ki],
+      ['MiB', Ki ** 2],
+      ['GiB', Ki ** 3],
+      ['TiB', Ki ** 4],
+    ] as const
+  ).flatMap(([name, factor]): [string, Unit][] => [
+    [name, { kind: 'size', factor }],
+    [`${name}/s`, { kind: 'byte-rate', factor }],
+  ]),
+  ['ms', { kind: 'duration', factor: 1 }],
+  ['s', { kind: 'duration', factor: K }],
+  ['min', { kind: 'duration', factor: 60 * K }],
+  ['h', { kind: 'duration', factor: 3600 * K }],
+  ['d', { kind: 'duration', factor: 86_400 * K }],
+  ['m', { kind: 'length', factor: K }],
+  ['W', { kind: 'power', factor: K }],
+  ['%', { kind: 'percentage', factor: 100 }],
+  ['Hz', { kind: 'frequency', factor: 1 }],
+  ['kHz', { kind: 'frequency', factor: K }],
+  ['MHz', { kind: 'frequency', factor: K ** 2 }],
+  ['GHz', { kind: 'frequency', factor: K ** 3 }],
+  ...['dB', 'dBm', 'dBµV', 'dBuV'].map((name): [string, Unit] => [name, { kind: 'level', factor: K }]),
+]);
+
+/** Units of a kind, the usual one first. */
+export function unitsOf(kind: QuantityKind): string[] {
+  const names = [...UNITS].filter(([, unit]) => unit.kind === kind).map(([name]) => name);
+  const usual = USUAL_UNIT[kind];
+  return [usual, ...names.filter((name) => name !== usual)];
+}
+
+export const USUAL_UNIT: Readonly<Record<QuantityKind, string>> = {
+  'bit-rate': 'Mb/s',
+  'byte-rate': 'MB/s',
+  size: 'GB',
+  duration: 's',
+  length: 'm',
+  power: 'W',
+  percentage: '%',
+  frequency: 'kHz',
+  level: 'dB',
+};
+
+export type QuantityFault =
+  | { readonly fault: 'not-a-quantity' }
+  | { readonly fault: 'no-unit'; readonly number: string }
+  | { readonly fault: 'no-space'; readonly suggestions: readonly string[] }
+  | { readonly fault: 'unknown-unit'; readonly unit: string; readonly suggestions: readonly string[] }
+  /** A bit rate written in bytes or the reverse, say; suggests the same number, then the same amount. */
+  | { readonly fault: 'wrong-kind'; readonly unit: string; readonly found: QuantityKind; readonly suggestions: readonly string[] }
+  /** More digits than can be told apart, or a fraction of the smallest unit. */
+  | { readonly fault: 'not-exact' }
+  | { readonly fault: 'too-large' };
+
+const FORM = /^(-?)(\d+)(?:\.(\d+))?( *)([^\d\s.,-][^\s]*)?$/u;
+
+/** Reads `text` as a quantity of `kind`, exactly, or says what is wrong with it. */
+export function readQuantity(text: string, kind: QuantityKind): Quantity | QuantityFault {
+  if (text.length > 64) return { fault: 'not-a-quantity' };
+  const match = FORM.exec(text.trim());
+  if (match === null) return { fault: 'not-a-quantity' };
+  const [, sign = '', whole = '', fraction = '', space = '', unitName] = match;
+  const number = fraction === '' ? `${sign}${whole}` : `${sign}${whole}.${fraction}`;
+  if (unitName === undefined) return { fault: 'no-unit', number };
+  const unit = UNITS.get(unitName);
+  if (unit === undefined) {
+    return { fault: 'unknown-unit', unit: unitName, suggestions: sameNumber(number, unitName, kind) };
+  }
+  if (unit.kind !== kind) {
+    const suggestions = [...sameNumber(number, unitName, kind), ...sameAmount(number, unit, kind)];
+    return { fault: 'wrong-kind', unit: unitName, found: unit.kind, suggestions };
+  }
+  if (space !== ' ' || text !== text.trim()) return { fault: 'no-space', suggestions: [`${number} ${unitName}`] };
+  if (sign === '-' && kind !== 'level') return { fault: 'not-a-quantity' };
+  const scaled = BigInt(whole + fraction) * BigInt(unit.factor);
+  const divisor = 10n ** BigInt(fraction.length);
+  if (scaled % divisor !== 0n) return { fault: 'not-exact' };
+  const value = (scaled / divisor) * (sign === '-' ? -1n : 1n);
+  if (value > BigInt(Number.MAX_SAFE_INTEGER)) return { fault: 'too-large' };
+  return { kind, value: Number(value), unit: unitName };
+}
+
+export function isQuantity(read: Quantity | QuantityFault): read is Quantity {
+  return !('fault' in read);
+}
+
+/** The value of a quantity, or `undefined` where there is none or it cannot be read; a rule tells of that. */
+export function quantity(text: unknown, kind: QuantityKind): number | undefined {
+  if (typeof text !== 'string') return undefined;
+  const read = readQuantity(text, kind);
+  return isQuantity(read) ? read.value : undefined;
+}
+
+/** The unit that a misspelling such as `Mbps`, `mbit/s`, `sec` or `gb` stands for. */
+function nearUnit(name: string, kind: QuantityKind): string | undefined {
+  const spoken = /^([kmgt]i?)?(b|bits?|bytes?|bps|o)(?:ps|\/s|\/sec)?$/i.exec(name);
+  if ((kind === 'bit-rate' || kind === 'byte-rate' || kind === 'size') && spoken !== null) {
+    const letter = (spoken[1] ?? '').charAt(0).toLowerCase();
+    const bytes = kind === 'size' || kind === 'byte-rate';
+    const prefix = letter === 'k' ? 'k' : letter.toUpperCase();
+    const unit = `${prefix}${bytes ? 'B' : 'b'}${kind === 'size' ? '' : '/s'}`;
+    if (UNITS.has(unit)) return unit;
+  }
+  const lower = name.toLowerCase();
+  const same = unitsOf(kind).find((unit) => unit.toLowerCase() === lower);
+  if (same !== undefined) return same;
+  return SPOKEN[kind]?.[lower];
+}
+
+const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = {
+  duration: {
+    sec: 's', secs: 's', second: 's', seconds: 's', minute: 'min', minutes: 'min', mins: 'min', hour: 'h', hours: 'h',
+    hr: 'h', hrs: 'h', day: 'd', days: 'd', msec: 'ms', milliseconds: 'ms',
+  },
+  length: { metre: 'm', metres: 'm', meter: 'm', meters: 'm' },
+  power: { watt: 'W', watts: 'W' },
+  percentage: { percent: '%', pct: '%' },
+};
+
+/** The same number in the unit that was meant: a slip of the pen, `6 MB/s` for `6 Mb/s`. */
+function sameNumber(number: string, unitName: string, kind: QuantityKind): string[] {
+  const meant = nearUnit(unitName, kind);
+  return meant === undefined ? [] : [`${number} ${meant}`];
+}
+
+/** The same amount where bits per second and bytes per second were mixed up: `6 MB/s` is `48 Mb/s`. */
+function sameAmount(number: string, unit: Unit, kind: QuantityKind): string[] {
+  if (kind === 'bit-rate' && unit.kind === 'byte-rate') return [written(Number(number) * unit.factor * 8, kind)];
+  if (kind === 'byte-rate' && unit.kind === 'bit-rate') return [written((Number(number) * unit.factor) / 8, kind)];
+  return [];
+}
+
+/** An amount in the largest unit of its kind that keeps it exact and short: `48 Mb/s`. */
+export function written(value: number, kind: QuantityKind): string {
+  const candidates = [...UNITS]
+    .filter(([name, unit]) => unit.kind === kind && !/^[KMGT]iB/.test(name))
+    .sort(([, a], [, b]) => b.factor - a.factor);
+  for (const [name, unit] of candidates) {
+    const amount = value / unit.factor;
+    if (amount >= 1 && Number.isInteger(Math.round(amount * 1000)) && Math.abs(amount * 1000 - Math.round(amount * 1000)) < 1e-9) {
+      return `${Math.round(amount * 1000) / 1000} ${name}`;
+    }
+  }
+  const smallest = candidates[candidates.length - 1];
+  return smallest === undefined ? String(value) : `${value / smallest[1].factor} ${smallest[0]}`;
+}

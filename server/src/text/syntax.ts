@@ -1,0 +1,87 @@
+/** Syntax of a site file: small immutable nodes, offsets counted from the start of their piece. */
+
+/** A half-open range of UTF-16 offsets. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Scalar extends Span {
+  readonly kind: 'scalar';
+  readonly value: string | number | boolean | null;
+  /** The characters of the value as written, without quotes. */
+  readonly source: string;
+  readonly style: 'plain' | 'quoted' | 'block';
+}
+
+export interface Entry extends Span {
+  readonly key: Scalar;
+  readonly value: Node;
+  /** Taken over from another mapping by a merge key (`<<`). */
+  readonly merged: boolean;
+}
+
+export interface Mapping extends Span {
+  readonly kind: 'mapping';
+  readonly entries: readonly Entry[];
+  readonly flow: boolean;
+}
+
+export interface Sequence extends Span {
+  readonly kind: 'sequence';
+  readonly items: readonly Node[];
+  readonly flow: boolean;
+}
+
+export type Node = Scalar | Mapping | Sequence;
+
+/** Keys and indices that lead from a node to a node inside it. */
+export type Route = readonly (string | number)[];
+
+/** The text of a key as it names an entry: `16` and `"16"` name the same port. */
+export function keyText(key: Scalar): string {
+  return key.style === 'plain' ? key.source : String(key.value);
+}
+
+/** The last entry with that key, as YAML readers that allow duplicates take it. */
+export function entryOf(node: Node | undefined, key: string): Entry | undefined {
+  if (node?.kind !== 'mapping') return undefined;
+  for (let i = node.entries.length - 1; i >= 0; i--) {
+    const entry = node.entries[i];
+    if (entry !== undefined && keyText(entry.key) === key) return entry;
+  }
+  return undefined;
+}
+
+/** What a route leads to; `undefined` where the text has nothing there. */
+export function follow(node: Node | undefined, route: Route): { entry: Entry | undefined; node: Node } | undefined {
+  let entry: Entry | undefined;
+  for (const step of route) {
+    if (node?.kind === 'sequence' && typeof step === 'number') {
+      node = node.items[step];
+      entry = undefined;
+    } else {
+      entry = entryOf(node, String(step));
+      node = entry?.value;
+    }
+    if (node === undefined) return undefined;
+  }
+  return node === undefined ? undefined : { entry, node };
+}
+
+export type Data = string | number | boolean | null | Data[] | { [key: string]: Data };
+
+/** Plain data of a node, for schema validation. Objects have no prototype, so any name may be a key. */
+export function dataOf(node: Node): Data {
+  switch (node.kind) {
+    case 'scalar':
+      return node.value;
+    case 'sequence':
+      return node.items.map(dataOf);
+    case 'mapping': {
+      const data = Object.create(null) as { [key: string]: Data };
+      for (const entry of node.entries) data[keyText(entry.key)] = dataOf(entry.value);
+      return data;
+    }
+  }
+}

@@ -1,0 +1,98 @@
+/** Figures and lists as people read them. For display only: sums are made before they are rounded. */
+
+/** Three significant digits, and no digit less than the whole number has. */
+function short(value: number): string {
+  if (value === 0) return '0';
+  const digits = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value))));
+  const text = value.toFixed(Math.min(digits, 3));
+  return text.includes('.') ? text.replace(/0+$/, '').replace(/\.$/, '') : text;
+}
+
+function scaled(value: number, base: number, units: readonly string[]): string {
+  let index = 0;
+  let amount = value;
+  // 999.7 would be shown as 1000 of the smaller unit.
+  while (Math.abs(amount) >= base * 0.9995 && index < units.length - 1) {
+    amount /= base;
+    index++;
+  }
+  return `${short(amount)} ${units[index] ?? ''}`;
+}
+
+/** bit/s as `1.12 Gb/s`. */
+export function bitRate(bitsPerSecond: number): string {
+  return scaled(bitsPerSecond, 1000, ['b/s', 'kb/s', 'Mb/s', 'Gb/s', 'Tb/s']);
+}
+
+/** Bytes as `3.63 TB`, in powers of 1000. */
+export function bytes(count: number): string {
+  return scaled(count, 1000, ['B', 'kB', 'MB', 'GB', 'TB', 'PB']);
+}
+
+/** Bytes as `3.3 TiB`, in powers of 1024. */
+export function binaryBytes(count: number): string {
+  return scaled(count, 1024, ['B', 'KiB', 'MiB', 'GiB', 'TiB', 'PiB']);
+}
+
+export function byteRate(bytesPerSecond: number): string {
+  return `${bytes(bytesPerSecond)}/s`;
+}
+
+/** Milliwatts as `15.4 W`. */
+export function watts(milliwatts: number): string {
+  return `${Number((milliwatts / 1000).toFixed(2))} W`;
+}
+
+/** Millimetres as `38 m`. */
+export function metres(millimetres: number): string {
+  return `${Number((millimetres / 1000).toFixed(1))} m`;
+}
+
+/** Milliseconds in the largest unit that suits: `2 s`, `1.5 h`, `14 d`. */
+export function duration(milliseconds: number): string {
+  const units: readonly (readonly [string, number])[] = [['d', 86_400_000], ['h', 3_600_000], ['min', 60_000], ['s', 1000]];
+  for (const [unit, factor] of units) if (milliseconds >= factor) return `${Number((milliseconds / factor).toFixed(2))} ${unit}`;
+  return `${milliseconds} ms`;
+}
+
+/** Days as `11.3 d`. */
+export function days(count: number): string {
+  return `${count >= 100 ? Math.round(count) : Number(count.toFixed(1))} d`;
+}
+
+/** A part of a whole as `112 %`; one decimal below 10 %. */
+export function percent(part: number, whole: number): string {
+  const value = (part / whole) * 100;
+  return `${value >= 10 ? Math.round(value) : Number(value.toFixed(1))} %`;
+}
+
+/** Ten-thousandths as `70 %`. */
+export function threshold(tenThousandths: number): string {
+  return `${tenThousandths / 100} %`;
+}
+
+export function frequency(hertz: number): string {
+  return scaled(hertz, 1000, ['Hz', 'kHz', 'MHz', 'GHz']);
+}
+
+export function packetsPerSecond(count: number): string {
+  return `${count >= 100 ? Math.round(count) : Number(count.toFixed(1))} packets/s`;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function list(names: readonly string[], word = 'and'): string {
+  if (names.length < 2) return names.join('');
+  return `${names.slice(0, -1).join(', ')} ${word} ${names[names.length - 1] ?? ''}`;
+}
+
+/** The first few names and how many others: `paddock-live and 14 others`. */
+export function few(names: readonly string[], show = 2): string {
+  if (names.length <= show + 1) return list(names);
+  const others = names.length - show;
+  return `${names.slice(0, show).join(', ')} and ${others} others`;
+}
+
+/** `1 file`, `3 files`. */
+export function count(number: number, noun: string, plural = `${noun}s`): string {
+  return `${number} ${number === 1 ? noun : plural}`;
+}
