@@ -10,6 +10,8 @@ import type { Output } from './index.ts';
 const BANNER = '// Made from schemas/site.schema.json by `npm run generate`; edits belong there.\n';
 /** The annotations and editor keywords that are no part of JSON Schema. */
 export const VOCABULARY = ['x-names', 'x-quantity', 'x-form', 'enumDescriptions', 'defaultSnippets'];
+/** What is for people and editors, and would only make the validators longer. */
+const ANNOTATIONS = ['title', 'description', 'examples', 'default', ...VOCABULARY];
 
 interface SiteSchema {
   readonly $id: string;
@@ -26,9 +28,8 @@ const standaloneCode = typeof standalone === 'function' ? standalone : (standalo
 
 export async function schemaValidators(root: string): Promise<Output[]> {
   const schema = JSON.parse(await readFile(join(root, 'schemas/site.schema.json'), 'utf8')) as SiteSchema;
-  const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true, code: { source: true, esm: true, lines: true } });
-  ajv.addVocabulary(VOCABULARY);
-  ajv.addSchema(schema);
+  const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true, code: { source: true, esm: true, lines: true } });
+  ajv.addSchema(bare(schema) as SiteSchema);
   const id = schema.$id;
   const names: Record<string, string> = {};
   for (const [name, section] of Object.entries(schema.properties)) {
@@ -51,4 +52,12 @@ export async function schemaValidators(root: string): Promise<Output[]> {
     { path: 'server/src/site/schema.generated/validate.js', text: BANNER + bundled.outputFiles.map(({ text }) => text).join('') },
     { path: 'server/src/site/schema.generated/validate.d.ts', text: declarations },
   ];
+}
+
+/** A copy without annotations; a property that is named like one of them stays. */
+function bare(value: unknown, namesBelow = false): unknown {
+  if (Array.isArray(value)) return value.map((element) => bare(element));
+  if (typeof value !== 'object' || value === null) return value;
+  const kept = Object.entries(value).filter(([key]) => namesBelow || !ANNOTATIONS.includes(key));
+  return Object.fromEntries(kept.map(([key, inner]) => [key, bare(inner, !namesBelow && (key === 'properties' || key === '$defs'))]));
 }

@@ -1,125 +1,99 @@
 // Made from schemas/site.schema.json by `npm run generate`; edits belong there.
 
 /**
- * The video side of a house: its VLANs, devices, cables, streams, volumes and recordings. All *.site.yaml files of a folder are one site.
+ * The video side of a house: its VLANs, devices, cables, streams, disks and recordings. All *.site.yaml files of one folder are one site; a section may stand in any of them, and in several.
  */
-export interface UrnPlumblineSite {
+export interface SiteFile {
+  site?: Site;
   /**
-   * What holds for the whole site; once in the folder.
-   */
-  site?: {
-    /**
-     * What the site is called.
-     */
-    name?: string;
-    /**
-     * The IANA time zone that file names are written in.
-     */
-    timezone?: string;
-    /**
-     * Anything worth saying about the site; shown where it is mentioned.
-     */
-    description?: string;
-  };
-  /**
-   * Virtual LANs by name.
+   * The virtual LANs by name. A frame stays in its VLAN; only a router takes it to another.
    */
   vlans?: {
     [k: string]: Vlan;
   };
   /**
-   * Everything with a network port, by name.
+   * Everything that a cable ends in, by name: switches, routers, servers, cameras, displays, patch panels.
    */
   devices?: {
     [k: string]: Device;
   };
   /**
-   * What is plugged into what.
+   * A list of the cables, each from one port to another.
    */
   cables?: Cable[];
   /**
-   * What is sent over the network, by name.
+   * Video and audio on its way from one device to others, by name. With a group it is multicast, one copy per link; without, unicast, one copy per receiver.
    */
   streams?: {
     [k: string]: Stream;
   };
   /**
-   * Where recordings are written, by name.
+   * The disks that recordings are written to, by name.
    */
   volumes?: {
     [k: string]: Volume;
   };
   /**
-   * What is recorded, by name.
+   * Which stream is kept on which volume, for how long and in which files, by name.
    */
   recordings?: {
     [k: string]: Recording;
   };
-  /**
-   * What the site must hold to.
-   */
-  policies?: {
-    'link-load'?: Threshold;
-    'volume-fill'?: Threshold1;
-    /**
-     * How long recordings must and may be kept.
-     */
-    retention?: Retention[];
-  };
-  /**
-   * How grave each rule is here, and what is knowingly accepted.
-   */
-  lint?: {
-    /**
-     * Severity by rule.
-     */
-    rules?: {
-      /**
-       * How the rule's findings are told.
-       */
-      [k: string]: 'off' | 'hint' | 'information' | 'warning' | 'error';
-    };
-    /**
-     * Findings that are known and accepted, each with a reason. One that matches nothing any more is told.
-     */
-    accept?: Acceptance[];
-  };
+  policies?: Policies;
+  lint?: Lint;
 }
 /**
- * A virtual LAN: a broadcast domain of its own, with its subnet.
+ * What the site is called and which clock it keeps.
  */
-export interface Vlan {
+export interface Site {
   /**
-   * The number in the 802.1Q tag, 1 to 4094. Each VLAN has its own.
+   * What the site is called in reports.
    */
-  id: number;
+  name?: string;
   /**
-   * The IPv4 network of the VLAN, with its prefix length.
+   * The IANA time zone whose clock names the files of recordings. Where it has summer time, one hour a year comes twice.
    */
-  subnet?: string;
+  timezone?: string;
   /**
-   * The router that the VLAN's hosts send to for every other network. It has an address in the subnet.
-   */
-  gateway?: string;
-  /**
-   * First and last address that the DHCP server gives away; fixed addresses stay out of it.
-   */
-  'dhcp-pool'?: string;
-  /**
-   * The switch or router that asks who wants which group (IGMP). Without one, memberships end after about four minutes, and reports do not pass from switch to switch. Every group travels to it.
-   */
-  querier?: string;
-  /**
-   * Anything worth saying about the VLAN; shown where it is mentioned.
+   * What somebody who has never been there should know. Without effect on what is computed.
    */
   description?: string;
 }
 /**
- * Anything with a network port: a switch, a router, a camera, a screen … A device without `ports` has one port, named eth.
+ * A virtual LAN, with the subnet whose addresses its hosts have.
+ */
+export interface Vlan {
+  /**
+   * The number in the tag of a frame on a trunk, 1 to 4094. Each VLAN has its own.
+   */
+  id?: number;
+  /**
+   * The IPv4 subnet of the VLAN. The addresses of all its hosts lie in it.
+   */
+  subnet?: string;
+  /**
+   * The router through which hosts of this VLAN reach other VLANs. Without one, they reach none.
+   */
+  gateway?: string;
+  /**
+   * The addresses that a DHCP server hands out, first and last. A fixed address inside can be given to somebody else too.
+   */
+  'dhcp-pool'?: string;
+  /**
+   * The switch or router that asks again and again who wants which group. Without one, memberships time out and a receiver behind another switch gets nothing; with one, every group of the VLAN also travels to it. It needs an address of its own.
+   */
+  querier?: string;
+  /**
+   * What the VLAN is for. Without effect on what is computed.
+   */
+  description?: string;
+}
+/**
+ * Something that a cable ends in. Without `ports` it has one, named eth, and what belongs to a port is written at the device.
  */
 export interface Device {
   /**
-   * What the device is. Switches, access points and media converters forward frames; routers forward between VLANs; a patch panel holds cables; all others are hosts.
+   * What it does with frames. Switches, access points and media converters forward them within a VLAN, routers between VLANs, patch panels pass a cable on; all others are end hosts.
    */
   kind:
     | 'switch'
@@ -133,200 +107,200 @@ export interface Device {
     | 'tuner'
     | 'patch-panel';
   /**
-   * The switch listens to who has joined which group, and sends a group only there and to the querier. Absent or false: it floods every group to every port.
+   * Whether the switch listens to who joins which group and sends each group only there. Off, it floods every group to all ports of the VLAN.
    */
   'igmp-snooping'?: boolean;
   /**
-   * What a snooping switch does with a group that nobody has joined: `flood` it to every port, or `drop` it (but for the ports that lead to the querier).
+   * What a snooping switch does with a group that nobody has joined.
    */
   'unregistered-multicast'?: 'flood' | 'drop';
   /**
-   * The switch runs rapid spanning tree and cuts loops. Absent or false: a loop stays closed.
+   * Whether the switch runs the spanning tree protocol (IEEE 802.1D), which blocks links until no loop is left. Off, a loop of cables brings the network down.
    */
   'spanning-tree'?: boolean;
   /**
-   * The lowest becomes the root; a multiple of 4096 from 0 to 61440.
+   * The switch with the lowest becomes the root that all paths are measured from; 0 to 61440 in steps of 4096.
    */
   'spanning-tree-priority'?: number;
   /**
-   * The most that the switch feeds over all its ports together, from its data sheet.
+   * The watts that the switch can feed over all its ports together. Each powered device takes what its class is allotted at the switch, loss in the cable included.
    */
   'poe-budget'?: string;
   /**
-   * The router forwards multicast between its VLANs, where a receiver has joined and the TTL allows it; it also asks for memberships.
+   * Whether the router forwards groups from one VLAN to another. Off, a group stays in the VLAN that it is sent in.
    */
   'multicast-routing'?: boolean;
   /**
-   * The ports by name. A range such as `1-8` declares each of its numbers alike.
+   * The ports by name. A name of two numbers and a hyphen declares each port from one to the other: 1-8. Without `ports`, the device has one port named eth.
    */
   ports?: {
     [k: string]: Port;
   };
   /**
-   * IPv4 address of the port, in the subnet of its VLAN and outside the DHCP pool. On a device of one port it is that port's; on a switch or access point it is the address that it is managed at. Under a range of ports it is the first one's, and the others follow.
+   * The IPv4 address of its one port; of a switch, the address it is managed by and sends queries from.
    */
   address?: string;
   /**
-   * Hardware address, for reservations in the DHCP server.
+   * The hardware address of its one port, as on the label.
    */
   mac?: string;
   /**
-   * The fastest that the port runs. A link runs at the slower of its two ends.
+   * The highest speed of its one port. A link runs at the lower speed of its two ends.
    */
   speed?: string;
   /**
-   * On a switch's port, what it can feed, as the standard's type: `af` 15.4 W, `at` 30 W, `bt` 60 W (Type 3), `bt-type-4` 90 W, all at the switch. On a powered device, its class, and what it draws at most if that is known.
+   * What it draws through its one port: its class, and where known the watts. At a port of a switch: what that port can feed.
    */
   poe?:
-    | string
+    | ('af' | 'at' | 'bt' | 'bt-type-4')
     | {
         /**
-         * Power class of IEEE 802.3, 0 to 8; 0 is a device that does not say.
+         * The power class that the device asks for, 0 to 8 (IEEE 802.3). For class 3 the switch sets aside 15.4 W, for class 4 30 W; class 0 says nothing and gets 15.4 W.
          */
         class?: number;
         /**
-         * The most that the device draws, at its own end of the cable.
+         * The watts that the device draws at most, measured at the device, heater and infrared lamps included. No more than its class allows.
          */
         power?: string;
       };
   /**
-   * What the device sends out of another port than its addresses and gateway say. The most specific route counts.
+   * Which port a host with several sends out of, by destination; the most specific route counts. A destination in the subnet of a port goes out of that port.
    */
   routes?: Route[];
   /**
-   * What it is, in your own words; for papers only.
+   * What it is for. Without effect on what is computed.
+   */
+  description?: string;
+  /**
+   * What stands on its label. Without effect on what is computed.
    */
   model?: string;
   /**
-   * Where it is; for papers and labels.
+   * Where to find it. Without effect on what is computed.
    */
   location?: string;
-  /**
-   * Anything worth saying about the device; shown where it is mentioned.
-   */
-  description?: string;
 }
 /**
- * A port of a device. On a switch, `vlan` makes it an access port and `trunk` a tagged one; a switch with neither on any port passes everything on as it comes.
+ * A port, or each port of a range.
  */
 export interface Port {
   /**
-   * The fastest that the port runs. A link runs at the slower of its two ends.
+   * The highest speed of the port. A link runs at the lower speed of its two ends.
    */
   speed?: string;
   /**
-   * The one VLAN of an access port; its frames bear no tag.
+   * Makes it an access port: what is cabled to it is in this VLAN, and its frames carry no tag.
    */
   vlan?: string;
   /**
-   * The VLANs that cross the port with a tag.
+   * Makes it a trunk: it carries these VLANs, each frame tagged with its VLAN's id. Both ends of a cable should carry the same.
    *
-   * Items: A VLAN that crosses with its tag.
+   * Items: The name of a VLAN, not its number.
    */
   trunk?: string[];
   /**
-   * The VLAN of a trunk's frames without a tag.
+   * The one VLAN of a trunk whose frames carry no tag. Without it, all are tagged.
    */
   native?: string;
   /**
-   * IPv4 address of the port, in the subnet of its VLAN and outside the DHCP pool. On a device of one port it is that port's; on a switch or access point it is the address that it is managed at. Under a range of ports it is the first one's, and the others follow.
+   * The IPv4 address of the port. At a range, that of its first port; the others follow.
    */
   address?: string;
   /**
-   * Where a port carries several VLANs, the device's address in each.
+   * The IPv4 address in each VLAN, where the port carries several: the legs of a router.
    */
   addresses?: {
     /**
-     * IPv4 address in that VLAN.
+     * The port's IPv4 address in that VLAN.
      */
     [k: string]: string;
   };
   /**
-   * On a switch's port, what it can feed, as the standard's type: `af` 15.4 W, `at` 30 W, `bt` 60 W (Type 3), `bt-type-4` 90 W, all at the switch. On a powered device, its class, and what it draws at most if that is known.
+   * At a port of a switch what it can feed: af, at, bt or bt-type-4. At a port of a powered device what it draws: its class, and where known the watts.
    */
   poe?:
-    | string
+    | ('af' | 'at' | 'bt' | 'bt-type-4')
     | {
         /**
-         * Power class of IEEE 802.3, 0 to 8; 0 is a device that does not say.
+         * The power class that the device asks for, 0 to 8 (IEEE 802.3). For class 3 the switch sets aside 15.4 W, for class 4 30 W; class 0 says nothing and gets 15.4 W.
          */
         class?: number;
         /**
-         * The most that the device draws, at its own end of the cable.
+         * The watts that the device draws at most, measured at the device, heater and infrared lamps included. No more than its class allows.
          */
         power?: string;
       };
   /**
-   * Hardware address, for reservations in the DHCP server.
+   * The hardware address of the port, as on the label.
    */
   mac?: string;
   /**
-   * Set by hand as a port with a multicast router behind it: it gets every group and all reports.
+   * Treats the port as if a multicast router stood behind it: it gets every group that its switch knows or receives, and every membership report.
    */
   'router-port'?: boolean;
   /**
-   * Membership reports are sent out here too, though no querier was heard behind it.
+   * Sends membership reports out here although no querier is behind. The switch there then never learns that somebody has left.
    */
   'forward-reports'?: boolean;
   /**
-   * Anything worth saying about the port; shown where it is mentioned.
+   * What the port is for. Without effect on what is computed.
    */
   description?: string;
 }
 /**
- * Where a host sends what goes to a network.
+ * The port, and where there is one the gateway, for a block of destinations.
  */
 export interface Route {
   /**
-   * A network with its prefix length, or `default` for everything else. All multicast is 224.0.0.0/4.
+   * The subnet that the route is for, or `default` for all that no other route is for. All multicast is 224.0.0.0/4.
    */
   to: string;
   /**
-   * The port of this device that it leaves by.
+   * The port of this device that it sends out of.
    */
-  port: string;
+  port: string | number;
   /**
-   * The router that it is handed to, where the destination is not on the port's own network.
+   * The address of the router that the packets are handed to. Without it, the destination is on the link itself.
    */
   via?: string;
 }
 /**
- * A cable between two ports.
+ * A cable between two ports. An end is `device/port`, or the device alone where it has one port.
  */
 export interface Cable {
   /**
-   * One end: device/port, or the device alone where it has one port.
+   * The port at one end.
    */
   from: string;
   /**
-   * The other end.
+   * The port at the other end.
    */
   to: string;
   /**
-   * Copper by its category, fibre by its class, or `dac` for a direct attach cable.
+   * The category of the copper or the fibre; it bounds the speed and the length.
    */
   type?: 'cat5' | 'cat5e' | 'cat6' | 'cat6a' | 'cat7' | 'cat8' | 'om1' | 'om2' | 'om3' | 'om4' | 'om5' | 'os2' | 'dac';
   /**
-   * The whole run from port to port, patch cords included.
+   * The metres from port to port, patch cords included.
    */
   length?: string;
   /**
-   * The patch-panel positions that it runs through, in order.
+   * The patch panel ports that it passes on its way, in order.
    *
-   * Items: panel/position.
+   * Items: A port as `device/port`, or the device alone where it has one port.
    */
   through?: string[];
   /**
-   * What is written on it.
+   * What is written on both ends of the cable.
    */
   label?: string;
   /**
-   * Anything worth saying about the cable; shown where it is mentioned.
+   * How it is laid. Without effect on what is computed.
    */
   description?: string;
 }
 /**
- * Pictures and sound from one device to others: with a `group` multicast, else unicast, one copy for each receiver.
+ * Video and audio on its way from one device to others.
  */
 export interface Stream {
   /**
@@ -334,56 +308,56 @@ export interface Stream {
    */
   source: string;
   /**
-   * The stream that the source takes in and sends on. Video and audio are as they come, unless they are given anew here.
+   * The stream whose video and audio the source passes on. Whatever is not given anew here stays as it is there.
    */
   carries?: string;
   /**
-   * How it travels.
+   * How it is packed; decides which headers are added to the media.
    */
   transport?: 'rtsp' | 'rtp' | 'ts-udp' | 'ts-rtp';
   /**
-   * The port that it is sent to, or asked for at. RTP takes an even one, and RTCP the next.
+   * The port that it is sent to, or for rtsp asked for at the source. RTP takes an even port and RTCP the odd one above; audio beside video takes the next pair.
    */
   port?: number;
   /**
-   * The multicast group that it is sent to. Within a house, take 239.192.0.0/14 (RFC 2365); no two groups in use should share a MAC address.
+   * The multicast address that it is sent to; makes it multicast. Within one house take 239.255.0.0/16, within an organization 239.192.0.0/14 (RFC 2365).
    */
   group?: string;
   /**
-   * How many routers it may pass, and one more.
+   * How far multicast goes: each router on the way takes one off and passes on nothing that has only one left. With 1 it stays in its VLAN.
    */
   ttl?: number;
   video?: Video;
   audio?: Audio;
   /**
-   * The devices that are to get the stream. A server that records its own multicast is among them.
+   * The devices that take it: with a group they join it, without one each gets a copy of its own.
    *
-   * Items: A device that gets the stream.
+   * Items: The name of a device.
    */
   receivers?: string[];
   /**
-   * Bytes of media in a packet: 1400 B where it is not given, and 1316 B (seven packets) of a transport stream.
+   * The bytes of media in one packet, headers not counted. By default 1400 B for rtsp and rtp, and 1316 B, seven transport stream packets, for ts-udp and ts-rtp.
    */
   'packet-size'?: string;
   /**
-   * The constant rate of a whole transport stream, padding included.
+   * The constant rate of the whole transport stream, padding included; only for ts-udp and ts-rtp. Without it nothing is padded.
    */
   'mux-rate'?: string;
   /**
-   * The source's port that it is meant to leave by; it is checked against the routes.
+   * The port of the source by which it is meant to leave. Changes nothing; if the routes send it out of another, that is reported.
    */
-  egress?: string;
+  egress?: string | number;
   /**
-   * Anything worth saying about the stream; shown where it is mentioned.
+   * What it shows or is for. Without effect on what is computed.
    */
   description?: string;
 }
 /**
- * The picture.
+ * Encoded video and its rate.
  */
 export interface Video {
   /**
-   * How it is coded.
+   * How the video is encoded.
    */
   codec?: 'h264' | 'h265' | 'mpeg2' | 'mjpeg' | 'av1' | 'vp9';
   /**
@@ -391,172 +365,197 @@ export interface Video {
    */
   size?: string;
   /**
-   * Pictures a second.
+   * Pictures per second.
    */
   'frame-rate'?: number;
   /**
-   * The rate that is set, on average.
+   * The rate of the encoded video on average, without headers.
    */
   bitrate?: string;
   /**
-   * The most over a second, when much moves; the bit rate where it is not given.
+   * The most that the encoder sends, as when rain or wind moves the whole picture. Without it the peak is taken as the bitrate.
    */
   'peak-bitrate'?: string;
   /**
-   * Time between pictures that stand by themselves. A recording can only be cut there.
+   * The time from one keyframe to the next. Recordings are cut only at keyframes, and a screen shows nothing before it has one.
    */
   'keyframe-interval'?: string;
 }
 /**
- * The sound.
+ * Encoded audio and its rate.
  */
 export interface Audio {
   /**
-   * How it is coded.
+   * How the audio is encoded.
    */
   codec?: 'pcma' | 'pcmu' | 'g722' | 'aac' | 'opus' | 'mp2' | 'ac3' | 'l16';
   /**
-   * The rate that is set, on average.
+   * The rate of the encoded audio on average, without headers.
    */
   bitrate?: string;
   /**
-   * The most over a second; the bit rate where it is not given.
+   * The most that the encoder sends. Without it the peak is taken as the bitrate.
    */
   'peak-bitrate'?: string;
   /**
-   * Samples a second; the codec's usual one where it is not given.
+   * Samples per second of each channel.
    */
   'sample-rate'?: string;
   /**
-   * One for mono, two for stereo.
+   * 1 for mono, 2 for stereo.
    */
   channels?: number;
 }
 /**
- * Disk space that recordings are written to.
+ * A disk, or several under one name.
  */
 export interface Volume {
   /**
-   * The device that the disks are in.
+   * The device that it is in. Only what this device receives can be recorded here.
    */
   host: string;
   /**
-   * Of the whole volume, or of each disk where `disks` is given. Makers count 1 TB as 10¹² bytes.
+   * The size as sold, in powers of 1000 (TB) or 1024 (TiB); of each disk where `disks` is given.
    */
   capacity: string;
   /**
-   * How many equal disks the volume is made of.
+   * How many disks of that capacity it consists of.
    */
   disks?: number;
   /**
-   * How the disks make up for one that fails.
+   * How many disks may fail without loss of footage; what is kept for that is not there for footage. None of them is a backup.
    */
   redundancy?: 'none' | 'mirror' | 'raid5' | 'raid6' | 'raid10';
   /**
-   * The part that is left free, for the file system and for safety.
+   * The part that stays free for the file system and its housekeeping.
    */
   reserve?: string;
   /**
-   * What the volume writes for hours on end.
+   * What it can write for hours on end, full and warm; less than what it does for a minute.
    */
   'sustained-write'?: string;
   /**
-   * Anything worth saying about the volume; shown where it is mentioned.
+   * What it is. Without effect on what is computed.
    */
   description?: string;
 }
 /**
- * A stream written to a volume, in files of a segment each. People who are filmed have rights: local privacy law says what may be recorded, and for how long it may be kept.
+ * A stream that is written to a volume.
  */
 export interface Recording {
   /**
-   * What is recorded. The volume's host must receive it.
+   * The stream that is written as it comes. The volume's host sends or receives it.
    */
   stream: string;
   /**
-   * Where it is written.
+   * The volume that it is written to.
    */
   volume: string;
   /**
-   * Length of a file. It ends at the next keyframe, so take a multiple of the keyframe interval.
+   * The length of each file. A file ends only at a keyframe, so take a multiple of the keyframe interval.
    */
   segment?: string;
   /**
-   * How long files are kept before they are deleted.
+   * How long a file is kept before it is deleted.
    */
   keep?: string;
   /**
-   * Path below the volume, with the conversions of strftime(3) for the time that the file is begun, in the site's time zone.
+   * The name of each file below the volume, with conversions of strftime that stand for the time it was opened. With %S two files never share a name but in the hour that comes twice when clocks go back; with %z not even there.
    */
   file?: string;
   /**
-   * Anything worth saying about the recording; shown where it is mentioned.
+   * What it is kept for. Without effect on what is computed.
    */
   description?: string;
 }
 /**
- * How much of a link's speed its streams may take, at line rate and at peak; 70 % and 90 % where it is not given.
+ * What the site is held to.
  */
-export interface Threshold {
+export interface Policies {
   /**
-   * More than this is a warning.
+   * How much of a link's speed may be taken at peak, in either direction. What is left absorbs bursts and whatever else uses the link.
    */
-  warn?: string;
+  'link-load'?: {
+    /**
+     * From here on a warning.
+     */
+    warn?: string;
+    /**
+     * From here on an error.
+     */
+    limit?: string;
+  };
   /**
-   * More than this is an error.
+   * How much of a volume's usable capacity may be taken by what is to be kept.
    */
-  limit?: string;
+  'volume-fill'?: {
+    /**
+     * From here on a warning.
+     */
+    warn?: string;
+    /**
+     * From here on an error.
+     */
+    limit?: string;
+  };
+  /**
+   * How long recordings must and may be kept. Footage of people may fall under privacy law, which can bound both; ask before you set it.
+   */
+  retention?: Retention[];
 }
 /**
- * How much of a volume the recordings may take once they are kept as long as they should be; 90 % where it is not given.
- */
-export interface Threshold1 {
-  /**
-   * More than this is a warning.
-   */
-  warn?: string;
-  /**
-   * More than this is an error.
-   */
-  limit?: string;
-}
-/**
- * How long some recordings must and may be kept.
+ * How long the recordings that it names must and may be kept.
  */
 export interface Retention {
   /**
-   * Which ones.
-   *
-   * Items: A recording that this holds for.
+   * The recordings that it is for.
    */
   recordings: string[];
   /**
-   * No shorter than this.
+   * No footage is deleted before.
    */
   'at-least'?: string;
   /**
-   * No longer than this.
+   * All footage is deleted by then.
    */
   'at-most'?: string;
   /**
-   * Who asks for it: the law, an insurer, yourself.
+   * What the bounds rest on. Shown beside findings.
    */
   because?: string;
 }
 /**
- * A finding that is known and accepted.
+ * How findings are treated in this site.
+ */
+export interface Lint {
+  /**
+   * How grave the findings of a rule are here, by the rule's name. A rule that is not named keeps its own.
+   */
+  rules?: {
+    /**
+     * How grave the rule's findings are, or off.
+     */
+    [k: string]: 'off' | 'hint' | 'information' | 'warning' | 'error';
+  };
+  /**
+   * Findings that are known and stay, each with the reason. One that accepts nothing is reported.
+   */
+  accept?: Acceptance[];
+}
+/**
+ * A finding that is known and stays.
  */
 export interface Acceptance {
   /**
-   * The rule that finds it.
+   * The rule whose finding it is.
    */
   rule: string;
   /**
-   * The name of what it is found at: a device, device/port, stream, volume, recording or VLAN.
+   * What the finding is about: the name of a device, a port (`core/16`), a stream, a volume, a recording.
    */
   at: string;
   /**
-   * Why it is all right.
+   * Why it may stay.
    */
   because: string;
 }
