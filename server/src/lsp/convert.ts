@@ -3,6 +3,7 @@
 import {
   type CodeAction, CodeActionKind, type Diagnostic as ProtocolDiagnostic, DiagnosticSeverity, type Range, type TextEdit, type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
+import { URI } from 'vscode-uri';
 import { type Edit, byFile } from '../site/edit.ts';
 import type { SiteText } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
@@ -24,11 +25,29 @@ const SEVERITY = {
   hint: DiagnosticSeverity.Hint,
 } as const;
 
+/** Editors write one file's address in several ways: here it has one form, and goes out as it came in. */
+export class Addresses {
+  private readonly asWritten = new Map<string, string>();
+
+  /** The one form of an address that a client has written. */
+  take(uri: string): string {
+    const own = URI.parse(uri).toString();
+    if (own !== uri) this.asWritten.set(own, uri);
+    return own;
+  }
+
+  shown(uri: string): string {
+    return this.asWritten.get(uri) ?? uri;
+  }
+}
+
 export class Converter {
   private readonly files: ReadonlyMap<string, SiteText>;
+  private readonly addresses: Addresses;
 
-  constructor(files: readonly SiteText[]) {
+  constructor(files: readonly SiteText[], addresses: Addresses) {
     this.files = new Map(files.map((file) => [file.uri, file]));
+    this.addresses = addresses;
   }
 
   range(place: Place): Range {
@@ -48,7 +67,7 @@ export class Converter {
       source: 'plumbline',
       message: diagnostic.message,
       ...(related.length > 0 && {
-        relatedInformation: related.map(({ at, message }) => ({ location: { uri: fileOf(at).uri, range: this.range(at) }, message })),
+        relatedInformation: related.map(({ at, message }) => ({ location: { uri: this.addresses.shown(fileOf(at).uri), range: this.range(at) }, message })),
       }),
     };
   }
@@ -59,7 +78,7 @@ export class Converter {
 
   workspaceEdit(edits: readonly Edit[]): WorkspaceEdit {
     const changes: Record<string, TextEdit[]> = {};
-    for (const [uri, own] of byFile(edits)) changes[uri] = own.map((edit) => this.edit(edit));
+    for (const [uri, own] of byFile(edits)) changes[this.addresses.shown(uri)] = own.map((edit) => this.edit(edit));
     return { changes };
   }
 

@@ -8,7 +8,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { hover } from '../features/hover.ts';
 import { type Diagnostic } from '../rules/rule.ts';
 import { fileOf } from '../site/item.ts';
-import { Converter, linesOf } from './convert.ts';
+import { Addresses, Converter, linesOf } from './convert.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
 
 export function serve(connection: Connection, source: FileSource): void {
@@ -17,6 +17,7 @@ export function serve(connection: Connection, source: FileSource): void {
   /** What was published last, so that a file whose problems stay the same is left alone. */
   const published = new Map<string, string>();
   const waiting = new Set<OpenSite>();
+  const addresses = new Addresses();
 
   connection.onInitialize((_params: InitializeParams): InitializeResult => ({
     capabilities: {
@@ -39,7 +40,7 @@ export function serve(connection: Connection, source: FileSource): void {
 
   const publish = (site: OpenSite): void => {
     const { diagnostics, files, plan } = site.now();
-    const convert = new Converter(files);
+    const convert = new Converter(files, addresses);
     const byUri = new Map<string, Diagnostic[]>(files.map((file) => [file.uri, []]));
     for (const diagnostic of diagnostics) byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);
     for (const [uri, own] of byUri) {
@@ -48,7 +49,7 @@ export function serve(connection: Connection, source: FileSource): void {
       const text = JSON.stringify([version, converted]);
       if (published.get(uri) === text) continue;
       published.set(uri, text);
-      void connection.sendDiagnostics({ uri, diagnostics: converted, ...(version !== undefined && { version }) });
+      void connection.sendDiagnostics({ uri: addresses.shown(uri), diagnostics: converted, ...(version !== undefined && { version }) });
     }
     const errors = diagnostics.filter(({ severity }) => severity === 'error').length;
     const warnings = diagnostics.filter(({ severity }) => severity === 'warning').length;
@@ -64,17 +65,19 @@ export function serve(connection: Connection, source: FileSource): void {
 
   const clear = (uri: string): void => {
     published.delete(uri);
-    void connection.sendDiagnostics({ uri, diagnostics: [] });
+    void connection.sendDiagnostics({ uri: addresses.shown(uri), diagnostics: [] });
   };
 
-  connection.onDidOpenTextDocument(({ textDocument: { uri, languageId, version, text } }) => {
+  connection.onDidOpenTextDocument(({ textDocument: { uri: written, languageId, version, text } }) => {
+    const uri = addresses.take(written);
     if (!uri.endsWith('.site.yaml')) return;
     documents.set(uri, TextDocument.create(uri, languageId, version, text));
     const site = sites.opened(uri, text);
     void site.loaded.then(() => checkSoon(site), (error: unknown) => connection.console.error(String(error)));
   });
 
-  connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
+  connection.onDidChangeTextDocument(({ textDocument: { uri: written, version }, contentChanges }) => {
+    const uri = addresses.take(written);
     const document = documents.get(uri);
     const site = sites.of(uri);
     if (document === undefined || site === undefined) return;
@@ -83,7 +86,8 @@ export function serve(connection: Connection, source: FileSource): void {
     checkSoon(site);
   });
 
-  connection.onDidCloseTextDocument(async ({ textDocument: { uri } }) => {
+  connection.onDidCloseTextDocument(async ({ textDocument }) => {
+    const uri = addresses.take(textDocument.uri);
     documents.delete(uri);
     const closed = await sites.closed(uri);
     if (closed === undefined) return;
@@ -92,7 +96,8 @@ export function serve(connection: Connection, source: FileSource): void {
   });
 
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    for (const { uri, type } of changes) {
+    for (const { uri: written, type } of changes) {
+      const uri = addresses.take(written);
       const site = await sites.changedOnDisk(uri, type === FileChangeType.Deleted);
       if (site === undefined) continue;
       if (type === FileChangeType.Deleted) clear(uri);
@@ -100,7 +105,8 @@ export function serve(connection: Connection, source: FileSource): void {
     }
   });
 
-  connection.onHover(async ({ textDocument: { uri }, position }: HoverParams): Promise<Hover | null> => {
+  connection.onHover(async ({ textDocument, position }: HoverParams): Promise<Hover | null> => {
+    const uri = addresses.take(textDocument.uri);
     const site = sites.of(uri);
     await site?.loaded;
     const checked = site?.now();
@@ -108,15 +114,16 @@ export function serve(connection: Connection, source: FileSource): void {
     if (checked === undefined || file === undefined) return null;
     const found = hover(checked, file, linesOf(file).offset(position.line, position.character));
     if (found === undefined) return null;
-    return { contents: { kind: 'markdown', value: found.markdown }, range: new Converter(checked.files).range(found.at) };
+    return { contents: { kind: 'markdown', value: found.markdown }, range: new Converter(checked.files, addresses).range(found.at) };
   });
 
-  connection.onCodeAction(async ({ textDocument: { uri }, range }: CodeActionParams): Promise<CodeAction[]> => {
+  connection.onCodeAction(async ({ textDocument, range }: CodeActionParams): Promise<CodeAction[]> => {
+    const uri = addresses.take(textDocument.uri);
     const site = sites.of(uri);
     await site?.loaded;
     const checked = site?.now();
     if (checked === undefined) return [];
-    const convert = new Converter(checked.files);
+    const convert = new Converter(checked.files, addresses);
     return checked.diagnostics
       .filter(({ at }) => fileOf(at).uri === uri)
       .flatMap((diagnostic) => {
