@@ -106,49 +106,68 @@ export function joiningInterface(ground: Ground, receiver: Device, group: number
 export function deliverMulticast(ground: Ground, memberships: Memberships, stream: Stream, source: Device, group: number): Delivery {
   const towards = ground.interfaces.towards(source, group);
   const receivers = stream.receivers.flatMap((name) => ground.site.deviceByName.get(name) ?? []);
-  const reaches: string[] = receivers.filter((device) => device === source).map(({ name }) => name);
   if (towards === undefined) {
     const why: Obstacle = { obstacle: 'source-not-cabled', device: source.name };
-    const unreached = receivers.filter((device) => device !== source).map(({ name }) => ({ receiver: name, why }));
-    return { stream, source, leaves: undefined, route: undefined, reaches, unreached, networks: [] };
+    const others = receivers.filter((device) => device !== source).map(({ name }) => ({ receiver: name, why }));
+    const reaches = receivers.filter((device) => device === source).map(({ name }) => name);
+    return { stream, source, leaves: undefined, route: undefined, reaches, unreached: others, networks: [] };
   }
-  const arrived = new Set<Link>();
-  const entered = spread(ground, memberships, stream, group, towards.by, arrived);
+  const ways = routedWays(ground, towards.by.network);
+  const entered = spread(ground, memberships, stream, group, towards.by, ways);
+  const reaches: string[] = [];
   const unreached: Unreached[] = [];
   for (const receiver of receivers) {
-    if (receiver === source) continue;
     const joined = joiningInterface(ground, receiver, group, towards.by.network);
-    if (joined !== undefined && arrived.has(joined.link) && entered.has(joined.network)) reaches.push(receiver.name);
-    else unreached.push({ receiver: receiver.name, why: obstacleOf(ground, memberships, stream, group, towards.by, receiver, joined, entered) });
+    if (receiver === source || (joined !== undefined && entered.get(joined.network)?.has(joined.link) === true)) reaches.push(receiver.name);
+    else unreached.push({ receiver: receiver.name, why: obstacleOf(ground, memberships, stream, group, towards.by, receiver, joined, entered, ways) });
   }
-  const inOrder = stream.receivers.filter((name) => reaches.includes(name));
-  return { stream, source, leaves: towards.by, route: towards.route, reaches: inOrder, unreached, networks: [...entered.keys()] };
+  return { stream, source, leaves: towards.by, route: towards.route, reaches, unreached, networks: [...entered.keys()] };
 }
 
-/** Fills the source's network, and those that multicast routers forward it into; returns each with the routers passed. */
-function spread(ground: Ground, memberships: Memberships, stream: Stream, group: number, leaves: Interface, arrived: Set<Link>): Map<number, number> {
-  const entered = new Map<number, number>([[leaves.network, 0]]);
-  const pending: { by: Interface; passed: number }[] = [{ by: leaves, passed: 0 }];
-  for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
-    const { by, passed } = next;
-    const here = new Set<Link>();
+/** How multicast routers lead from one network to others: by network, the one before it and the routers passed so far. */
+type Ways = ReadonlyMap<number, { readonly before: number; readonly passed: number }>;
+
+function routedWays(ground: Ground, from: number): Ways {
+  const ways = new Map([[from, { before: from, passed: 0 }]]);
+  for (const [network, { passed }] of ways) {
+    for (const router of ground.multicastRouters) {
+      if (ground.interfaces.in(router, network) === undefined) continue;
+      for (const out of ground.interfaces.of(router)) {
+        if (!ways.has(out.network)) ways.set(out.network, { before: network, passed: passed + 1 });
+      }
+    }
+  }
+  return ways;
+}
+
+/** The networks that have members, and those on the way to them. */
+function wantedNetworks(memberships: Memberships, group: number, ways: Ways): ReadonlySet<number> {
+  const wanted = new Set<number>();
+  for (const network of ways.keys()) {
+    if (memberships.members(group, network).length === 0) continue;
+    for (let at = network; !wanted.has(at); at = ways.get(at)?.before ?? at) wanted.add(at);
+  }
+  return wanted;
+}
+
+/** Fills the source's network, and those that multicast routers forward it into; tells by network at which hosts' links it arrives. */
+function spread(ground: Ground, memberships: Memberships, stream: Stream, group: number, leaves: Interface, ways: Ways): Map<number, ReadonlySet<Link>> {
+  const wanted = wantedNetworks(memberships, group, ways);
+  const entered = new Map<number, ReadonlySet<Link>>();
+  const queue: { by: Interface; passed: number }[] = [{ by: leaves, passed: 0 }];
+  for (const { by, passed } of queue) {
+    if (entered.has(by.network)) continue;
+    const arrived = new Set<Link>();
+    entered.set(by.network, arrived);
     flow(ground.tree(by.network), group, memberships.known(group, by.network), by, (link, out) => {
       ground.crossings.add(link, out, by.network, stream);
-      const end = far(link, out);
-      if (!end.device.bridging) {
-        here.add(link);
-        arrived.add(link);
-      }
+      if (!far(link, out).device.bridging) arrived.add(link);
     });
     if (isLinkLocalGroup(group) || stream.ttl <= passed + 1) continue;
     for (const router of ground.multicastRouters) {
       const into = ground.interfaces.in(router, by.network);
-      if (into === undefined || into.port === by.port || !here.has(into.link)) continue;
-      for (const out of ground.interfaces.of(router)) {
-        if (entered.has(out.network) || memberships.members(group, out.network).length === 0) continue;
-        entered.set(out.network, passed + 1);
-        pending.push({ by: out, passed: passed + 1 });
-      }
+      if (into === undefined || into.port === by.port || !arrived.has(into.link)) continue;
+      for (const out of ground.interfaces.of(router)) if (wanted.has(out.network)) queue.push({ by: out, passed: passed + 1 });
     }
   }
   return entered;
@@ -162,44 +181,25 @@ function obstacleOf(
   leaves: Interface,
   receiver: Device,
   joined: Interface | undefined,
-  entered: ReadonlyMap<number, number>,
+  entered: ReadonlyMap<number, ReadonlySet<Link>>,
+  ways: Ways,
 ): Obstacle {
   if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
   if (joined === undefined) return { obstacle: 'receiver-not-cabled' };
   const from = ground.networkName(leaves.network);
   const to = ground.networkName(joined.network);
-  if (!entered.has(joined.network)) {
-    const elsewhere = ground.interfaces.in(receiver, leaves.network);
-    if (elsewhere !== undefined) return { obstacle: 'joins-elsewhere', port: joined.port.name, network: to, from };
-    if (isLinkLocalGroup(group)) return { obstacle: 'link-local', from, to };
-    const between = ground.site.devices.filter(
-      (device) => device.kind === 'router' && ground.interfaces.in(device, leaves.network) !== undefined && ground.interfaces.in(device, joined.network) !== undefined,
-    );
-    if (between.some((router) => router.multicastRouting) && stream.ttl < 2) return { obstacle: 'ttl', ttl: stream.ttl, needed: 2 };
-    const needed = routersBetween(ground, leaves.network, joined.network);
-    if (needed !== undefined && stream.ttl <= needed) return { obstacle: 'ttl', ttl: stream.ttl, needed: needed + 1 };
-    return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
+  if (entered.has(joined.network)) return stoppedAt(ground, memberships, group, leaves, joined, to);
+  const elsewhere = ground.interfaces.in(receiver, leaves.network);
+  if (elsewhere !== undefined) return { obstacle: 'joins-elsewhere', port: joined.port.name, network: to, from };
+  if (isLinkLocalGroup(group)) return { obstacle: 'link-local', from, to };
+  const passed = ways.get(joined.network)?.passed;
+  if (passed !== undefined) {
+    return stream.ttl <= passed ? { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 } : { obstacle: 'apart', network: from };
   }
-  return stoppedAt(ground, memberships, group, leaves, joined, to);
-}
-
-/** Routers with multicast routing on the shortest way from one network to another; `undefined` where there is none. */
-function routersBetween(ground: Ground, from: number, to: number): number | undefined {
-  const distance = new Map<number, number>([[from, 0]]);
-  const queue = [from];
-  for (let at = 0; at < queue.length; at++) {
-    const network = queue[at] ?? from;
-    if (network === to) return distance.get(network);
-    for (const router of ground.multicastRouters) {
-      if (ground.interfaces.in(router, network) === undefined) continue;
-      for (const out of ground.interfaces.of(router)) {
-        if (distance.has(out.network)) continue;
-        distance.set(out.network, (distance.get(network) ?? 0) + 1);
-        queue.push(out.network);
-      }
-    }
-  }
-  return undefined;
+  const between = ground.site.devices.filter(
+    (device) => device.kind === 'router' && ground.interfaces.in(device, leaves.network) !== undefined && ground.interfaces.in(device, joined.network) !== undefined,
+  );
+  return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
 }
 
 /** Follows the way from the sender to the receiver to the bridge that does not pass the group on. */

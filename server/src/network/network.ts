@@ -15,6 +15,7 @@ export interface Network {
   readonly topology: Topology;
   readonly interfaces: Interfaces;
   readonly crossings: Crossings;
+  readonly memberships: Memberships;
   /** By stream index. */
   readonly rates: readonly StreamRates[];
   readonly deliveries: readonly Delivery[];
@@ -49,7 +50,7 @@ export function networkOf(site: Site): Network {
     const crossing = crossings.at(direction);
     loads.push(crossing.length === 0 ? IDLE : totalLoad(crossing, rates));
   }
-  return { topology, interfaces, crossings, rates, deliveries, loads, tree };
+  return { topology, interfaces, crossings, memberships, rates, deliveries, loads, tree };
 }
 
 function linksByNetwork(topology: Topology): Link[][] {
