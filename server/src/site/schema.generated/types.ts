@@ -460,7 +460,7 @@ export interface Recording {
    */
   keep?: string;
   /**
-   * The name of each file below the volume, with conversions of strftime that stand for the time it was opened. With %S two files never share a name but in the hour that comes twice when clocks go back; with %z not even there.
+   * The name of each file below the volume, with conversions of strftime that stand for the time it was opened. With the date, %H, %M and %S two files never share a name, but in the hour that comes twice when clocks go back; with %z not even there.
    */
   file?: string;
   /**
