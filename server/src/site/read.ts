@@ -1,6 +1,6 @@
 /** Reads items into facts. Whatever an item lacks or gets wrong is `undefined` here; rules tell of it. */
 
-import { parseAddress, parseRange, parseSubnet, type Subnet } from '../standards/ipv4.ts';
+import { parseAddress, parseRange, parseSubnet, type WrittenSubnet } from '../standards/ipv4.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
 import type { Data, Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
@@ -17,7 +17,7 @@ type Partly<T> = T extends readonly (infer E)[]
     ? { readonly [K in keyof T]?: Partly<T[K]> | undefined }
     : T;
 
-const ANYWHERE: Subnet = { network: 0, prefix: 0 };
+const ANYWHERE: WrittenSubnet = { network: 0, prefix: 0, hostBits: false };
 /** More ports than that in one range is a slip of the pen. */
 const RANGE_PORTS = 1024;
 
@@ -178,7 +178,7 @@ export function readStream(item: Item): Stream {
     receivers: strings(data.receivers),
     packetSize: amount(data['packet-size'], 'size'),
     muxRate: amount(data['mux-rate'], 'bit-rate'),
-    egress: data.egress,
+    egress: data.egress === undefined ? undefined : String(data.egress),
   };
 }
 
