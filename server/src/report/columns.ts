@@ -1,0 +1,20 @@
+/** Rows of text with their columns in line. */
+
+export type Align = 'left' | 'right';
+
+/** Lines without trailing space; each column is as wide as its widest cell, and two spaces apart. */
+export function columns(rows: readonly (readonly string[])[], align: readonly Align[]): string[] {
+  const widths: number[] = [];
+  for (const row of rows) row.forEach((cell, index) => (widths[index] = Math.max(widths[index] ?? 0, width(cell))));
+  return rows.map((row) => row.map((cell, index) => padded(cell, widths[index] ?? 0, align[index] ?? 'left')).join('  ').trimEnd());
+}
+
+function padded(cell: string, to: number, align: Align): string {
+  const space = ' '.repeat(to - width(cell));
+  return align === 'left' ? cell + space : space + cell;
+}
+
+/** In characters; names and figures have none that are wider than one cell. */
+function width(text: string): number {
+  return [...text].length;
+}

@@ -1,0 +1,49 @@
+/** Figures with their units: exact for sums that somebody checks, short for a glance. */
+
+import { bitRate, byteRate, bytes, days } from '../../text/words.ts';
+
+export type FigureUnit = 'b/s' | 'B' | 'B/s' | 'packets/s' | 'd' | 'W' | '%' | 'files/d' | 'addresses';
+
+export interface Figure {
+  readonly value: number;
+  readonly unit: FigureUnit;
+}
+
+/** Decimals that an exact figure shows at most. */
+const DECIMALS: Readonly<Record<FigureUnit, number>> = {
+  'b/s': 1, B: 1, 'B/s': 1, 'packets/s': 3, d: 2, W: 2, '%': 2, 'files/d': 1, addresses: 0,
+};
+
+/** `6,412,345 b/s` */
+export function exact({ value, unit }: Figure): string {
+  return `${grouped(value, DECIMALS[unit])} ${unit}`;
+}
+
+/** `6.41 Mb/s` */
+export function short(figure: Figure): string {
+  switch (figure.unit) {
+    case 'b/s':
+      return bitRate(figure.value);
+    case 'B':
+      return bytes(figure.value);
+    case 'B/s':
+      return byteRate(figure.value);
+    case 'd':
+      return days(figure.value);
+    default:
+      return exact(figure);
+  }
+}
+
+/** `1,234.5`: thousands apart, at most so many decimals. */
+export function grouped(value: number, decimals = 0): string {
+  const [whole = '', fraction = ''] = Math.abs(value).toFixed(decimals).split('.');
+  const digits = fraction.replace(/0+$/, '');
+  const sign = value < 0 ? '-' : '';
+  return `${sign}${whole.replace(/\B(?=(\d{3})+$)/g, ',')}${digits === '' ? '' : `.${digits}`}`;
+}
+
+/** Both columns of a rate. */
+export function rates({ nominal, peak }: { readonly nominal: number; readonly peak: number }, unit: FigureUnit = 'b/s'): Figure[] {
+  return [{ value: nominal, unit }, { value: peak, unit }];
+}

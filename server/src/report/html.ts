@@ -1,0 +1,152 @@
+/** The report as one page that prints: no scripts, nothing fetched, light or dark as the reader has it. */
+
+import { visible } from '../text/visible.ts';
+import { bitRate, bytes, days, percent } from '../text/words.ts';
+import type { DirectionReport, LinkReport, Report } from './report.ts';
+
+export function reportHtml(report: Report): string {
+  const name = html(report.site ?? 'Site without a name');
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta name="viewport" content="width=device-width">
+<title>${name}</title>
+<style>${STYLE}</style>
+</head>
+<body>
+<h1>${name}</h1>
+${[links(report), streams(report), volumes(report), power(report)].join('')}</body>
+</html>
+`;
+}
+
+const STYLE = `
+:root { color-scheme: light dark; font: 15px/1.45 system-ui, sans-serif; }
+body { max-width: 72rem; margin: 2rem auto; padding: 0 1rem; }
+h1 { font-size: 1.6rem; } h2 { font-size: 1.15rem; margin: 2rem 0 .4rem; }
+p { margin: .3rem 0; } .note { opacity: .75; }
+table { border-collapse: collapse; width: 100%; }
+th, td { padding: .2rem .6rem; text-align: left; vertical-align: top; border-bottom: 1px solid color-mix(in srgb, currentColor 20%, transparent); }
+td.n, th.n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+tr.part td:first-child { padding-left: 1.6rem; }
+meter { width: 5rem; }
+@media print { :root { color-scheme: light; font-size: 10pt; } body { margin: 0; max-width: none; } tr { break-inside: avoid; } thead { display: table-header-group; } }
+`;
+
+/** `text` as it reads, inside elements and quoted attributes. */
+export function html(text: string): string {
+  return visible(text, 1000).replace(/[&<>"']/g, (mark) => `&#${mark.charCodeAt(0)};`);
+}
+
+/** A cell is HTML already; a number stands at the right. */
+interface Cell {
+  readonly html: string;
+  readonly number?: boolean;
+}
+
+const text = (value: string): Cell => ({ html: html(value) });
+const figure = (value: string): Cell => ({ html: html(value), number: true });
+
+interface Row {
+  readonly cells: readonly Cell[];
+  /** Belongs to the row above. */
+  readonly part?: boolean;
+}
+
+function table(title: string, note: string, head: readonly Cell[], rows: readonly Row[], after = ''): string {
+  if (rows.length === 0) return '';
+  const row = (tag: string, cells: readonly Cell[]): string =>
+    cells.map((cell) => `<${tag}${cell.number === true ? ' class="n"' : ''}>${cell.html}</${tag}>`).join('');
+  return [
+    `<h2>${html(title)}</h2>`,
+    ...(note === '' ? [] : [`<p class="note">${html(note)}</p>`]),
+    '<table>',
+    `<thead><tr>${row('th', head)}</tr></thead>`,
+    '<tbody>',
+    ...rows.map(({ cells, part }) => `<tr${part === true ? ' class="part"' : ''}>${row('td', cells)}</tr>`),
+    '</tbody>',
+    '</table>',
+    `${after}\n`,
+  ].join('\n');
+}
+
+function links({ links: all }: Report): string {
+  const rows = all.flatMap((link): Row[] => {
+    if (link.blocked) {
+      const ends = [text(`${link.from} – ${link.to}`), figure(speed(link))];
+      return [{ cells: [...ends, figure(''), figure(''), text('blocked by spanning tree'), text('')] }];
+    }
+    return [
+      { cells: direction(link, link.from, link.to, link.forward) },
+      { cells: direction(link, link.to, link.from, link.backward), part: true },
+    ];
+  });
+  const head = [text('Link'), figure('Speed'), figure('Nominal'), figure('Peak'), text('Of the speed, at peak'), text('Streams')];
+  return table('Links', 'Line rate: Ethernet frames with preamble and gaps.', head, rows);
+}
+
+function direction(link: LinkReport, from: string, to: string, { line, streams: by }: DirectionReport): Cell[] {
+  const { capacity } = link;
+  const share: Cell = capacity === null || capacity === 0
+    ? text('')
+    : { html: `<meter min="0" max="1" low="0.7" high="0.9" optimum="0" value="${Math.min(1, line.peak / capacity).toFixed(3)}"></meter> ${html(percent(line.peak, capacity))}` };
+  return [text(`${from} → ${to}`), figure(speed(link)), figure(bitRate(line.nominal)), figure(bitRate(line.peak)), share, text(Object.keys(by).join(', '))];
+}
+
+function speed({ capacity }: LinkReport): string {
+  return capacity === null ? 'unknown' : bitRate(capacity);
+}
+
+function streams({ streams: all }: Report): string {
+  const rows = all.map(({ name, group, mac, line, reaches }) => ({
+    cells: [text(name), text(group ?? 'unicast'), text(mac ?? ''), figure(bitRate(line.nominal)), figure(bitRate(line.peak)), text(reaches.join(', '))],
+  }));
+  const missed = all.flatMap(({ name, unreached, reasons }) =>
+    unreached.map((receiver) => `<p>${html(`${name} does not reach ${receiver}: ${reasons[receiver] ?? 'no reason known'}`)}.</p>`),
+  );
+  const head = [text('Stream'), text('Group'), text('MAC'), figure('Nominal'), figure('Peak'), text('Reaches')];
+  return table('Streams', 'Line rate of one copy, without a VLAN tag.', head, rows, missed.join('\n'));
+}
+
+function volumes({ volumes: all }: Report): string {
+  const rows = all.flatMap(({ name, usableBytes, bytesPerDay, daysUntilFull, recordings }): Row[] => [
+    {
+      cells: [
+        text(name),
+        figure(usableBytes === null ? 'unknown' : bytes(usableBytes)),
+        figure(bytes(bytesPerDay)),
+        figure(''),
+        figure(daysUntilFull === null ? 'unknown' : days(daysUntilFull)),
+      ],
+    },
+    ...Object.entries(recordings).map(([recording, figures]) => ({
+      cells: [
+        text(recording),
+        figure(''),
+        figure(bytes(figures.bytesPerDay)),
+        figure(figures.bytesKept === null ? 'unlimited' : bytes(figures.bytesKept)),
+        figure(''),
+      ],
+      part: true,
+    })),
+  ]);
+  return table('Volumes', '', [text('Volume'), figure('Usable'), figure('A day'), figure('Kept'), figure('Full after')], rows);
+}
+
+function power({ poe }: Report): string {
+  const rows = poe.map(({ device, budget, draw }) => ({
+    cells: [
+      text(device),
+      figure(watts(draw)),
+      figure(budget === null ? 'unknown' : watts(budget)),
+      figure(budget === null || budget === 0 ? '' : percent(draw, budget)),
+    ],
+  }));
+  return table('Power over Ethernet', 'What each switch sets aside for the devices that it feeds.', [text('Switch'), figure('Draw'), figure('Budget'), figure('')], rows);
+}
+
+function watts(amount: number): string {
+  return `${Number(amount.toFixed(2))} W`;
+}

@@ -1,0 +1,155 @@
+/** What was computed, as `plumbline report --format json` gives it; described by schemas/report.schema.json. */
+
+import { type Crossing, type DirectionLoad, loadOf } from '../network/crossings.ts';
+import type { Delivery } from '../network/delivery.ts';
+import type { Link } from '../network/link.ts';
+import { obstacleWords } from '../network/obstacle-words.ts';
+import type { PowerSource } from '../network/power.ts';
+import type { Load, StreamRates } from '../network/rates.ts';
+import type { Plan } from '../plan.ts';
+import { portName } from '../site/model.ts';
+import { formatAddress, isMulticast } from '../standards/ipv4.ts';
+import { groupMac } from '../standards/multicast.ts';
+import type { VolumeFigures } from '../storage/storage.ts';
+
+/** Rates are whole bit/s, sizes bytes, power watts; `null` where the site does not say enough. */
+export interface Report {
+  readonly site: string | null;
+  /** One per cable that joins two ports, in the order of the cables. */
+  readonly links: readonly LinkReport[];
+  readonly streams: readonly StreamReport[];
+  readonly volumes: readonly VolumeReport[];
+  readonly poe: readonly PowerReport[];
+}
+
+export interface LinkReport {
+  /** `device/port`. */
+  readonly from: string;
+  readonly to: string;
+  /** bit/s */
+  readonly capacity: number | null;
+  /** From `from` to `to`. */
+  readonly forward: DirectionReport;
+  readonly backward: DirectionReport;
+  /** Spanning tree keeps it idle. */
+  readonly blocked: boolean;
+}
+
+/** `frame` is without the check sequence, as most counters have it; `frameWithFcs` is with it. */
+export interface WireReport {
+  readonly line: Load;
+  readonly frame: Load;
+  readonly frameWithFcs: Load;
+  readonly payload: Load;
+}
+
+export interface DirectionReport extends WireReport {
+  /** By stream; what travels back to a stream's source is counted with the stream. */
+  readonly streams: Readonly<Record<string, WireReport>>;
+}
+
+export interface StreamReport extends WireReport {
+  readonly name: string;
+  readonly group: string | null;
+  readonly mac: string | null;
+  /** Devices that it reaches, in the order of its receivers. */
+  readonly reaches: readonly string[];
+  readonly unreached: readonly string[];
+  /** By device that it does not reach. */
+  readonly reasons: Readonly<Record<string, string>>;
+}
+
+export interface VolumeReport {
+  readonly name: string;
+  readonly usableBytes: number | null;
+  readonly bytesPerDay: number;
+  readonly daysUntilFull: number | null;
+  readonly recordings: Readonly<Record<string, { readonly bytesPerDay: number; readonly bytesKept: number | null }>>;
+}
+
+export interface PowerReport {
+  readonly device: string;
+  readonly budget: number | null;
+  readonly draw: number;
+}
+
+export function reportOf(plan: Plan): Report {
+  const { site, network, storage, power } = plan;
+  return {
+    site: site.name ?? null,
+    links: network.topology.links.map((link) => linkReport(plan, link)),
+    streams: network.deliveries.map((delivery) => streamReport(delivery, network.rates[delivery.stream.index])),
+    volumes: storage.volumes.map(volumeReport),
+    poe: power.map(powerReport),
+  };
+}
+
+function linkReport({ network: { loads, crossings, rates } }: Plan, link: Link): LinkReport {
+  const direction = (index: number): DirectionReport => ({
+    ...wireReport(loads[index]),
+    streams: record(crossings.at(index).flatMap((crossing) => streamShare(crossing, rates[crossing.stream.index]))),
+  });
+  return {
+    from: portName(link.a),
+    to: portName(link.b),
+    capacity: link.capacity ?? null,
+    forward: direction(2 * link.index),
+    backward: direction(2 * link.index + 1),
+    blocked: link.blocked !== undefined,
+  };
+}
+
+function streamShare(crossing: Crossing, rates: StreamRates | undefined): [string, WireReport][] {
+  return rates === undefined ? [] : [[crossing.stream.name, wireReport(loadOf(crossing, rates))]];
+}
+
+const NOTHING: Load = { nominal: 0, peak: 0 };
+
+function wireReport(load: DirectionLoad | undefined): WireReport {
+  const { line = NOTHING, frame = NOTHING, frameWithFcs = NOTHING, payload = NOTHING } = load ?? {};
+  return { line: copy(line), frame: copy(frame), frameWithFcs: copy(frameWithFcs), payload: copy(payload) };
+}
+
+function copy({ nominal, peak }: Load): Load {
+  return { nominal, peak };
+}
+
+function streamReport({ stream, reaches, unreached }: Delivery, rates: StreamRates | undefined): StreamReport {
+  return {
+    name: stream.name,
+    group: stream.group === undefined ? null : formatAddress(stream.group),
+    mac: stream.group === undefined || !isMulticast(stream.group) ? null : groupMac(stream.group),
+    ...wireReport(rates?.untagged),
+    reaches,
+    unreached: unreached.map(({ receiver }) => receiver),
+    reasons: record(
+      unreached.map(({ receiver, why }) => {
+        const { what, remedy } = obstacleWords(why, receiver, stream);
+        return [receiver, `${what}; ${remedy}`];
+      }),
+    ),
+  };
+}
+
+function volumeReport({ volume, usableBytes, bytesPerDay, daysUntilFull, recordings }: VolumeFigures): VolumeReport {
+  return {
+    name: volume.name,
+    usableBytes: usableBytes ?? null,
+    bytesPerDay,
+    daysUntilFull: daysUntilFull ?? null,
+    recordings: record(
+      recordings.map(({ recording, bytesPerDay: daily, bytesKept }) => [recording.name, { bytesPerDay: daily, bytesKept: bytesKept ?? null }]),
+    ),
+  };
+}
+
+function powerReport({ device, budget, draw }: PowerSource): PowerReport {
+  return { device: device.name, budget: budget === undefined ? null : budget / 1000, draw: draw / 1000 };
+}
+
+/** Without a prototype, since any name may be a key. */
+function record<T>(entries: readonly (readonly [string, T])[]): Record<string, T> {
+  const found = Object.create(null) as Record<string, T>;
+  for (const [name, value] of entries) found[name] = value;
+  return found;
+}

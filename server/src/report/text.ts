@@ -1,0 +1,88 @@
+/** The report as tables for a terminal. */
+
+import { bitRate, bytes, days, list, percent } from '../text/words.ts';
+import { visible } from '../text/visible.ts';
+import { type Align, columns } from './columns.ts';
+import type { DirectionReport, LinkReport, Report } from './report.ts';
+
+export function reportText(report: Report): string {
+  const sections = [links(report), streams(report), volumes(report), power(report)].filter((section) => section !== '');
+  return `${[visible(report.site ?? 'Site without a name'), ...sections].join('\n\n')}\n`;
+}
+
+function section(title: string, note: string, head: readonly string[], rows: readonly (readonly string[])[], align: readonly Align[]): string {
+  if (rows.length === 0) return '';
+  return [`${title}${note === '' ? '' : ` (${note})`}`, ...columns([head, ...rows], align).map((line) => `  ${line}`)].join('\n');
+}
+
+function links({ links: all }: Report): string {
+  const rows = all.flatMap((link): string[][] => {
+    const ends = [visible(link.from), '→', visible(link.to)];
+    const back = ['', '←', ''];
+    if (link.blocked) return [[...ends, capacity(link), 'blocked by spanning tree']];
+    return [
+      [...ends, capacity(link), ...load(link, link.forward)],
+      [...back, '', ...load(link, link.backward)],
+    ];
+  });
+  return section('Links', 'line rate, with preamble and gaps', ['from', '', 'to', 'speed', 'nominal', '', 'peak', '', 'streams'], rows, [
+    'left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'right',
+  ]);
+}
+
+function capacity({ capacity: speed }: LinkReport): string {
+  return speed === null ? 'unknown' : bitRate(speed);
+}
+
+function load({ capacity: speed }: LinkReport, { line, streams: by }: DirectionReport): string[] {
+  const share = (rate: number): string => (speed === null || speed === 0 ? '' : percent(rate, speed));
+  return [bitRate(line.nominal), share(line.nominal), bitRate(line.peak), share(line.peak), String(Object.keys(by).length)];
+}
+
+function streams({ streams: all }: Report): string {
+  const rows = all.map((stream) => [
+    visible(stream.name),
+    stream.group ?? 'unicast',
+    stream.mac ?? '',
+    bitRate(stream.line.nominal),
+    bitRate(stream.line.peak),
+    visible(list(stream.reaches)),
+  ]);
+  const told = section('Streams', 'line rate without a VLAN tag, one copy', ['stream', 'group', 'MAC', 'nominal', 'peak', 'reaches'], rows, [
+    'left', 'left', 'left', 'right', 'right', 'left',
+  ]);
+  const missed = all.flatMap(({ name, unreached, reasons }) =>
+    unreached.map((receiver) => `  ${visible(name)} does not reach ${visible(receiver)}: ${visible(reasons[receiver] ?? 'no reason known', 1000)}`),
+  );
+  return [told, missed.join('\n')].filter((part) => part !== '').join('\n\n');
+}
+
+function volumes({ volumes: all }: Report): string {
+  const rows = all.flatMap((volume) => [
+    [
+      visible(volume.name),
+      volume.usableBytes === null ? 'unknown' : bytes(volume.usableBytes),
+      bytes(volume.bytesPerDay),
+      '',
+      volume.daysUntilFull === null ? 'unknown' : days(volume.daysUntilFull),
+    ],
+    ...Object.entries(volume.recordings).map(([name, { bytesPerDay, bytesKept }]) => [
+      `  ${visible(name)}`, '', bytes(bytesPerDay), bytesKept === null ? 'unlimited' : bytes(bytesKept), '',
+    ]),
+  ]);
+  return section('Volumes', '', ['volume, recordings', 'usable', 'a day', 'kept', 'full after'], rows, ['left', 'right', 'right', 'right', 'right']);
+}
+
+function power({ poe }: Report): string {
+  const rows = poe.map(({ device, budget, draw }) => [
+    visible(device),
+    watts(draw),
+    budget === null ? 'unknown' : watts(budget),
+    budget === null || budget === 0 ? '' : percent(draw, budget),
+  ]);
+  return section('Power over Ethernet', 'set aside at the switch', ['device', 'draw', 'budget', ''], rows, ['left', 'right', 'right', 'right']);
+}
+
+function watts(amount: number): string {
+  return `${Number(amount.toFixed(2))} W`;
+}
