@@ -36,12 +36,17 @@ export function powerOf(site: Site, topology: Topology): PowerSource[] {
 
 function feedAt(from: Port, topology: Topology): Feed | undefined {
   const link = topology.linkOf[from.index];
-  if (link === undefined || from.feeds === undefined) return undefined;
+  if (link === undefined || from.feeds === undefined || !carriesPower(link.cable.type)) return undefined;
   const to = far(link, from);
   if (to.draws === undefined) return undefined;
   const own = classOf(to);
   if (own === undefined) return undefined;
   return { from, type: from.feeds, to, class: own, allotted: Math.min(own.pseMilliwatts, portTypes[from.feeds].pseMilliwatts) };
+}
+
+/** Power goes over twisted pairs; a cable of unknown make is taken for one. */
+export function carriesPower(cableType: string | undefined): boolean {
+  return cableType === undefined || cableType.startsWith('cat');
 }
 
 /** The class that a powered device declares, or that its greatest draw falls in; 0 where it says neither. */

@@ -50,16 +50,17 @@ export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree
   const before = (a: Port, b: Port): boolean => {
     const byCost = (cost.get(a.device) ?? 0) - (cost.get(b.device) ?? 0);
     const byBridge = (rank.get(a.device) ?? 0) - (rank.get(b.device) ?? 0);
-    return (byCost || byBridge || a.index - b.index) < 0;
+    return (byCost || byBridge || byNumber(a, b)) < 0;
   };
   /** A bridge's way to the root: least cost, then the neighbour that ranks first, then its lower port, then its own. */
   const rootPort = new Map<Device, Adjacency>();
   for (const bridge of bridges) {
-    let best: { adjacency: Adjacency; key: readonly number[] } | undefined;
+    if (roots.includes(bridge)) continue;
+    let best: Way | undefined;
     for (const adjacency of around.get(bridge) ?? []) {
       const [own, other] = ends(adjacency, bridge);
-      const key = [(cost.get(other.device) ?? 0) + adjacency.cost, rank.get(other.device) ?? 0, other.index, own.index];
-      if (!roots.includes(bridge) && (best === undefined || less(key, best.key))) best = { adjacency, key };
+      const way = { adjacency, own, other, cost: (cost.get(other.device) ?? 0) + adjacency.cost, rank: rank.get(other.device) ?? 0 };
+      if (own.device !== other.device && (best === undefined || isBetter(way, best))) best = way;
     }
     if (best !== undefined) rootPort.set(bridge, best.adjacency);
   }
@@ -80,12 +81,22 @@ function ends({ ports: [a, b] }: Adjacency, bridge: Device): [Port, Port] {
   return a.device === bridge ? [a, b] : [b, a];
 }
 
-function less(a: readonly number[], b: readonly number[]): boolean {
-  for (const [index, value] of a.entries()) {
-    const other = b[index] ?? 0;
-    if (value !== other) return value < other;
-  }
-  return false;
+/** A way to the root, by a neighbour. */
+interface Way {
+  readonly adjacency: Adjacency;
+  readonly own: Port;
+  readonly other: Port;
+  readonly cost: number;
+  readonly rank: number;
+}
+
+function isBetter(a: Way, b: Way): boolean {
+  return (a.cost - b.cost || a.rank - b.rank || byNumber(a.other, b.other) || byNumber(a.own, b.own)) < 0;
+}
+
+/** The order of ports: of numbered ones that of their numbers, however they are written down; else as written. */
+function byNumber(a: Port, b: Port): number {
+  return (Number(a.name) - Number(b.name)) || a.index - b.index;
 }
 
 /** Least cost from the root to each bridge that it reaches. */
@@ -122,7 +133,7 @@ function adjacencies(links: readonly Link[], rank: ReadonlyMap<Device, number>):
       if (!rank.has(port.device)) continue;
       const [last, end] = follow(link, port, through);
       // Each pair is met from both of its ends; it counts from the lower.
-      if (!rank.has(end.device) || end.device === port.device || end.index < port.index) continue;
+      if (!rank.has(end.device) || end.index <= port.index) continue;
       const speed = Math.min(link.capacity ?? USUAL_SPEED, last.capacity ?? USUAL_SPEED);
       found.push({ ports: [port, end], links: [link, last], cost: pathCost(speed) });
     }

@@ -26,7 +26,10 @@ export interface VolumeFigures {
   readonly bytesPerDay: number;
   /** What all its recordings keep; those without a retention keep nothing that can be counted. */
   readonly bytesKept: number;
+  /** With nothing deleted. */
   readonly daysUntilFull: number | undefined;
+  /** With each recording deleted as its retention says; `undefined` where it never fills. */
+  readonly daysUntilFullKept: number | undefined;
   /** bytes/s */
   readonly writeRate: Load;
   readonly filesPerDay: number;
@@ -54,7 +57,7 @@ function recordingFigures(site: Site, recording: Recording, rates: readonly Stre
   const rate = (stream === undefined ? undefined : rates[stream.index]?.payload) ?? { nominal: 0, peak: 0 };
   const bytesPerDay = (rate.nominal * SECONDS_A_DAY) / 8;
   const days = recording.keep === undefined ? undefined : recording.keep / MS_A_DAY;
-  const filesPerDay = recording.segment === undefined || recording.segment === 0 ? undefined : MS_A_DAY / recording.segment;
+  const filesPerDay = filesPerDayOf(recording, stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval);
   return {
     recording,
     volume,
@@ -64,6 +67,11 @@ function recordingFigures(site: Site, recording: Recording, rates: readonly Stre
     filesPerDay,
     filesKept: days === undefined || filesPerDay === undefined ? undefined : Math.ceil(filesPerDay * days),
   };
+}
+
+/** A file ends at a keyframe, so there are no more files than keyframes. */
+function filesPerDayOf({ segment }: Recording, keyframeInterval: number | undefined): number | undefined {
+  return segment === undefined || segment === 0 ? undefined : MS_A_DAY / Math.max(segment, keyframeInterval ?? 0);
 }
 
 function volumeFigures(volume: Volume, recordings: readonly RecordingFigures[]): VolumeFigures {
@@ -77,11 +85,31 @@ function volumeFigures(volume: Volume, recordings: readonly RecordingFigures[]):
     bytesPerDay,
     bytesKept: sum(({ bytesKept }) => bytesKept),
     daysUntilFull: usableBytes === undefined || bytesPerDay === 0 ? undefined : usableBytes / bytesPerDay,
+    daysUntilFullKept: usableBytes === undefined ? undefined : daysUntilFullKept(usableBytes, recordings),
     writeRate: { nominal: sum(({ rate }) => rate.nominal) / 8, peak: sum(({ rate }) => rate.peak) / 8 },
     filesPerDay: sum(({ filesPerDay }) => filesPerDay),
     filesKept: sum(({ filesKept }) => filesKept),
     recordings,
   };
+}
+
+/** All grow together; each stops growing when its retention is reached. */
+function daysUntilFullKept(usableBytes: number, recordings: readonly RecordingFigures[]): number | undefined {
+  const daysKept = ({ recording: { keep } }: RecordingFigures): number => (keep === undefined ? Infinity : keep / MS_A_DAY);
+  const growing = [...recordings].sort((a, b) => daysKept(a) - daysKept(b));
+  let perDay = growing.reduce((total, { bytesPerDay }) => total + bytesPerDay, 0);
+  let written = 0;
+  let day = 0;
+  for (const figures of growing) {
+    const until = daysKept(figures);
+    const full = perDay === 0 ? Infinity : day + (usableBytes - written) / perDay;
+    if (full < until) return full;
+    if (until === Infinity) return undefined;
+    written += (until - day) * perDay;
+    day = until;
+    perDay -= figures.bytesPerDay;
+  }
+  return undefined;
 }
 
 /** Capacity of the disks that hold data, less the reserve; rounded down to whole bytes. */

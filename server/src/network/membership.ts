@@ -1,0 +1,48 @@
+/** The VLANs of a port: what it sends and takes without a tag and with one (IEEE 802.1Q). */
+
+import type { Port, Site } from '../site/model.ts';
+import { NONE } from './link.ts';
+
+/** Networks by index. */
+export interface Membership {
+  readonly untagged: number;
+  /** Without the untagged one. */
+  readonly tagged: readonly number[];
+}
+
+export const NO_NETWORK: Membership = { untagged: NONE, tagged: [] };
+
+const memberships = new WeakMap<Port, { site: ReadonlyMap<string, unknown>; membership: Membership }>();
+
+/** What is set on the port itself. */
+export function membershipOf(site: Site, port: Port): Membership {
+  if (!hasVlans(port)) return NO_NETWORK;
+  const index = (name: string | undefined): number => (name === undefined ? NONE : (site.vlanByName.get(name)?.index ?? NONE));
+  if (port.trunk === undefined) return { untagged: index(port.vlan ?? port.native), tagged: [] };
+  const known = memberships.get(port);
+  if (known?.site === site.vlanByName) return known.membership;
+  const untagged = index(port.native ?? port.vlan);
+  const tagged = [...new Set(port.trunk.map(index))].filter((network) => network !== NONE && network !== untagged);
+  const membership = { untagged, tagged };
+  memberships.set(port, { site: site.vlanByName, membership });
+  return membership;
+}
+
+export function hasVlans(port: Port): boolean {
+  return port.vlan !== undefined || port.trunk !== undefined || port.native !== undefined;
+}
+
+/** Between two ports with VLANs a frame passes where both mean the same by its tag, or by its lack of one. */
+export function agreed(a: Membership, b: Membership): Membership {
+  if (a.tagged.length === 0 && b.tagged.length === 0) return a.untagged === b.untagged ? a : NO_NETWORK;
+  return {
+    untagged: a.untagged === b.untagged ? a.untagged : NONE,
+    tagged: a.tagged.filter((network) => b.tagged.includes(network)),
+  };
+}
+
+/** A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. */
+export function atHost(wire: Membership, host: Membership): Membership {
+  if (host.tagged.length === 0) return wire.tagged.length === 0 ? wire : { untagged: wire.untagged, tagged: [] };
+  return { untagged: wire.untagged, tagged: wire.tagged.filter((network) => host.tagged.includes(network)) };
+}
