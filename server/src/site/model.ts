@@ -1,6 +1,6 @@
 /** One resolved site: what the computation and the rules see. Knows nothing of text but the item each thing stands in. */
 
-import type { Subnet } from '../standards/ipv4.ts';
+import type { WrittenSubnet } from '../standards/ipv4.ts';
 import type { Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 
@@ -16,7 +16,7 @@ interface Fact {
 
 export interface Vlan extends Fact {
   readonly id: number | undefined;
-  readonly subnet: Subnet | undefined;
+  readonly subnet: WrittenSubnet | undefined;
   readonly gateway: string | undefined;
   readonly querier: string | undefined;
   readonly pool: { readonly first: number; readonly last: number } | undefined;
@@ -53,7 +53,7 @@ export interface Device extends Fact {
 }
 
 export interface HostRoute {
-  readonly to: Subnet;
+  readonly to: WrittenSubnet;
   readonly port: string;
   readonly route: Route;
 }

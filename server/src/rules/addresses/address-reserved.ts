@@ -1,0 +1,57 @@
+import { broadcast, firstHost, formatAddress, formatSubnet, lastHost } from '../../standards/ipv4.ts';
+import { addressUses, holder } from '../../network/address-uses.ts';
+import { placeOf } from '../../site/item.ts';
+import { nextFreeAddressFix } from '../free/address.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const addressReserved: Rule = {
+  id: 'address-reserved',
+  severity: 'error',
+  summary: 'A device has the network or the broadcast address of its subnet.',
+  why: `The lowest address of a subnet names the subnet itself, and the highest all of its hosts, so no host can have
+either; most devices refuse it. A /31 or /32 has neither.`,
+  source: 'RFC 1122 §3.2.1.3, from memory; /31: RFC 3021 §2.1–2.2, read',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.0}
+#                                      ^^^^^^^^^^^^ 192.168.20.0 is the network address of video
+  stable-cam: {kind: camera, address: 192.168.20.255}
+#                                     ^^^^^^^^^^^^^^ 192.168.20.255 is the broadcast address of video
+`,
+      good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/31}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.0}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.1}
+  stable-cam: {kind: camera, address: 192.168.20.255}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    for (const use of addressUses(site, network.topology)) {
+      const { home, address, device } = use;
+      const subnet = home?.subnet;
+      if (home === undefined || subnet === undefined || (address >= firstHost(subnet) && address <= lastHost(subnet))) continue;
+      const which = address === broadcast(subnet) ? 'broadcast' : 'network';
+      yield {
+        at: placeOf(device.item, use.route),
+        message:
+          `${formatAddress(address)} is the ${which} address of ${home.name}, ${formatSubnet(subnet)}. Hosts have ` +
+          `${formatAddress(firstHost(subnet))} to ${formatAddress(lastHost(subnet))}.`,
+        about: [device.name, holder(use), formatAddress(address)],
+        related: [{ at: placeOf(home.item, ['subnet']), message: `the subnet of ${home.name}` }],
+        fixes: () => nextFreeAddressFix(site, home, use),
+      };
+    }
+  },
+};

@@ -1,0 +1,72 @@
+import { formatAddress } from '../../standards/ipv4.ts';
+import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
+import { placeOf } from '../../site/item.ts';
+import { few } from '../../text/words.ts';
+import { nextFreeAddressFix } from '../free/address.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const duplicateAddress: Rule = {
+  id: 'duplicate-address',
+  severity: 'error',
+  summary: 'Two devices have the same address.',
+  why: `Whoever answers first gets the packets, and who that is changes by the minute: now one of the devices cannot be
+reached, now the other. Give each port an address of its own. The fix takes the next one that is free in the VLAN and
+outside its DHCP pool; set it on the device as well.`,
+  source: 'RFC 5227 §1 and §2.4, from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+#                                      ^^^^^^^^^^^^^ 192.168.20.31 is also the address of stable-cam
+  stable-cam: {kind: camera, address: 192.168.20.31}
+#                                     ^^^^^^^^^^^^^ 192.168.20.31 is also the address of paddock-cam
+  yard-cam: {kind: camera, address: 192.168.20.32}
+`,
+      good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.30}
+  yard-cam: {kind: camera, address: 192.168.20.32}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.100}
+  stable-cam: {kind: camera, address: 192.168.20.31}
+  yard-cam: {kind: camera, address: 192.168.20.32}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    const byAddress = new Map<number, AddressUse[]>();
+    for (const use of addressUses(site, network.topology)) {
+      const there = byAddress.get(use.address);
+      if (there === undefined) byAddress.set(use.address, [use]);
+      else there.push(use);
+    }
+    for (const [address, uses] of byAddress) {
+      if (uses.length < 2) continue;
+      for (const use of uses) {
+        const others = uses.filter((other) => other !== use);
+        yield {
+          at: placeOf(use.device.item, use.route),
+          message: `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address of its own.`,
+          about: [use.device.name, holder(use), formatAddress(address)],
+          related: others.slice(0, RELATED).map((other) => ({
+            at: placeOf(other.device.item, other.route), message: `${holder(other)} has it here`,
+          })),
+          fixes: () => nextFreeAddressFix(site, use.home, use),
+        };
+      }
+    }
+  },
+};
+
+/** As many as somebody reads. */
+const RELATED = 5;

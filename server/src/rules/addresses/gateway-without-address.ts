@@ -1,0 +1,108 @@
+import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { carries } from '../../network/link.ts';
+import { addEntry } from '../../site/edit.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Device, Port, Vlan } from '../../site/model.ts';
+import { nextFreeAddress, usedAddresses } from '../free/address.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+/** What can be set up to forward between its ports. */
+const FORWARDING: readonly string[] = ['router', 'server', 'computer'];
+
+export const gatewayWithoutAddress: Rule = {
+  id: 'gateway-without-address',
+  severity: 'error',
+  summary: 'The gateway of a VLAN has no address in it, or is nothing that forwards.',
+  why: `Hosts hand whatever is for another VLAN to the gateway's address in their own subnet. Without one they reach
+nothing outside: no picture from another VLAN, no clock from the Internet. Give the router an address in the VLAN, at a
+port that carries it, or name another gateway.`,
+  source: 'RFC 1122 §3.3.1.1 and RFC 1812 §2.2.1, from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+#                                                   ^^^^^^ router has no address in 192.168.20.0/24
+  guests: {id: 30, subnet: 192.168.30.0/24, gateway: paddock-cam}
+#                                                    ^^^^^^^^^^^ paddock-cam is a camera, which forwards nothing
+devices:
+  paddock-cam: {kind: camera, address: 192.168.30.31}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1}}}}
+`,
+      good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [video], addresses: {video: 192.168.20.1}}}}
+`,
+      fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+  guests: {id: 30, subnet: 192.168.30.0/24, gateway: paddock-cam}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.30.31}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+`,
+    },
+  ],
+  *check(subject: Subject): Iterable<Finding> {
+    const { site } = subject;
+    for (const vlan of site.vlans) {
+      const device = vlan.gateway === undefined ? undefined : site.deviceByName.get(vlan.gateway);
+      if (device?.kind === undefined) continue;
+      const at = placeOf(vlan.item, ['gateway']);
+      const about = [vlan.name, device.name];
+      const related = [{ at: headOf(device.item), message: `${device.name} is declared here` }];
+      const { subnet } = vlan;
+      if (!FORWARDING.includes(device.kind)) {
+        const kind = device.kind.replace('-', ' ');
+        const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
+        const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
+        yield { at, about, related, message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway.` };
+      } else if (subnet !== undefined && !hasAddress(device, vlan)) {
+        yield {
+          at, about, related,
+          message: `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot hand it anything. Give it one there.`,
+          fixes: () => giveAddress(subject, device, vlan),
+        };
+      }
+    }
+  },
+};
+
+/** An address for the VLAN that lies outside its subnet is a matter of its own. */
+function hasAddress({ ports }: Device, { name, subnet }: Vlan): boolean {
+  return ports.some(({ addresses }) =>
+    addresses.some(({ address, vlan }) => vlan === name || (vlan === undefined && subnet !== undefined && contains(subnet, address))),
+  );
+}
+
+function giveAddress({ site, network }: Subject, device: Device, vlan: Vlan): Fix[] {
+  const isThere = (port: Port): boolean => {
+    const link = network.topology.linkOf[port.index];
+    return (link !== undefined && carries(link, vlan.index) !== 'no') || port.trunk?.includes(vlan.name) === true;
+  };
+  const port = device.ports.find(isThere);
+  const free = addressForGateway(site, vlan);
+  // A port of a range has no address to itself.
+  if (port === undefined || free === undefined || (port.route.length > 0 && port.route[1] !== port.name)) return [];
+  const text = formatAddress(free);
+  const plain = port.addresses.some((address) => address.vlan === undefined);
+  const [first] = port.addresses;
+  const edit = first !== undefined && !plain ? addEntry(device.item, first.route.slice(0, -1), vlan.name, text)
+    : plain ? undefined
+    : port.trunk === undefined ? addEntry(device.item, port.route, 'address', text)
+    : addEntry(device.item, port.route, 'addresses', `{${vlan.name}: ${text}}`);
+  return edit === undefined ? [] : [{ title: `Give ${device.name} ${text} in ${vlan.name}`, safe: false, edits: [edit] }];
+}
+
+/** The lowest host address, as is the custom, if it is free. */
+function addressForGateway(site: Subject['site'], vlan: Vlan): number | undefined {
+  const { subnet, pool } = vlan;
+  if (subnet === undefined) return undefined;
+  const lowest = firstHost(subnet);
+  const pooled = pool !== undefined && lowest >= pool.first && lowest <= pool.last;
+  return pooled || usedAddresses(site).has(lowest) ? nextFreeAddress(site, vlan) : lowest;
+}

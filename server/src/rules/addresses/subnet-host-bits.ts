@@ -1,0 +1,61 @@
+import { formatSubnet } from '../../standards/ipv4.ts';
+import type { WrittenSubnet } from '../../standards/ipv4.ts';
+import { setValue } from '../../site/edit.ts';
+import { type Item, placeOf } from '../../site/item.ts';
+import type { Route } from '../../text/syntax.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const subnetHostBits: Rule = {
+  id: 'subnet-host-bits',
+  severity: 'warning',
+  summary: 'A subnet is written with the address of a host in it.',
+  why: `A subnet is named by its lowest address: all bits behind the prefix are zero. Written with another, it is read
+as the subnet which that address is in, which is most likely what is meant; but some routers refuse a route written so,
+and a wrong prefix hides behind it.`,
+  source: 'RFC 4632 §3.1, from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.1/24}
+#                         ^^^^^^^^^^^^^^^ 192.168.20.1/24 is a host in 192.168.20.0/24
+`,
+      good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+`,
+    },
+    {
+      bad: `
+devices:
+  recorder: {kind: server, routes: [{to: 239.192.20.0/14, port: eth}]}
+#                                        ^^^^^^^^^^^^^^^ 239.192.20.0/14 is a host in 239.192.0.0/14
+`,
+      fixed: `
+devices:
+  recorder: {kind: server, routes: [{to: 239.192.0.0/14, port: eth}]}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, name, subnet } of site.vlans) if (subnet?.hostBits === true) yield finding(item, ['subnet'], subnet, name);
+    for (const { item, name, routes } of site.devices) {
+      for (const { to, route } of routes) if (to.hostBits) yield finding(item, [...route, 'to'], to, name);
+    }
+  },
+};
+
+function finding(item: Item, route: Route, subnet: WrittenSubnet, about: string): Finding {
+  const at = placeOf(item, route);
+  const proper = formatSubnet(subnet);
+  return {
+    at,
+    message: `${at.piece.text.slice(at.start, at.end)} is a host in ${proper}; the subnet is written by its lowest address.`,
+    about: [about],
+    fixes: () => [{ title: `Write ${proper}`, safe: true, edits: [setValue(item, route, proper)] }],
+  };
+}

@@ -1,0 +1,73 @@
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Vlan } from '../../site/model.ts';
+import { list } from '../../text/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+/** The highest that a tag can hold but one, which is reserved (IEEE 802.1Q, as in RFC 4363). */
+const HIGHEST = 4094;
+
+export const vlanId: Rule = {
+  id: 'vlan-id',
+  severity: 'error',
+  summary: 'Two VLANs have the same id.',
+  why: `The id in the tag is all that keeps the frames of VLANs apart on a trunk. Two with one id are one network on
+every cable that carries both, with two subnets in it. Give each its own, 1 to 4094, and set the same on all switches.`,
+  source: 'IEEE 802.1Q by way of RFC 4363 (VlanId), read',
+  examples: [
+    {
+      bad: `
+vlans:
+  house: {id: 10}
+  video: {id: 20}
+#             ^^ 20 is also the id of guests
+  guests: {id: 20}
+#              ^^ 20 is also the id of video
+`,
+      good: `
+vlans:
+  house: {id: 10}
+  video: {id: 20}
+  guests: {id: 30}
+`,
+      fixed: `
+vlans:
+  house: {id: 10}
+  video: {id: 21}
+  guests: {id: 20}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const byId = new Map<number, Vlan[]>();
+    for (const vlan of site.vlans) {
+      if (vlan.id === undefined) continue;
+      const there = byId.get(vlan.id);
+      if (there === undefined) byId.set(vlan.id, [vlan]);
+      else there.push(vlan);
+    }
+    const free = (id: number): number | undefined => {
+      for (let step = 1; step < HIGHEST; step++) {
+        const candidate = ((id - 1 + step) % HIGHEST) + 1;
+        if (!byId.has(candidate)) return candidate;
+      }
+      return undefined;
+    };
+    for (const [id, vlans] of byId) {
+      if (vlans.length < 2) continue;
+      for (const vlan of vlans) {
+        const others = vlans.filter((other) => other !== vlan);
+        yield {
+          at: placeOf(vlan.item, ['id']),
+          message: `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be told apart. Give each VLAN its own id.`,
+          about: [vlan.name],
+          related: others.slice(0, 5).map((other) => ({ at: placeOf(other.item, ['id']), message: `${other.name} has it here` })),
+          fixes: () => {
+            const next = free(id);
+            return next === undefined ? [] : [{ title: `Use ${next}, the next free id`, safe: false, edits: [setValue(vlan.item, ['id'], String(next))] }];
+          },
+        };
+      }
+    }
+  },
+};

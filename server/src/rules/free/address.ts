@@ -1,0 +1,61 @@
+/** Free addresses of a VLAN. */
+
+import { broadcast, contains, firstHost, formatAddress, lastHost } from '../../standards/ipv4.ts';
+import type { AddressUse } from '../../network/address-uses.ts';
+import { setValue } from '../../site/edit.ts';
+import type { Site, Vlan } from '../../site/model.ts';
+import type { Fix } from '../rule.ts';
+
+const known = new WeakMap<Site, ReadonlySet<number>>();
+
+/** Every address that a device of the site has. */
+export function usedAddresses(site: Site): ReadonlySet<number> {
+  let used = known.get(site);
+  if (used !== undefined) return used;
+  const found = new Set<number>();
+  for (const { address, ports } of site.devices) {
+    if (address !== undefined) found.add(address);
+    for (const port of ports) for (const own of port.addresses) found.add(own.address);
+  }
+  known.set(site, (used = found));
+  return used;
+}
+
+/**
+ * The address above `near` that nobody has and no DHCP server hands out; from the lowest on where none is left above.
+ * An address of another subnet keeps its place in this one if that is free. The lowest address is left to a gateway
+ * that has none yet. `undefined` where the VLAN has no subnet or it is full.
+ */
+export function nextFreeAddress(site: Site, vlan: Vlan, near?: number): number | undefined {
+  const { subnet, pool } = vlan;
+  if (subnet === undefined) return undefined;
+  const used = usedAddresses(site);
+  const first = firstHost(subnet) + (gatewayIsDue(site, vlan) ? 1 : 0);
+  const last = lastHost(subnet);
+  const start = near === undefined ? first
+    : contains(subnet, near) ? near + 1
+    : subnet.network + ((near & (broadcast(subnet) - subnet.network)) >>> 0);
+  return freeBetween(Math.max(start, first), last) ?? freeBetween(first, Math.min(start - 1, last));
+
+  function freeBetween(from: number, to: number): number | undefined {
+    for (let address = from; address <= to; address++) {
+      if (pool !== undefined && address >= pool.first && address <= pool.last) address = pool.last;
+      else if (!used.has(address)) return address;
+    }
+    return undefined;
+  }
+}
+
+function gatewayIsDue(site: Site, { gateway, subnet }: Vlan): boolean {
+  const device = gateway === undefined ? undefined : site.deviceByName.get(gateway);
+  if (device === undefined || subnet === undefined) return false;
+  return !device.ports.some(({ addresses }) => addresses.some(({ address }) => contains(subnet, address)));
+}
+
+/** Gives a device another address, the next free one of the VLAN. A port of a range has no address to itself. */
+export function nextFreeAddressFix(site: Site, vlan: Vlan | undefined, { device, port, route, address }: AddressUse): Fix[] {
+  const free = vlan === undefined ? undefined : nextFreeAddress(site, vlan, address);
+  if (free === undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
+  const text = formatAddress(free);
+  return [{ title: `Use ${text}, the next free address of ${vlan?.name}`, safe: false, edits: [setValue(device.item, route, text)] }];
+}

@@ -1,0 +1,39 @@
+/** Free UDP ports: pairs of an even one for RTP and the odd one above for RTCP (RFC 3550 §11). */
+
+import type { Site, Stream } from '../../site/model.ts';
+
+/** The registered port of RTP (RFC 3551 §8). */
+export const RTP_PORT = 5004;
+/** The registered port of RTSP (RFC 2326 §3.2). */
+export const RTSP_PORT = 554;
+
+/** Whether the stream is sent in UDP datagrams, to its group or to each receiver. */
+export function isDatagrams({ transport }: Stream): boolean {
+  return transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
+}
+
+export function isRtp({ transport }: Stream): boolean {
+  return transport === 'rtp' || transport === 'ts-rtp';
+}
+
+/** Where its datagrams arrive: its group, or each of its receivers. */
+export function destinations(stream: Stream): readonly (string | number)[] {
+  return stream.group === undefined ? stream.receivers : [stream.group];
+}
+
+/**
+ * The even port from `from` on that, with the port above, no other stream to the same group or receiver takes.
+ * `undefined` where none is left.
+ */
+export function nextFreePort(site: Site, stream: Stream, from: number = RTP_PORT): number | undefined {
+  const there = new Set(destinations(stream));
+  const taken = new Set<number>();
+  for (const other of site.streams) {
+    if (other === stream || other.port === undefined || !isDatagrams(other)) continue;
+    if (!destinations(other).some((destination) => there.has(destination))) continue;
+    taken.add(other.port);
+    if (isRtp(other)) taken.add(other.port + 1);
+  }
+  for (let port = from + (from % 2); port < 65_535; port += 2) if (!taken.has(port) && !taken.has(port + 1)) return port;
+  return undefined;
+}
