@@ -1,6 +1,7 @@
 /** Parses a piece with the `yaml` library and keeps what the site needs: nodes, ranges and problems. */
 
 import { type Alias, Document, type Node as YamlNode, Schema, type YAMLError, isAlias, isMap, isScalar, isSeq, parseAllDocuments } from 'yaml';
+import { quickParse } from './quick-parse.ts';
 import { type Entry, type Mapping, type Node, type Scalar, type Span, keyText } from './syntax.ts';
 
 export type SyntaxCode =
@@ -39,6 +40,13 @@ const options = { schema, uniqueKeys: false, strict: true, logLevel: 'silent', p
 
 /** Parses `text`; never throws. Offsets count from the start of `text`. */
 export function parse(text: string): Tree {
+  const ordinary = quickParse(text, DEPTH);
+  if (ordinary !== undefined) return { root: ordinary, problems: [], anchors: [], missingAnchors: [] };
+  return parseWithFaults(text);
+}
+
+/** The same with the parser that goes on behind a fault. */
+export function parseWithFaults(text: string): Tree {
   const depth = nesting(text);
   if (depth !== undefined) {
     return {
@@ -121,8 +129,10 @@ class TreeReader {
       return { kind: 'scalar', value: known ? value : null, source: detach(node.source ?? ''), style, ...span };
     }
     if (isSeq(node)) {
-      const items = node.items.map((item) => this.read(item as YamlNode));
-      return { kind: 'sequence', items, flow: node.flow === true, ...span };
+      const items: Node[] = [];
+      for (const item of node.items) items.push(settled(this.read(item as YamlNode), items[items.length - 1]?.end ?? span.start + 1));
+      const flow = node.flow === true;
+      return { kind: 'sequence', items, flow, start: span.start, end: flow ? span.end : lastEnd(items, span) };
     }
     if (isMap(node)) return this.readMapping(node.items as readonly YamlPair[], node.flow === true, span);
     return { kind: 'scalar', value: null, source: '', style: 'plain', ...span };
@@ -138,7 +148,7 @@ class TreeReader {
         if (pair.value !== null) this.read(pair.value);
         continue;
       }
-      const value: Node = pair.value === null ? nothing(key.end) : this.read(pair.value);
+      const value: Node = pair.value === null ? nothing(key.end) : settled(this.read(pair.value), key.end);
       if (keyText(key) === '<<' && key.style === 'plain') {
         inherited.push(...mergedEntries(value));
         continue;
@@ -159,7 +169,8 @@ class TreeReader {
       places.set(name, entry.key);
       entries.push({ ...entry, merged: true });
     }
-    return { kind: 'mapping', entries, flow, ...span };
+    const own = entries.filter((entry) => !entry.merged);
+    return { kind: 'mapping', entries, flow, start: span.start, end: flow ? span.end : lastEnd(own, span) };
   }
 
   private readKey(key: YamlNode | null, fallback: number): Scalar | undefined {
@@ -190,7 +201,7 @@ class TreeReader {
   private span(node: YamlNode): Span {
     const start = node.range?.[0] ?? 0;
     let end = Math.max(start, node.range?.[1] ?? start);
-    // A block collection's range runs on over the line's end and the comments that follow.
+    // A range may run on over the line's end.
     while (end > start && isSpace(this.text.charCodeAt(end - 1))) end--;
     return { start, end };
   }
@@ -214,8 +225,18 @@ function mergedEntries(value: Node): readonly Entry[] {
   return [];
 }
 
+/** A block collection ends with its last child: the library's range runs on over the comments that follow. */
+function lastEnd(children: readonly Span[], span: Span): number {
+  return Math.max(span.start, children[children.length - 1]?.end ?? span.end);
+}
+
 function nothing(at: number): Scalar {
   return { kind: 'scalar', value: null, source: '', style: 'plain', start: at, end: at };
+}
+
+/** An absent value stands behind what comes before it. */
+function settled(value: Node, after: number): Node {
+  return isEmpty(value) ? nothing(after) : value;
 }
 
 export function isEmpty(node: Node): boolean {
