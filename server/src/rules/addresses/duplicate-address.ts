@@ -1,8 +1,9 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
+import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
+import { grouped } from '../grouped.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const duplicateAddress: Rule = {
@@ -44,13 +45,7 @@ devices:
     },
   ],
   *check({ site, network }: Subject): Iterable<Finding> {
-    const byAddress = new Map<number, AddressUse[]>();
-    for (const use of addressUses(site, network.topology)) {
-      const there = byAddress.get(use.address);
-      if (there === undefined) byAddress.set(use.address, [use]);
-      else there.push(use);
-    }
-    for (const [address, uses] of byAddress) {
+    for (const [address, uses] of grouped(addressUses(site, network.topology), (use) => use.address)) {
       if (uses.length < 2) continue;
       for (const use of uses) {
         const others = uses.filter((other) => other !== use);

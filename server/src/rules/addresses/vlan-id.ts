@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
+import { grouped } from '../grouped.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 /** The highest that a tag can hold but one, which is reserved (IEEE 802.1Q, as in RFC 4363). */
@@ -39,13 +39,7 @@ vlans:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    const byId = new Map<number, Vlan[]>();
-    for (const vlan of site.vlans) {
-      if (vlan.id === undefined) continue;
-      const there = byId.get(vlan.id);
-      if (there === undefined) byId.set(vlan.id, [vlan]);
-      else there.push(vlan);
-    }
+    const byId = grouped(site.vlans, ({ id }) => id);
     const free = (id: number): number | undefined => {
       for (let step = 1; step < HIGHEST; step++) {
         const candidate = ((id - 1 + step) % HIGHEST) + 1;

@@ -1,0 +1,51 @@
+/** Where the querier of a VLAN stands best. */
+
+import type { Device, Site } from '../site/model.ts';
+import type { Bridge, BridgeTree } from './bridge-tree.ts';
+import { far } from './link.ts';
+import type { Network } from './network.ts';
+
+/**
+ * The snooping switch nearest the senders, weighed by what they send into the network: every group travels to the
+ * querier, so there it adds least to the links between switches. `alsoSnooping` counts as one that snoops.
+ * `undefined` where no switch snoops.
+ */
+export function bestQuerier(site: Site, network: Network, index: number, alsoSnooping?: Device): Device | undefined {
+  const tree = network.tree(index);
+  const sent = sentInto(network, tree, index);
+  let best: { readonly device: Device; readonly cost: number } | undefined;
+  for (const device of site.devices) {
+    const bridge = tree.bridges.get(device);
+    if (bridge === undefined || device.kind !== 'switch' || (!device.snooping && device !== alsoSnooping)) continue;
+    let cost = 0;
+    for (const [at, rate] of sent) cost += rate * steps(bridge, at);
+    if (best === undefined || cost < best.cost) best = { device, cost };
+  }
+  return best?.device;
+}
+
+/** bit/s of multicast by the bridge where it enters. */
+function sentInto(network: Network, tree: BridgeTree, index: number): Map<Bridge, number> {
+  const sent = new Map<Bridge, number>();
+  for (const { stream, leaves } of network.deliveries) {
+    if (stream.group === undefined || leaves?.network !== index) continue;
+    const bridge = tree.bridges.get(far(leaves.link, leaves.port).device);
+    if (bridge === undefined) continue;
+    sent.set(bridge, (sent.get(bridge) ?? 0) + (network.rates[stream.index]?.untagged.line.peak ?? 0));
+  }
+  return sent;
+}
+
+/** Links between two bridges; many where nothing joins them. */
+function steps(from: Bridge, to: Bridge): number {
+  if (from.component !== to.component) return 1000;
+  let count = 0;
+  let a: Bridge | undefined = from;
+  let b: Bridge | undefined = to;
+  while (a !== undefined && b !== undefined && a !== b) {
+    if (a.depth >= b.depth) a = a.parent;
+    else b = b.parent;
+    count++;
+  }
+  return count;
+}

@@ -1,0 +1,62 @@
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import { blockOf } from '../../standards/multicast.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import { few } from '../../text/words.ts';
+import { nextFreeGroupFix } from '../free/group.ts';
+import { grouped } from '../grouped.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const groupClash: Rule = {
+  id: 'group-clash',
+  severity: 'error',
+  summary: 'Two streams are sent to the same group and port.',
+  why: `Whoever joins the group gets the packets of both, mixed, and shows neither well; every link carries both. Give
+each stream a group of its own.`,
+  source: 'RFC 1112 §4 and §7: a host that joins a group gets all that is sent to it; from memory',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+#                                                         ^^^^^^^^^^^^^ yard-live is also sent to 239.192.20.31 port 5004
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+#                                                      ^^^^^^^^^^^^^ paddock-live is also sent to 239.192.20.31 port 5004
+`,
+      good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5004}
+`,
+      fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5004}
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const streams of grouped(site.streams, destination).values()) {
+      if (streams.length < 2) continue;
+      for (const stream of streams) {
+        const others = streams.filter((other) => other !== stream);
+        const verb = others.length === 1 ? 'is' : 'are';
+        yield {
+          at: placeOf(stream.item, ['group']),
+          message:
+            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(stream.group ?? 0)} port ${stream.port}: ` +
+            'receivers get them mixed. Give each stream a group of its own.',
+          about: [stream.name],
+          related: others.slice(0, 5).map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
+          fixes: () => nextFreeGroupFix(site, stream),
+        };
+      }
+    }
+  },
+};
+
+/** With source-specific multicast (RFC 4607) receivers tell streams of one group apart by their source. */
+function destination({ group, port, source }: Stream): string | undefined {
+  if (group === undefined || port === undefined || !isMulticast(group)) return undefined;
+  return `${group}:${port}${blockOf(group).use === 'ssm' ? `:${source}` : ''}`;
+}

@@ -1,0 +1,59 @@
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import { groupMac, macKey } from '../../standards/multicast.ts';
+import { placeOf } from '../../site/item.ts';
+import { few } from '../../text/words.ts';
+import { nextFreeGroupFix } from '../free/group.ts';
+import { grouped } from '../grouped.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const groupMacShared: Rule = {
+  id: 'group-mac-shared',
+  severity: 'warning',
+  summary: 'Two groups in use have the same MAC address.',
+  why: `A MAC address keeps 23 of the 28 bits that tell groups apart, so 32 groups share each one. Network cards filter by
+it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the last
+23 bits, that is in more than the first octet and the highest bit of the second.`,
+  source: 'RFC 1112 §6.4 and RFC 4541 §2.1.2(5), read',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.20, port: 5004}
+#                                                         ^^^^^^^^^^^^^ 239.192.10.20 has the MAC address 01:00:5e:40:0a:14, as has 239.64.10.20 of tv
+  tv: {source: recorder, transport: ts-rtp, group: 239.64.10.20, port: 5004}
+#                                                  ^^^^^^^^^^^^ as has 239.192.10.20 of paddock-live
+`,
+      good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.20, port: 5004}
+  tv: {source: recorder, transport: ts-rtp, group: 239.192.10.21, port: 5004}
+`,
+      fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.21, port: 5004}
+  tv: {source: recorder, transport: ts-rtp, group: 239.64.10.20, port: 5004}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const withGroup = site.streams.filter(({ group }) => group !== undefined && isMulticast(group));
+    for (const streams of grouped(withGroup, ({ group }) => macKey(group ?? 0)).values()) {
+      if (streams.every(({ group }) => group === streams[0]?.group)) continue;
+      for (const stream of streams) {
+        const { group } = stream;
+        if (group === undefined) continue;
+        const others = streams.filter((other) => other.group !== group);
+        yield {
+          at: placeOf(stream.item, ['group']),
+          message:
+            `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ` +
+            `${few(others.map((other) => `${formatAddress(other.group ?? 0)} of ${other.name}`))}: where one is wanted, a switch may send both. ` +
+            'Take another group.',
+          about: [stream.name],
+          related: others.slice(0, 5).map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
+          fixes: () => nextFreeGroupFix(site, stream),
+        };
+      }
+    }
+  },
+};
