@@ -7,15 +7,10 @@ import type { SectionName } from './shape.ts';
 
 const UNSET: Threshold = { warn: undefined, limit: undefined };
 
-/** Facts by item: kept for as long as the item stands. */
-const facts = new WeakMap<Item, object>();
-
+/** What an item says: read once, and kept for as long as the item stands. */
 function factOf<T extends object>(item: Item, make: (item: Item) => T): T {
-  const known = facts.get(item);
-  if (known !== undefined) return known as T;
-  const fact = make(item);
-  facts.set(item, fact);
-  return fact;
+  item.fact ??= make(item);
+  return item.fact as T;
 }
 
 /** Never fails: of two items with one name the first counts, and a name that leads nowhere is left unresolved. */

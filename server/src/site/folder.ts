@@ -26,7 +26,7 @@ export class SiteFolder {
   }
 
   setUnreadable(uri: string, reason: string): void {
-    this.texts.set(uri, { uri, text: '', cut: { pieces: [], headers: [] }, unreadable: reason });
+    this.texts.set(uri, { uri, text: '', cut: cut({ uri }, ''), unreadable: reason });
   }
 
   delete(uri: string): void {

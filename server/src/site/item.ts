@@ -19,6 +19,8 @@ export interface Item {
   readonly problems: readonly ShapeProblem[];
   /** Names, addresses and quantities that stand in it. */
   readonly mentions: readonly Mention[];
+  /** What the item says, read once; see `assemble`. */
+  fact: object | undefined;
 }
 
 /** What a part of a site file does wrong before it means anything. */
@@ -40,15 +42,10 @@ export interface Place extends Span {
   readonly piece: Piece;
 }
 
-const contents = new WeakMap<Piece, PieceContent>();
-
 /** The items of a piece; parsed once for as long as its text stands. */
 export function contentOf(piece: Piece): PieceContent {
-  const known = contents.get(piece);
-  if (known !== undefined) return known;
-  const content = readPiece(piece);
-  contents.set(piece, content);
-  return content;
+  piece.content ??= readPiece(piece);
+  return piece.content as PieceContent;
 }
 
 function readPiece(piece: Piece): PieceContent {
@@ -97,7 +94,7 @@ function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, 
   const all = dataOf(node);
   const mentions = mentionsIn(section, name, all);
   const { data, problems } = validate(section, name, all);
-  return { section, name, key: entry?.key, node, piece, data, problems, mentions };
+  return { section, name, key: entry?.key, node, piece, data, problems, mentions, fact: undefined };
 }
 
 /** Where in an item's text a route leads; the nearest place on the way where the text ends earlier. */

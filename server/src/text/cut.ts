@@ -25,10 +25,14 @@ export interface Piece {
   readonly file: SourceFile;
   readonly text: string;
   readonly role: Role;
-  /** The section that an item stands in. */
+  /** The section that an item stands in; empty above the first. */
   readonly section: string;
-  /** Offset in the file where the piece stands now; the only thing about it that changes. */
+  /** Indentation of the section's items. */
+  readonly indent: number;
+  /** Offset in the file where the piece stands now. */
   start: number;
+  /** What the layers above have read from the text; kept with the piece, and gone with it. */
+  content: unknown;
 }
 
 /** The key of a section whose items stand below it. */
@@ -39,110 +43,232 @@ export interface Header {
 }
 
 export interface Cut {
+  readonly text: string;
   readonly pieces: readonly Piece[];
   readonly headers: readonly Header[];
 }
 
+/** Cuts `text`; pieces of `previous` whose text stands again are kept, with their new place. */
+export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
+  if (previous === undefined) {
+    const { bounds, headers } = new Scan(text, 0, undefined, NOT_YET).run();
+    return { text, pieces: bounds.map((b) => piece(file, text, b)), headers };
+  }
+  const change = changeBetween(previous.text, text);
+  const from = resumeAt(previous.pieces, change.start);
+  const first = previous.pieces[from];
+  const scan =
+    first === undefined ? new Scan(text, 0, undefined, NOT_YET) : new Scan(text, first.start, first.section === '' ? undefined : first.section, first.indent);
+  const { bounds, headers, joins } = scan.run({ pieces: previous.pieces, first: from, after: change.end, shift: change.shift });
+
+  const kept = first === undefined ? [] : previous.pieces.slice(0, from);
+  const keptHeaders = first === undefined ? [] : previous.headers.filter(({ start }) => start < first.start);
+  const tail = previous.pieces.slice(joins);
+  const tailStart = previous.pieces[joins]?.start ?? Infinity;
+  const tailHeaders = previous.headers.filter(({ start }) => start >= tailStart);
+  if (change.shift !== 0) for (const later of tail) later.start += change.shift;
+  return {
+    text,
+    pieces: [...kept, ...adopt(file, text, bounds, previous.pieces.slice(Math.max(from, 0), joins)), ...tail],
+    headers: [...keptHeaders, ...headers, ...tailHeaders.map((header) => moved(header, change.shift))],
+  };
+}
+
+/** The file as one piece, for a file whose items share anchors. */
+export function uncut(file: SourceFile, text: string): Cut {
+  return { text, pieces: [{ file, text, role: 'file', section: '', indent: NOT_YET, start: 0, content: undefined }], headers: [] };
+}
+
+function moved(header: Header, shift: number): Header {
+  return shift === 0 ? header : { section: header.section, start: header.start + shift, end: header.end + shift };
+}
+
+/** Where two texts differ: from `start` on, and no longer from `end` of the new one on, which is `shift` further. */
+interface Change {
+  readonly start: number;
+  readonly end: number;
+  readonly shift: number;
+}
+
+function changeBetween(before: string, after: string): Change {
+  const shorter = Math.min(before.length, after.length);
+  const start = longest(shorter, (low, high) => before.slice(low, high) === after.slice(low, high));
+  const common = longest(
+    shorter - start,
+    (low, high) => before.slice(before.length - high, before.length - low) === after.slice(after.length - high, after.length - low),
+  );
+  return { start, end: after.length - common, shift: after.length - before.length };
+}
+
+/** The greatest length up to which two texts are the same, by halving: comparing slices is faster than characters. */
+function longest(limit: number, same: (low: number, high: number) => boolean): number {
+  let low = 0;
+  let high = limit;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (same(low, middle)) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** The piece from which to cut anew: one before that of the change, which stands as it did; -1 for the whole text. */
+function resumeAt(pieces: readonly Piece[], change: number): number {
+  let low = -1;
+  let high = pieces.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((pieces[middle]?.start ?? 0) <= change) low = middle;
+    else high = middle - 1;
+  }
+  const at = low - 1;
+  return pieces[0]?.role === 'file' ? -1 : Math.max(at, -1);
+}
+
 interface Bounds {
-  role: Role;
-  section: string;
-  start: number;
+  readonly role: Role;
+  readonly section: string;
+  readonly indent: number;
+  readonly start: number;
   end: number;
+}
+
+/** The cut that stood before, and what is the same behind the change. */
+interface Before {
+  readonly pieces: readonly Piece[];
+  /** The piece that the scan begins with; -1 for the start of the text. */
+  readonly first: number;
+  readonly after: number;
+  readonly shift: number;
 }
 
 const SPACE = 32;
 const TAB = 9;
 const HASH = 35;
+const PERCENT = 37;
+const COMMA = 44;
 const DASH = 45;
 const NEWLINE = 10;
 const RETURN = 13;
+const CLOSING_BRACKET = 93;
+const CLOSING_BRACE = 125;
+
+/** The indentation of a section's items, before its first. */
+const NOT_YET = -1;
 
 const SECTION_KEY = /(?:([A-Za-z0-9_-]+)|"([^"\\\r\n]*)"|'([^'\r\n]*)')[ \t]*:(?=[ \t\r\n]|$)/y;
 const REST_IS_EMPTY = /[ \t]*(?:(?<=[ \t])#[^\r\n]*)?(?=\r?\n|\r|$)/y;
 
-/** Cuts `text`; pieces of `previous` whose text stands again are kept, with their new place. */
-export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
-  const headers: Header[] = [];
-  return { pieces: adopt(file, text, findBounds(text, headers), previous?.pieces ?? []), headers };
-}
+/** Goes over the lines of a text and finds where pieces begin. */
+class Scan {
+  private readonly text: string;
+  private readonly bounds: Bounds[] = [];
+  private readonly headers: Header[] = [];
+  private open: Bounds | undefined;
+  private section: string | undefined;
+  private itemIndent: number;
+  private line: number;
+  private readonly atStart: boolean;
 
-/** The file as one piece, for a file whose items share anchors. */
-export function uncut(file: SourceFile, text: string): Cut {
-  return { pieces: [{ file, text, role: 'file', section: '', start: 0 }], headers: [] };
-}
+  constructor(text: string, from: number, section: string | undefined, itemIndent: number) {
+    this.text = text;
+    this.line = from === 0 && text.charCodeAt(0) === 0xfeff ? 1 : from;
+    this.section = section;
+    this.itemIndent = itemIndent;
+    this.atStart = from === 0;
+  }
 
-function findBounds(text: string, headers: Header[]): Bounds[] {
-  const bounds: Bounds[] = [];
-  const current: { piece: Bounds | undefined } = { piece: undefined };
-  let section: string | undefined;
-  /** Indentation of the section's items; -1 until its first line. */
-  let itemIndent = -1;
+  /** `joins` is the piece of the cut before from which on all stands as it did. */
+  run(before?: Before): { bounds: Bounds[]; headers: Header[]; joins: number } {
+    const { text } = this;
+    let old = Math.max(before?.first ?? 0, 0);
+    while (this.line < text.length) {
+      if (before !== undefined && this.line >= before.after) {
+        const was = this.line - before.shift;
+        while ((before.pieces[old]?.start ?? Infinity) < was) old++;
+        const piece = before.pieces[old];
+        if (piece?.start === was && this.joins(piece)) {
+          this.close(this.line);
+          return { bounds: this.bounds, headers: this.headers, joins: old };
+        }
+      }
+      const newline = text.indexOf('\n', this.line);
+      const next = newline === -1 ? text.length : newline + 1;
+      this.readLine(next);
+      this.line = next;
+    }
+    return { bounds: this.bounds, headers: this.headers, joins: before?.pieces.length ?? 0 };
+  }
 
-  const begin = (role: Role, start: number): void => {
-    end(start);
-    const piece = { role, section: section ?? '', start, end: text.length };
-    current.piece = piece;
-    bounds.push(piece);
-  };
-  const end = (at: number): void => {
-    if (current.piece !== undefined) current.piece.end = at;
-    current.piece = undefined;
-  };
+  /** Whether a scan would begin that piece here too, and go on from it as it did before. */
+  private joins(piece: Piece): boolean {
+    if (this.open?.role === 'document') return false;
+    if (piece.role === 'section') return true;
+    return piece.role === 'item' && this.open?.role !== 'section' && piece.section === this.section && piece.indent === this.itemIndent;
+  }
 
-  let line = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-  while (line < text.length) {
-    const newline = text.indexOf('\n', line);
-    const next = newline === -1 ? text.length : newline + 1;
+  private readLine(next: number): void {
+    const { text, line } = this;
     let at = line;
     while (text.charCodeAt(at) === SPACE) at++;
     const indent = at - line;
     const first = text.charCodeAt(at);
-    if (at >= next || first === NEWLINE || first === RETURN || first === HASH) {
-      line = next;
-      continue;
-    }
-    const closes = first === 0x7d || first === 0x5d || first === 0x2c; // } ] ,
-    const dash = first === DASH && isBlank(text.charCodeAt(at + 1));
-
-    if (indent > 0 || dash) {
-      if (section !== undefined && current.piece?.role !== 'section' && current.piece?.role !== 'document') {
-        if (itemIndent === -1) itemIndent = indent;
-        if (indent <= itemIndent && !closes && (indent > 0 || itemIndent === 0)) begin('item', line);
-        else if (current.piece === undefined) begin('stray', line);
-      } else if (current.piece === undefined) {
-        begin('stray', line);
-      }
-    } else if (current.piece?.role === 'document') {
-      // The rest of the file belongs to it.
-    } else if (isMarker(text, at, '---') || isMarker(text, at, '...')) {
-      const first = section === undefined && bounds.length === 0;
-      if (!first && isMarker(text, at, '---')) begin('document', line);
-      else end(line);
-    } else if (first === 0x25 && section === undefined) {
-      // A `%YAML` directive.
-    } else if (!(closes || first === TAB)) {
-      SECTION_KEY.lastIndex = at;
-      const key = SECTION_KEY.exec(text);
-      if (key === null) {
-        begin('stray', line);
-      } else {
-        section = key[1] ?? key[2] ?? key[3] ?? '';
-        itemIndent = -1;
-        REST_IS_EMPTY.lastIndex = SECTION_KEY.lastIndex;
-        if (REST_IS_EMPTY.test(text)) {
-          end(line);
-          const width = key[1] === undefined ? section.length + 2 : section.length;
-          headers.push({ section, start: at, end: at + width });
-        } else {
-          begin('section', line);
-        }
-      }
-    } else if (current.piece === undefined) {
-      begin('stray', line);
-    }
-    line = next;
+    if (at >= next || first === NEWLINE || first === RETURN || first === HASH) return;
+    const closes = first === CLOSING_BRACE || first === CLOSING_BRACKET || first === COMMA;
+    if (indent > 0 || (first === DASH && isBlank(text.charCodeAt(at + 1)))) this.readInner(indent, closes);
+    else if (this.open?.role === 'document') return;
+    else if (isMarker(text, at, '---') || isMarker(text, at, '...')) this.readMarker(at);
+    else if (first === PERCENT && this.section === undefined) return;
+    else if (!closes && first !== TAB) this.readOuter(at);
+    else if (this.open === undefined) this.begin('stray');
   }
-  return bounds;
+
+  /** A line below a section's key. */
+  private readInner(indent: number, closes: boolean): void {
+    if (this.section !== undefined && this.open?.role !== 'section' && this.open?.role !== 'document') {
+      if (this.itemIndent === NOT_YET) this.itemIndent = indent;
+      // A bracket that closes what an item opened may stand under the item's key.
+      if (indent <= this.itemIndent && !closes && (indent > 0 || this.itemIndent === 0)) this.begin('item');
+      else if (this.open === undefined) this.begin('stray');
+    } else if (this.open === undefined) this.begin('stray');
+  }
+
+  private readMarker(at: number): void {
+    const first = this.atStart && this.section === undefined && this.bounds.length === 0;
+    if (!first && isMarker(this.text, at, '---')) this.begin('document');
+    else this.close(this.line);
+  }
+
+  /** A line that starts in the first column: a section's key, or nothing that belongs here. */
+  private readOuter(at: number): void {
+    SECTION_KEY.lastIndex = at;
+    const key = SECTION_KEY.exec(this.text);
+    if (key === null) {
+      this.begin('stray');
+      return;
+    }
+    const name = key[1] ?? key[2] ?? key[3] ?? '';
+    this.section = name;
+    this.itemIndent = NOT_YET;
+    REST_IS_EMPTY.lastIndex = SECTION_KEY.lastIndex;
+    if (!REST_IS_EMPTY.test(this.text)) {
+      this.begin('section');
+      return;
+    }
+    this.close(this.line);
+    this.headers.push({ section: name, start: at, end: at + name.length + (key[1] === undefined ? 2 : 0) });
+  }
+
+  private begin(role: Role): void {
+    this.close(this.line);
+    this.open = { role, section: this.section ?? '', indent: this.itemIndent, start: this.line, end: this.text.length };
+    this.bounds.push(this.open);
+  }
+
+  private close(end: number): void {
+    if (this.open !== undefined) this.open.end = end;
+    this.open = undefined;
+  }
 }
 
 function isBlank(code: number): boolean {
@@ -153,51 +279,27 @@ function isMarker(text: string, at: number, marker: string): boolean {
   return text.startsWith(marker, at) && isBlank(text.charCodeAt(at + marker.length));
 }
 
-/** Pairs new bounds with the pieces that stood before: from the front, from the back, then by text. */
-function adopt(file: SourceFile, text: string, bounds: Bounds[], before: readonly Piece[]): Piece[] {
-  const pieces = new Array<Piece>(bounds.length);
-  const same = (piece: Piece | undefined, b: Bounds): piece is Piece =>
-    piece !== undefined &&
-    piece.text.length === b.end - b.start &&
-    piece.section === b.section &&
-    piece.role === b.role &&
-    text.startsWith(piece.text, b.start);
-  const place = (index: number, piece: Piece, b: Bounds): void => {
-    piece.start = b.start;
-    pieces[index] = piece;
-  };
-
-  let front = 0;
-  for (; front < bounds.length; front++) {
-    const b = bounds[front];
-    const piece = before[front];
-    if (b === undefined || !same(piece, b)) break;
-    place(front, piece, b);
-  }
-  let back = 0;
-  for (; back < Math.min(bounds.length, before.length) - front; back++) {
-    const b = bounds[bounds.length - 1 - back];
-    const piece = before[before.length - 1 - back];
-    if (b === undefined || !same(piece, b)) break;
-    place(bounds.length - 1 - back, piece, b);
-  }
+/** Pairs new bounds with the pieces that stood there before and have the same text. */
+function adopt(file: SourceFile, text: string, bounds: readonly Bounds[], before: readonly Piece[]): Piece[] {
   const left = new Map<string, Piece[]>();
-  for (const piece of before.slice(front, before.length - back)) {
-    const list = left.get(piece.text);
-    if (list === undefined) left.set(piece.text, [piece]);
-    else list.push(piece);
+  for (const old of before) {
+    const list = left.get(old.text);
+    if (list === undefined) left.set(old.text, [old]);
+    else list.push(old);
   }
-  for (let i = front; i < bounds.length - back; i++) {
-    const b = bounds[i];
-    if (b === undefined) continue;
-    const source = detached(text.slice(b.start, b.end));
-    const list = left.get(source);
-    const found = list?.findIndex((piece) => same(piece, b)) ?? -1;
+  return bounds.map((b) => {
+    const made = piece(file, text, b);
+    const list = left.get(made.text);
+    const found = list?.findIndex((old) => old.section === b.section && old.role === b.role && old.indent === b.indent) ?? -1;
     const kept = found === -1 ? undefined : list?.splice(found, 1)[0];
-    if (kept !== undefined) place(i, kept, b);
-    else pieces[i] = { file, text: source, role: b.role, section: b.section, start: b.start };
-  }
-  return pieces;
+    if (kept === undefined) return made;
+    kept.start = b.start;
+    return kept;
+  });
+}
+
+function piece(file: SourceFile, text: string, { role, section, indent, start, end }: Bounds): Piece {
+  return { file, text: detached(text.slice(start, end)), role, section, indent, start, content: undefined };
 }
 
 /** A copy that does not keep the whole file's text alive, as a slice would. */
