@@ -520,7 +520,7 @@ export interface Retention {
    */
   'at-most'?: string;
   /**
-   * What the bounds rest on. Shown beside findings.
+   * What the bounds rest on. Without effect on what is computed.
    */
   because?: string;
 }
