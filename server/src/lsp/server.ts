@@ -5,7 +5,7 @@ import {
   type InitializeResult, TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { hover } from '../features/hover.ts';
+import { hover } from '../features/hover/hover.ts';
 import { type Diagnostic } from '../rules/rule.ts';
 import { fileOf } from '../site/item.ts';
 import { Addresses, Converter, linesOf } from './convert.ts';

@@ -116,5 +116,6 @@ function daysUntilFullKept(usableBytes: number, recordings: readonly RecordingFi
 export function usableBytesOf({ capacity, disks, redundancy, reserve }: Volume): number | undefined {
   if (capacity === undefined) return undefined;
   const holding = usableDisks(redundancy, disks ?? (redundancy === 'none' ? 1 : 0)) ?? (disks === undefined ? 1 : 0);
-  return Math.floor((holding * capacity * (10_000 - reserve)) / 10_000);
+  // The product has more digits than a number keeps exactly.
+  return Number((BigInt(holding) * BigInt(capacity) * BigInt(Math.max(0, 10_000 - reserve))) / 10_000n);
 }

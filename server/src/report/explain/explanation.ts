@@ -7,6 +7,8 @@ import { type Figure, exact, short } from './figure.ts';
 
 export interface ExplanationLine {
   readonly label: string;
+  /** Belongs to the line above. */
+  readonly part?: boolean;
   /** One for each column; text where it is not a figure. */
   readonly cells: readonly (Figure | string)[];
   /** How the figure follows from others, or what is to be said of it. */
@@ -50,7 +52,7 @@ export function explanationMarkdown(explanation: Explanation): string {
   const { title, says = [], lines, total, then = [] } = explanation;
   const width = cellCount(explanation);
   const all = [...lines, ...(total === undefined ? [] : [total]), ...then];
-  const withFormula = all.some(({ formula }) => formula !== undefined);
+  const withFormula = all.some(({ formula = '' }) => formula !== '');
   const row = (line: ExplanationLine): string[] => {
     const bold = (text: string): string => (line === total && text !== '' ? `**${text}**` : text);
     const cells = Array.from({ length: width }, (_, index) => bold(cellText(line.cells[index], short, escaped)));
@@ -72,7 +74,7 @@ export function explanationText(explanation: Explanation): string {
   const { title, says = [], lines, total, then = [] } = explanation;
   const width = cellCount(explanation);
   const row = (line: ExplanationLine, text: (figure: Figure) => string): string[] => [
-    visible(line.label),
+    `${line.part === true ? '  ' : ''}${visible(line.label)}`,
     ...Array.from({ length: width }, (_, index) => cellText(line.cells[index], text, visible)),
     visible(line.formula ?? ''),
     line.source === undefined ? '' : `[${visible(line.source)}]`,

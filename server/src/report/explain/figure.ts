@@ -25,7 +25,8 @@ export function short(figure: Figure): string {
     case 'b/s':
       return bitRate(figure.value);
     case 'B':
-      return bytes(figure.value);
+      // The bytes of a packet are counted one by one.
+      return figure.value < 10_000 ? exact(figure) : bytes(figure.value);
     case 'B/s':
       return byteRate(figure.value);
     case 'd':

@@ -1,0 +1,51 @@
+/** What is told of the thing under the pointer: what it is, and its figures as sums line by line. */
+
+import { explanationMarkdown } from '../../report/explain/explanation.ts';
+import type { Checked } from '../../rules/check.ts';
+import type { SiteText } from '../../site/folder.ts';
+import { type Item, type Place, headOf, placeOf } from '../../site/item.ts';
+import { type Location, locate } from '../../site/locate.ts';
+import { figuresAt } from './figures.ts';
+import { keyText, sectionText } from './key.ts';
+import { mentionText } from './mention.ts';
+import { ownName } from './own-name.ts';
+import { sectionAt } from './section.ts';
+
+export interface HoverText {
+  readonly at: Place;
+  readonly markdown: string;
+}
+
+/** `offset` counts UTF-16 units from the start of the file. */
+export function hover(checked: Checked, file: SiteText, offset: number): HoverText | undefined {
+  const location = locate(file, offset);
+  if (location === undefined) {
+    const header = sectionAt(file, offset);
+    const markdown = header === undefined ? '' : sectionText(header.section);
+    return header === undefined || markdown === '' ? undefined : { at: header.at, markdown };
+  }
+  const markdown = textsAt(checked, location).filter((text) => text !== '').join('\n\n');
+  return markdown === '' ? undefined : { at: placeAt(location), markdown };
+}
+
+/** What is said of a place: of what it names or how much it is first, then of the key. */
+function textsAt({ plan }: Checked, { item, route, part }: Location): string[] {
+  if (route.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [keyText(item, route, part)] : [])];
+  const mentions = item.mentions.filter((mention) => mention.part === part && sameRoute(mention.route, route));
+  const told = mentions.flatMap((mention) => mentionText(plan, item, mention));
+  const figures = figuresAt(plan, item, route, part).map(explanationMarkdown);
+  return [...told, ...figures, keyText(item, route, part)];
+}
+
+function hasFixedKeys({ section }: Item): boolean {
+  return section === 'site' || section === 'policies' || section === 'lint';
+}
+
+function sameRoute(a: readonly (string | number)[], b: readonly (string | number)[]): boolean {
+  return a.length === b.length && a.every((step, index) => step === b[index]);
+}
+
+function placeAt({ item, route, part }: Location): Place {
+  if (route.length === 0 && part === 'key') return headOf(item);
+  return placeOf(item, route, part);
+}

@@ -1,0 +1,59 @@
+/** What the schema says of a key, or of one of the words that may stand behind it. */
+
+import type { Item } from '../../site/item.ts';
+import { type Schema, type SectionName, schemaAt, sectionSchema } from '../../site/shape.ts';
+import { type Route, follow } from '../../text/syntax.ts';
+import { unitsOf } from '../../text/quantity.ts';
+
+/** Markdown; empty where the schema knows nothing of it. Its text is the schema's own, so it is not escaped. */
+export function keyText(item: Item, route: Route, part: 'key' | 'value'): string {
+  const schema = schemaAt(item.section, item.name, route);
+  const last = route[route.length - 1];
+  // A port's name, or an element of a list, is no key of the language.
+  if (schema === undefined || (last === undefined && item.name === '')) return '';
+  const name = typeof last === 'number' ? '' : String(last ?? item.name);
+  const parent = last === undefined ? sectionSchema(item.section) : schemaAt(item.section, item.name, route.slice(0, -1));
+  if (parent?.properties === undefined || !Object.hasOwn(parent.properties, name)) return part === 'value' ? valueText(item, route, schema) : '';
+  const value = part === 'value' ? valueText(item, route, schema) : '';
+  return [value, describe(`\`${name}\``, schema, part === 'key')].filter((text) => text !== '').join('\n\n');
+}
+
+export function sectionText(section: SectionName): string {
+  const schema = sectionSchema(section);
+  return schema === undefined ? '' : describe(`\`${section}\``, schema, false);
+}
+
+/** What the word that stands there means, where the schema says so of each. */
+function valueText(item: Item, route: Route, schema: Schema): string {
+  const node = follow(item.node, route)?.node;
+  if (node?.kind !== 'scalar') return '';
+  const index = schema.enum?.findIndex((value) => value === node.value) ?? -1;
+  const meaning = schema.enumDescriptions?.[index];
+  return meaning === undefined ? '' : `\`${String(node.value)}\`: ${meaning}`;
+}
+
+function describe(name: string, schema: Schema, full: boolean): string {
+  const lines = [`**${name}** ${schema.description ?? ''}`.trim()];
+  if (!full) return lines.join('\n');
+  const words = schema.enum?.map((value, index) => {
+    const meaning = schema.enumDescriptions?.[index];
+    return `- \`${String(value)}\`${meaning === undefined ? '' : `: ${meaning}`}`;
+  });
+  if (words !== undefined) lines.push(words.join('\n'));
+  if (schema['x-quantity'] !== undefined) lines.push(`Units: ${unitsOf(schema['x-quantity']).map((unit) => `\`${unit}\``).join(', ')}`);
+  if (schema.default !== undefined) lines.push(`Without it: ${code(schema.default)}`);
+  const examples = (schema.examples ?? []).map(code);
+  if (examples.length > 0) lines.push(`For example ${examples.join(', ')}`);
+  return lines.join('\n\n');
+}
+
+/** A value as it may be written on one line. */
+function code(value: unknown): string {
+  return `\`${flow(value)}\``;
+}
+
+function flow(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(flow).join(', ')}]`;
+  if (typeof value === 'object' && value !== null) return `{${Object.entries(value).map(([key, inner]) => `${key}: ${flow(inner)}`).join(', ')}}`;
+  return String(value);
+}

@@ -1,0 +1,57 @@
+/** What a name, an address or a quantity in an item stands for. */
+
+import type { Plan } from '../../plan.ts';
+import { addressExplained, rangeExplained, subnetExplained } from '../../report/explain/address.ts';
+import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
+import { quantityExplained } from '../../report/explain/quantity.ts';
+import type { Item } from '../../site/item.ts';
+import type { Mention } from '../../site/mentions.ts';
+import type { FormKind } from '../../site/shape.ts';
+import { parseAddress, parseRange, parseSubnet } from '../../standards/ipv4.ts';
+import { isQuantity } from '../../text/quantity.ts';
+import { portEnd, ownPort } from './port.ts';
+import { ruleText } from './rule.ts';
+import { thing } from './thing.ts';
+
+/** Markdown paragraphs. */
+export function mentionText(plan: Plan, item: Item, mention: Mention): string[] {
+  switch (mention.mention) {
+    case 'quantity':
+      return isQuantity(mention.read) ? [explanationMarkdown(quantityExplained(mention.text, mention.read))] : [];
+    case 'form':
+      return formExplained(plan, mention.form, mention.text).map(explanationMarkdown);
+    case 'name':
+      switch (mention.names) {
+        case 'rules':
+          return ruleText(mention.text);
+        case 'port-end':
+          return portEnd(plan, mention.text);
+        case 'own-port':
+          return ownPort(plan, item.name, mention.text);
+        default:
+          return thing(plan, mention.names, mention.text);
+      }
+  }
+}
+
+function formExplained(plan: Plan, form: FormKind, text: string): Explanation[] {
+  switch (form) {
+    case 'address':
+    case 'group': {
+      const address = parseAddress(text);
+      return address === undefined ? [] : [addressExplained(plan, address)];
+    }
+    case 'subnet':
+    case 'destination': {
+      const subnet = parseSubnet(text);
+      return subnet === undefined ? [] : [subnetExplained(plan, subnet)];
+    }
+    case 'address-range': {
+      const range = parseRange(text);
+      return range === undefined ? [] : [rangeExplained(plan, range)];
+    }
+    case 'mac':
+    case 'time-zone':
+      return [];
+  }
+}

@@ -1,0 +1,18 @@
+/** An item by its own name: what it says of itself, and its summary. */
+
+import type { Item } from '../../site/item.ts';
+import type { Plan } from '../../plan.ts';
+import { thing } from './thing.ts';
+
+export function ownName(plan: Plan, item: Item): string[] {
+  switch (item.section) {
+    case 'vlans':
+    case 'devices':
+    case 'streams':
+    case 'volumes':
+    case 'recordings':
+      return thing(plan, item.section, item.name);
+    default:
+      return [];
+  }
+}

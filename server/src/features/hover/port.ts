@@ -1,0 +1,43 @@
+/** A port by its name: what its link carries in each direction. */
+
+import type { Plan } from '../../plan.ts';
+import { portExplained, portRangeExplained } from '../../report/explain/device.ts';
+import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
+import { type Device, type Port, portAt, portName } from '../../site/model.ts';
+import { portNames, readEnd } from '../../site/read.ts';
+import { thing } from './thing.ts';
+
+/** Streams that a hover tells one by one in each direction. */
+const MOST = 12;
+
+/** `core/16`, or a device alone. */
+export function portEnd(plan: Plan, text: string): string[] {
+  const end = readEnd(text, []);
+  const port = portAt(plan.site, end);
+  if (end !== undefined && port === undefined && end.port === undefined) return thing(plan, 'devices', end.device);
+  if (port === undefined) return [];
+  return (port.device.kind === 'patch-panel' ? passing(plan, port) : portExplained(plan, port, MOST)).map(explanationMarkdown);
+}
+
+/** A port of the device that the item is. */
+export function ownPort(plan: Plan, device: string, name: string): string[] {
+  const port = plan.site.deviceByName.get(device)?.portByName.get(name);
+  return port === undefined ? [] : portExplained(plan, port, MOST).map(explanationMarkdown);
+}
+
+/** The ports that a key of `ports` declares. */
+export function portKey(plan: Plan, device: Device, key: string): Explanation[] {
+  const ports = portNames(key).flatMap((name) => device.portByName.get(name) ?? []);
+  const [only, ...others] = ports;
+  if (only === undefined) return [];
+  if (device.kind === 'patch-panel') return ports.flatMap((port) => passing(plan, port));
+  return others.length === 0 ? portExplained(plan, only, MOST) : [portRangeExplained(plan, device, key, ports)];
+}
+
+/** The cables that run through a port of a patch panel. */
+function passing({ site }: Plan, port: Port): Explanation[] {
+  const cables = site.cables.filter(({ through }) => through.some(({ device, port: name }) => device === port.device.name && name === port.name));
+  return cables.length === 0
+    ? []
+    : [{ title: portName(port), columns: [], lines: cables.map(({ name, type }) => ({ label: name, cells: [type ?? 'cable'] })) }];
+}

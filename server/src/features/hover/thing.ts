@@ -1,0 +1,59 @@
+/** A thing of the site by its name: its summary, wherever it is mentioned. */
+
+import { isMulticast } from '../../standards/ipv4.ts';
+import type { Plan } from '../../plan.ts';
+import { deviceExplained } from '../../report/explain/device.ts';
+import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
+import { groupExplained } from '../../report/explain/group.ts';
+import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
+import { vlanExplained } from '../../report/explain/vlan.ts';
+import { daysExplained, recordingExplained } from '../../report/explain/volume.ts';
+import type { Item } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import { escaped } from '../../text/markdown.ts';
+
+export type ThingSection = 'vlans' | 'devices' | 'streams' | 'volumes' | 'recordings';
+
+/** Markdown paragraphs; none where nothing has that name. */
+export function thing(plan: Plan, section: ThingSection, name: string): string[] {
+  const { site, storage } = plan;
+  switch (section) {
+    case 'vlans': {
+      const vlan = site.vlanByName.get(name);
+      return vlan === undefined ? [] : told(vlan.item, [vlanExplained(plan, vlan)]);
+    }
+    case 'devices': {
+      const device = site.deviceByName.get(name);
+      return device === undefined ? [] : told(device.item, deviceExplained(plan, device));
+    }
+    case 'streams': {
+      const stream = site.streamByName.get(name);
+      return stream === undefined ? [] : told(stream.item, streamExplained(plan, stream));
+    }
+    case 'volumes': {
+      const volume = site.volumeByName.get(name);
+      const figures = volume === undefined ? undefined : storage.volumes[volume.index];
+      return volume === undefined || figures === undefined ? [] : told(volume.item, [daysExplained(figures)]);
+    }
+    case 'recordings': {
+      const recording = site.recordingByName.get(name);
+      const figures = recording === undefined ? undefined : storage.recordings[recording.index];
+      return recording === undefined || figures === undefined ? [] : told(recording.item, [recordingExplained(plan, figures)]);
+    }
+  }
+}
+
+function streamExplained(plan: Plan, stream: Stream): Explanation[] {
+  const group = stream.group === undefined || !isMulticast(stream.group) ? [] : [groupExplained(plan, stream.group)];
+  return [streamRatesExplained(plan, stream), receiversExplained(plan, stream), ...group];
+}
+
+function told(item: Item, explanations: readonly Explanation[]): string[] {
+  return [...descriptionOf(item), ...explanations.map(explanationMarkdown)];
+}
+
+/** What the item's `description` says. */
+function descriptionOf({ data }: Item): string[] {
+  const text = typeof data === 'object' && data !== null && !Array.isArray(data) ? data['description'] : undefined;
+  return typeof text === 'string' && text !== '' ? [escaped(text)] : [];
+}

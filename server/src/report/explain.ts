@@ -1,0 +1,209 @@
+/** Finds the explanation of a figure of the report by its path, such as `links core/16 forward peak`. */
+
+import { closest } from 'fastest-levenshtein';
+import { far, type Link } from '../network/link.ts';
+import type { Plan } from '../plan.ts';
+import { portName } from '../site/model.ts';
+import { parseAddress } from '../standards/ipv4.ts';
+import { type QuantityKind, USUAL_UNIT, isQuantity, readQuantity } from '../text/quantity.ts';
+import { list } from '../text/words.ts';
+import { addressExplained } from './explain/address.ts';
+import { deviceExplained } from './explain/device.ts';
+import { type Explanation, RATES, onlyColumn } from './explain/explanation.ts';
+import { macExplained } from './explain/group.ts';
+import { capacityExplained, directionExplained, shareExplained } from './explain/link.ts';
+import { drawExplained } from './explain/power.ts';
+import { quantityExplained } from './explain/quantity.ts';
+import { WIRE_WORDS, type WireKind, receiversExplained, replyExplained, streamRatesExplained, wireExplained } from './explain/stream.ts';
+import { vlanExplained } from './explain/vlan.ts';
+import { daysExplained, recordingExplained, usableExplained, writtenExplained } from './explain/volume.ts';
+
+/** The paths, as a usage text shows them. */
+export const FIGURE_PATHS: readonly string[] = [
+  'links DEVICE/PORT [forward|backward] [line|frame|frameWithFcs|payload] [nominal|peak]',
+  'links DEVICE/PORT forward|backward streams STREAM [line|frame|frameWithFcs|payload] [nominal|peak]',
+  'links DEVICE/PORT capacity',
+  'streams STREAM [line|frame|frameWithFcs|payload] [tagged|reply] [nominal|peak]',
+  'streams STREAM mac|reaches|unreached',
+  'volumes VOLUME [usableBytes|bytesPerDay|daysUntilFull]',
+  'volumes VOLUME recordings RECORDING',
+  'poe DEVICE [draw|budget]',
+  'vlans VLAN',
+  'devices DEVICE',
+  'addresses ADDRESS',
+  'quantity NUMBER UNIT',
+];
+
+export type Explained = { readonly explanations: readonly Explanation[] } | { readonly problem: string };
+
+/** What a path leads to, or what is wrong with it. `path` is its words. */
+export function explain(plan: Plan, path: readonly string[]): Explained {
+  const [kind = '', ...rest] = path;
+  const section = Object.hasOwn(SECTIONS, kind) ? SECTIONS[kind] : undefined;
+  try {
+    if (section === undefined) throw unknown('kind of figure', kind, Object.keys(SECTIONS));
+    return { explanations: section(plan, rest) };
+  } catch (error) {
+    if (error instanceof NotThere) return { problem: error.message };
+    throw error;
+  }
+}
+
+class NotThere extends Error {}
+
+function unknown(what: string, word: string, known: readonly string[]): NotThere {
+  if (known.length === 0) return new NotThere(`The site has no ${what}.`);
+  if (word === '') return new NotThere(`Say which ${what}: ${list(known.slice(0, 20), 'or')}${known.length > 20 ? ' …' : ''}.`);
+  return new NotThere(`There is no ${what} ${word}. The nearest is ${closest(word, [...known])}.`);
+}
+
+const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) => readonly Explanation[]>> = {
+  links: linkFigures,
+  streams: streamFigures,
+  volumes: volumeFigures,
+  recordings: (plan, [name = '', ...rest]) => {
+    ended(rest);
+    return [recordingExplained(plan, named('recording', name, plan.storage.recordings, ({ recording }) => recording.name))];
+  },
+  poe: (plan, [name = '', ...rest]) => {
+    oneOf('figure', rest, ['draw', 'budget']);
+    return [drawExplained(named('device that feeds others', name, plan.power, ({ device }) => device.name))];
+  },
+  vlans: (plan, [name = '', ...rest]) => {
+    ended(rest);
+    return [vlanExplained(plan, named('VLAN', name, plan.site.vlans, (vlan) => vlan.name))];
+  },
+  devices: (plan, [name = '', ...rest]) => {
+    ended(rest);
+    return deviceExplained(plan, named('device', name, plan.site.devices, (device) => device.name));
+  },
+  addresses: addressFigures,
+  groups: addressFigures,
+  quantity: (_plan, words) => {
+    const text = words.join(' ');
+    const kinds = Object.keys(USUAL_UNIT) as QuantityKind[];
+    for (const kind of kinds) {
+      const read = readQuantity(text, kind);
+      if (isQuantity(read)) return [quantityExplained(text, read)];
+    }
+    throw new NotThere(`${text === '' ? 'Nothing' : text} is no quantity: write a number, a space and a unit, such as 6 Mb/s.`);
+  },
+};
+
+function addressFigures(plan: Plan, [text = '', ...rest]: readonly string[]): readonly Explanation[] {
+  ended(rest);
+  const address = parseAddress(text);
+  if (address === undefined) throw new NotThere(`${text === '' ? 'Nothing' : text} is no IPv4 address.`);
+  return [addressExplained(plan, address)];
+}
+
+const WIRES = Object.keys(WIRE_WORDS) as WireKind[];
+
+function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readonly Explanation[] {
+  const link = linkAt(plan, end);
+  const [word, ...more] = rest;
+  if (word === undefined) return [link.a, link.b].map((out) => directionExplained(plan, link, out));
+  if (word === 'capacity') {
+    ended(more);
+    return [capacityExplained(link)];
+  }
+  if (word !== 'forward' && word !== 'backward') throw unknown('figure of a link', word, ['forward', 'backward', 'capacity']);
+  const out = word === 'forward' ? link.a : link.b;
+  if (more[0] !== 'streams') {
+    const { kind = 'line', column } = rateWords(more);
+    return [inColumn(directionExplained(plan, link, out, kind), column)];
+  }
+  const [, name = '', ...last] = more;
+  const { kind = 'line', column } = rateWords(last);
+  const share = shareExplained(plan, link, out, name, kind);
+  if (share === undefined) {
+    const crossing = plan.network.crossings.at(2 * link.index + (out === link.a ? 0 : 1)).map(({ stream }) => stream.name);
+    throw unknown(`stream from ${portName(out)} to ${portName(far(link, out))}`, name, crossing);
+  }
+  return [inColumn(share, column)];
+}
+
+/** By a port at either end, or by a device that has a single cable. */
+function linkAt(plan: Plan, end: string): Link {
+  const { links } = plan.network.topology;
+  const found = links.find(({ a, b }) => portName(a) === end || portName(b) === end);
+  if (found !== undefined) return found;
+  const [only, ...others] = links.filter(({ a, b }) => a.device.name === end || b.device.name === end);
+  if (only !== undefined && others.length === 0) return only;
+  throw unknown('link at', end, links.flatMap(({ a, b }) => [portName(a), portName(b)]));
+}
+
+function streamFigures(plan: Plan, [name = '', ...rest]: readonly string[]): readonly Explanation[] {
+  const stream = named('stream', name, plan.site.streams, (each) => each.name);
+  const [word, ...more] = rest;
+  if (word === undefined) return [streamRatesExplained(plan, stream), receiversExplained(plan, stream)];
+  if (word === 'reaches' || word === 'unreached') {
+    ended(more);
+    return [receiversExplained(plan, stream)];
+  }
+  if (word === 'mac' || word === 'group') {
+    ended(more);
+    if (stream.group === undefined) throw new NotThere(`${name} has no group: it is unicast.`);
+    return word === 'mac' ? [macExplained(stream, stream.group)] : [addressExplained(plan, stream.group)];
+  }
+  const tagged = rest.includes('tagged');
+  const reply = rest.includes('reply');
+  const { kind, column } = rateWords(rest.filter((each) => each !== 'tagged' && each !== 'reply'), ['mac', 'group', 'reaches', 'unreached', 'tagged', 'reply']);
+  if (reply) return [inColumn(replyExplained(plan, stream, kind === undefined || kind === 'payload' ? 'line' : kind, tagged), column)];
+  return [inColumn(wireExplained(plan, stream, kind ?? 'line', tagged), column)];
+}
+
+function volumeFigures(plan: Plan, [name = '', ...rest]: readonly string[]): readonly Explanation[] {
+  const figures = named('volume', name, plan.storage.volumes, ({ volume }) => volume.name);
+  const [word, ...more] = rest;
+  if (word === 'recordings') {
+    const [recording = '', ...last] = more;
+    oneOf('figure', last, ['bytesPerDay', 'bytesKept']);
+    return [recordingExplained(plan, named('recording', recording, figures.recordings, ({ recording: each }) => each.name))];
+  }
+  ended(more);
+  switch (word) {
+    case undefined:
+    case 'daysUntilFull':
+      return [daysExplained(figures)];
+    case 'usableBytes':
+      return [usableExplained(figures)];
+    case 'bytesPerDay':
+      return [writtenExplained(figures)];
+    default:
+      throw unknown('figure of a volume', word, ['usableBytes', 'bytesPerDay', 'daysUntilFull', 'recordings']);
+  }
+}
+
+function named<T>(what: string, name: string, all: readonly T[], nameOf: (each: T) => string): T {
+  const found = all.find((each) => nameOf(each) === name);
+  if (found === undefined) throw unknown(what, name, all.map(nameOf));
+  return found;
+}
+
+/** `line peak`, either or none, in any order. */
+function rateWords(words: readonly string[], others: readonly string[] = []): { kind: WireKind | undefined; column: string | undefined } {
+  let kind: WireKind | undefined;
+  let column: string | undefined;
+  for (const word of words) {
+    const wire = WIRES.find((each) => each === word);
+    if (wire !== undefined && kind === undefined) kind = wire;
+    else if (RATES.includes(word) && column === undefined) column = word;
+    else throw unknown('rate', word, [...WIRES, ...RATES, ...others]);
+  }
+  return { kind, column };
+}
+
+function inColumn(explanation: Explanation, column: string | undefined): Explanation {
+  return column === undefined ? explanation : onlyColumn(explanation, column);
+}
+
+function oneOf(what: string, words: readonly string[], known: readonly string[]): void {
+  const [word, ...more] = words;
+  if (word !== undefined && !known.includes(word)) throw unknown(what, word, known);
+  ended(more);
+}
+
+function ended(words: readonly string[]): void {
+  if (words.length > 0) throw new NotThere(`Nothing follows there; ${words.join(' ')} is too much.`);
+}

@@ -1,0 +1,90 @@
+/** A device at a glance: its ports with their loads, its power, its streams. */
+
+import { type Link, far, outOf } from '../../network/link.ts';
+import type { Plan } from '../../plan.ts';
+import { type Device, type Port, portName } from '../../site/model.ts';
+import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { bitRate, count, few, list, percent, watts } from '../../text/words.ts';
+import type { Explanation, ExplanationLine } from './explanation.ts';
+import { directionExplained } from './link.ts';
+import { drawExplained } from './power.ts';
+
+/** The device, and what it feeds where it feeds something. */
+export function deviceExplained(plan: Plan, device: Device): Explanation[] {
+  const power = plan.power.find((source) => source.device === device);
+  return [summary(plan, device), ...(power === undefined || power.feeds.length === 0 ? [] : [drawExplained(power)])];
+}
+
+function summary(plan: Plan, device: Device): Explanation {
+  const { site, network } = plan;
+  const lines: ExplanationLine[] = [];
+  if (device.address !== undefined) lines.push({ label: 'address', cells: [formatAddress(device.address), ''], formula: 'for its management' });
+  const cabled = cabledLines(plan, device.ports);
+  lines.push(...cabled);
+  const free = device.ports.length - cabled.length;
+  const says: string[] = [];
+  if (device.ports.length > 0) says.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
+  if (device.kind === 'switch') says.push(switchWords(device));
+  for (const { to, port } of device.routes) says.push(`${to.prefix === 0 ? 'Everything else' : formatSubnet(to)} leaves by port ${port}.`);
+  const sent = site.streams.filter(({ source }) => source === device.name).map(({ name }) => name);
+  const received = network.deliveries.filter(({ reaches }) => reaches.includes(device.name)).map(({ stream }) => stream.name);
+  if (sent.length > 0) says.push(`It sends ${few(sent, 6)}.`);
+  if (received.length > 0) says.push(`It receives ${few(received, 6)}.`);
+  return { title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`, says, columns: ['out', 'in'], lines };
+}
+
+/** Ports that one key declares together: a line for each that is cabled. */
+export function portRangeExplained(plan: Plan, device: Device, key: string, ports: readonly Port[]): Explanation {
+  const lines = cabledLines(plan, ports);
+  const [first] = ports;
+  const says = [`${count(ports.length, 'port')}, ${ports.length - lines.length} without a cable.`, ...(first === undefined ? [] : portWords(first))];
+  return { title: `${device.name}/${key}`, says, columns: ['out', 'in'], lines };
+}
+
+function cabledLines(plan: Plan, ports: readonly Port[]): ExplanationLine[] {
+  return ports.flatMap((port) => {
+    const link = plan.network.topology.linkOf[port.index];
+    return link === undefined ? [] : [portLine(plan, port, link)];
+  });
+}
+
+function switchWords({ snooping, unregistered, spanningTree }: Device): string {
+  const multicast = snooping ? `IGMP snooping, groups that nobody joined are ${unregistered === 'drop' ? 'dropped' : 'flooded'}` : 'no IGMP snooping: it floods multicast';
+  return `${multicast}; ${spanningTree ? 'spanning tree' : 'no spanning tree'}.`.replace(/^./, (first) => first.toUpperCase());
+}
+
+function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
+  const other = far(link, port);
+  const peak = (out: Port): string => {
+    if (link.blocked !== undefined) return 'blocked';
+    const rate = network.loads[outOf(link, out)]?.line.peak ?? 0;
+    return link.capacity === undefined || link.capacity === 0 ? bitRate(rate) : `${bitRate(rate)}, ${percent(rate, link.capacity)}`;
+  };
+  return {
+    label: port.name,
+    cells: [peak(port), peak(other)],
+    formula: [`to ${portName(other)}`, link.capacity === undefined ? '' : bitRate(link.capacity), addressesOf(port)].filter((part) => part !== '').join(', '),
+  };
+}
+
+function addressesOf(port: Port): string {
+  return list(port.addresses.map(({ address, vlan }) => (vlan === undefined ? formatAddress(address) : `${formatAddress(address)} in ${vlan}`)));
+}
+
+/** A port: its link in both directions, out of the port first. */
+export function portExplained(plan: Plan, port: Port, most?: number): Explanation[] {
+  const link = plan.network.topology.linkOf[port.index];
+  if (link === undefined) return [{ title: `${portName(port)}: nothing is cabled to it`, says: portWords(port), columns: [], lines: [] }];
+  return [directionExplained(plan, link, port, 'line', most), directionExplained(plan, link, far(link, port), 'line', most)];
+}
+
+function portWords(port: Port): string[] {
+  const { speed, vlan, trunk, native, feeds, draws } = port;
+  const words: string[] = [];
+  if (speed !== undefined) words.push(`${bitRate(speed)}.`);
+  if (trunk !== undefined) words.push(`A trunk of ${list(trunk)}${native === undefined ? '' : `, ${native} without a tag`}.`);
+  else if (vlan !== undefined) words.push(`An access port of ${vlan}.`);
+  if (feeds !== undefined) words.push(`It can feed ${feeds}.`);
+  if (draws !== undefined) words.push(`It draws class ${draws.class ?? 0}${draws.milliwatts === undefined ? '' : `, ${watts(draws.milliwatts)}`}.`);
+  return words;
+}

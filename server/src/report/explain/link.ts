@@ -1,0 +1,119 @@
+/** What a link carries in one direction: the sum of its streams' copies. */
+
+import type { Crossing } from '../../network/crossings.ts';
+import { type Link, far, outOf } from '../../network/link.ts';
+import type { Load, StreamRates } from '../../network/rates.ts';
+import type { Plan } from '../../plan.ts';
+import { type Port, portName } from '../../site/model.ts';
+import { bitRate, count, percent } from '../../text/words.ts';
+import { type Explanation, type ExplanationLine, RATES } from './explanation.ts';
+import { type Figure, rates } from './figure.ts';
+import { WIRE_WORDS, type WireKind } from './stream.ts';
+
+/** `core/16 → barn/1` */
+export function directionName(link: Link, out: Port): string {
+  return `${portName(out)} → ${portName(far(link, out))}`;
+}
+
+/**
+ * The load of a link in the direction that leaves by `out`. Of more than `most` streams the greatest are told one by
+ * one, and the others as one sum.
+ */
+export function directionExplained(plan: Plan, link: Link, out: Port, kind: WireKind = 'line', most = Infinity): Explanation {
+  const title = `${directionName(link, out)}: ${WIRE_WORDS[kind]}`;
+  if (link.blocked !== undefined) {
+    return { title, says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`], columns: [], lines: [], total: total(plan, link, out, kind) };
+  }
+  const { crossings, rates: all } = plan.network;
+  const lines = crossings.at(outOf(link, out)).flatMap((crossing) => {
+    const own = all[crossing.stream.index];
+    return own === undefined ? [] : crossingLines(crossing, own, kind);
+  });
+  const load = plan.network.loads[outOf(link, out)]?.[kind];
+  return {
+    title,
+    says: saysOfLoad(link, load),
+    columns: RATES,
+    lines: folded(lines, most),
+    total: total(plan, link, out, kind),
+    ...(kind === 'line' && link.capacity !== undefined && { then: [shareLine(link.capacity, load)] }),
+  };
+}
+
+/** One stream's part of a link's load. */
+export function shareExplained(plan: Plan, link: Link, out: Port, name: string, kind: WireKind): Explanation | undefined {
+  const crossing = plan.network.crossings.at(outOf(link, out)).find(({ stream }) => stream.name === name);
+  const own = crossing === undefined ? undefined : plan.network.rates[crossing.stream.index];
+  if (crossing === undefined || own === undefined) return undefined;
+  const lines = crossingLines(crossing, own, kind);
+  const sum = (part: keyof Load): number => partsOf(crossing, own, kind).reduce((all, { copies, load }) => all + copies * load[part], 0);
+  return {
+    title: `${directionName(link, out)}: ${WIRE_WORDS[kind]} of ${name}`,
+    columns: RATES,
+    lines,
+    total: { label: name, cells: rates({ nominal: sum('nominal'), peak: sum('peak') }) },
+  };
+}
+
+/** The speed that a link runs at. */
+export function capacityExplained(link: Link): Explanation {
+  const line = (port: Port): ExplanationLine => ({
+    label: portName(port),
+    cells: [port.speed === undefined ? 'no speed declared' : { value: port.speed, unit: 'b/s' }],
+    formula: 'as declared',
+  });
+  return {
+    title: `${directionName(link, link.a)}: speed`,
+    columns: [],
+    lines: [line(link.a), line(link.b)],
+    total: { label: 'speed', cells: [link.capacity === undefined ? 'unknown' : { value: link.capacity, unit: 'b/s' }], formula: 'the lower of the two' },
+  };
+}
+
+function total(plan: Plan, link: Link, out: Port, kind: WireKind): ExplanationLine {
+  return { label: 'in all', cells: rates(plan.network.loads[outOf(link, out)]?.[kind] ?? { nominal: 0, peak: 0 }) };
+}
+
+function saysOfLoad({ capacity }: Link, load: Load | undefined): string[] {
+  if (load === undefined || load.peak === 0) return ['Nothing crosses it in this direction.'];
+  const of = (rate: number): string => (capacity === undefined || capacity === 0 ? '' : `, ${percent(rate, capacity)} of ${bitRate(capacity)}`);
+  const nominal = load.nominal === load.peak ? '' : `; ${bitRate(load.nominal)} nominal`;
+  return [`${bitRate(load.peak)}${load.nominal === load.peak ? '' : ' at peak'}${of(load.peak)}${nominal}.`];
+}
+
+function shareLine(capacity: number, load: Load | undefined): ExplanationLine {
+  const share = (part: keyof Load): Figure => ({ value: capacity === 0 ? 0 : ((load?.[part] ?? 0) / capacity) * 100, unit: '%' });
+  return { label: 'of the speed', cells: [share('nominal'), share('peak')], formula: `of ${bitRate(capacity)}` };
+}
+
+/** Copies of one make, and what one of them takes. */
+function partsOf(crossing: Crossing, own: StreamRates, kind: WireKind): { copies: number; load: Load; words: string }[] {
+  const back = kind === 'payload' ? { nominal: 0, peak: 0 } : undefined;
+  return [
+    { copies: crossing.untagged, load: own.untagged[kind], words: '' },
+    { copies: crossing.tagged, load: own.tagged[kind], words: 'with a VLAN tag' },
+    { copies: crossing.repliesUntagged, load: back ?? own.reply.untagged[kind], words: 'back to the source' },
+    { copies: crossing.repliesTagged, load: back ?? own.reply.tagged[kind], words: 'back to the source, with a VLAN tag' },
+  ].filter(({ copies }) => copies > 0);
+}
+
+function crossingLines(crossing: Crossing, own: StreamRates, kind: WireKind): ExplanationLine[] {
+  return partsOf(crossing, own, kind).map(({ copies, load, words }) => ({
+    label: crossing.stream.name,
+    cells: rates({ nominal: copies * load.nominal, peak: copies * load.peak }),
+    formula: copies === 1 ? words : `${count(copies, 'copy', 'copies')}${words === '' ? '' : ` ${words}`}`,
+  }));
+}
+
+/** The greatest at peak, in their order, and one line for the others. */
+function folded(lines: readonly ExplanationLine[], most: number): readonly ExplanationLine[] {
+  if (lines.length <= most) return lines;
+  const value = ({ cells }: ExplanationLine, index: number): number => {
+    const cell = cells[index];
+    return typeof cell === 'object' ? cell.value : 0;
+  };
+  const greatest = new Set([...lines].sort((a, b) => value(b, 1) - value(a, 1)).slice(0, most - 1));
+  const others = lines.filter((line) => !greatest.has(line));
+  const sum = (index: number): number => others.reduce((all, line) => all + value(line, index), 0);
+  return [...lines.filter((line) => greatest.has(line)), { label: `${others.length} others`, cells: rates({ nominal: sum(0), peak: sum(1) }), formula: 'together' }];
+}

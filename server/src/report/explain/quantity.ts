@@ -1,0 +1,66 @@
+/** A quantity in its other units. */
+
+import type { Quantity } from '../../text/quantity.ts';
+import { binaryBytes, bitRate, byteRate, bytes, duration } from '../../text/words.ts';
+import type { Explanation, ExplanationLine } from './explanation.ts';
+import { grouped } from './figure.ts';
+
+const SECONDS_A_DAY = 86_400;
+
+/** `text` is the quantity as written. */
+export function quantityExplained(text: string, quantity: Quantity): Explanation {
+  return { title: text, columns: [], lines: linesOf(quantity).filter(({ cells }) => cells[0] !== text) };
+}
+
+function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
+  const line = (label: string, cell: string, formula = '', source?: string): ExplanationLine => ({ label, cells: [cell], formula, ...(source !== undefined && { source }) });
+  switch (kind) {
+    case 'bit-rate':
+      return [
+        line('bits', `${grouped(value)} b/s`),
+        line('bytes', byteRate(value / 8), '÷ 8'),
+        line('an hour', bytes((value / 8) * 3600), '× 3,600 s ÷ 8'),
+        line('a day', bytes((value / 8) * SECONDS_A_DAY), '× 86,400 s ÷ 8'),
+      ];
+    case 'byte-rate':
+      return [
+        line('bytes', `${grouped(value)} B/s`),
+        line('powers of 1024', `${binaryBytes(value)}/s`, '', 'IEC 80000-13'),
+        line('bits', bitRate(value * 8), '× 8'),
+        line('a day', bytes(value * SECONDS_A_DAY), '× 86,400 s'),
+      ];
+    case 'size':
+      return [
+        line('bytes', `${grouped(value)} B`),
+        line('powers of 1000', bytes(value), '', 'IEC 80000-13'),
+        line('powers of 1024', binaryBytes(value), '', 'IEC 80000-13'),
+      ];
+    case 'duration':
+      return [
+        line('', duration(value)),
+        line('seconds', `${grouped(value / 1000, 3)} s`),
+        line('hours', `${grouped(value / 3_600_000, 2)} h`),
+        line('days', `${grouped(value / 86_400_000, 2)} d`),
+      ].filter(({ cells }, index, all) => !/^0 /.test(String(cells[0])) && all.findIndex((other) => other.cells[0] === cells[0]) === index);
+    case 'length':
+      return [line('millimetres', `${grouped(value)} mm`), line('feet', `${grouped(value / 304.8, 1)} ft`, '÷ 0.3048 m')];
+    case 'power':
+      return [line('milliwatts', `${grouped(value)} mW`), line('a day', `${grouped((value * 24) / 1e6, 2)} kWh`, '× 24 h'), line('a year', `${grouped((value * 8766) / 1e6)} kWh`, '× 8,766 h')];
+    case 'percentage':
+      return [line('of one', grouped(value / 10_000, 4))];
+    case 'frequency':
+      return [line('hertz', `${grouped(value)} Hz`), line('period', periodWords(value), '1 ÷ frequency')];
+    case 'level':
+      // Thousandths of a decibel: of power a tenth of a bel each, of voltage a twentieth.
+      if (unit === 'dBm') return [line('power', `${grouped(10 ** (value / 10_000), 6)} mW`, '1 mW × 10^(level ÷ 10)')];
+      if (unit !== 'dB') return [line('voltage', `${grouped(10 ** (value / 20_000), 1)} µV`, '1 µV × 10^(level ÷ 20)')];
+      return [line('ratio of powers', grouped(10 ** (value / 10_000), 3), '10^(level ÷ 10)')];
+  }
+}
+
+function periodWords(hertz: number): string {
+  if (hertz === 0) return 'none';
+  const nanoseconds = 1e9 / hertz;
+  const [unit, factor] = nanoseconds >= 1e6 ? ['ms', 1e6] as const : nanoseconds >= 1e3 ? ['µs', 1e3] as const : ['ns', 1] as const;
+  return `${grouped(nanoseconds / factor, 2)} ${unit}`;
+}
