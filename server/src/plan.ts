@@ -12,7 +12,8 @@ export interface Plan {
   readonly power: readonly PowerSource[];
 }
 
-export function planOf(site: Site): Plan {
-  const network = networkOf(site);
+/** `previous` is the plan of the same site before an edit; it is out of date afterwards. */
+export function planOf(site: Site, previous?: Plan): Plan {
+  const network = networkOf(site, previous?.network);
   return { site, network, storage: storageOf(site, network.rates), power: powerOf(site, network.topology) };
 }

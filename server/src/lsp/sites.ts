@@ -18,6 +18,8 @@ export class OpenSite {
   /** Resolves when the files of the folder that are not open have been read. */
   readonly loaded: Promise<void>;
   private checked: Checked | undefined;
+  /** What was checked last, before the edits since. */
+  private previous: Checked | undefined;
 
   constructor(folder: string, load: (site: OpenSite) => Promise<void>) {
     this.folder = folder;
@@ -41,7 +43,7 @@ export class OpenSite {
 
   /** The site as it stands now; computed once for each change. */
   now(): Checked {
-    this.checked ??= check(this.texts);
+    if (this.checked === undefined) this.checked = this.previous = check(this.texts, this.previous);
     return this.checked;
   }
 

@@ -7,7 +7,7 @@ import type { Load, StreamRates, WireRates } from './rates.ts';
 
 /** Copies of a stream in one direction of a link, by whether the frames bear a tag and travel to a receiver or back. */
 export interface Crossing {
-  readonly stream: Stream;
+  stream: Stream;
   untagged: number;
   tagged: number;
   repliesUntagged: number;
@@ -24,7 +24,7 @@ export interface DirectionLoad {
 
 export const IDLE: DirectionLoad = { payload: zero(), frame: zero(), frameWithFcs: zero(), line: zero() };
 
-function zero(): Load {
+function zero(): { nominal: number; peak: number } {
   return { nominal: 0, peak: 0 };
 }
 
@@ -53,38 +53,75 @@ export class Crossings {
     else crossing.untagged++;
   }
 
+  /** Puts the streams as they are read now in the place of those that took the same ways before. */
+  renew(streams: readonly Stream[]): void {
+    for (const list of this.byDirection) for (const crossing of list ?? []) crossing.stream = streams[crossing.stream.index] ?? crossing.stream;
+  }
+
   at(direction: number): readonly Crossing[] {
     return this.byDirection[direction] ?? [];
   }
 }
 
-const KINDS = ['payload', 'frame', 'frameWithFcs', 'line'] as const;
-
 /** What one stream puts on a link in one direction. */
 export function loadOf(crossing: Crossing, rates: StreamRates): DirectionLoad {
-  const total = (kind: keyof WireRates, part: keyof Load): number =>
-    crossing.untagged * rates.untagged[kind][part] +
-    crossing.tagged * rates.tagged[kind][part] +
-    crossing.repliesUntagged * rates.reply.untagged[kind][part] +
-    crossing.repliesTagged * rates.reply.tagged[kind][part];
-  const load = (kind: keyof WireRates): Load => ({ nominal: total(kind, 'nominal'), peak: total(kind, 'peak') });
+  const load = (kind: keyof WireRates): Load => ({
+    nominal: partOf(crossing, rates, kind, 'nominal'),
+    peak: partOf(crossing, rates, kind, 'peak'),
+  });
   return { payload: load('payload'), frame: load('frame'), frameWithFcs: load('frameWithFcs'), line: load('line') };
 }
 
-/** What all streams together put on a link in one direction. */
-export function totalLoad(crossings: readonly Crossing[], rates: readonly StreamRates[]): DirectionLoad {
-  if (crossings.length === 0) return IDLE;
-  const sum: Record<(typeof KINDS)[number], { nominal: number; peak: number }> = {
-    payload: { nominal: 0, peak: 0 }, frame: { nominal: 0, peak: 0 }, frameWithFcs: { nominal: 0, peak: 0 }, line: { nominal: 0, peak: 0 },
-  };
-  for (const crossing of crossings) {
-    const own = rates[crossing.stream.index];
-    if (own === undefined) continue;
-    const load = loadOf(crossing, own);
-    for (const kind of KINDS) {
-      sum[kind].nominal += load[kind].nominal;
-      sum[kind].peak += load[kind].peak;
-    }
+function partOf(crossing: Crossing, rates: StreamRates, kind: keyof WireRates, part: keyof Load): number {
+  let total = 0;
+  if (crossing.untagged > 0) total += crossing.untagged * rates.untagged[kind][part];
+  if (crossing.tagged > 0) total += crossing.tagged * rates.tagged[kind][part];
+  if (crossing.repliesUntagged > 0) total += crossing.repliesUntagged * rates.reply.untagged[kind][part];
+  if (crossing.repliesTagged > 0) total += crossing.repliesTagged * rates.reply.tagged[kind][part];
+  return total;
+}
+
+/** What all streams together put on a link in one direction; summed when asked for. */
+class TotalLoad implements DirectionLoad {
+  private readonly crossings: readonly Crossing[];
+  private readonly rates: readonly StreamRates[];
+  private readonly known: Partial<Record<keyof WireRates, Load>> = {};
+
+  constructor(crossings: readonly Crossing[], rates: readonly StreamRates[]) {
+    this.crossings = crossings;
+    this.rates = rates;
   }
-  return sum;
+
+  get payload(): Load {
+    return this.sum('payload');
+  }
+
+  get frame(): Load {
+    return this.sum('frame');
+  }
+
+  get frameWithFcs(): Load {
+    return this.sum('frameWithFcs');
+  }
+
+  get line(): Load {
+    return this.sum('line');
+  }
+
+  private sum(kind: keyof WireRates): Load {
+    const known = this.known[kind];
+    if (known !== undefined) return known;
+    const load = zero();
+    for (const crossing of this.crossings) {
+      const rates = this.rates[crossing.stream.index];
+      if (rates === undefined) continue;
+      load.nominal += partOf(crossing, rates, kind, 'nominal');
+      load.peak += partOf(crossing, rates, kind, 'peak');
+    }
+    return (this.known[kind] = load);
+  }
+}
+
+export function totalLoad(crossings: readonly Crossing[], rates: readonly StreamRates[]): DirectionLoad {
+  return crossings.length === 0 ? IDLE : new TotalLoad(crossings, rates);
 }

@@ -2,7 +2,7 @@
 
 import type { Device, Site, Stream } from '../site/model.ts';
 import { type BridgeTree, bridgeTree } from './bridge-tree.ts';
-import { Crossings, type DirectionLoad, IDLE, totalLoad } from './crossings.ts';
+import { Crossings, type DirectionLoad, totalLoad } from './crossings.ts';
 import type { Delivery } from './delivery.ts';
 import { Interfaces } from './interfaces.ts';
 import type { Link } from './link.ts';
@@ -25,10 +25,45 @@ export interface Network {
   tree(network: number): BridgeTree;
 }
 
-export function networkOf(site: Site): Network {
+/** What the cables and devices make, whatever is sent. */
+interface Wiring {
+  readonly site: Site;
+  readonly topology: Topology;
+  readonly interfaces: Interfaces;
+  readonly multicastRouters: readonly Device[];
+  tree(network: number): BridgeTree;
+}
+
+/** Which links the streams take, whatever their rates. */
+interface Ways {
+  readonly streams: readonly Stream[];
+  readonly wiring: Wiring;
+  readonly crossings: Crossings;
+  readonly memberships: Memberships;
+  readonly deliveries: readonly Delivery[];
+}
+
+/** The parts that a network was made of, to be used again where they still hold. */
+const parts = new WeakMap<Network, Ways>();
+
+/** `previous` is a network of the same site before an edit; what the edit did not touch is taken from it. */
+export function networkOf(site: Site, previous?: Network): Network {
+  const before = previous === undefined ? undefined : parts.get(previous);
+  const wiring = before !== undefined && isWiredAs(before.wiring.site, site) ? before.wiring : layWiring(site);
+  const ways = before !== undefined && before.wiring === wiring ? (renewed(before, site) ?? findWays(site, wiring)) : findWays(site, wiring);
+  const { topology, interfaces, tree } = wiring;
+  const { crossings, memberships, deliveries } = ways;
+  const rates = site.streams.map((stream) => streamRates(stream, site.media[stream.index] ?? { video: undefined, audio: undefined }));
+  const loads: DirectionLoad[] = [];
+  for (let direction = 0; direction < 2 * topology.links.length; direction++) loads.push(totalLoad(crossings.at(direction), rates));
+  const network: Network = { topology, interfaces, crossings, memberships, rates, deliveries, loads, tree };
+  parts.set(network, ways);
+  return network;
+}
+
+function layWiring(site: Site): Wiring {
   const topology = topologyOf(site);
   const interfaces = new Interfaces(site, topology);
-  const crossings = new Crossings(topology.links.length);
   const multicastRouters = site.devices.filter((device) => device.kind === 'router' && device.multicastRouting);
   const linksOf = linksByNetwork(topology);
   const trees: (BridgeTree | undefined)[] = [];
@@ -38,19 +73,52 @@ export function networkOf(site: Site): Network {
     const routers = multicastRouters.filter((router) => interfaces.in(router, network) !== undefined);
     return (trees[network] = bridgeTree(site, network, linksOf[network] ?? [], routers));
   };
+  return { site, topology, interfaces, multicastRouters, tree };
+}
+
+function isWiredAs(before: Site, site: Site): boolean {
+  return isSameList(before.devices, site.devices) && isSameList(before.cables, site.cables) && isSameList(before.vlans, site.vlans);
+}
+
+function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((element, index) => element === b[index]);
+}
+
+function findWays(site: Site, wiring: Wiring): Ways {
+  const { topology, interfaces, multicastRouters, tree } = wiring;
+  const crossings = new Crossings(topology.links.length);
   const networkName = (network: number): string => topology.networks[network]?.name ?? 'no network';
   const ground: Ground = { site, interfaces, crossings, multicastRouters, tree, networkName };
-
   const memberships = new Memberships(ground);
   for (const stream of site.streams) joinAll(ground, memberships, stream);
-  const rates = site.streams.map((stream) => streamRates(stream, site.media[stream.index] ?? { video: undefined, audio: undefined }));
   const deliveries = site.streams.map((stream) => deliver(ground, memberships, stream));
-  const loads: DirectionLoad[] = [];
-  for (let direction = 0; direction < 2 * topology.links.length; direction++) {
-    const crossing = crossings.at(direction);
-    loads.push(crossing.length === 0 ? IDLE : totalLoad(crossing, rates));
+  return { streams: site.streams, wiring, crossings, memberships, deliveries };
+}
+
+/** The ways as they were, for streams that differ in what they carry alone; `undefined` where one goes elsewhere. */
+function renewed(before: Ways, site: Site): Ways | undefined {
+  if (before.streams.length !== site.streams.length) return undefined;
+  for (const [index, stream] of site.streams.entries()) {
+    const was = before.streams[index];
+    if (was === undefined || (was !== stream && !goesAs(was, stream))) return undefined;
   }
-  return { topology, interfaces, crossings, memberships, rates, deliveries, loads, tree };
+  before.crossings.renew(site.streams);
+  const deliveries = before.deliveries.map((delivery, index) => {
+    const stream = site.streams[index];
+    return stream === undefined || delivery.stream === stream ? delivery : { ...delivery, stream };
+  });
+  return { ...before, streams: site.streams, deliveries };
+}
+
+function goesAs(a: Stream, b: Stream): boolean {
+  return (
+    a.name === b.name &&
+    a.source === b.source &&
+    a.group === b.group &&
+    a.ttl === b.ttl &&
+    (a.transport === 'rtsp') === (b.transport === 'rtsp') &&
+    isSameList(a.receivers, b.receivers)
+  );
 }
 
 function linksByNetwork(topology: Topology): Link[][] {

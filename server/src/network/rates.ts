@@ -51,7 +51,18 @@ export interface StreamRates {
 /** Media bytes in a packet where the site does not say: well inside an Ethernet frame. Common practice, no source. */
 export const PACKET_SIZE = 1400;
 
+const kept = new WeakMap<Stream, { readonly media: Media; readonly rates: StreamRates }>();
+
+/** The rates of a stream that consists of `media`; worked out once for as long as both stand. */
 export function streamRates(stream: Stream, media: Media): StreamRates {
+  const known = kept.get(stream);
+  if (known !== undefined && known.media.video === media.video && known.media.audio === media.audio) return known.rates;
+  const rates = workOut(stream, media);
+  kept.set(stream, { media, rates });
+  return rates;
+}
+
+function workOut(stream: Stream, media: Media): StreamRates {
   const payload = payloadOf(stream, media);
   const runs = runsOf(stream, media);
   const replies = stream.transport === 'rtsp' && runs.length > 0 ? [acknowledgements(runs)] : [];

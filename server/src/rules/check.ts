@@ -14,10 +14,13 @@ export interface Checked {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Computes and checks a site. What an earlier call returned for the same folder is out of date from then on. */
-export function check(folder: SiteFolder): Checked {
+/**
+ * Computes and checks a site. What an earlier call returned for the same folder is out of date from then on; given as
+ * `previous`, what still holds of it is used again.
+ */
+export function check(folder: SiteFolder, previous?: Checked): Checked {
   const files = folder.files;
-  const plan = planOf(folder.site());
+  const plan = planOf(folder.site(), previous?.plan);
   return { plan, files, diagnostics: diagnose({ plan, site: plan.site, network: plan.network, files }) };
 }
 

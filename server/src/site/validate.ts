@@ -81,7 +81,7 @@ function read(
       return;
     case 'enum':
     case 'const':
-      problems.push({ problem: 'not-allowed', route, found, allowed: schema?.enum ?? [] });
+      problems.push({ problem: 'not-allowed', route, found, allowed: allowedIn(error, schema) });
       dropped.push(route);
       return;
     case 'minimum':
@@ -114,6 +114,11 @@ function read(
   }
 }
 
+
+function allowedIn({ params }: ValidationError, schema: Schema | undefined): readonly (string | number | boolean)[] {
+  const listed = params['allowedValues'];
+  return Array.isArray(listed) ? listed.filter((value) => ['string', 'number', 'boolean'].includes(typeof value)) : (schema?.enum ?? []);
+}
 
 function boundWords({ keyword, params }: ValidationError): string {
   const limit = String(params['limit'] ?? params['multipleOf']);
