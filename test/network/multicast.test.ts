@@ -214,7 +214,7 @@ streams:
       assert.equal(leaving(made, 'recorder/lan'), 'paddock-live');
       assert.equal(leaving(made, 'recorder/cams'), '');
       assert.deepEqual(delivery(made, 'paddock-live').unreached, [
-        { receiver: 'stable-screen', why: { obstacle: 'other-network', from: 'house', to: 'video', routers: ['router'] } },
+        { receiver: 'stable-screen', why: { obstacle: 'leaves-elsewhere', port: 'lan', from: 'house', own: 'cams', to: 'video' } },
       ]);
     });
 

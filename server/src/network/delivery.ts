@@ -13,6 +13,8 @@ export type Obstacle =
   | { readonly obstacle: 'apart'; readonly network: string }
   /** The receiver has no interface in the network that the group is sent into, and no router forwards it. */
   | { readonly obstacle: 'other-network'; readonly from: string; readonly to: string; readonly routers: readonly string[] }
+  /** The source sends it out of `port` into `from`, and has a port in the receiver's network too: `own` in `to`. */
+  | { readonly obstacle: 'leaves-elsewhere'; readonly port: string; readonly from: string; readonly own: string; readonly to: string }
   /** A route makes the receiver join by an interface in another network. */
   | { readonly obstacle: 'joins-elsewhere'; readonly port: string; readonly network: string; readonly from: string }
   | { readonly obstacle: 'ttl'; readonly ttl: number; readonly needed: number }

@@ -196,6 +196,8 @@ function obstacleOf(
   if (passed !== undefined) {
     return stream.ttl <= passed ? { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 } : { obstacle: 'apart', network: from };
   }
+  const own = ground.interfaces.in(leaves.device, joined.network);
+  if (own !== undefined) return { obstacle: 'leaves-elsewhere', port: leaves.port.name, from, own: own.port.name, to };
   const between = ground.site.devices.filter(
     (device) => device.kind === 'router' && ground.interfaces.in(device, leaves.network) !== undefined && ground.interfaces.in(device, joined.network) !== undefined,
   );

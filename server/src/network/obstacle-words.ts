@@ -33,6 +33,11 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
       };
     case 'other-network':
       return { what: `${group} is sent into ${why.from} and ${receiver} is in ${why.to}, ${routersWords(why.routers)}`, remedy: routersRemedy(why, receiver) };
+    case 'leaves-elsewhere':
+      return {
+        what: `${group} leaves ${source} by its port ${why.port}, into ${why.from}, and ${receiver} is in ${why.to}`,
+        remedy: `give ${source} the route \`{to: 224.0.0.0/4, port: ${why.own}}\``,
+      };
     case 'joins-elsewhere':
       return {
         what: `${receiver} joins ${group} by its port ${why.port}, in ${why.network}, and the group is sent into ${why.from}`,
