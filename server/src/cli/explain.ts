@@ -1,27 +1,43 @@
 import { Command } from 'commander';
 import { distance } from 'fastest-levenshtein';
+import { planOf } from '../plan.ts';
+import { FIGURE_PATHS, explain } from '../report/explain.ts';
+import { explanationText } from '../report/explain/explanation.ts';
 import { rules } from '../rules/index.generated.ts';
 import { rulePage } from '../rules/page.ts';
 import { CannotDo } from './cannot-do.ts';
+import { readSite } from './sites.ts';
 
 export function explainCommand(): Command {
   return new Command('explain')
-    .description('Print what a rule says, why, and examples; without a name, all rules in a line each.')
-    .argument('[RULE]', 'a rule, such as link-load')
+    .description("Print a rule's page, or how a figure of the report comes about; without a name, all rules in a line each.")
+    .argument('[NAME...]', 'a rule, such as link-load, or the way to a figure, such as links core/16 forward peak')
+    .option('--site <folder>', 'the site whose figure it is', '.')
     .addHelpText('after', `
+Figures:
+${FIGURE_PATHS.map((path) => `  ${path}`).join('\n')}
+
 Examples:
   plumbline explain
-  plumbline explain link-load`)
-    .action((name: string | undefined) => {
-      if (name === undefined) {
-        const width = Math.max(...rules.map(({ id }) => id.length));
-        process.stdout.write(rules.map(({ id, summary }) => `${id.padEnd(width)}  ${summary}\n`).join(''));
-        return;
-      }
-      const rule = rules.find(({ id }) => id === name);
-      if (rule === undefined) throw new CannotDo(`There is no rule ${name}. The nearest name is ${nearest(name)}; \`plumbline explain\` lists all.`);
-      process.stdout.write(rulePage(rule));
+  plumbline explain link-load
+  plumbline explain links core/16 forward peak --site samples/harrow-lane`)
+    .action((names: string[], options: { site: string }) => {
+      process.stdout.write(explained(names, options.site));
     });
+}
+
+function explained(names: readonly string[], site: string): string {
+  const [first, ...more] = names;
+  if (first === undefined) {
+    const width = Math.max(...rules.map(({ id }) => id.length));
+    return rules.map(({ id, summary }) => `${id.padEnd(width)}  ${summary}\n`).join('');
+  }
+  const rule = rules.find(({ id }) => id === first);
+  if (rule !== undefined && more.length === 0) return rulePage(rule);
+  if (more.length === 0) throw new CannotDo(`There is no rule ${first}. The nearest name is ${nearest(first)}; \`plumbline explain\` lists all.`);
+  const found = explain(planOf(readSite(site).folder.site()), names);
+  if ('problem' in found) throw new CannotDo(found.problem);
+  return `${found.explanations.map((explanation) => explanationText(explanation).trimEnd()).join('\n\n')}\n`;
 }
 
 function nearest(name: string): string {

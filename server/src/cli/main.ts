@@ -6,6 +6,7 @@ import { checkCommand } from './check.ts';
 import { explainCommand } from './explain.ts';
 import { fixCommand } from './fix.ts';
 import { lspCommand } from './lsp.ts';
+import { reportCommand } from './report.ts';
 import manifest from '../../../package.json' with { type: 'json' };
 
 const program = new Command('plumbline')
@@ -15,7 +16,7 @@ const program = new Command('plumbline')
   .addHelpText('after', `
 Exit status: 0 nothing at or above --fail-on; 1 something; 2 it could not be done (usage, unreadable, no site).`);
 
-for (const command of [checkCommand, fixCommand, explainCommand, lspCommand]) program.addCommand(command());
+for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, lspCommand]) program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();
 
