@@ -1,0 +1,140 @@
+import { far } from '../../network/link.ts';
+import { bestQuerier } from '../../network/querier.ts';
+import { addEntry } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Device, portName } from '../../site/model.ts';
+import { bitRate, few } from '../../text/words.ts';
+import { grouped } from '../grouped.ts';
+import { type Overload, overloadsBy } from '../overload.ts';
+import { placeOfEnd } from '../places.ts';
+import { putValue } from '../put-value.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const flooding: Rule = {
+  id: 'flooding',
+  severity: 'error',
+  summary: 'A switch floods groups over a link that is too slow for them.',
+  why: `A switch that does not snoop sends every group out of every port of the VLAN, and one that snoops does so with
+groups that nobody has joined, unless it is set to drop them. A camera or screen on 100 Mb/s then drowns in what it
+never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it drop what is not registered.`,
+  source: 'RFC 4541 §2.1.2, read; measured on Open vSwitch. The thresholds are common practice.',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 3: {speed: 1 Gb/s, vlan: video}}}
+# ^^^^ core does not snoop, so core/2 → paddock-cam/eth carries 134 Mb/s of tv that nobody behind asked for, too much for 100 Mb/s
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+  - {from: core/3, to: kitchen-screen}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 126.36 Mb/s, receivers: [kitchen-screen]}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 3: {speed: 1 Gb/s, vlan: video}}, igmp-snooping: true}
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+  - {from: core/3, to: kitchen-screen}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 126.36 Mb/s, receivers: [kitchen-screen]}
+`,
+    },
+    {
+      bad: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: flood, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
+#                                                                   ^^^^^ core floods what nobody has joined
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
+`,
+      good: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
+`,
+    },
+  ],
+  *check(subject: Subject): Iterable<Finding> {
+    for (const [device, overloads] of grouped(overloadsBy(subject, ['unsnooped', 'unregistered']), ({ out }) => out.device)) {
+      const [worst] = [...overloads].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
+      if (worst === undefined) continue;
+      const snoops = device.snooping;
+      const others = overloads.length - 1;
+      yield {
+        at: placeOf(device.item, [snoops ? 'unregistered-multicast' : 'igmp-snooping']),
+        severity: overloads.some(({ over }) => over === 'limit') ? 'error' : 'warning',
+        message:
+          `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ${portName(worst.out)} → ${portName(far(worst.link, worst.out))} ` +
+          `carries ${bitRate(worst.unwanted)} of ${few(worst.streams.map(({ stream }) => stream.name))} that nobody behind asked for, too much for ` +
+          `${bitRate(worst.capacity)}${others === 0 ? '' : `; so ${others === 1 ? 'does 1 other link' : `do ${others} other links`}`}. ` +
+          `${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
+        about: [device.name],
+        related: overloads.slice(0, 5).map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
+        fixes: () => prune(subject, device, overloads),
+      };
+    }
+  },
+};
+
+/** Snooping without a querier would cut receivers off, so one is named too where none is. */
+function prune({ site, network }: Subject, device: Device, overloads: readonly Overload[]): Fix[] {
+  if (device.snooping) {
+    const edits = putValue(device.item, 'unregistered-multicast', 'drop');
+    return edits.length === 0 ? [] : [{ title: `Let ${device.name} drop unregistered multicast`, safe: false, edits }];
+  }
+  const edits = putValue(device.item, 'igmp-snooping', 'true');
+  if (edits.length === 0) return [];
+  const flooded = new Set(overloads.flatMap(({ streams }) => streams.map((unwanted) => unwanted.network)));
+  for (const index of flooded) {
+    const vlan = site.vlans[index];
+    const tree = network.tree(index);
+    const component = tree.bridges.get(device)?.component;
+    if (vlan === undefined || vlan.querier !== undefined || (component !== undefined && tree.queried.has(component))) continue;
+    const querier = bestQuerier(site, network, index, device);
+    const edit = querier === undefined ? undefined : addEntry(vlan.item, [], 'querier', querier.name);
+    if (edit !== undefined) edits.push(edit);
+  }
+  const title = edits.length === 1 ? `Turn IGMP snooping on at ${device.name}` : `Turn IGMP snooping on at ${device.name}, with a querier`;
+  return [{ title, safe: false, edits }];
+}

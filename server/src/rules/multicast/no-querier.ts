@@ -1,0 +1,189 @@
+import { isMulticast } from '../../standards/ipv4.ts';
+import { groupMembershipInterval } from '../../standards/igmp.ts';
+import { isLinkLocalGroup } from '../../standards/multicast.ts';
+import type { BridgeTree } from '../../network/bridge-tree.ts';
+import { bestQuerier } from '../../network/querier.ts';
+import { addEntry } from '../../site/edit.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Device, Stream, Vlan } from '../../site/model.ts';
+import { receiverRoute } from '../../site/receiver.ts';
+import { few } from '../../text/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const noQuerier: Rule = {
+  id: 'no-querier',
+  severity: 'error',
+  summary: 'Switches snoop in a VLAN in which nobody asks for memberships.',
+  why: `Snooping switches pass membership reports on only towards a querier, and hosts report only on joining and when
+they are asked. Without a querier a receiver behind another switch gets nothing, or loses what somebody nearer the source
+has joined; and after ${groupMembershipInterval()} s every membership ends: the group is dropped or flooded, as
+the switch is set for unregistered multicast. Name one switch as the VLAN's querier and turn it on there. All groups
+travel to it, so the one nearest the senders is best.`,
+  source: 'RFC 4541 §2.1.1 and RFC 3376 §8.4, read; what receivers get was measured on Open vSwitch',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 20}
+# ^^^^^ video has no querier: stable-screen gets nothing of paddock
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/16, to: barn/1}
+  - {from: barn/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+      good: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/16, to: barn/1}
+  - {from: barn/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/16, to: barn/1}
+  - {from: barn/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+    },
+    {
+      bad: `
+vlans:
+  video: {id: 20}
+# ^^^^^ 260 s after joining, core forgets who wants paddock, and it goes to every port
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+    },
+  ],
+  *check(subject: Subject): Iterable<Finding> {
+    for (const [vlan, state] of statesOf(subject)) yield finding(subject, vlan, state);
+  },
+};
+
+/** What the lack of a querier does in a VLAN. */
+interface State {
+  /** Receivers that get nothing, and streams that do not get there. */
+  readonly cutOff: { readonly stream: Stream; readonly receiver: string }[];
+  /** Streams that arrive until memberships end, and the switches that then forget them. */
+  readonly passing: Set<Stream>;
+  readonly forgetting: Set<Device>;
+}
+
+function statesOf({ site, network }: Subject): Map<Vlan, State> {
+  const states = new Map<Vlan, State>();
+  const stateOf = (vlan: Vlan): State => {
+    const known = states.get(vlan);
+    if (known !== undefined) return known;
+    const state: State = { cutOff: [], passing: new Set(), forgetting: new Set() };
+    states.set(vlan, state);
+    return state;
+  };
+  for (const { stream, reaches, unreached, networks } of network.deliveries) {
+    const { group } = stream;
+    if (group === undefined || !isMulticast(group) || isLinkLocalGroup(group)) continue;
+    for (const { receiver, why } of unreached) {
+      if (why.obstacle !== 'report-stays' && why.obstacle !== 'known-nearer') continue;
+      const vlan = site.vlanByName.get(why.network);
+      if (vlan !== undefined && !isAbsent(network.tree(vlan.index), vlan)) stateOf(vlan).cutOff.push({ stream, receiver });
+    }
+    if (!reaches.some((name) => name !== stream.source)) continue;
+    for (const index of networks) {
+      const vlan = site.vlans[index];
+      const tree = network.tree(index);
+      if (vlan === undefined || isAbsent(tree, vlan)) continue;
+      for (const [bridge, links] of network.memberships.known(group, index) ?? []) {
+        if (!bridge.device.snooping || links.size === 0 || tree.queried.has(bridge.component)) continue;
+        const state = stateOf(vlan);
+        state.passing.add(stream);
+        state.forgetting.add(bridge.device);
+      }
+    }
+  }
+  return states;
+}
+
+/** A querier is named that is not in the VLAN, which is told there. */
+function isAbsent(tree: BridgeTree, { querier }: Vlan): boolean {
+  return querier !== undefined && tree.querier === undefined;
+}
+
+function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forgetting }: State): Finding {
+  const why = vlan.querier === undefined ? `${vlan.name} has no querier` : `A part of ${vlan.name} is not joined to its querier ${vlan.querier}`;
+  const drops = [...forgetting].some(({ unregistered }) => unregistered === 'drop');
+  const effects: string[] = [];
+  if (cutOff.length > 0) {
+    const receivers = unique(cutOff.map(({ receiver }) => receiver));
+    const streams = few(unique(cutOff.map(({ stream }) => stream.name)));
+    effects.push(`${few(receivers)} ${receivers.length === 1 ? 'gets' : 'get'} nothing of ${streams}, as reports stop at the first switch`);
+  }
+  if (passing.size > 0) {
+    const switches = few([...forgetting].map(({ name }) => name));
+    const streams = few([...passing].map(({ name }) => name));
+    const then = drops ? 'the picture stops' : `${passing.size === 1 ? 'it goes' : 'they go'} to every port`;
+    effects.push(
+      `${groupMembershipInterval()} s after joining, ${switches} ${forgetting.size === 1 ? 'forgets' : 'forget'} who wants ${streams}, and ${then}`,
+    );
+  }
+  return {
+    at: headOf(vlan.item),
+    severity: cutOff.length > 0 || drops ? 'error' : 'warning',
+    message: `${why}: ${effects.join('; ')}. Name a querier, best the switch nearest the senders.`,
+    about: [vlan.name],
+    related: cutOff.slice(0, 5).map(({ stream, receiver }) => ({
+      at: placeOf(stream.item, receiverRoute(stream, receiver)), message: `${receiver} gets nothing of ${stream.name}`,
+    })),
+    fixes: () => {
+      const best = vlan.querier === undefined ? bestQuerier(site, network, vlan.index) : undefined;
+      const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', best.name);
+      return best === undefined || edit === undefined ? [] : [{ title: `Name ${best.name} as querier of ${vlan.name}`, safe: false, edits: [edit] }];
+    },
+  };
+}
+
+function unique(names: readonly string[]): string[] {
+  return [...new Set(names)];
+}

@@ -1,0 +1,74 @@
+import { far } from '../../network/link.ts';
+import { bestQuerier } from '../../network/querier.ts';
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import { bitRate, few } from '../../text/words.ts';
+import { grouped } from '../grouped.ts';
+import { overloadsBy } from '../overload.ts';
+import { placeOfEnd } from '../places.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const querierFar: Rule = {
+  id: 'querier-far',
+  severity: 'information',
+  summary: 'A link is overloaded because all groups of the VLAN travel over it to the querier.',
+  why: `Snooping switches send every group towards the querier, whether somebody there wants it or not. With the querier
+at the far end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
+querier.`,
+  source: 'RFC 4541 §2.1.2(1), read; measured on Open vSwitch',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 20, querier: barn}
+#                          ^^^^ All groups of video travel to barn: core/16 → barn/1 carries 81.4 Mb/s of tv that nobody behind asked for
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 16: {speed: 100 Mb/s, trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {speed: 100 Mb/s, trunk: [video]}}}
+  headend: {kind: server, speed: 1 Gb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/16, to: barn/1}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 76.6 Mb/s, receivers: [kitchen-screen]}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 16: {speed: 100 Mb/s, trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {speed: 100 Mb/s, trunk: [video]}}}
+  headend: {kind: server, speed: 1 Gb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/16, to: barn/1}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 76.6 Mb/s, receivers: [kitchen-screen]}
+`,
+    },
+  ],
+  *check(subject: Subject): Iterable<Finding> {
+    const { site, network } = subject;
+    for (const [index, [worst]] of grouped(overloadsBy(subject, ['querier']), ({ streams }) => streams[0]?.network)) {
+      const vlan = site.vlans[index];
+      if (worst === undefined || vlan?.querier === undefined || network.tree(index).querier === undefined) continue;
+      const better = bestQuerier(site, network, index);
+      if (better === undefined || better.name === vlan.querier) continue;
+      const { link, out, streams, unwanted } = worst;
+      yield {
+        at: placeOf(vlan.item, ['querier']),
+        message:
+          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} carries ${bitRate(unwanted)} of ` +
+          `${few(streams.map(({ stream }) => stream.name))} that nobody behind asked for. ${better.name} is nearer the senders: let it be the querier.`,
+        about: [vlan.name, vlan.querier],
+        related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],
+        fixes: () => [{ title: `Name ${better.name} as querier of ${vlan.name}`, safe: false, edits: [setValue(vlan.item, ['querier'], better.name)] }],
+      };
+    }
+  },
+};

@@ -1,0 +1,72 @@
+import { placeOf } from '../../site/item.ts';
+import { receiverRoute } from '../../site/receiver.ts';
+import { few } from '../../text/words.ts';
+import { putValue } from '../put-value.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const ttlTooSmall: Rule = {
+  id: 'ttl-too-small',
+  severity: 'error',
+  summary: 'The TTL of a group does not last to a receiver behind a router.',
+  why: `Each router takes one off the time to live and does not forward what has only one left. With a TTL of 1, the
+default of most senders, a group stays in its VLAN even where the router routes multicast. One more than the routers on
+the way is enough; set it at the sender too.`,
+  source: 'RFC 1112 §6.1 and RFC 1812 §5.3.1, from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  house: {id: 10}
+  video: {id: 20}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
+  router: {kind: router, multicast-routing: true, ports: {lan: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 1, receivers: [kitchen-screen]}
+#                                                                                       ^ A TTL of 1 does not last to kitchen-screen behind 1 router
+`,
+      fixed: `
+vlans:
+  house: {id: 10}
+  video: {id: 20}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
+  router: {kind: router, multicast-routing: true, ports: {lan: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 2, receivers: [kitchen-screen]}
+`,
+    },
+  ],
+  *check({ network }: Subject): Iterable<Finding> {
+    for (const { stream, unreached } of network.deliveries) {
+      let needed = 0;
+      const names: string[] = [];
+      for (const { receiver, why } of unreached) {
+        if (why.obstacle !== 'ttl') continue;
+        names.push(receiver);
+        needed = Math.max(needed, why.needed);
+      }
+      if (needed === 0) continue;
+      const routers = needed === 2 ? '1 router' : `${needed - 1} routers`;
+      yield {
+        at: placeOf(stream.item, ['ttl']),
+        message: `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here and at the sender.`,
+        about: [stream.name, ...names],
+        related: names.slice(0, 5).map((name) => ({ at: placeOf(stream.item, receiverRoute(stream, name)), message: `${name} gets nothing` })),
+        fixes: () => [{ title: `Set the TTL to ${needed}`, safe: false, edits: putValue(stream.item, 'ttl', String(needed)) }],
+      };
+    }
+  },
+};

@@ -1,0 +1,152 @@
+import { formatSubnet } from '../../standards/ipv4.ts';
+import type { Delivery } from '../../network/delivery.ts';
+import type { Interface } from '../../network/interfaces.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import { few } from '../../text/words.ts';
+import { sendMulticastBy } from '../multicast-route.ts';
+import type { Finding, Related, Rule, Subject } from '../rule.ts';
+
+export const unintendedEgress: Rule = {
+  id: 'unintended-egress',
+  severity: 'error',
+  summary: 'A group leaves its source by another port than meant.',
+  why: `A host with several ports sends each packet by its most specific route, and multicast has none until somebody
+sets one: it goes where the default route goes, most often into the wrong VLAN. A route for 224.0.0.0/4 by the port in
+the receivers' VLAN puts all groups right. Set it on the host as well.`,
+  source: 'RFC 1122 §3.3.1.1, from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  house: {id: 10, gateway: router}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {vlan: video}, 4: {vlan: house}}}
+  router: {kind: router}
+  recorder: {kind: server, ports: {lan: {}, cams: {}}}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+#                        ^^^^^^^^ paddock-live leaves recorder/lan into house, but stable-screen is in video, as is recorder/cams
+`,
+      fixed: `
+vlans:
+  house: {id: 10, gateway: router}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {vlan: video}, 4: {vlan: house}}}
+  router: {kind: router}
+  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cams}]}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+    },
+    {
+      bad: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  recorder:
+    kind: server
+    ports: {lan: {}, cams: {}}
+    routes:
+      - {to: 239.0.0.0/8, port: lan}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: cams}
+#                                                                                            ^^^^ paddock-live leaves by recorder/lan
+`,
+      fixed: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  recorder:
+    kind: server
+    ports: {lan: {}, cams: {}}
+    routes:
+      - {to: 239.0.0.0/8, port: cams}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: cams}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    for (const delivery of network.deliveries) {
+      const { stream, source, leaves } = delivery;
+      if (source === undefined || leaves === undefined || stream.group === undefined) continue;
+      const about = [stream.name, portName(leaves.port), source.name];
+      const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
+      if (meant !== undefined && meant !== leaves.port) {
+        const cabled = network.topology.linkOf[meant.index] !== undefined;
+        yield {
+          at: placeOf(stream.item, ['egress']),
+          message: cabled
+            ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}. Send multicast by ${meant.name}.`
+            : `${stream.name} cannot leave by ${portName(meant)}, which no cable is at; it leaves by ${portName(leaves.port)}.`,
+          about,
+          related: related(delivery),
+          fixes: () => (cabled ? sendMulticastBy(source, meant.name, delivery.route) : []),
+        };
+        continue;
+      }
+      const better = meant === undefined ? betterPort(site, network, delivery) : undefined;
+      if (better === undefined) continue;
+      const name = (index: number): string => network.topology.networks[index]?.name ?? 'no network';
+      const { by, receivers } = better;
+      yield {
+        at: placeOf(stream.item, ['source']),
+        message:
+          `${stream.name} leaves ${portName(leaves.port)} into ${name(leaves.network)}, but ${few(receivers)} ${receivers.length === 1 ? 'is' : 'are'} ` +
+          `in ${name(by.network)}, as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
+        about,
+        related: related(delivery),
+        fixes: () => sendMulticastBy(source, by.port.name, delivery.route),
+      };
+    }
+  },
+};
+
+/** Another interface of the source, in a network of receivers, where none of them is in the network that is sent into. */
+export function betterPort(site: Subject['site'], { interfaces }: Subject['network'], delivery: Delivery): { by: Interface; receivers: string[] } | undefined {
+  const { source, leaves, unreached } = delivery;
+  if (source === undefined || leaves === undefined || unreached.length === 0) return undefined;
+  const others = interfaces.of(source).filter(({ network, port }) => network !== leaves.network && port !== leaves.port);
+  if (others.length === 0) return undefined;
+  let best: { by: Interface; receivers: string[] } | undefined;
+  const receivers = delivery.stream.receivers.flatMap((name) => site.deviceByName.get(name) ?? []).filter((device) => device !== source);
+  if (receivers.some((device) => interfaces.in(device, leaves.network) !== undefined)) return undefined;
+  for (const by of others) {
+    const there = receivers.filter((device) => interfaces.in(device, by.network) !== undefined).map(({ name }) => name);
+    if (there.length > (best?.receivers.length ?? 0)) best = { by, receivers: there };
+  }
+  return best;
+}
+
+function reason({ source, route }: Delivery): string {
+  return route === undefined ? `${source?.name} has no route for its group` : `the route for ${formatSubnet(route.to)} says`;
+}
+
+function related({ source, route }: Delivery): Related[] {
+  if (source === undefined) return [];
+  if (route === undefined) return [{ at: headOf(source.item), message: `no route of ${source.name} is for the group` }];
+  return [{ at: placeOf(source.item, route.route), message: 'the route that decides' }];
+}

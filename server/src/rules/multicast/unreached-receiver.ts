@@ -1,0 +1,213 @@
+import { isMulticast } from '../../standards/ipv4.ts';
+import type { Delivery, Obstacle } from '../../network/delivery.ts';
+import { obstacleWords } from '../../network/obstacle-words.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Device, Site } from '../../site/model.ts';
+import { receiverRoute } from '../../site/receiver.ts';
+import { count } from '../../text/words.ts';
+import { grouped } from '../grouped.ts';
+import { sendMulticastBy } from '../multicast-route.ts';
+import { putValue } from '../put-value.ts';
+import type { Finding, Fix, Related, Rule, Subject } from '../rule.ts';
+import { betterPort } from './unintended-egress.ts';
+
+export const unreachedReceiver: Rule = {
+  id: 'unreached-receiver',
+  severity: 'error',
+  summary: 'A receiver gets nothing of a stream.',
+  why: `The stream does not get there, whatever is played or recorded: there is no cable, no way between the VLANs, or
+something on the way does not pass it on. The message says which, and what to do.`,
+  source: 'What switches pass on: RFC 4541 §2.1.2, read. Routers: RFC 1812 §5.2, from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  house: {id: 10}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: video}, 4: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+  stable-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video]}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen, stable-screen]}
+#                                                                                              ^^^^^^^^^^^^^^ kitchen-screen gets nothing of paddock: 239.192.20.31 is sent into video and kitchen-screen is in house, and router
+`,
+      good: `
+vlans:
+  house: {id: 10}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+`,
+      fixed: `
+vlans:
+  house: {id: 10}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: video}, 4: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+  stable-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video]}}, multicast-routing: true}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen, stable-screen], ttl: 2}
+`,
+    },
+    {
+      bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  recorder: {kind: server, address: 192.168.10.5}
+  attic-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
+#                                                                        ^^^^^^^^ recorder gets nothing of paddock: recorder is in house, paddock-cam in video, and video has no gateway
+# want 84-96 attic-screen gets nothing of paddock: attic-screen has no cable
+`,
+      fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  recorder: {kind: server, address: 192.168.10.5}
+  attic-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
+`,
+    },
+  ],
+  *check(subject: Subject): Iterable<Finding> {
+    const { site, network } = subject;
+    // Before the first cable is written nothing is known of ways.
+    if (site.cables.length === 0) return;
+    const uncabled = grouped(network.deliveries.flatMap(({ stream, unreached }) => unreached.flatMap(({ receiver, why }) =>
+      why.obstacle === 'receiver-not-cabled' ? [{ stream, receiver }] : [])), ({ receiver }) => receiver);
+    for (const delivery of network.deliveries) {
+      const { stream, unreached } = delivery;
+      if (unreached.length === 0 || (stream.group !== undefined && !isMulticast(stream.group))) continue;
+      const [only] = unreached;
+      if (only?.why.obstacle === 'source-not-cabled') {
+        yield {
+          at: placeOf(stream.item, ['source']),
+          message: `${stream.name} reaches nobody: no cable that carries a network is at ${only.why.device}. Cable it.`,
+          about: [stream.name, only.why.device],
+        };
+        continue;
+      }
+      const better = betterPort(site, network, delivery);
+      for (const { receiver, why } of unreached) {
+        if (toldElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
+        // A device without a cable is told once.
+        const without = why.obstacle === 'receiver-not-cabled' ? (uncabled.get(receiver) ?? []) : [];
+        if (without.length > 0 && without[0]?.stream !== stream) continue;
+        yield {
+          at: placeOf(stream.item, receiverRoute(stream, receiver)),
+          message: message(delivery, receiver, why, Math.max(0, without.length - 1)),
+          about: [receiver, stream.name],
+          related: related(site, why, receiver),
+          fixes: () => fixesFor(subject, delivery, receiver, why),
+        };
+      }
+    }
+  },
+};
+
+/** By ttl-too-small, no-querier or querier-absent. A network that is no declared VLAN can have no querier named. */
+function toldElsewhere(site: Site, why: Obstacle): boolean {
+  if (why.obstacle === 'ttl') return true;
+  return (why.obstacle === 'report-stays' || why.obstacle === 'known-nearer') && site.vlanByName.has(why.network);
+}
+
+function message({ stream }: Delivery, receiver: string, why: Obstacle, others: number): string {
+  const { what, remedy } = obstacleWords(why, receiver, stream);
+  const also = others === 0 ? '' : ` and of ${count(others, 'other stream')}`;
+  // Receivers that it does reach would lose it by another route.
+  const todo = why.obstacle === 'leaves-elsewhere' ? `send another stream into ${why.to}, or let a router route multicast` : remedy;
+  return `${receiver} gets nothing of ${stream.name}${also}: ${what}. ${todo.charAt(0).toUpperCase()}${todo.slice(1)}.`;
+}
+
+function related(site: Site, why: Obstacle, receiver: string): Related[] {
+  const at = (device: Device | undefined, message: string): Related[] => (device === undefined ? [] : [{ at: headOf(device.item), message }]);
+  switch (why.obstacle) {
+    case 'other-network':
+      return why.routers.flatMap((name) => at(site.deviceByName.get(name), `${name} is in ${why.from} and in ${why.to}`));
+    case 'no-route':
+      return at(site.deviceByName.get(why.gateway), `the gateway of ${why.from}`);
+    case 'no-gateway': {
+      const vlan = site.vlanByName.get(why.network);
+      return vlan === undefined ? [] : [{ at: headOf(vlan.item), message: `${why.network} has no gateway` }];
+    }
+    default:
+      return at(site.deviceByName.get(receiver), `${receiver} is declared here`);
+  }
+}
+
+function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: string, why: Obstacle): Fix[] {
+  const { stream } = delivery;
+  switch (why.obstacle) {
+    case 'other-network': {
+      const router = site.deviceByName.get(why.routers[0] ?? '');
+      if (router === undefined) return [];
+      const on = putValue(router.item, 'multicast-routing', 'true');
+      const ttl = stream.ttl < 2 ? putValue(stream.item, 'ttl', '2') : [];
+      const title = `Let ${router.name} route multicast${ttl.length === 0 ? '' : ', with a TTL of 2'}`;
+      return on.length === 0 ? [] : [{ title, safe: false, edits: [...on, ...ttl] }];
+    }
+    case 'joins-elsewhere': {
+      const device = site.deviceByName.get(receiver);
+      const { leaves } = delivery;
+      if (device === undefined || leaves === undefined || stream.group === undefined) return [];
+      const there = network.interfaces.in(device, leaves.network);
+      const now = network.interfaces.towards(device, stream.group);
+      return there === undefined ? [] : sendMulticastBy(device, there.port.name, now?.route);
+    }
+    case 'no-gateway': {
+      const vlan = site.vlanByName.get(why.network);
+      const other = site.vlanByName.get(why.to);
+      if (vlan === undefined || other === undefined) return [];
+      const isIn = (device: Device, index: number): boolean => network.interfaces.in(device, index)?.address !== undefined;
+      const routers = site.devices.filter((device) => device.kind === 'router' && isIn(device, vlan.index) && isIn(device, other.index));
+      return routers.slice(0, 3).flatMap(({ name }) => {
+        const edits = putValue(vlan.item, 'gateway', name);
+        return edits.length === 0 ? [] : [{ title: `Name ${name} as gateway of ${vlan.name}`, safe: false, edits }];
+      });
+    }
+    default:
+      return [];
+  }
+}

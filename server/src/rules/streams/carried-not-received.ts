@@ -1,0 +1,59 @@
+import { addElement, addEntry, nodeAt } from '../../site/edit.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const carriedNotReceived: Rule = {
+  id: 'carried-not-received',
+  severity: 'error',
+  summary: 'A device passes on a stream that it does not receive.',
+  why: `What a device sends on must come to it first, over a link that is loaded by it. As long as it is not among the
+receivers, that load is missing from every figure. Add it to the receivers of the stream that is carried.`,
+  source: 'common practice, no source',
+  examples: [
+    {
+      bad: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
+#                                           ^^^^^^^ recorder does not receive paddock
+`,
+      good: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
+  paddock-wall: {source: recorder, carries: paddock-live, transport: rtp, port: 5004, group: 239.192.20.32}
+`,
+      fixed: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen, recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, name, source, carries } of site.streams) {
+      const carried = carries === undefined ? undefined : site.streamByName.get(carries);
+      if (carried?.source === undefined || source === undefined || !site.deviceByName.has(source)) continue;
+      if (carried.source === source || carried.receivers.includes(source)) continue;
+      yield {
+        at: placeOf(item, ['carries']),
+        message: `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the receivers of ${carried.name}.`,
+        about: [name, carried.name],
+        related: [{ at: headOf(carried.item), message: `the stream that ${name} carries` }],
+        fixes: () => addReceiver(carried, source),
+      };
+    }
+  },
+};
+
+function addReceiver({ item, name }: Stream, device: string): Fix[] {
+  const edit = nodeAt(item, ['receivers']) === undefined ? addEntry(item, [], 'receivers', `[${device}]`) : addElement(item, ['receivers'], device);
+  return edit === undefined ? [] : [{ title: `Add ${device} to the receivers of ${name}`, safe: false, edits: [edit] }];
+}

@@ -1,0 +1,58 @@
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import { few } from '../../text/words.ts';
+import { isDatagrams, nextFreePort } from '../free/port.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const portClash: Rule = {
+  id: 'port-clash',
+  severity: 'warning',
+  summary: 'Two streams are sent to the same port of one receiver.',
+  why: `A receiver tells streams that come in datagrams apart by the port. Of two at one port most show a mixture, or
+whichever came first. Give each a pair of ports of its own, even and odd.`,
+  source: 'RFC 3550 §11 (a session is known by its pair of ports), read',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5004, receivers: [recorder]}
+#                                                ^^^^ paddock is also sent to port 5004 of recorder
+`,
+      good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+  stable: {source: stable-cam, transport: rtsp, port: 554, receivers: [recorder]}
+  glasshouse: {source: glasshouse-cam, transport: rtsp, port: 554, receivers: [recorder]}
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const first = new Map<string, Stream>();
+    for (const stream of site.streams) {
+      const { item, name, port, group } = stream;
+      if (port === undefined || group !== undefined || !isDatagrams(stream)) continue;
+      const shared = stream.receivers.filter((receiver) => first.has(`${receiver}:${port}`));
+      for (const receiver of stream.receivers) if (!first.has(`${receiver}:${port}`)) first.set(`${receiver}:${port}`, stream);
+      const other = first.get(`${shared[0]}:${port}`);
+      if (other === undefined) continue;
+      yield {
+        at: placeOf(item, ['port']),
+        message: `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take another pair.`,
+        about: [name],
+        related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
+        fixes: () => {
+          const free = nextFreePort(site, stream, port);
+          return free === undefined ? [] : [{ title: `Use port ${free}, the next free pair`, safe: false, edits: [setValue(item, ['port'], String(free))] }];
+        },
+      };
+    }
+  },
+};

@@ -1,0 +1,70 @@
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Site, Stream } from '../../site/model.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const rateMissing: Rule = {
+  id: 'rate-missing',
+  severity: 'warning',
+  summary: 'A stream that is sent has no bit rate, so it counts as nothing.',
+  why: `Without a rate the stream is left out of the load of every link and of what a recording takes, and the site looks
+better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a transport stream
+that comes as it is.`,
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264}, receivers: [recorder]}
+#                                                            ^^^^^ No bit rate is known for the video of paddock
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [kitchen-screen]}
+# ^^ No bit rate is known for tv
+`,
+      good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 25 Mb/s, receivers: [kitchen-screen]}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const told = new Set<Stream>();
+    const circles = new Set(site.carriedInCircle);
+    for (const stream of site.streams) {
+      if ((stream.receivers.length === 0 && stream.group === undefined) || stream.muxRate !== undefined) continue;
+      const media = site.media[stream.index];
+      const parts = [media?.video, media?.audio].filter((part) => part !== undefined);
+      if (parts.length > 0 && parts.every(({ rate }) => rate !== undefined)) continue;
+      const first = firstOf(site, stream, circles);
+      if (first === undefined || told.has(first)) continue;
+      told.add(first);
+      yield* findings(first);
+    }
+  },
+};
+
+/** The stream that what it carries comes from in the end; `undefined` where that cannot be told, which others tell. */
+function firstOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stream | undefined {
+  let at: Stream | undefined = stream;
+  while (at?.carries !== undefined) {
+    if (circles.has(at)) return undefined;
+    at = site.streamByName.get(at.carries);
+  }
+  return at;
+}
+
+function* findings({ item, name, video, audio, transport, muxRate }: Stream): Iterable<Finding> {
+  if (muxRate !== undefined) return;
+  const about = [name];
+  const loss = 'so it counts as nothing on links and disks';
+  if (video !== undefined && video.rate === undefined) {
+    yield { at: placeOf(item, ['video'], 'key'), about, message: `No bit rate is known for the video of ${name}, ${loss}. Declare its bitrate, as set in the camera.` };
+  }
+  if (audio !== undefined && audio.rate === undefined) {
+    yield { at: placeOf(item, ['audio'], 'key'), about, message: `No bit rate is known for the audio of ${name}, ${loss}. Declare its bitrate.` };
+  }
+  if (video === undefined && audio === undefined) {
+    const what = transport === 'ts-udp' || transport === 'ts-rtp' ? 'a mux-rate, or video with a bitrate' : 'video with a bitrate';
+    yield { at: headOf(item), about, message: `No bit rate is known for ${name}, ${loss}. Declare ${what}.` };
+  }
+}

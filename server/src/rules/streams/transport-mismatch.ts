@@ -1,0 +1,82 @@
+import { remove, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import { RTSP_PORT, nextFreePort } from '../free/port.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const transportMismatch: Rule = {
+  id: 'transport-mismatch',
+  severity: 'error',
+  summary: 'What is said of a stream does not go with its transport.',
+  why: `\`rtsp\` means RTP inside the TCP connection of one receiver, and TCP has no multicast: such a stream cannot have a
+group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as they are and
+it has no effect.`,
+  source: 'RFC 2326 §10.12 (interleaving), from memory; RFC 2250 §2, read',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtsp, port: 554, group: 239.192.20.31}
+#                                             ^^^^ rtsp is sent in TCP to one receiver at a time, so it has no group
+`,
+      good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554}
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+      fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+    },
+    {
+      bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31, mux-rate: 8 Mb/s}
+#                                                                                    ^^^^^^^^ rtp has no multiplex
+`,
+      good: `
+streams:
+  paddock-live: {source: recorder, transport: ts-rtp, port: 5004, group: 239.192.20.31, mux-rate: 8 Mb/s}
+`,
+      fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const stream of site.streams) {
+      const { item, name, transport, group, muxRate } = stream;
+      const about = [name];
+      if (transport === 'rtsp' && group !== undefined) {
+        yield {
+          at: placeOf(item, ['transport']),
+          message: 'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the group out.',
+          about,
+          related: [{ at: placeOf(item, ['group']), message: 'its group' }],
+          fixes: () => [asRtp(stream, nextFreePort(site, { ...stream, transport: 'rtp' })), ...without(stream, 'group', 'Leave the group out')],
+        };
+      } else if (muxRate !== undefined && (transport === 'rtsp' || transport === 'rtp')) {
+        yield {
+          at: placeOf(item, ['mux-rate'], 'key'),
+          severity: 'warning',
+          message: `${transport} has no multiplex, so the mux-rate has no effect. Leave it out, or send a transport stream: ts-rtp or ts-udp.`,
+          about,
+          fixes: () => without(stream, 'mux-rate', 'Leave the mux-rate out'),
+        };
+      }
+    }
+  },
+};
+
+function asRtp({ item, port }: Stream, free: number | undefined): Fix {
+  const edits = [setValue(item, ['transport'], 'rtp')];
+  if (port === RTSP_PORT && free !== undefined) edits.push(setValue(item, ['port'], String(free)));
+  return { title: 'Send it as rtp', safe: false, edits };
+}
+
+function without({ item }: Stream, key: string, title: string): Fix[] {
+  const edit = remove(item, [key]);
+  return edit === undefined ? [] : [{ title, safe: false, edits: [edit] }];
+}

@@ -1,0 +1,47 @@
+import { addEntry } from '../../site/edit.ts';
+import { headOf } from '../../site/item.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const transportMissing: Rule = {
+  id: 'transport-missing',
+  severity: 'warning',
+  summary: 'It is not said how a stream is packed.',
+  why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\` the
+stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, group: 239.192.20.31, receivers: [kitchen-screen]}
+# ^^^^^^^^^^^^ paddock-live has no transport, and takes none over from paddock
+`,
+      good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31, receivers: [kitchen-screen]}
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, group: 239.192.20.31, receivers: [kitchen-screen], transport: rtp}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, name, transport, carries, receivers } of site.streams) {
+      // A transport that is written but unknown is told as such.
+      if (transport !== undefined || receivers.length === 0 || item.problems.some(({ route }) => route[0] === 'transport')) continue;
+      const over = carries === undefined ? '' : `, and takes none over from ${carries}`;
+      yield {
+        at: headOf(item),
+        message: `${name} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtp, ts-udp or ts-rtp.`,
+        about: [name],
+        fixes: () => {
+          const edit = addEntry(item, [], 'transport', 'rtp');
+          return edit === undefined ? [] : [{ title: 'Say that it is rtp', safe: false, edits: [edit] }];
+        },
+      };
+    }
+  },
+};
