@@ -44,7 +44,7 @@ export function addEntry(item: Item, route: Route, key: string, text: string): E
   const node = follow(item.node, route)?.node;
   if (node === undefined) return undefined;
   if (node.kind === 'mapping') return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
-  return isEmpty(node) ? { at: placeOf(item, route, 'value'), text: '' } : undefined;
+  return isEmpty(node) && route.length > 0 ? setValue(item, route, `{${key}: ${text}}`) : undefined;
 }
 
 /** Adds an element to the list at a route, in the manner of the list. */
@@ -60,7 +60,7 @@ function addToFlow(item: Item, node: Mapping | Sequence, text: string): Edit {
   const last = children[children.length - 1];
   if (last === undefined) {
     const at = node.start + 1;
-    return { at: { piece: item.piece, start: at, end: Math.max(at, source.lastIndexOf(node.kind === 'mapping' ? '}' : ']', node.end)) }, text };
+    return { at: { piece: item.piece, start: at, end: Math.max(at, source.lastIndexOf(node.kind === 'mapping' ? '}' : ']', node.end - 1)) }, text };
   }
   // A trailing comma stays the separator.
   const comma = /^\s*,/.exec(source.slice(last.end, node.end));
@@ -125,4 +125,19 @@ export function byFile(edits: readonly Edit[]): Map<string, Edit[]> {
     else list.push(edit);
   }
   return found;
+}
+
+/** Takes a whole item out, with its lines; in a list in brackets or a mapping in braces, with its comma. */
+export function removeItem(item: Item): Edit {
+  const own = placeOf(item, [], 'entry');
+  const source = item.piece.text;
+  const lineStart = source.lastIndexOf('\n', own.start - 1) + 1;
+  const newline = source.indexOf('\n', own.end);
+  const lineEnd = newline === -1 ? source.length : newline + 1;
+  const alone = /^\s*(- +)?$/.test(source.slice(lineStart, own.start)) && /^\s*,?\s*(#.*)?\s*$/.test(source.slice(own.end, lineEnd));
+  if (alone) return { at: { ...own, start: lineStart, end: lineEnd }, text: '' };
+  const after = /^\s*,\s*/.exec(source.slice(own.end));
+  if (after !== null) return { at: { ...own, end: own.end + after[0].length }, text: '' };
+  const before = /,\s*$/.exec(source.slice(0, own.start));
+  return { at: { ...own, start: own.start - (before?.[0].length ?? 0) }, text: '' };
 }

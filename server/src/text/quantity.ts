@@ -176,6 +176,15 @@ function sameAmount(number: string, unit: Unit, kind: QuantityKind): string[] {
   return [];
 }
 
+/** A length of time in the unit that `like` is written in where it is a whole number of it, else in the largest such unit. */
+export function durationLike(milliseconds: number, like: unknown): string {
+  const own = typeof like === 'string' ? readQuantity(like, 'duration') : undefined;
+  const names = ['d', 'h', 'min', 's', 'ms'];
+  if (own !== undefined && isQuantity(own)) names.unshift(own.unit);
+  const unit = names.find((name) => milliseconds % (UNITS.get(name)?.factor ?? 1) === 0) ?? 'ms';
+  return `${milliseconds / (UNITS.get(unit)?.factor ?? 1)} ${unit}`;
+}
+
 /** An amount in the largest unit of its kind that keeps it exact and short: `48 Mb/s`. */
 export function written(value: number, kind: QuantityKind): string {
   const candidates = [...UNITS]

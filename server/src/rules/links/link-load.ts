@@ -1,13 +1,13 @@
-import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { far } from '../../network/link.ts';
 import { loadOf } from '../../network/crossings.ts';
 import { bitRate, few, percent, threshold } from '../../text/words.ts';
+import { aboutPorts, placeOfEnd } from '../places.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 /** What a link may carry where the policy does not say, in ten-thousandths. Common practice, no source. */
-const WARN = 7000;
-const LIMIT = 9000;
+export const WARN = 7000;
+export const LIMIT = 9000;
 
 export const linkLoad: Rule = {
   id: 'link-load',
@@ -27,7 +27,7 @@ devices:
   recorder: {kind: server, speed: 1 Gb/s}
 cables:
   - {from: core/1, to: paddock-cam}
-#    ^^^^^^^^^^^^ paddock-cam/eth → core/1 carries 10.3 Mb/s, 103 % of 10 Mb/s; paddock
+#                      ^^^^^^^^^^^ paddock-cam/eth → core/1 carries 10.3 Mb/s, 103 % of 10 Mb/s; paddock
   - {from: core/2, to: recorder}
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
@@ -66,12 +66,12 @@ streams:
         const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
         const bound = over(line.peak) ? `more than the limit of ${threshold(limit)}` : `more than the ${threshold(warn)} that policy warns at`;
         yield {
-          at: placeOf(link.cable.item, link.cable[out === link.a ? 'from' : 'to']?.route ?? []),
+          at: placeOfEnd(link, out),
           severity: over(line.peak) ? 'error' : 'warning',
           message:
             `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ${percent(line.peak, link.capacity)} of ` +
             `${bitRate(link.capacity)}${nominal}; ${few(streams, 1)}. That is ${bound}: move or slim streams, or make the link faster.`,
-          about: [portName(out), portName(into), out.device.name, into.device.name],
+          about: aboutPorts(out, into),
         };
       }
     }

@@ -1,0 +1,81 @@
+import { CHANNEL, CORDS, type CableType, PERMANENT_LINK, reach } from '../../standards/cabling.ts';
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { bitRate, metres } from '../../text/words.ts';
+import { leastCableType } from '../free/cable-type.ts';
+import { aboutPorts } from '../places.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+/** The speed that copper is judged at where no end says one: all get as far. */
+const SLOWEST = 100_000_000;
+
+export const cableLength: Rule = {
+  id: 'cable-length',
+  severity: 'error',
+  summary: 'A cable is longer than its type carries the speed of the link.',
+  why: `Beyond its reach a link comes up at a lower speed, drops packets, or stays down. Of the 100 m of a copper
+channel at most 90 m may be laid and the other 10 m are patch cords; bundles that carry power get warm and reach less
+far. Shorten the run, take a better cable or fibre, or put a switch in between. Never look into a fibre or a
+connector: the light is invisible and may harm the eye. Cables in walls, on roofs and between buildings: follow
+local codes, and leave to licensed people what these leave to them.`,
+  source: 'TIA-568 (channel of 100 m; secondary), IEEE 802.3 (reach over fibre and of 10GBASE-T; from memory)',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/1, type: cat6, length: 70 m}
+#                                                  ^^^^ This cable is 70 m long; cat6 carries 10 Gb/s 55 m
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/1, type: cat6a, length: 70 m}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 140 m}
+#                                                       ^^^^^ This cable is 140 m long; cat6 carries 100 Mb/s 100 m
+`,
+    },
+  ],
+  *check({ network }: Subject): Iterable<Finding> {
+    for (const { a, b, cable, capacity } of network.topology.links) {
+      const { item, length, through } = cable;
+      // What does not fit the schema is left out of the data.
+      const type = cable.type as CableType | undefined;
+      if (type === undefined || length === undefined) continue;
+      const isCopper = type.startsWith('cat');
+      const speed = capacity ?? (isCopper ? SLOWEST : undefined);
+      const far = speed === undefined ? undefined : reach(type, speed);
+      if (speed === undefined || far === undefined) continue;
+      const finding = { at: placeOf(item, ['length']), about: aboutPorts(a, b) };
+      if (length > far.metres * 1000) {
+        const better = leastCableType(type, speed, length);
+        const remedy = better === undefined ? (isCopper ? 'Take fibre, or put a switch in between' : 'Shorten it, or put a switch in between') : `Take ${better}, or shorten it`;
+        yield {
+          ...finding,
+          message: `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m (${far.basis}). ${remedy}.`,
+          fixes: () => (better === undefined ? [] : [{ title: `Take ${better}`, safe: false, edits: [setValue(item, ['type'], better)] }]),
+        };
+      } else if (isCopper && far.metres === CHANNEL && length > PERMANENT_LINK * 1000 && through.length > 0) {
+        yield {
+          ...finding,
+          severity: 'information',
+          message:
+            `This cable is ${metres(length)} long. That is within the ${CHANNEL} m of a channel, of which at most ${PERMANENT_LINK} m may be laid ` +
+            `and the rest be patch cords, ${CORDS} m in all.`,
+        };
+      }
+    }
+  },
+};

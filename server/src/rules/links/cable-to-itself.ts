@@ -1,0 +1,41 @@
+import { placeOf } from '../../site/item.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const cableToItself: Rule = {
+  id: 'cable-to-itself',
+  severity: 'error',
+  summary: 'Both ends of a cable are at one device.',
+  why: `On a switch such a cable is a loop: broadcasts and floods go round it until nothing else gets through. On any
+other device it joins nothing. Name the device at the far end.`,
+  source: 'A bridge forwards out of every other port, IEEE 802.1D; common knowledge of the trade.',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+cables:
+  - {from: core/1, to: core/2}
+#                      ^^^^^^ Both ends of this cable are at core, which makes a loop
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  barn: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/2}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, from, to } of site.cables) {
+      if (from === undefined || to === undefined || from.device !== to.device) continue;
+      const device = site.deviceByName.get(from.device);
+      if (device === undefined || device.kind === 'patch-panel') continue;
+      yield {
+        at: placeOf(item, to.route),
+        message: `Both ends of this cable are at ${device.name}${device.bridging ? ', which makes a loop' : ''}. Name the device at its far end.`,
+        about: [device.name],
+      };
+    }
+  },
+};

@@ -1,0 +1,98 @@
+import type { BridgeTree } from '../../network/bridge-tree.ts';
+import type { Link } from '../../network/link.ts';
+import { addEntry, nodeAt, setValue } from '../../site/edit.ts';
+import { type Device, portName } from '../../site/model.ts';
+import { list } from '../../text/words.ts';
+import { aboutPorts, placeOfEnd } from '../places.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const loop: Rule = {
+  id: 'loop',
+  severity: 'error',
+  summary: 'Cables between switches close a loop that no spanning tree cuts.',
+  why: `Broadcasts and floods go round a loop for ever, ever more of them, until nothing else gets through. With
+\`spanning-tree: true\` on all switches round it one cable is kept idle, and takes over when another fails. Or take a
+cable out. What crosses which cable cannot be told before that: the loads leave one cable out.`,
+  source: 'IEEE 802.1D-2004 clause 17, rapid spanning tree',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  barn: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  stable: {kind: switch, ports: {1-4: {}}}
+cables:
+  - {from: core/1, to: barn/1}
+  - {from: core/2, to: stable/1}
+  - {from: barn/2, to: stable/2}
+#                      ^^^^^^^^ closes a loop: barn, core, stable, barn. stable does not run spanning tree
+`,
+      fixed: `
+devices:
+  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  barn: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  stable: {kind: switch, ports: {1-4: {}}, spanning-tree: true}
+cables:
+  - {from: core/1, to: barn/1}
+  - {from: core/2, to: stable/1}
+  - {from: barn/2, to: stable/2}
+`,
+    },
+  ],
+  *check({ network }: Subject): Iterable<Finding> {
+    const told = new Set<string>();
+    for (const { index } of network.topology.networks) {
+      const tree = network.tree(index);
+      for (const link of tree.loops) {
+        const { devices, links } = roundOf(tree, link);
+        // VLANs share their cables: a loop of several is one.
+        const name = links.map((part) => part.index).sort((a, b) => a - b).join();
+        if (told.has(name)) continue;
+        told.add(name);
+        yield findingOf(link, devices, links.filter((part) => part !== link));
+      }
+    }
+  },
+};
+
+/** The switches round the loop that a link closes, in order from one of its ends to the other, and the links. */
+function roundOf(tree: BridgeTree, link: Link): { devices: Device[]; links: Link[] } {
+  let [a, b] = [tree.bridges.get(link.a.device), tree.bridges.get(link.b.device)];
+  const [devices, back, links]: [Device[], Device[], Link[]] = [[], [], [link]];
+  while (a !== undefined && b !== undefined && a !== b) {
+    const [lower, side] = a.depth >= b.depth ? [a, devices] : [b, back];
+    side.push(lower.device);
+    if (lower.up !== undefined) links.push(lower.up);
+    if (lower === a) a = a.parent;
+    else b = b.parent;
+  }
+  if (a !== undefined) devices.push(a.device);
+  return { devices: [...devices, ...back.reverse()], links };
+}
+
+function findingOf(link: Link, devices: readonly Device[], others: readonly Link[]): Finding {
+  const able = devices.filter(({ kind }) => kind !== 'media-converter');
+  const without = able.filter(({ spanningTree }) => !spanningTree);
+  const round = [...devices, ...devices.slice(0, 1)].map(({ name }) => name).join(', ');
+  const words = list(without.map(({ name }) => name));
+  return {
+    at: placeOfEnd(link, link.b),
+    message:
+      `This cable closes a loop: ${round}. ` +
+      (without.length === 0
+        ? 'Take a cable out.'
+        : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` there, or take a cable out.`),
+    about: [...aboutPorts(link.b, link.a), ...devices.map(({ name }) => name)],
+    related: others.map((other) => ({ at: placeOfEnd(other, other.a), message: `${portName(other.a)} – ${portName(other.b)} is part of the loop` })),
+    fixes: () => fixesOf(without),
+  };
+}
+
+function fixesOf(without: readonly Device[]): Fix[] {
+  const edits = without.map(({ item }) =>
+    nodeAt(item, ['spanning-tree']) === undefined ? addEntry(item, [], 'spanning-tree', 'true') : setValue(item, ['spanning-tree'], 'true'),
+  );
+  const possible = edits.filter((edit) => edit !== undefined);
+  if (without.length === 0 || possible.length < edits.length) return [];
+  return [{ title: `Run spanning tree on ${list(without.map(({ name }) => name))}`, safe: false, edits: possible }];
+}

@@ -1,0 +1,64 @@
+import { far } from '../../network/link.ts';
+import { hasVlans } from '../../network/membership.ts';
+import { isTransparent } from '../../network/segments.ts';
+import { contains } from '../../standards/ipv4.ts';
+import { type Port, type Site, portName } from '../../site/model.ts';
+import { type PortVlans, setVlans, vlansOf } from '../free/port-vlans.ts';
+import { aboutPorts, placeOfEnd } from '../places.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const noVlan: Rule = {
+  id: 'no-vlan',
+  severity: 'warning',
+  summary: 'A cabled port has no VLAN, on a switch whose other ports have.',
+  why: `Once a switch has VLANs, a port in none of them passes nothing. Give the port \`vlan\` for a host, or \`trunk\`
+towards another switch. (A switch without VLANs on any port passes everything on as it comes.)`,
+  source: 'IEEE 802.1Q: every frame belongs to a VLAN (from memory)',
+  examples: [
+    {
+      bad: `
+vlans: {video: {id: 20, subnet: 192.168.20.0/24}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/2, to: paddock-cam}
+#          ^^^^^^ core/2 is in no VLAN, though other ports of core are
+`,
+      fixed: `
+vlans: {video: {id: 20, subnet: 192.168.20.0/24}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/2, to: paddock-cam}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    for (const link of network.topology.links) {
+      for (const port of [link.a, link.b]) {
+        if (!port.device.bridging || isTransparent(port) || hasVlans(port)) continue;
+        const other = far(link, port);
+        yield {
+          at: placeOfEnd(link, port),
+          message:
+            `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between it and ` +
+            `${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
+          about: aboutPorts(port, other),
+          fixes: () => fixesOf(site, port, other),
+        };
+      }
+    }
+  },
+};
+
+/** The VLAN of the far end: of its port, or that of its address. */
+function fixesOf(site: Site, port: Port, other: Port): Fix[] {
+  const vlan = site.vlans.find(({ subnet }) => subnet !== undefined && other.addresses.some(({ address }) => contains(subnet, address)));
+  const wanted: PortVlans | undefined = hasVlans(other) ? vlansOf(other) : vlan === undefined ? undefined : { vlan: vlan.name };
+  const edits = wanted === undefined ? undefined : setVlans(port, wanted);
+  if (wanted === undefined || edits === undefined) return [];
+  const what = wanted.trunk === undefined ? `into ${wanted.vlan ?? wanted.native ?? ''}` : `in a trunk like ${portName(other)}`;
+  return [{ title: `Put ${portName(port)} ${what}`, safe: false, edits }];
+}

@@ -1,0 +1,89 @@
+import { type Edit, addElement, addEntry, nodeAt, removeItem, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Cable, CableEnd, Site } from '../../site/model.ts';
+import { written } from '../../text/quantity.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const patchPanelAsEnd: Rule = {
+  id: 'patch-panel-as-end',
+  severity: 'error',
+  summary: 'A cable ends at a patch panel.',
+  why: `A patch panel passes a cable on and sends nothing itself. A cable in a site is the whole run from port to port:
+name the devices at both ends, the positions in between under \`through\`, and the length with its patch cords.`,
+  source: 'common practice, no source',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: panel-a/1, length: 2 m}
+#                      ^^^^^^^^^ panel-a is a patch panel, and a cable runs through it
+  - {from: panel-a/1, to: paddock-cam, type: cat6, length: 38 m}
+#          ^^^^^^^^^ panel-a is a patch panel, and a cable runs through it
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, length: 40 m, type: cat6, through: [panel-a/1]}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const cable of site.cables) {
+      for (const end of [cable.from, cable.to]) {
+        if (end === undefined || !isPanel(site, end)) continue;
+        const { device } = end;
+        const position = end.port === undefined ? device : `${device}/${end.port}`;
+        yield {
+          at: placeOf(cable.item, end.route),
+          message:
+            `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole run, ` +
+            `and write \`through: [${position}]\`.`,
+          about: [position, device],
+          fixes: () => joined(site, cable, end, position),
+        };
+      }
+    }
+  },
+};
+
+function isPanel(site: Site, { device }: CableEnd): boolean {
+  return site.deviceByName.get(device)?.kind === 'patch-panel';
+}
+
+/** Where just one other cable ends at the position, the two are one run. */
+function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[] {
+  const others = site.cables.flatMap((other) =>
+    [other.from, other.to].flatMap((at) => (at !== undefined && at !== end && at.device === end.device && at.port === end.port ? [{ other, at }] : [])),
+  );
+  const [match] = others;
+  if (match === undefined || others.length > 1 || match.other === cable || end.port === undefined) return [];
+  const [first, firstEnd, second, secondEnd] =
+    cable.index < match.other.index ? [cable, end, match.other, match.at] : [match.other, match.at, cable, end];
+  const beyond = secondEnd === second.from ? second.to : second.from;
+  if (beyond === undefined) return [];
+  const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, textOf(beyond))];
+  if (first.length !== undefined && second.length !== undefined) {
+    edits.push(setValue(first.item, ['length'], written(first.length + second.length, 'length')));
+  }
+  const through = [position, ...second.through.map(textOf)];
+  edits.push(
+    nodeAt(first.item, ['through'])?.kind === 'sequence'
+      ? addElement(first.item, ['through'], through.join(', '))
+      : addEntry(first.item, [], 'through', `[${through.join(', ')}]`),
+  );
+  if (first.type === undefined && second.type !== undefined) edits.push(addEntry(first.item, [], 'type', second.type));
+  edits.push(removeItem(second.item));
+  const possible = edits.filter((edit) => edit !== undefined);
+  return possible.length < edits.length ? [] : [{ title: `Make one cable of the two at ${position}`, safe: false, edits: possible }];
+}
+
+function textOf({ device, port }: CableEnd): string {
+  return port === undefined ? device : `${device}/${port}`;
+}

@@ -1,0 +1,107 @@
+import { removeItem, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Cable, type CableEnd, type Port, portAt, portName } from '../../site/model.ts';
+import { nextFreeSwitchPort } from '../free/switch-port.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+interface Plug {
+  readonly cable: Cable;
+  readonly end: CableEnd;
+}
+
+export const portCabledTwice: Rule = {
+  id: 'port-cabled-twice',
+  severity: 'error',
+  summary: 'Two cables are in one port, or in one position of a patch panel.',
+  why: `A port takes one plug, and a position of a patch panel one cable, however far it runs. Only the first of the
+cables is counted until it is put right. Write each cable once; give the second a port of its own.`,
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/1, to: stable-cam}
+#          ^^^^^^ core/1 has a cable already, to paddock-cam
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-cam}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, through: [panel-a/1]}
+  - {from: core/2, to: stable-cam, through: [panel-a/1]}
+#                                            ^^^^^^^^^ panel-a/1 has a cable already, core/1 – paddock-cam
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const plugs = new Map<Port, Plug>();
+    const positions = new Map<Port, Plug>();
+    for (const cable of site.cables) {
+      for (const end of [cable.from, cable.to]) {
+        const port = portAt(site, end);
+        if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
+        const first = plugs.get(port);
+        if (first === undefined) plugs.set(port, { cable, end });
+        else yield twice(site, port, first, { cable, end }, `to ${otherEnd(first)}`);
+      }
+      for (const end of cable.through) {
+        const port = portAt(site, end);
+        if (port === undefined) continue;
+        const first = positions.get(port);
+        if (first === undefined) positions.set(port, { cable, end });
+        else yield twice(site, port, first, { cable, end }, first.cable.name);
+      }
+    }
+  },
+};
+
+function otherEnd({ cable, end }: Plug): string {
+  const other = end === cable.from ? cable.to : cable.from;
+  return other === undefined ? 'nothing yet' : written(other);
+}
+
+function written({ device, port }: CableEnd): string {
+  return port === undefined ? device : `${device}/${port}`;
+}
+
+function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, what: string): Finding {
+  return {
+    at: placeOf(second.cable.item, second.end.route),
+    message: `${portName(port)} has a cable already, ${what}. Give this one a port of its own, or take it out.`,
+    about: [portName(port), port.device.name],
+    related: [{ at: placeOf(first.cable.item, first.end.route), message: `the first cable at ${portName(port)}` }],
+    fixes: () => {
+      const fixes: Fix[] = [];
+      const free = nextFreeSwitchPort(site, port);
+      if (free !== undefined && !isSameCable(first.cable, second.cable)) {
+        const edits = [setValue(second.cable.item, second.end.route, portName(free))];
+        fixes.push({ title: `Use ${portName(free)}, the next free one like it`, safe: false, edits });
+      }
+      if (second.cable !== first.cable) fixes.push({ title: 'Take this cable out', safe: false, edits: [removeItem(second.cable.item)] });
+      return fixes;
+    },
+  };
+}
+
+function isSameCable(a: Cable, b: Cable): boolean {
+  const ends = ({ from, to }: Cable): string => [from, to].map((end) => (end === undefined ? '' : written(end))).sort().join();
+  return ends(a) === ends(b);
+}

@@ -1,0 +1,54 @@
+import { portName } from '../../site/model.ts';
+import { bitRate } from '../../text/words.ts';
+import { aboutPorts, placeOfEnd } from '../places.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const speedUnknown: Rule = {
+  id: 'speed-unknown',
+  severity: 'information',
+  summary: 'Streams cross a cable, and neither of its ends has a speed.',
+  why: `Whether a link bears its load can only be told against a speed. Give \`speed\` at the ports of both ends; the
+data sheets have it.`,
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1: {}, 2: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+#          ^^^^^^ Neither core/1 nor paddock-cam/eth has a speed
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1: {}, 2: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+`,
+    },
+  ],
+  *check({ network }: Subject): Iterable<Finding> {
+    for (const link of network.topology.links) {
+      if (link.capacity !== undefined) continue;
+      const [forward = 0, backward = 0] = [2 * link.index, 2 * link.index + 1].map((direction) => network.loads[direction]?.line.peak ?? 0);
+      if (forward + backward === 0) continue;
+      const { a, b } = link;
+      yield {
+        at: placeOfEnd(link, a),
+        message:
+          `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody can tell whether the link bears the ` +
+          `${bitRate(Math.max(forward, backward))} that cross it. Give them \`speed\`.`,
+        about: aboutPorts(a, b),
+      };
+    }
+  },
+};

@@ -1,0 +1,45 @@
+import { placeOf } from '../../site/item.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const throughNotPanel: Rule = {
+  id: 'through-not-panel',
+  severity: 'error',
+  summary: 'A cable is said to run through something that is no patch panel.',
+  why: `Only a patch panel passes a cable on as it is. At a switch or a media converter a cable ends
+and another begins: write two cables.`,
+  source: 'common practice, no source',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  barn: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, through: [barn/1]}
+#                                             ^^^^^^ barn is a switch
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, through: [panel-a/1]}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, through } of site.cables) {
+      for (const { device, route } of through) {
+        const kind = site.deviceByName.get(device)?.kind;
+        if (kind === undefined || kind === 'patch-panel') continue;
+        yield {
+          at: placeOf(item, route),
+          message: `${device} is a ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels only. Write a second cable from there on.`,
+          about: [device],
+        };
+      }
+    }
+  },
+};

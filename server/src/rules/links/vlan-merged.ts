@@ -1,0 +1,58 @@
+import { NONE } from '../../network/link.ts';
+import { membershipOf } from '../../network/membership.ts';
+import { portName } from '../../site/model.ts';
+import { list } from '../../text/words.ts';
+import { aboutPorts, placeOfEnd } from '../places.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const vlanMerged: Rule = {
+  id: 'vlan-merged',
+  severity: 'error',
+  summary: 'A switch without VLANs joins two VLANs to one.',
+  why: `A switch without VLANs of its own passes everything on as it comes, so what one VLAN sends without a tag goes
+straight into the other: broadcasts, floods and all multicast. Cable it to one of the VLANs only, or use a switch that
+knows VLANs, with a trunk.`,
+  source: 'IEEE 802.1Q and 802.1D (from memory)',
+  examples: [
+    {
+      bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 9: {vlan: house}}}
+  stable: {kind: switch, ports: {1-5: {}}}
+cables:
+  - {from: core/1, to: stable/1}
+  - {from: core/9, to: stable/2}
+#          ^^^^^^ stable has no VLANs and joins house (core/9) to video (core/1)
+`,
+      good: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 9: {vlan: house}}}
+  stable: {kind: switch, ports: {1-5: {}}}
+cables:
+  - {from: core/1, to: stable/1}
+`,
+    },
+  ],
+  *check({ site, network: { topology } }: Subject): Iterable<Finding> {
+    for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
+      // Converters only lengthen a cable: that its ends differ is another rule's.
+      if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
+      const untagged = edges.map((edge) => ({ ...edge, vlan: membershipOf(site, edge.port).untagged })).filter(({ vlan }) => vlan !== NONE);
+      const [first] = untagged;
+      for (const { link, port, vlan } of untagged) {
+        if (first === undefined || vlan === first.vlan) continue;
+        const [one, other] = [site.vlans[vlan]?.name ?? '', site.vlans[first.vlan]?.name ?? ''];
+        yield {
+          at: placeOfEnd(link, port),
+          message:
+            `${list(devices.map(({ name }) => name))} ${devices.length === 1 ? 'has no VLANs and joins' : 'have no VLANs and join'} ` +
+            `${one} (${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it to one of them only.`,
+          about: [...aboutPorts(port), ...devices.map(({ name }) => name), ...aboutPorts(first.port)],
+          related: [{ at: placeOfEnd(first.link, first.port), message: `the cable to ${other}` }],
+        };
+      }
+    }
+  },
+};

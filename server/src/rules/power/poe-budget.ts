@@ -1,0 +1,60 @@
+import { placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import { count, few, watts } from '../../text/words.ts';
+import { placeOfPort } from '../places.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+/** How many of the greatest draws are pointed at. */
+const SHOWN = 3;
+
+export const poeBudget: Rule = {
+  id: 'poe-budget',
+  severity: 'error',
+  summary: 'A switch must feed more than its PoE budget.',
+  why: `A switch sets aside for each device what its power class may take from the port, cable loss included. When the
+budget is spent, the next device is not started, or a port of lower priority is turned off. Move devices to another
+switch, take one with a larger budget, or feed some from their own supplies. Use listed equipment only, mind that bundles
+of cables that carry power get warm, and follow local codes.`,
+  source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch (secondary)',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, poe-budget: 40 W, ports: {1-8: {poe: at}}}
+#                                  ^^^^ core must feed 45.4 W to 2 devices, 5.4 W more than its budget of 40 W
+  paddock-cam: {kind: camera, poe: {class: 3}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: yard-cam}
+`,
+      good: `
+devices:
+  core: {kind: switch, poe-budget: 60 W, ports: {1-8: {poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: yard-cam}
+`,
+    },
+  ],
+  *check({ plan }: Subject): Iterable<Finding> {
+    for (const { device, budget, draw, feeds } of plan.power) {
+      if (budget === undefined || draw <= budget) continue;
+      const greatest = [...feeds].sort((a, b) => b.allotted - a.allotted);
+      const named = greatest.map(({ to, allotted }) => `${to.device.name} ${watts(allotted)}`);
+      yield {
+        at: placeOf(device.item, ['poe-budget']),
+        message:
+          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} more than its budget of ` +
+          `${watts(budget)}: ${few(named, SHOWN)}. Move some to another switch, or take one with a larger budget.`,
+        about: [device.name],
+        related: greatest.slice(0, SHOWN).map(({ from, to, class: own, allotted }) => ({
+          at: placeOfPort(to, 'poe'),
+          message: `${to.device.name} at ${portName(from)}: class ${own.class}, ${watts(allotted)}`,
+        })),
+      };
+    }
+  },
+};

@@ -1,0 +1,58 @@
+import { portTypes, powerClasses } from '../../standards/poe.ts';
+import { portName } from '../../site/model.ts';
+import { watts } from '../../text/words.ts';
+import { toFeedingPort } from '../free/feeding-port.ts';
+import { aboutPorts, placeOfPort } from '../places.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const poeClass: Rule = {
+  id: 'poe-class',
+  severity: 'error',
+  summary: 'A device needs a higher power class than its port feeds.',
+  why: `A port that feeds less than a device asks for serves it at its own highest class. The device stays off, starts
+again and again, or leaves out what takes most: infrared light, heating, the motor. Where \`power\` says that it draws no
+more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
+  source: 'IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance\'s overview of 802.3bt, 2018 (secondary)',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-4: {poe: af}, 5-8: {poe: at}}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+#                                       ^ yard-cam is of class 4 and may draw 25.5 W; core/1 (af) feeds class 3 at most, 13 W at the device
+cables:
+  - {from: core/1, to: yard-cam}
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-4: {poe: af}, 5-8: {poe: at}}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/5, to: yard-cam}
+`,
+    },
+  ],
+  *check({ site, network, plan }: Subject): Iterable<Finding> {
+    for (const { feeds } of plan.power) {
+      for (const { from, to, type, class: own } of feeds) {
+        const { maxClass } = portTypes[type];
+        const link = network.topology.linkOf[from.index];
+        if (own.class <= maxClass || link === undefined) continue;
+        const arrives = powerClasses[maxClass]?.pdMilliwatts ?? 0;
+        const drawn = to.draws?.milliwatts;
+        const isEnough = drawn !== undefined && drawn <= arrives;
+        const wants = drawn === undefined ? `may draw ${watts(own.pdMilliwatts)}` : `draws ${watts(drawn)}`;
+        yield {
+          at: placeOfPort(to, 'poe', to.draws?.class === undefined ? 'power' : 'class'),
+          severity: isEnough ? 'warning' : 'error',
+          message:
+            `${to.device.name} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ${maxClass} at most, ` +
+            `${watts(arrives)} at the device. ${isEnough ? 'It may run, if it puts up with the lower class.' : 'Take a port that feeds more.'}`,
+          about: aboutPorts(to, from),
+          related: [{ at: placeOfPort(from, 'poe'), message: `${portName(from)} feeds ${watts(portTypes[type].pseMilliwatts)}` }],
+          fixes: () => toFeedingPort(site, link, from, own.class),
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,65 @@
+import { far } from '../../network/link.ts';
+import { carriesPower, classOf } from '../../network/power.ts';
+import { type PortType, portTypes } from '../../standards/poe.ts';
+import { addEntry } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Port, portName } from '../../site/model.ts';
+import { portNames } from '../../site/read.ts';
+import { toFeedingPort } from '../free/feeding-port.ts';
+import { aboutPorts, placeOfPort } from '../places.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const poeMissing: Rule = {
+  id: 'poe-missing',
+  severity: 'error',
+  summary: 'A device is to be powered over its cable, and the port at the far end feeds nothing.',
+  why: `The device stays dark. Cable it to a port with \`poe\`, say what its port feeds, or accept it with a reason where
+the device has a supply of its own or a listed injector in between. Work on mains wiring is for licensed people.`,
+  source: 'IEEE 802.3 clause 33: power comes from power sourcing equipment only',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}, 5-8: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+#                             ^^^ paddock-cam stays dark: core/1 feeds no power
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}, 5-8: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/5, to: paddock-cam}
+`,
+    },
+  ],
+  *check({ site, network: { topology } }: Subject): Iterable<Finding> {
+    for (const link of topology.links) {
+      if (!carriesPower(link.cable.type)) continue;
+      for (const powered of [link.a, link.b]) {
+        const from = far(link, powered);
+        const own = classOf(powered);
+        if (own === undefined || from.feeds !== undefined) continue;
+        yield {
+          at: placeOf(powered.device.item, [...powered.route, 'poe'], 'key'),
+          message: `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, or accept it where it has a supply of its own.`,
+          about: aboutPorts(powered, from),
+          related: [{ at: placeOfPort(from), message: `${portName(from)} has no \`poe\`` }],
+          fixes: () => [...toFeedingPort(site, link, from, own.class), ...declared(from, own.class)],
+        };
+      }
+    }
+  },
+};
+
+/** Says of the port that it feeds the class, where it is declared by itself. */
+function declared(port: Port, wantedClass: number): Fix[] {
+  const key = port.route[1];
+  const types = Object.keys(portTypes) as PortType[];
+  const type = types.find((candidate) => portTypes[candidate].maxClass >= wantedClass);
+  if (port.device.kind !== 'switch' || key === undefined || portNames(String(key)).length !== 1 || type === undefined) return [];
+  const edit = addEntry(port.device.item, port.route, 'poe', type);
+  return edit === undefined ? [] : [{ title: `Say that ${portName(port)} feeds ${type}`, safe: false, edits: [edit] }];
+}

@@ -1,0 +1,50 @@
+import { placeOf } from '../../site/item.ts';
+import { carriesPower } from '../../network/power.ts';
+import { aboutPorts, placeOfPort } from '../places.ts';
+import { far } from '../../network/link.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const poeOverFibre: Rule = {
+  id: 'poe-over-fibre',
+  severity: 'error',
+  summary: 'A device is to be powered over a cable that carries no power.',
+  why: `Power over Ethernet needs the copper pairs of a category cable; fibre and direct attach carry none. Power the
+device at its own end: by a media converter or small switch that feeds PoE there, or a listed supply of its own. Never
+look into a fibre or connector. Work on mains wiring is for licensed people; outdoors and between buildings follow local
+codes.`,
+  source: 'IEEE 802.3 clauses 33 and 145: power over balanced cabling (from memory)',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/1, to: paddock-cam, type: os2, length: 180 m}
+#                                         ^^^ paddock-cam stays dark: os2 carries no power
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 80 m}
+`,
+    },
+  ],
+  *check({ network: { topology } }: Subject): Iterable<Finding> {
+    for (const link of topology.links) {
+      const { type, item } = link.cable;
+      if (type === undefined || carriesPower(type)) continue;
+      for (const powered of [link.a, link.b]) {
+        if (powered.draws === undefined) continue;
+        yield {
+          at: placeOf(item, ['type']),
+          message: `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, or take copper.`,
+          about: aboutPorts(powered, far(link, powered)),
+          related: [{ at: placeOfPort(powered, 'poe'), message: `${powered.device.name} is powered over its cable` }],
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,51 @@
+import { classFor, powerClasses } from '../../standards/poe.ts';
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import { watts } from '../../text/words.ts';
+import { placeOfPort } from '../places.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const poePowerOverClass: Rule = {
+  id: 'poe-power-over-class',
+  severity: 'warning',
+  summary: 'A device is said to draw more than its power class allows.',
+  why: `A switch may turn a device off that draws more than its class. One of the two figures is wrong: the data sheet
+gives the class, and the greatest draw at the device, or at the supply, which is more.`,
+  source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the device (secondary)',
+  examples: [
+    {
+      bad: `
+devices:
+  yard-cam: {kind: camera, poe: {class: 3, power: 18 W}}
+#                                                 ^^^^ yard-cam draws 18 W, and class 3 allows 13 W
+`,
+      fixed: `
+devices:
+  yard-cam: {kind: camera, poe: {class: 4, power: 18 W}}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const port of site.ports) {
+      const { device, draws, route } = port;
+      if (draws?.milliwatts === undefined) continue;
+      const own = draws.class === undefined ? powerClasses[powerClasses.length - 1] : powerClasses[draws.class];
+      if (own === undefined || draws.milliwatts <= own.pdMilliwatts) continue;
+      const wanted = classFor(draws.milliwatts);
+      yield {
+        at: placeOf(device.item, [...route, 'poe', 'power']),
+        message:
+          `${device.name} draws ${watts(draws.milliwatts)}, and ${draws.class === undefined ? 'the highest class, 8,' : `class ${own.class}`} allows ` +
+          `${watts(own.pdMilliwatts)} at the device. ${wanted === undefined ? 'It cannot be powered over Ethernet.' : `That would be class ${wanted.class}.`}`,
+        about: [device.name, portName(port)],
+        ...(draws.class === undefined ? {} : { related: [{ at: placeOfPort(port, 'poe', 'class'), message: `class ${own.class}` }] }),
+        fixes: () => {
+          if (wanted === undefined || draws.class === undefined) return [];
+          const edits = [setValue(device.item, [...route, 'poe', 'class'], String(wanted.class))];
+          return [{ title: `Make it class ${wanted.class}`, safe: false, edits }];
+        },
+      };
+    }
+  },
+};

@@ -1,0 +1,130 @@
+import { type Cycle, type PatternFields, type TimeUnit, format, repeatsEvery, resolution } from '../../standards/strftime.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Recording } from '../../site/model.ts';
+import { duration } from '../../text/words.ts';
+import { complete, setFile } from '../free/file-pattern.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+/** Milliseconds; the shortest months and years, since that is when names come again first. */
+const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {
+  second: 1000, minute: MINUTE, hour: HOUR, 'half day': 12 * HOUR, day: DAY, week: 7 * DAY, month: 28 * DAY, year: 365 * DAY,
+};
+
+/** A moment at which every conversion shows something else: patterns that then agree always do. */
+const MOMENT: PatternFields = { year: 2046, month: 11, day: 29, hour: 17, minute: 38, second: 53, offsetMinutes: 345 };
+
+export const fileNameCollision: Rule = {
+  id: 'file-name-collision',
+  severity: 'error',
+  summary: 'Two files of recordings get one name, and the second overwrites the first.',
+  why: `A file is named by the time at which it is begun. A pattern must tell every file from the next, so to the second;
+from those of other days for as long as they are kept; and from those of other recordings on the volume. Also after an
+interruption: a file that is begun again within the same minute overwrites what was there.`,
+  source: 'strftime(3); FFmpeg\'s segment muxer, with which two files of one second were seen to get one name',
+  examples: [
+    {
+      bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: "paddock/%Y-%m-%d_%H-%M%z.mp4"}
+# want 68-98 Files of paddock last 30 s, and their names tell the minute at best
+`,
+      fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+`,
+    },
+    {
+      bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%H-%M-%S%z.mp4"}
+# want 80-104 The names of paddock come again every day, and it is kept for 14 d
+`,
+      fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+`,
+    },
+    {
+      bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
+  yard: {stream: yard, volume: archive, segment: 60 s, file: "%F_%H-%M-%S%z.mp4"}
+# want 62-81 yard and paddock write files of one name to archive
+`,
+      fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
+  yard: {stream: yard, volume: archive, segment: 60 s, file: "yard/%F_%H-%M-%S%z.mp4"}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const first = new Map<string, Recording>();
+    for (const recording of site.recordings) {
+      const { item, name, file, volume } = recording;
+      if (file === undefined) continue;
+      const at = placeOf(item, ['file']);
+      const problem = withItself(recording, file);
+      if (problem !== undefined) {
+        const pattern = complete(file);
+        yield { at, ...problem, about: [name], fixes: () => [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }] };
+      }
+      if (volume === undefined) continue;
+      const path = `${volume}:${pathAt(file)}`;
+      const other = first.get(path);
+      if (other === undefined) {
+        first.set(path, recording);
+        continue;
+      }
+      const pattern = `${name}/${file.replace(/^(\.?\/)+/, '')}`;
+      yield {
+        at,
+        message: `${name} and ${other.name} write files of one name to ${volume}. Put each into a folder of its own.`,
+        about: [name, other.name],
+        related: [{ at: placeOf(other.item, ['file']), message: `the files of ${other.name}` }],
+        fixes: () => {
+          const taken = site.recordings.some((another) => another.volume === volume && another.file !== undefined && pathAt(another.file) === pathAt(pattern));
+          return taken ? [] : [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
+        },
+      };
+    }
+  },
+};
+
+function pathAt(file: string): string {
+  return format(file, MOMENT).replace(/^(\.?\/)+/, '').replace(/\/{2,}/g, '/');
+}
+
+/** Whether files of one recording get the names of others of it. */
+function withItself({ name, segment, keep }: Recording, file: string): Pick<Finding, 'message' | 'severity'> | undefined {
+  if (segment === undefined || segment === 0) return undefined;
+  const finest = resolution(file);
+  if (finest === 'none') {
+    return { message: `All files of ${name} get one name, and each overwrites the one before. Put the time into it.` };
+  }
+  const unit = LENGTH[finest];
+  if (segment < unit) {
+    return {
+      message: `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: each overwrites the one before. Add %S.`,
+    };
+  }
+  if (segment === unit && finest !== 'second') {
+    return {
+      severity: 'warning',
+      message:
+        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: one that is begun a little early, or again ` +
+        'after an interruption, overwrites the one before. Add %S.',
+    };
+  }
+  const cycle = repeatsEvery(file);
+  if (cycle === undefined || (keep !== undefined && keep <= LENGTH[cycle])) return undefined;
+  const kept = keep === undefined ? 'nothing says that it is deleted before' : `it is kept for ${duration(keep)}`;
+  return {
+    severity: keep === undefined ? 'warning' : 'error',
+    message: `The names of ${name} come again every ${cycle}, and ${kept}: new files overwrite old ones. Put the whole date into them.`,
+  };
+}

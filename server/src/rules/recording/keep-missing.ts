@@ -1,0 +1,50 @@
+import { nodeAt } from '../../site/edit.ts';
+import { headOf } from '../../site/item.ts';
+import { bytes, days } from '../../text/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const keepMissing: Rule = {
+  id: 'keep-missing',
+  severity: 'information',
+  summary: 'A recording does not say how long it is kept.',
+  why: `Without \`keep\` nobody can tell how much space a recording takes: it grows until the volume is full. Where
+people are in the picture, privacy law commonly asks for a time after which it is deleted.`,
+  source: 'common practice, no source',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB, reserve: 5 %}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+# want 3-10 paddock grows by 86.4 GB a day, and nothing says how long it is kept: archive is full after 88 d
+`,
+      good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB, reserve: 5 %}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+    },
+  ],
+  *check({ site, plan }: Subject): Iterable<Finding> {
+    const bound = new Set(site.policies.retention.flatMap(({ recordings, atLeast, atMost }) => (atLeast ?? atMost) === undefined ? [] : recordings));
+    for (const { recording, volume, bytesPerDay } of plan.storage.recordings) {
+      const { item, name, keep } = recording;
+      // Where policy sets a time, another rule tells.
+      if (keep !== undefined || nodeAt(item, ['keep']) !== undefined || bound.has(name) || volume === undefined || bytesPerDay === 0) continue;
+      const full = plan.storage.volumes[volume.index]?.daysUntilFullKept;
+      yield {
+        at: headOf(item),
+        message:
+          `${name} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is kept` +
+          `${full === undefined ? '' : `: ${volume.name} is full after ${days(full)}`}. Give it \`keep\`.`,
+        about: [name, volume.name],
+      };
+    }
+  },
+};

@@ -1,0 +1,77 @@
+import { obstacleWords } from '../../network/obstacle-words.ts';
+import { addElement, addEntry, nodeAt } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const recorderNotReceiving: Rule = {
+  id: 'recorder-not-receiving',
+  severity: 'error',
+  summary: 'A device is to record a stream that it does not get.',
+  why: `The device that a volume is in must send the stream itself, or be among its receivers and be reached: a multicast
+group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it is needed.
+Add the device to the stream's \`receivers\`.`,
+  source: 'Joining a group: RFC 3376 §1, RFC 4541 §2.1',
+  examples: [
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera}
+  recorder: {kind: server}
+  kitchen-screen: {kind: display}
+streams:
+  paddock: {source: paddock-cam, group: 239.192.20.31, receivers: [kitchen-screen]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+#                   ^^^^^^^ archive is in recorder, which does not receive paddock
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-3: {}}}
+  paddock-cam: {kind: camera}
+  recorder: {kind: server}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: kitchen-screen}
+streams:
+  paddock: {source: paddock-cam, group: 239.192.20.31, receivers: [kitchen-screen, recorder]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    for (const { item, name, stream: streamName, volume: volumeName } of site.recordings) {
+      const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
+      const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);
+      const host = volume?.host === undefined ? undefined : site.deviceByName.get(volume.host);
+      const delivery = stream === undefined ? undefined : network.deliveries[stream.index];
+      if (stream === undefined || volume === undefined || host === undefined || delivery?.source === undefined) continue;
+      if (delivery.source === host || delivery.reaches.includes(host.name)) continue;
+      const unreached = delivery.unreached.find(({ receiver }) => receiver === host.name);
+      const words = unreached === undefined ? undefined : obstacleWords(unreached.why, host.name, stream);
+      yield {
+        at: placeOf(item, ['stream']),
+        message:
+          words === undefined
+            ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}: nothing is recorded. Add ${host.name} to the receivers of ${stream.name}.`
+            : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record it, ${words.remedy}.`,
+        about: [name, stream.name, host.name],
+        related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${stream.name}` }],
+        fixes: () => (words === undefined ? received(stream, host.name) : []),
+      };
+    }
+  },
+};
+
+function received({ item, name }: Stream, host: string): Fix[] {
+  const has = nodeAt(item, ['receivers']);
+  const edit = has === undefined ? addEntry(item, [], 'receivers', `[${host}]`) : addElement(item, ['receivers'], host);
+  return edit === undefined ? [] : [{ title: `Let ${host} receive ${name}`, safe: false, edits: [edit] }];
+}

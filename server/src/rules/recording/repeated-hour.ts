@@ -1,0 +1,72 @@
+import { distinguishesRepeatedHour, resolution } from '../../standards/strftime.ts';
+import { isTimeZone, repeatedHours } from '../../standards/time-zone.ts';
+import { placeOf } from '../../site/item.ts';
+import { setFile, withOffset } from '../free/file-pattern.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const repeatedHour: Rule = {
+  id: 'repeated-hour',
+  severity: 'warning',
+  summary: 'File names come twice when the clocks go back.',
+  why: `When summer time ends, an hour of local time passes twice. Names that do not tell the two apart are given twice,
+and the second file overwrites the first. Put the offset from UTC, \`%z\`, or the seconds since 1970, \`%s\`, into
+the name.`,
+  source: 'IANA time-zone database; strftime(3)',
+  examples: [
+    {
+      bad: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S.mp4"}
+#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ from 01:00 to 02:00, as on 25 October 2026
+`,
+      fixed: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const hour = site.timezone === undefined ? undefined : exampleOf(site.timezone);
+    if (hour === undefined) return;
+    for (const recording of site.recordings) {
+      const { item, name, file } = recording;
+      if (file === undefined || distinguishesRepeatedHour(file) || !['second', 'minute', 'hour'].includes(resolution(file))) continue;
+      yield {
+        at: placeOf(item, ['file']),
+        message:
+          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the names of ${name}: ` +
+          'the second file overwrites the first. Add %z to the name.',
+        about: [name],
+        fixes: () => {
+          const pattern = withOffset(file);
+          if (pattern === undefined) return [];
+          return [{ title: 'Add the offset from UTC, %z, to the name', safe: true, edits: [setFile(recording, pattern)] }];
+        },
+      };
+    }
+  },
+};
+
+/** The result must not change from day to day, so one year stands for all: from here on for 400 days. */
+const FROM = Date.UTC(2026, 0, 1);
+const SPAN = 400 * 86_400_000;
+const MINUTE = 60_000;
+
+const known = new Map<string, string | undefined>();
+
+/** `from 01:00 to 02:00, as on 25 October 2026`; `undefined` where the clocks never go back. */
+function exampleOf(zone: string): string | undefined {
+  if (known.has(zone)) return known.get(zone);
+  const [change] = isTimeZone(zone) ? repeatedHours(zone, FROM, FROM + SPAN) : [];
+  let example: string | undefined;
+  if (change !== undefined) {
+    const local = (offset: number): string => new Date(change.instant + offset * MINUTE).toISOString();
+    const [from, to] = [local(change.after), local(change.before)];
+    const date = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(Date.parse(from));
+    example = `from ${from.slice(11, 16)} to ${to.slice(11, 16)}, as on ${date}`;
+  }
+  known.set(zone, example);
+  return example;
+}

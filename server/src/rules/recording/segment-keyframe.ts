@@ -1,0 +1,83 @@
+import { nodeAt, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import { durationLike } from '../../text/quantity.ts';
+import { duration } from '../../text/words.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const segmentKeyframe: Rule = {
+  id: 'segment-keyframe',
+  severity: 'warning',
+  summary: 'The length of a recording\'s files is no multiple of the keyframe interval.',
+  why: `A recording that is written as it comes can only be cut at a keyframe: a file ends at the first keyframe at or
+after its time. Files then differ in length, and all are longer where keyframes come more seldom than files should end.
+Take a multiple of the keyframe interval.`,
+  source: 'FFmpeg\'s documentation of the segment muxer; measured with it',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 3 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 4 s}
+#                                                      ^^^ With a keyframe every 3 s, files of paddock last 3 s or 6 s, not 4 s
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 3 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 3 s}
+`,
+    },
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 10 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 4 s}
+#                                                      ^^^ With a keyframe every 10 s, files of paddock last 10 s, not 4 s
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 10 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 10 s}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, name, stream: streamName, segment } of site.recordings) {
+      const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
+      const interval = stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval;
+      if (stream === undefined || segment === undefined || segment === 0 || interval === undefined || interval === 0) continue;
+      if (segment % interval === 0) continue;
+      const below = Math.floor(segment / interval) * interval;
+      const above = below + interval;
+      const lasts = below === 0 ? duration(above) : `${duration(below)} or ${duration(above)}`;
+      const declaring = declaringStream(site.streamByName, stream);
+      yield {
+        at: placeOf(item, ['segment']),
+        message: `With a keyframe every ${duration(interval)}, files of ${name} last ${lasts}, not ${duration(segment)}. Take a multiple of ${duration(interval)}.`,
+        about: [name, stream.name],
+        related: [{ at: placeOf(declaring.item, ['video', 'keyframe-interval']), message: `the keyframe interval of ${declaring.name}` }],
+        fixes: () => {
+          const nearest = segment - below < above - segment && below > 0 ? [below, above] : [above, below];
+          const written = nodeAt(item, ['segment']);
+          const texts = nearest.filter((length) => length > 0).map((length) => durationLike(length, written?.kind === 'scalar' ? written.value : undefined));
+          return texts.map((text): Fix => ({ title: `Make files of ${text}`, safe: false, edits: [setValue(item, ['segment'], text)] }));
+        },
+      };
+    }
+  },
+};
+
+/** The stream that says the keyframe interval: it, or one that it carries. */
+function declaringStream(streams: ReadonlyMap<string, Stream>, stream: Stream): Stream {
+  const seen = new Set<Stream>();
+  let current = stream;
+  while (current.video?.keyframeInterval === undefined && current.carries !== undefined && !seen.has(current)) {
+    seen.add(current);
+    current = streams.get(current.carries) ?? current;
+  }
+  return current;
+}

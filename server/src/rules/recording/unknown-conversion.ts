@@ -1,0 +1,38 @@
+import { isSpecifier, parsePattern } from '../../standards/strftime.ts';
+import { placeOf } from '../../site/item.ts';
+import { list } from '../../text/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const unknownConversion: Rule = {
+  id: 'unknown-conversion',
+  severity: 'warning',
+  summary: 'A file pattern has a conversion that strftime does not know.',
+  why: `What comes of it differs from system to system: the letters as they are, or nothing. A percent sign that is meant
+is written twice.`,
+  source: 'strftime(3) of Linux (glibc): C99, POSIX and glibc conversions',
+  examples: [
+    {
+      bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S_%Q.mp4"}
+# want 68-102 strftime knows no %Q
+`,
+      good: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S_100%%.mp4"}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, name, file } of site.recordings) {
+      if (file === undefined || !file.includes('%')) continue;
+      const unknown = parsePattern(file).flatMap((part) => ('literal' in part || isSpecifier(part.specifier) ? [] : part.text));
+      if (unknown.length === 0) continue;
+      yield {
+        at: placeOf(item, ['file']),
+        message: `strftime knows no ${list(unknown, 'or')}, so the name differs from system to system. Take another conversion, or write %% for a percent sign.`,
+        about: [name],
+      };
+    }
+  },
+};

@@ -1,0 +1,118 @@
+import { type Edit, nodeAt, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Site } from '../../site/model.ts';
+import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
+import { durationLike } from '../../text/quantity.ts';
+import { bytes, duration, few, list, percent, threshold } from '../../text/words.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+/** How full a volume may get where the policy does not say, in ten-thousandths. Common practice, no source. */
+const LIMIT = 9000;
+/** How many of the greatest recordings are named. */
+const SHOWN = 3;
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+
+export const volumeFill: Rule = {
+  id: 'volume-fill',
+  severity: 'error',
+  summary: 'Recordings take more of a volume than policy allows.',
+  why: `What is kept is the bit rate times the time, and a volume that runs full loses recordings, of whichever is
+written next. Counted is what all recordings take once each is as old as its \`keep\`, against the capacity less
+redundancy and reserve. Keep them for less time, lower bit rates, or take a larger volume.`,
+  source: 'Bit rate × time / 8. The limit of 90 % is common practice, no source.',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 5 %}
+#                                     ^^^^ archive must hold 2.59 TB, 136 % of its usable 1.9 TB and more than the limit of 90 %: paddock 2.59 TB
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 30 d}
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 5 %}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 19 d}
+`,
+    },
+  ],
+  *check({ site, plan }: Subject): Iterable<Finding> {
+    const { warn, limit = LIMIT } = site.policies.volumeFill;
+    for (const figures of plan.storage.volumes) {
+      const { volume, usableBytes, bytesKept, recordings } = figures;
+      if (usableBytes === undefined || usableBytes === 0) continue;
+      const over = (bound: number): boolean => bytesKept > (usableBytes / 10_000) * bound;
+      if (!over(Math.min(warn ?? limit, limit))) continue;
+      const greatest = recordings.filter(({ bytesKept: own }) => own !== undefined).sort((a, b) => (b.bytesKept ?? 0) - (a.bytesKept ?? 0));
+      const named = greatest.map(({ recording, bytesKept: own }) => `${recording.name} ${bytes(own ?? 0)}`);
+      const bound = over(limit) ? `more than the limit of ${threshold(limit)}` : `more than the ${threshold(warn ?? limit)} that policy warns at`;
+      yield {
+        at: placeOf(volume.item, ['capacity']),
+        severity: over(limit) ? 'error' : 'warning',
+        message:
+          `${volume.name} must hold ${bytes(bytesKept)}, ${percent(bytesKept, usableBytes)} of its usable ${bytes(usableBytes)} and ${bound}: ` +
+          `${few(named, SHOWN)}. Keep them for less time, or take a larger volume.`,
+        about: [volume.name],
+        related: greatest.slice(0, SHOWN).map(({ recording, bytesKept: own }) => ({
+          at: placeOf(recording.item, ['keep']),
+          message: `${recording.name} takes ${bytes(own ?? 0)} in ${duration(recording.keep ?? 0)}`,
+        })),
+        fixes: () => shortened(site, figures, (usableBytes / 10_000) * Math.min(warn ?? limit, limit)),
+      };
+    }
+  },
+};
+
+/** All recordings for a like part of their time, but none for less than policy asks. */
+function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: number): Fix[] {
+  const least = new Map<string, number>();
+  for (const { recordings: names, atLeast = 0 } of site.policies.retention) {
+    for (const name of names) least.set(name, Math.max(least.get(name) ?? 0, atLeast));
+  }
+  const counted = recordings.filter(({ bytesKept }) => bytesKept !== undefined && bytesKept > 0);
+  const keepOf = ({ recording }: RecordingFigures): number => recording.keep ?? 0;
+  const leastOf = (figures: RecordingFigures): number => Math.min(keepOf(figures), least.get(figures.recording.name) ?? 0);
+  const taken = (figures: RecordingFigures, milliseconds: number): number => (figures.bytesPerDay * milliseconds) / DAY;
+  const sum = (of: (figures: RecordingFigures) => number): number => counted.reduce((total, figures) => total + of(figures), 0);
+
+  // Those that would fall below what policy asks stay there, and the others make room for them.
+  const held = new Set<RecordingFigures>();
+  let part = 0;
+  for (let found = true; found; ) {
+    const room = allowed - sum((figures) => (held.has(figures) ? taken(figures, leastOf(figures)) : 0));
+    const rest = sum((figures) => (held.has(figures) ? 0 : taken(figures, keepOf(figures))));
+    part = rest === 0 ? 0 : room / rest;
+    found = false;
+    for (const figures of counted) {
+      if (held.has(figures) || keepOf(figures) * part >= leastOf(figures)) continue;
+      held.add(figures);
+      found = true;
+    }
+  }
+  if (sum((figures) => (held.has(figures) ? taken(figures, leastOf(figures)) : 0)) > allowed) return [];
+  const edits: Edit[] = [];
+  const kept: string[] = [];
+  for (const figures of counted) {
+    const { item, name } = figures.recording;
+    const milliseconds = held.has(figures) ? leastOf(figures) : Math.max(leastOf(figures), wholeBelow(keepOf(figures) * part));
+    if (milliseconds <= 0) return [];
+    if (milliseconds === keepOf(figures)) continue;
+    const written = nodeAt(item, ['keep']);
+    const text = durationLike(milliseconds, written?.kind === 'scalar' ? written.value : undefined);
+    edits.push(setValue(item, ['keep'], text));
+    kept.push(`${name} for ${text}`);
+  }
+  return edits.length === 0 ? [] : [{ title: `Keep ${list(kept)}, which fits on ${volume.name}`, safe: false, edits }];
+}
+
+/** Whole days, or whole hours of less than two days. */
+function wholeBelow(milliseconds: number): number {
+  const unit = milliseconds >= 2 * DAY ? DAY : HOUR;
+  return Math.floor(milliseconds / unit) * unit;
+}

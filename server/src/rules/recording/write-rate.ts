@@ -1,0 +1,53 @@
+import { placeOf } from '../../site/item.ts';
+import { byteRate, count, percent, threshold } from '../../text/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+/** In ten-thousandths of what the volume sustains. Common practice, no source. */
+const WARN = 7000;
+
+export const writeRate: Rule = {
+  id: 'write-rate',
+  severity: 'error',
+  summary: 'Recordings are written faster than the volume takes them.',
+  why: `A volume that cannot keep up drops what it is sent. Counted are all its recordings at their peak at once, against
+\`sustained-write\`. Many files at a time, a rebuild and somebody who looks at recordings all take from the same disks,
+so above 70 % it is a warning.`,
+  source: 'Bit rate / 8. The 70 % are common practice, no source.',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, sustained-write: 1 MB/s}
+#                                                            ^^^^^^ 1 recording writes 1.13 MB/s to archive at peak, 113 % of the 1 MB/s that it sustains
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+      good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, sustained-write: 120 MB/s}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+    },
+  ],
+  *check({ plan }: Subject): Iterable<Finding> {
+    for (const { volume, writeRate: { peak }, recordings } of plan.storage.volumes) {
+      const { item, name, sustainedWrite } = volume;
+      if (sustainedWrite === undefined || sustainedWrite === 0 || peak * 10_000 <= sustainedWrite * WARN) continue;
+      const isOver = peak > sustainedWrite;
+      yield {
+        at: placeOf(item, ['sustained-write']),
+        severity: isOver ? 'error' : 'warning',
+        message:
+          `${count(recordings.length, 'recording')} ${recordings.length === 1 ? 'writes' : 'write'} ${byteRate(peak)} to ${name} at peak, ` +
+          `${percent(peak, sustainedWrite)} of the ${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. ` +
+          'Lower bit rates, or take faster disks.',
+        about: [name],
+      };
+    }
+  },
+};
