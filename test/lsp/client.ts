@@ -1,0 +1,128 @@
+/** A client of the language server over standard input and output, as an editor is one. */
+
+import { type ChildProcess, spawn } from 'node:child_process';
+import { pathToFileURL } from 'node:url';
+import {
+  type CodeAction, CodeActionRequest, type Diagnostic, DidChangeTextDocumentNotification, DidCloseTextDocumentNotification,
+  DidChangeWatchedFilesNotification, DidOpenTextDocumentNotification, ExitNotification, FileChangeType, type Hover, HoverRequest, InitializeRequest,
+  type InitializeResult, InitializedNotification, type Position, PublishDiagnosticsNotification, type PublishDiagnosticsParams, type Range,
+  type ProtocolConnection, ShutdownRequest, StreamMessageReader, StreamMessageWriter, type TextEdit, createProtocolConnection,
+} from 'vscode-languageserver-protocol/node';
+
+export class Client {
+  readonly process: ChildProcess;
+  readonly connection: ProtocolConnection;
+  initialized: InitializeResult | undefined;
+  private readonly published = new Map<string, PublishDiagnosticsParams>();
+  private readonly versions = new Map<string, number>();
+  private waiting: (() => void)[] = [];
+
+  private constructor(command: readonly string[]) {
+    const [file = '', ...args] = command;
+    this.process = spawn(file, args, { stdio: ['pipe', 'pipe', 'inherit'] });
+    if (this.process.stdout === null || this.process.stdin === null) throw new Error('the server has no pipes');
+    this.connection = createProtocolConnection(new StreamMessageReader(this.process.stdout), new StreamMessageWriter(this.process.stdin));
+    this.connection.onNotification(PublishDiagnosticsNotification.type, (params) => {
+      this.published.set(params.uri, params);
+      for (const wake of this.waiting.splice(0)) wake();
+    });
+    this.connection.listen();
+  }
+
+  static async start(command: readonly string[]): Promise<Client> {
+    const client = new Client(command);
+    client.initialized = await client.connection.sendRequest(InitializeRequest.type, {
+      processId: process.pid,
+      rootUri: null,
+      capabilities: { textDocument: { publishDiagnostics: { relatedInformation: true, versionSupport: true } } },
+    });
+    await client.connection.sendNotification(InitializedNotification.type, {});
+    return client;
+  }
+
+  async open(path: string, text: string): Promise<string> {
+    const uri = pathToFileURL(path).href;
+    this.versions.set(uri, 1);
+    await this.connection.sendNotification(DidOpenTextDocumentNotification.type, {
+      textDocument: { uri, languageId: 'yaml', version: 1, text },
+    });
+    return uri;
+  }
+
+  /** Replaces a range of an open document, or all of it; returns its new version. */
+  async change(uri: string, text: string, range?: Range): Promise<number> {
+    const version = (this.versions.get(uri) ?? 0) + 1;
+    this.versions.set(uri, version);
+    await this.connection.sendNotification(DidChangeTextDocumentNotification.type, {
+      textDocument: { uri, version },
+      contentChanges: [range === undefined ? { text } : { range, text }],
+    });
+    return version;
+  }
+
+  async close(uri: string): Promise<void> {
+    await this.connection.sendNotification(DidCloseTextDocumentNotification.type, { textDocument: { uri } });
+  }
+
+  async changedOnDisk(path: string, type: FileChangeType = FileChangeType.Changed): Promise<void> {
+    await this.connection.sendNotification(DidChangeWatchedFilesNotification.type, { changes: [{ uri: pathToFileURL(path).href, type }] });
+  }
+
+  /** The diagnostics of a file once they satisfy `enough`: those of the newest version unless told otherwise. */
+  async diagnostics(uri: string, enough?: (found: readonly Diagnostic[]) => boolean): Promise<Diagnostic[]> {
+    const deadline = Date.now() + 10_000;
+    for (;;) {
+      const params = this.published.get(uri);
+      const current = params !== undefined && (params.version === undefined || params.version === this.versions.get(uri));
+      if (current && (enough === undefined || enough(params.diagnostics))) return params.diagnostics;
+      if (Date.now() > deadline) throw new Error(`no such diagnostics of ${uri}; last: ${JSON.stringify(params, null, 1)}`);
+      await new Promise<void>((resolve) => {
+        const timer = setTimeout(resolve, 200);
+        this.waiting.push(() => {
+          clearTimeout(timer);
+          resolve();
+        });
+      });
+    }
+  }
+
+  async hover(uri: string, position: Position): Promise<string | undefined> {
+    const hover: Hover | null = await this.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
+    return hover !== null && typeof hover.contents === 'object' && 'value' in hover.contents ? hover.contents.value : undefined;
+  }
+
+  async codeActions(uri: string, diagnostic: Diagnostic): Promise<CodeAction[]> {
+    const found = await this.connection.sendRequest(CodeActionRequest.type, {
+      textDocument: { uri }, range: diagnostic.range, context: { diagnostics: [diagnostic] },
+    });
+    return (found ?? []).filter((action): action is CodeAction => 'edit' in action);
+  }
+
+  async stop(): Promise<number | null> {
+    const exited = new Promise<number | null>((resolve) => this.process.once('exit', resolve));
+    await this.connection.sendRequest(ShutdownRequest.type);
+    await this.connection.sendNotification(ExitNotification.type);
+    const code = await exited;
+    this.connection.dispose();
+    return code;
+  }
+}
+
+/** Where `word` stands in a text; a word that is marked `|` inside says where in it. */
+export function positionOf(text: string, word: string): Position {
+  const offset = text.indexOf(word.replace('|', ''));
+  if (offset === -1) throw new Error(`${word} is not in the text`);
+  const before = text.slice(0, offset + Math.max(0, word.indexOf('|')));
+  const lines = before.split('\n');
+  return { line: lines.length - 1, character: lines[lines.length - 1]?.length ?? 0 };
+}
+
+export function applied(text: string, edits: readonly TextEdit[]): string {
+  const lines = text.split('\n');
+  const offset = ({ line, character }: Position): number => lines.slice(0, line).reduce((sum, own) => sum + own.length + 1, 0) + character;
+  return [...edits]
+    .sort((a, b) => offset(b.range.start) - offset(a.range.start))
+    .reduce((result, edit) => result.slice(0, offset(edit.range.start)) + edit.newText + result.slice(offset(edit.range.end)), text);
+}
+
+export { FileChangeType };
