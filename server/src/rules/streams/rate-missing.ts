@@ -56,11 +56,13 @@ function firstOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stre
 function* findings({ item, name, video, audio, transport, muxRate }: Stream): Iterable<Finding> {
   if (muxRate !== undefined) return;
   const about = [name];
+  // A rate that is written wrong is told of as such.
+  const isWritten = (part: string): boolean => item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
   const loss = 'so it counts as nothing on links and disks';
-  if (video !== undefined && video.rate === undefined) {
+  if (video !== undefined && video.rate === undefined && !isWritten('video')) {
     yield { at: placeOf(item, ['video'], 'key'), about, message: `No bit rate is known for the video of ${name}, ${loss}. Declare its bitrate, as set in the camera.` };
   }
-  if (audio !== undefined && audio.rate === undefined) {
+  if (audio !== undefined && audio.rate === undefined && !isWritten('audio')) {
     yield { at: placeOf(item, ['audio'], 'key'), about, message: `No bit rate is known for the audio of ${name}, ${loss}. Declare its bitrate.` };
   }
   if (video === undefined && audio === undefined) {
