@@ -130,6 +130,9 @@ function linkAt(plan: Plan, end: string): Link {
   if (found !== undefined) return found;
   const [only, ...others] = links.filter(({ a, b }) => a.device.name === end || b.device.name === end);
   if (only !== undefined && others.length === 0) return only;
+  const [first] = links;
+  if (first === undefined) throw new NotThere('The site has no links.');
+  if (end === '') throw new NotThere(`Say which link, by a port at either end, such as ${portName(first.a)}.`);
   throw unknown('link at', end, links.flatMap(({ a, b }) => [portName(a), portName(b)]));
 }
 

@@ -52,8 +52,8 @@ function told(item: Item, explanations: readonly Explanation[]): string[] {
   return [...descriptionOf(item), ...explanations.map(explanationMarkdown)];
 }
 
-/** What the item's `description` says. */
+/** What the item says of itself for people to read. */
 function descriptionOf({ data }: Item): string[] {
-  const text = typeof data === 'object' && data !== null && !Array.isArray(data) ? data['description'] : undefined;
-  return typeof text === 'string' && text !== '' ? [escaped(text)] : [];
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return [];
+  return [data['description'], data['location']].flatMap((text) => (typeof text === 'string' && text !== '' ? [escaped(text)] : []));
 }

@@ -7,6 +7,7 @@ import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { bitRate, count, few, list, percent, watts } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { directionExplained } from './link.ts';
+import { inPortOrder } from './port-order.ts';
 import { drawExplained } from './power.ts';
 
 /** The device, and what it feeds where it feeds something. */
@@ -30,7 +31,7 @@ function summary(plan: Plan, device: Device): Explanation {
   const received = network.deliveries.filter(({ reaches }) => reaches.includes(device.name)).map(({ stream }) => stream.name);
   if (sent.length > 0) says.push(`It sends ${few(sent, 6)}.`);
   if (received.length > 0) says.push(`It receives ${few(received, 6)}.`);
-  return { title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`, says, columns: ['out', 'in'], lines };
+  return { title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`, says, columns: ['out at peak', 'in at peak'], lines };
 }
 
 /** Ports that one key declares together: a line for each that is cabled. */
@@ -38,11 +39,11 @@ export function portRangeExplained(plan: Plan, device: Device, key: string, port
   const lines = cabledLines(plan, ports);
   const [first] = ports;
   const says = [`${count(ports.length, 'port')}, ${ports.length - lines.length} without a cable.`, ...(first === undefined ? [] : portWords(first))];
-  return { title: `${device.name}/${key}`, says, columns: ['out', 'in'], lines };
+  return { title: `${device.name}/${key}`, says, columns: ['out at peak', 'in at peak'], lines };
 }
 
 function cabledLines(plan: Plan, ports: readonly Port[]): ExplanationLine[] {
-  return ports.flatMap((port) => {
+  return inPortOrder(ports, (port) => port).flatMap((port) => {
     const link = plan.network.topology.linkOf[port.index];
     return link === undefined ? [] : [portLine(plan, port, link)];
   });
@@ -84,7 +85,7 @@ function portWords(port: Port): string[] {
   if (speed !== undefined) words.push(`${bitRate(speed)}.`);
   if (trunk !== undefined) words.push(`A trunk of ${list(trunk)}${native === undefined ? '' : `, ${native} without a tag`}.`);
   else if (vlan !== undefined) words.push(`An access port of ${vlan}.`);
-  if (feeds !== undefined) words.push(`It can feed ${feeds}.`);
+  if (feeds !== undefined) words.push(`It can feed a powered device (PoE ${feeds}).`);
   if (draws !== undefined) words.push(`It draws class ${draws.class ?? 0}${draws.milliwatts === undefined ? '' : `, ${watts(draws.milliwatts)}`}.`);
   return words;
 }

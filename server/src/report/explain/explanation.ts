@@ -91,7 +91,7 @@ export function explanationText(explanation: Explanation): string {
 
 function cellText(cell: Figure | string | undefined, figure: (figure: Figure) => string, text: (text: string) => string): string {
   if (cell === undefined) return '';
-  return typeof cell === 'string' ? text(cell) : text(figure(cell));
+  return typeof cell === 'string' ? text(cell) : figure(cell);
 }
 
 function cellCount({ lines, total, columns: names }: Explanation): number {

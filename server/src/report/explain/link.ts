@@ -22,7 +22,7 @@ export function directionName(link: Link, out: Port): string {
 export function directionExplained(plan: Plan, link: Link, out: Port, kind: WireKind = 'line', most = Infinity): Explanation {
   const title = `${directionName(link, out)}: ${WIRE_WORDS[kind]}`;
   if (link.blocked !== undefined) {
-    return { title, says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`], columns: [], lines: [], total: total(plan, link, out, kind) };
+    return { title, says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`], columns: RATES, lines: [], total: total(plan, link, out, kind) };
   }
   const { crossings, rates: all } = plan.network;
   const lines = crossings.at(outOf(link, out)).flatMap((crossing) => {

@@ -6,6 +6,7 @@ import { portTypes } from '../../standards/poe.ts';
 import { watts } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import type { Figure } from './figure.ts';
+import { inPortOrder } from './port-order.ts';
 import { POWER_CLASSES } from './sources.ts';
 
 function power(milliwatts: number): Figure {
@@ -13,7 +14,7 @@ function power(milliwatts: number): Figure {
 }
 
 export function drawExplained({ device, budget, draw, feeds }: PowerSource): Explanation {
-  const lines = feeds.map(({ from, type, to, class: own, allotted }): ExplanationLine => {
+  const lines = inPortOrder(feeds, ({ from }) => from).map(({ from, type, to, class: own, allotted }): ExplanationLine => {
     const bound = allotted < own.pseMilliwatts ? `, of which the port gives ${watts(portTypes[type].pseMilliwatts)} at most` : '';
     return { label: portName(from), cells: [power(allotted)], formula: `${portName(to)}, class ${own.class}: ${watts(own.pseMilliwatts)} at the switch${bound}`, source: POWER_CLASSES };
   });

@@ -1,7 +1,7 @@
 /** A quantity in its other units. */
 
 import type { Quantity } from '../../text/quantity.ts';
-import { binaryBytes, bitRate, byteRate, bytes, duration } from '../../text/words.ts';
+import { binaryBytes, bitRate, byteRate, bytes } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
 
@@ -37,11 +37,11 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
       ];
     case 'duration':
       return [
-        line('', duration(value)),
         line('seconds', `${grouped(value / 1000, 3)} s`),
+        line('minutes', `${grouped(value / 60_000, 2)} min`),
         line('hours', `${grouped(value / 3_600_000, 2)} h`),
         line('days', `${grouped(value / 86_400_000, 2)} d`),
-      ].filter(({ cells }, index, all) => !/^0 /.test(String(cells[0])) && all.findIndex((other) => other.cells[0] === cells[0]) === index);
+      ].filter(({ cells }) => !/^0 /.test(String(cells[0])));
     case 'length':
       return [line('millimetres', `${grouped(value)} mm`), line('feet', `${grouped(value / 304.8, 1)} ft`, '÷ 0.3048 m')];
     case 'power':

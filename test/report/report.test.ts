@@ -1,0 +1,153 @@
+// The report as JSON: its schema, and the figures of a small site worked out by hand.
+import assert from 'node:assert/strict';
+import { readFileSync, readdirSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, it } from 'mocha';
+import schema from '../../schemas/report.schema.json' with { type: 'json' };
+import { planOf } from '../../server/src/plan.ts';
+import { type Report, reportOf } from '../../server/src/report/report.ts';
+import { SiteFolder } from '../../server/src/site/folder.ts';
+import { PADDOCK, planFrom } from './paddock.ts';
+
+const validate = new Ajv2020({ strict: true, allErrors: true, allowUnionTypes: true }).compile(schema);
+
+function assertFits(report: Report): void {
+  // As a reader has it: written and read again.
+  const fits = validate(JSON.parse(JSON.stringify(report)));
+  assert.ok(fits, JSON.stringify(validate.errors));
+}
+
+describe('the report as JSON', () => {
+  it('fits its schema for a site with everything', () => {
+    assertFits(reportOf(planFrom(PADDOCK)));
+  });
+
+  it('fits its schema for a site with nothing', () => {
+    const report = reportOf(planFrom(''));
+    assertFits(report);
+    assert.deepEqual(report, { site: null, links: [], streams: [], volumes: [], poe: [] });
+  });
+
+  it('fits its schema where the site says little', () => {
+    const report = reportOf(planFrom(`
+devices:
+  core: {kind: switch, poe-budget: , ports: {1: {poe: af}, 2: {}}}
+  paddock-cam: {kind: camera, poe: {}}
+  recorder: {kind: server}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder, nobody]}
+  nothing: {}
+  not-a-group: {source: paddock-cam, group: 192.168.20.1, receivers: [recorder]}
+volumes:
+  archive: {}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+`));
+    assertFits(report);
+    assert.equal(report.links[0]?.capacity, null);
+    assert.deepEqual(report.poe, [{ device: 'core', budget: null, draw: 15.4 }]);
+    assert.deepEqual(report.volumes.map(({ usableBytes, daysUntilFull }) => [usableBytes, daysUntilFull]), [[null, null]]);
+    assert.equal(report.streams.find(({ name }) => name === 'not-a-group')?.mac, null);
+  });
+
+  it('keeps names that mean something to JavaScript', () => {
+    const report = reportOf(planFrom(`
+devices: {a: {kind: camera, speed: 1 Gb/s}, b: {kind: server, speed: 1 Gb/s}}
+cables: [{from: a, to: b}]
+streams:
+  __proto__: {source: a, transport: rtp, video: {codec: h264, bitrate: 1 Mb/s}, receivers: [b]}
+  constructor: {source: a, transport: rtp, video: {codec: h264, bitrate: 1 Mb/s}, receivers: [b]}
+`));
+    assertFits(report);
+    assert.deepEqual(Object.keys(report.links[0]?.forward.streams ?? {}), ['__proto__', 'constructor']);
+  });
+
+  const samples = new URL('../../samples/', import.meta.url);
+  for (const name of readdirSync(samples)) {
+    it(`is the same to the letter for samples/${name} in whatever order its files are read`, () => {
+      const files = readdirSync(new URL(`${name}/`, samples)).filter((file) => file.endsWith('.site.yaml'));
+      const written = (order: readonly string[]): string => {
+        const folder = new SiteFolder();
+        for (const file of order) folder.set(`file:///${file}`, readFileSync(new URL(`${name}/${file}`, samples), 'utf8'));
+        return JSON.stringify(reportOf(planOf(folder.site())));
+      };
+      assert.equal(written(files), written([...files].reverse()));
+    });
+  }
+});
+
+describe('the figures of a small site', () => {
+  const report = reportOf(planFrom(PADDOCK));
+  const [toCamera, toRecorder] = report.links;
+
+  // RTSP over TCP. A full segment has 1500 - 20 IP - 20 TCP - 12 timestamps = 1448 B (RFC 791, 9293, 7323). Of each
+  // 1400 + 12 RTP (RFC 3550 §5.1) + 4 interleaving (RFC 7826 §14) B in it, 1400 are media: 1448 × 1400/1416 =
+  // 1431.638 B. So 6 Mb/s are 6,000,000 / 8 / 1431.638 = 523.8753 segments a second; at a peak of 9 Mb/s, 785.8130.
+  // PCMA at 64 kb/s goes out every 20 ms (RFC 3551 §4.2): 50 packets/s of 160 + 12 + 4 + 32 + 20 = 228 B of IP.
+  // A frame adds 14 B and 4 of FCS, the line 20 more (IEEE 802.3, RFC 5180 App. A.1).
+  //   line     523.8753 × 1538 × 8 = 6,445,761.6   + 50 × 266 × 8 = 106,400  →  6,552,162
+  //   frame    523.8753 × 1514 × 8 = 6,345,177.8   + 50 × 242 × 8 =  96,800  →  6,441,978
+  //   peak     785.8130 × 1538 × 8 = 9,668,642.5   + 106,400                 →  9,775,042
+  it('has what a camera sends over TCP', () => {
+    assert.deepEqual(toCamera?.backward.streams['paddock'], {
+      line: { nominal: 6_552_162, peak: 9_775_042 },
+      frame: { nominal: 6_441_978, peak: 9_614_566 },
+      frameWithFcs: { nominal: 6_460_342, peak: 9_641_312 },
+      payload: { nominal: 6_064_000, peak: 9_064_000 },
+    });
+  });
+
+  // One acknowledgement for two segments (RFC 5681 §4.2): (523.8753 + 50) / 2 = 286.9377/s of 20 + 32 B of IP, so
+  // 70 B with FCS and 90 on the line: × 90 × 8 = 206,595; without FCS × 66 × 8 = 151,503.
+  it('has the acknowledgements that go back to the camera', () => {
+    assert.equal(toCamera?.forward.line.nominal, 206_595);
+    assert.equal(toCamera?.forward.frame.nominal, 151_503);
+    assert.equal(toCamera?.forward.payload.nominal, 0);
+  });
+
+  // RTP over UDP: 1400 + 12 + 8 + 20 = 1440 B of IP. 6 Mb/s / 8 / 1400 = 535.7143 packets/s × 1478 × 8 = 6,334,285.7.
+  // AAC has 1024 samples in a frame: 48,000 / 1024 = 46.875 packets/s of 96,000 / 8 / 46.875 = 256 B + 4 of AU header
+  // (RFC 3640 §3.3.6) + 12 + 8 + 20 = 300 B of IP; × 338 × 8 = 126,750. Together 6,461,035.7.
+  // At peak 9 Mb/s: 803.5714 × 1478 × 8 = 9,501,428.6 + 126,750 = 9,628,178.6.
+  it('has what the recorder sends as multicast', () => {
+    assert.deepEqual(toRecorder?.backward.streams['paddock-live']?.line, { nominal: 6_461_036, peak: 9_628_179 });
+    assert.deepEqual(toRecorder?.backward.streams['paddock-live']?.payload, { nominal: 6_096_000, peak: 9_096_000 });
+  });
+
+  it('adds up what crosses a link', () => {
+    assert.equal(toRecorder?.from, 'core/2');
+    assert.equal(toRecorder?.to, 'recorder/cams');
+    assert.equal(toRecorder?.capacity, 1_000_000_000);
+    assert.equal(toRecorder?.forward.line.nominal, 6_552_162);
+    assert.equal(toRecorder?.backward.line.nominal, 206_595 + 6_461_036);
+    assert.equal(toRecorder?.blocked, false);
+  });
+
+  // RFC 1112 §6.4: the low 23 bits of 239.192.20.31 are 64.20.31, in hexadecimal 40:14:1f.
+  it('has the group, its MAC, and who gets it', () => {
+    const live = report.streams.find(({ name }) => name === 'paddock-live');
+    assert.equal(live?.group, '239.192.20.31');
+    assert.equal(live?.mac, '01:00:5e:40:14:1f');
+    assert.deepEqual(live?.reaches, ['recorder']);
+    assert.deepEqual(live?.unreached, ['kitchen-screen']);
+    assert.match(live?.reasons['kitchen-screen'] ?? '', /kitchen-screen has no cable/);
+  });
+
+  // 6,096,000 b/s × 86,400 s / 8 = 65,836,800,000 B a day; × 14 d = 921,715,200,000 B.
+  // 8 TB less 5 % = 7.6 TB; / 65,836,800,000 = 115.437 d.
+  it('has the days of a volume', () => {
+    const [archive] = report.volumes;
+    assert.equal(archive?.usableBytes, 7_600_000_000_000);
+    assert.equal(archive?.bytesPerDay, 65_836_800_000);
+    assert.deepEqual(archive?.recordings, Object.assign(Object.create(null), { paddock: { bytesPerDay: 65_836_800_000, bytesKept: 921_715_200_000 } }));
+    assert.ok(Math.abs((archive?.daysUntilFull ?? 0) - 115.437) < 0.001);
+  });
+
+  // A device of class 3 takes 15.4 W at the switch (IEEE 802.3bt, secondary).
+  it('has the power that a switch sets aside', () => {
+    assert.deepEqual(report.poe, [{ device: 'core', budget: 130, draw: 15.4 }]);
+  });
+});

@@ -1,0 +1,12 @@
+// The part of markdown-it that the tests use; it comes without types.
+declare module 'markdown-it' {
+  export interface Token {
+    readonly type: string;
+    readonly content: string;
+    readonly children: readonly Token[] | null;
+  }
+  export default class MarkdownIt {
+    constructor(options?: { readonly html?: boolean; readonly linkify?: boolean });
+    parse(source: string, environment: object): readonly Token[];
+  }
+}
