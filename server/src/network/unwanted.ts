@@ -3,10 +3,9 @@
 import { isMulticast } from '../standards/ipv4.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Port, Stream } from '../site/model.ts';
-import { loadOf } from './crossings.ts';
 import type { Bridge, BridgeTree } from './bridge-tree.ts';
 import type { Interface } from './interfaces.ts';
-import { type Link, carries, far, outOf } from './link.ts';
+import { type Link, NONE, far, outOf } from './link.ts';
 import type { Network } from './network.ts';
 
 export type Cause =
@@ -17,46 +16,65 @@ export type Cause =
   /** The querier or a multicast router is that way. */
   | 'querier';
 
-export interface Unwanted {
-  readonly stream: Stream;
-  readonly network: number;
-  readonly cause: Cause;
-  /** bit/s on the line, at peak. */
-  readonly peak: number;
-}
+/** `peak` is in bit/s on the line. */
+export type Visit = (stream: Stream, network: number, cause: Cause, peak: number) => void;
 
-/** Of what a switch or access point sends out of a port. */
-export function unwantedOn(network: Network, link: Link, out: Port): Unwanted[] {
-  const { device } = out;
-  if (device.kind !== 'switch' && device.kind !== 'access-point') return [];
-  const found: Unwanted[] = [];
+/** Of what a switch or access point sends out of a port. A link may carry thousands of streams, so nothing is kept of them. */
+export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
+  if (out.device.kind !== 'switch' && out.device.kind !== 'access-point') return;
+  const sent = sentGroups(network);
+  const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
+  const here = new Map(networks.map((index) => [index, causeOf(network, link, out, index)]));
   for (const crossing of network.crossings.at(outOf(link, out))) {
     const { stream } = crossing;
-    const { group } = stream;
+    const group = sent[stream.index];
     const rates = network.rates[stream.index];
-    const entered = network.deliveries[stream.index]?.networks ?? [];
-    if (group === undefined || rates === undefined || !isMulticast(group) || isLinkLocalGroup(group)) continue;
-    const here = entered.filter((index) => carries(link, index) !== 'no');
-    const [index] = here;
-    if (index === undefined || here.some((at) => isWanted(network, network.tree(at), group, at, link, out))) continue;
-    const bridge = network.tree(index).bridges.get(device);
-    if (bridge === undefined) continue;
-    const towardsQuerier = bridge.routerLinks.includes(link);
+    if (group === undefined || rates === undefined) continue;
+    let found: Cause | undefined;
+    let foundIn = NONE;
+    let wanted = false;
+    for (const { index, members } of group) {
+      const cause = here.get(index);
+      if (cause === undefined) continue;
+      found ??= cause;
+      if (foundIn === NONE) foundIn = index;
+      for (const member of members) wanted ||= isBehind(network.tree(index), link, out, member);
+    }
     // A router that forwards the group wants it.
-    if (towardsQuerier && entered.length > 1) continue;
-    const cause = towardsQuerier ? 'querier' : device.snooping ? 'unregistered' : 'unsnooped';
-    found.push({ stream, network: index, cause, peak: loadOf(crossing, rates).line.peak });
+    if (found === undefined || wanted || (found === 'querier' && group.length > 1)) continue;
+    visit(stream, foundIn, found, crossing.untagged * rates.untagged.line.peak + crossing.tagged * rates.tagged.line.peak);
   }
-  return found;
 }
 
-function isWanted(network: Network, tree: BridgeTree, group: number, index: number, link: Link, out: Port): boolean {
-  return network.memberships.members(group, index).some((member) => isBehind(tree, link, out, member));
+type SentGroup = readonly { readonly index: number; readonly members: readonly Interface[] }[];
+
+const known = new WeakMap<Network, readonly (SentGroup | undefined)[]>();
+
+/** By stream: the networks that its group is sent into, with those who joined it there. */
+function sentGroups(network: Network): readonly (SentGroup | undefined)[] {
+  let sent = known.get(network);
+  if (sent === undefined) {
+    sent = network.deliveries.map(({ stream: { group }, networks }) => {
+      if (group === undefined || !isMulticast(group) || isLinkLocalGroup(group)) return undefined;
+      return networks.map((index) => ({ index, members: network.memberships.members(group, index) }));
+    });
+    known.set(network, sent);
+  }
+  return sent;
+}
+
+/** Why a group that nobody behind the link wants is sent there. */
+function causeOf(network: Network, link: Link, { device }: Port, index: number): Cause | undefined {
+  const bridge = network.tree(index).bridges.get(device);
+  if (bridge === undefined) return undefined;
+  if (bridge.routerLinks.includes(link)) return 'querier';
+  return device.snooping ? 'unregistered' : 'unsnooped';
 }
 
 /** Whether frames that leave by the port are on the way to a host. */
 function isBehind(tree: BridgeTree, link: Link, out: Port, host: Interface): boolean {
   if (host.link === link) return host.port !== out;
+  if (!far(link, out).device.bridging) return false;
   const from = tree.bridges.get(out.device);
   const beyond = tree.bridges.get(far(link, out).device);
   const at = tree.bridges.get(far(host.link, host.port).device);

@@ -1,23 +1,40 @@
 /** Links that are overloaded by multicast that nobody behind them has asked for. */
 
 import { type Link, outOf } from '../network/link.ts';
-import { type Cause, type Unwanted, unwantedOn } from '../network/unwanted.ts';
+import { type Cause, visitUnwanted } from '../network/unwanted.ts';
 import type { Port } from '../site/model.ts';
 import { LIMIT, WARN } from './links/link-load.ts';
 import type { Subject } from './rule.ts';
 
+/** Why it crosses the link: it is sent everywhere, or it is on its way to the querier. */
+export type Reason = 'flooded' | 'to-querier';
+
 /** A direction of a link that would carry no more than policy allows if it were not for what nobody behind wants. */
 export interface Overload {
+  readonly reason: Reason;
   readonly link: Link;
   readonly out: Port;
   readonly capacity: number;
   readonly over: 'warn' | 'limit';
-  readonly streams: readonly Unwanted[];
-  /** bit/s at peak of those streams. */
+  /** bit/s at peak of what nobody behind wants. */
   readonly unwanted: number;
+  /** The networks that it is sent into. */
+  readonly networks: ReadonlySet<number>;
 }
 
-export function* overloadsBy({ site, network }: Subject, causes: readonly Cause[]): Iterable<Overload> {
+const known = new WeakMap<Subject, readonly Overload[]>();
+
+export function overloads(subject: Subject, reason: Reason): Overload[] {
+  let found = known.get(subject);
+  if (found === undefined) known.set(subject, (found = [...find(subject)]));
+  return found.filter((overload) => overload.reason === reason);
+}
+
+function reasonOf(cause: Cause): Reason {
+  return cause === 'querier' ? 'to-querier' : 'flooded';
+}
+
+function* find({ site, network }: Subject): Iterable<Overload> {
   const { warn = WARN, limit = LIMIT } = site.policies.linkLoad;
   for (const link of network.topology.links) {
     const { capacity } = link;
@@ -26,10 +43,27 @@ export function* overloadsBy({ site, network }: Subject, causes: readonly Cause[
       const load = network.loads[outOf(link, out)]?.line.peak ?? 0;
       const exceeds = (rate: number, bound: number): boolean => rate * 10_000 > bound * capacity;
       if (!exceeds(load, Math.min(warn, limit))) continue;
-      const streams = unwantedOn(network, link, out).filter(({ cause }) => causes.includes(cause));
-      const unwanted = streams.reduce((sum, { peak }) => sum + peak, 0);
       const over = exceeds(load, limit) ? 'limit' : 'warn';
-      if (streams.length > 0 && !exceeds(load - unwanted, over === 'limit' ? limit : warn)) yield { link, out, capacity, over, streams, unwanted };
+      const sums = { flooded: { unwanted: 0, networks: new Set<number>() }, 'to-querier': { unwanted: 0, networks: new Set<number>() } };
+      visitUnwanted(network, link, out, (_, index, cause, peak) => {
+        const sum = sums[reasonOf(cause)];
+        sum.unwanted += peak;
+        sum.networks.add(index);
+      });
+      for (const reason of ['flooded', 'to-querier'] as const) {
+        const { unwanted, networks } = sums[reason];
+        const cured = !exceeds(load - unwanted, over === 'limit' ? limit : warn);
+        if (unwanted > 0 && cured) yield { reason, link, out, capacity, over, unwanted, networks };
+      }
     }
   }
+}
+
+/** The names of those streams, in their order. */
+export function unwantedStreams({ network }: Subject, { link, out, reason }: Overload): string[] {
+  const names: string[] = [];
+  visitUnwanted(network, link, out, (stream, _, cause) => {
+    if (reasonOf(cause) === reason) names.push(stream.name);
+  });
+  return names;
 }

@@ -5,7 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
-import { type Overload, overloadsBy } from '../overload.ts';
+import { type Overload, overloads, unwantedStreams } from '../overload.ts';
 import { placeOfEnd } from '../places.ts';
 import { putValue } from '../put-value.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
@@ -96,37 +96,37 @@ streams:
     },
   ],
   *check(subject: Subject): Iterable<Finding> {
-    for (const [device, overloads] of grouped(overloadsBy(subject, ['unsnooped', 'unregistered']), ({ out }) => out.device)) {
-      const [worst] = [...overloads].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
+    for (const [device, flooded] of grouped(overloads(subject, 'flooded'), ({ out }) => out.device)) {
+      const [worst] = [...flooded].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
       if (worst === undefined) continue;
       const snoops = device.snooping;
-      const others = overloads.length - 1;
+      const others = flooded.length - 1;
       yield {
         at: placeOf(device.item, [snoops ? 'unregistered-multicast' : 'igmp-snooping']),
-        severity: overloads.some(({ over }) => over === 'limit') ? 'error' : 'warning',
+        severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
           `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ${portName(worst.out)} → ${portName(far(worst.link, worst.out))} ` +
-          `carries ${bitRate(worst.unwanted)} of ${few(worst.streams.map(({ stream }) => stream.name))} that nobody behind asked for, too much for ` +
+          `carries ${bitRate(worst.unwanted)} of ${few(unwantedStreams(subject, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${others === 0 ? '' : `; so ${others === 1 ? 'does 1 other link' : `do ${others} other links`}`}. ` +
           `${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
         about: [device.name],
-        related: overloads.slice(0, 5).map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
-        fixes: () => prune(subject, device, overloads),
+        related: flooded.slice(0, 5).map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
+        fixes: () => prune(subject, device, flooded),
       };
     }
   },
 };
 
 /** Snooping without a querier would cut receivers off, so one is named too where none is. */
-function prune({ site, network }: Subject, device: Device, overloads: readonly Overload[]): Fix[] {
+function prune({ site, network }: Subject, device: Device, flooded: readonly Overload[]): Fix[] {
   if (device.snooping) {
     const edits = putValue(device.item, 'unregistered-multicast', 'drop');
     return edits.length === 0 ? [] : [{ title: `Let ${device.name} drop unregistered multicast`, safe: false, edits }];
   }
   const edits = putValue(device.item, 'igmp-snooping', 'true');
   if (edits.length === 0) return [];
-  const flooded = new Set(overloads.flatMap(({ streams }) => streams.map((unwanted) => unwanted.network)));
-  for (const index of flooded) {
+  const networks = new Set(flooded.flatMap((overload) => [...overload.networks]));
+  for (const index of networks) {
     const vlan = site.vlans[index];
     const tree = network.tree(index);
     const component = tree.bridges.get(device)?.component;

@@ -5,7 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
-import { overloadsBy } from '../overload.ts';
+import { overloads, unwantedStreams } from '../overload.ts';
 import { placeOfEnd } from '../places.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
@@ -54,17 +54,17 @@ streams:
   ],
   *check(subject: Subject): Iterable<Finding> {
     const { site, network } = subject;
-    for (const [index, [worst]] of grouped(overloadsBy(subject, ['querier']), ({ streams }) => streams[0]?.network)) {
+    for (const [index, [worst]] of grouped(overloads(subject, 'to-querier'), ({ networks }) => [...networks][0])) {
       const vlan = site.vlans[index];
       if (worst === undefined || vlan?.querier === undefined || network.tree(index).querier === undefined) continue;
       const better = bestQuerier(site, network, index);
       if (better === undefined || better.name === vlan.querier) continue;
-      const { link, out, streams, unwanted } = worst;
+      const { link, out, unwanted } = worst;
       yield {
         at: placeOf(vlan.item, ['querier']),
         message:
           `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} carries ${bitRate(unwanted)} of ` +
-          `${few(streams.map(({ stream }) => stream.name))} that nobody behind asked for. ${better.name} is nearer the senders: let it be the querier.`,
+          `${few(unwantedStreams(subject, worst))} that nobody behind asked for. ${better.name} is nearer the senders: let it be the querier.`,
         about: [vlan.name, vlan.querier],
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],
         fixes: () => [{ title: `Name ${better.name} as querier of ${vlan.name}`, safe: false, edits: [setValue(vlan.item, ['querier'], better.name)] }],
