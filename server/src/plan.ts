@@ -15,5 +15,12 @@ export interface Plan {
 /** `previous` is the plan of the same site before an edit; it is out of date afterwards. */
 export function planOf(site: Site, previous?: Plan): Plan {
   const network = networkOf(site, previous?.network);
-  return { site, network, storage: storageOf(site, network.rates), power: powerOf(site, network.topology) };
+  const sameNetwork = previous !== undefined && previous.network === network;
+  const sameDisks = previous?.site.volumes === site.volumes && previous.site.recordings === site.recordings;
+  return {
+    site,
+    network,
+    storage: sameNetwork && sameDisks ? previous.storage : storageOf(site, network.rates),
+    power: previous?.network.topology === network.topology ? previous.power : powerOf(site, network.topology),
+  };
 }

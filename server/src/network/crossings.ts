@@ -31,8 +31,12 @@ function zero(): { nominal: number; peak: number } {
 export class Crossings {
   private readonly byDirection: (Crossing[] | undefined)[];
 
-  constructor(links: number) {
-    this.byDirection = new Array<Crossing[] | undefined>(2 * links);
+  constructor(byDirection: (Crossing[] | undefined)[]) {
+    this.byDirection = byDirection;
+  }
+
+  static over(links: readonly Link[]): Crossings {
+    return new Crossings(new Array<Crossing[] | undefined>(2 * links.length));
   }
 
   /** One more copy of `stream` on `link`, leaving by `out`. Streams are added one after another. */
@@ -53,9 +57,10 @@ export class Crossings {
     else crossing.untagged++;
   }
 
-  /** Puts the streams as they are read now in the place of those that took the same ways before. */
-  renew(streams: readonly Stream[]): void {
+  /** The same ways, taken by the streams as they are read now; this object is out of date then. */
+  renewed(streams: readonly Stream[]): Crossings {
     for (const list of this.byDirection) for (const crossing of list ?? []) crossing.stream = streams[crossing.stream.index] ?? crossing.stream;
+    return new Crossings(this.byDirection);
   }
 
   at(direction: number): readonly Crossing[] {

@@ -54,6 +54,7 @@ export function networkOf(site: Site, previous?: Network): Network {
   const { topology, interfaces, tree } = wiring;
   const { crossings, memberships, deliveries } = ways;
   const rates = site.streams.map((stream) => streamRates(stream, site.media[stream.index] ?? { video: undefined, audio: undefined }));
+  if (previous !== undefined && ways === before && isSameList(previous.rates, rates)) return previous;
   const loads: DirectionLoad[] = [];
   for (let direction = 0; direction < 2 * topology.links.length; direction++) loads.push(totalLoad(crossings.at(direction), rates));
   const network: Network = { topology, interfaces, crossings, memberships, rates, deliveries, loads, tree };
@@ -77,7 +78,7 @@ function layWiring(site: Site): Wiring {
 }
 
 function isWiredAs(before: Site, site: Site): boolean {
-  return isSameList(before.devices, site.devices) && isSameList(before.cables, site.cables) && isSameList(before.vlans, site.vlans);
+  return before.devices === site.devices && before.cables === site.cables && before.vlans === site.vlans;
 }
 
 function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
@@ -86,7 +87,7 @@ function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
 
 function findWays(site: Site, wiring: Wiring): Ways {
   const { topology, interfaces, multicastRouters, tree } = wiring;
-  const crossings = new Crossings(topology.links.length);
+  const crossings = Crossings.over(topology.links);
   const networkName = (network: number): string => topology.networks[network]?.name ?? 'no network';
   const ground: Ground = { site, interfaces, crossings, multicastRouters, tree, networkName };
   const memberships = new Memberships(ground);
@@ -102,12 +103,13 @@ function renewed(before: Ways, site: Site): Ways | undefined {
     const was = before.streams[index];
     if (was === undefined || (was !== stream && !goesAs(was, stream))) return undefined;
   }
-  before.crossings.renew(site.streams);
+  if (before.streams === site.streams) return before;
+  const crossings = before.crossings.renewed(site.streams);
   const deliveries = before.deliveries.map((delivery, index) => {
     const stream = site.streams[index];
     return stream === undefined || delivery.stream === stream ? delivery : { ...delivery, stream };
   });
-  return { ...before, streams: site.streams, deliveries };
+  return { ...before, streams: site.streams, crossings, deliveries };
 }
 
 function goesAs(a: Stream, b: Stream): boolean {

@@ -7,11 +7,19 @@ import { type Plan, planOf } from '../plan.ts';
 import { rules } from './index.generated.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
 import type { Diagnostic, Finding, Rule, Subject } from './rule.ts';
+import { WatchedSubject } from './watched.ts';
 
 export interface Checked {
   readonly plan: Plan;
   readonly files: readonly SiteText[];
   readonly diagnostics: readonly Diagnostic[];
+  /** What each rule found, and what it read for it. */
+  readonly runs: ReadonlyMap<Rule, Run>;
+}
+
+interface Run {
+  readonly subject: WatchedSubject;
+  readonly findings: readonly Finding[];
 }
 
 /**
@@ -19,23 +27,33 @@ export interface Checked {
  * `previous`, what still holds of it is used again.
  */
 export function check(folder: SiteFolder, previous?: Checked): Checked {
-  const files = folder.files;
-  const plan = planOf(folder.site(), previous?.plan);
-  return { plan, files, diagnostics: diagnose({ plan, site: plan.site, network: plan.network, files }) };
+  const { files } = folder;
+  const plan = planOf(folder.site(previous?.plan.site), previous?.plan);
+  const subject: Subject = { plan, site: plan.site, network: plan.network, files };
+  const runs = new Map(rules.map((rule) => [rule, run(rule, subject, previous?.runs.get(rule))]));
+  return { plan, files, diagnostics: diagnose(subject, runs), runs };
 }
 
-function diagnose(subject: Subject): Diagnostic[] {
-  const { severities, acceptances } = subject.site.lint;
+function run(rule: Rule, subject: Subject, previous: Run | undefined): Run {
+  if (previous?.subject.turnTo(subject) === true) return previous;
+  const watched = previous?.subject ?? new WatchedSubject(subject);
+  watched.forget();
+  return { subject: watched, findings: findingsOf(rule, watched.view) };
+}
+
+function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[] {
+  const { severities, acceptances } = site.lint;
   const used = new Set<Acceptance>();
   const found: Diagnostic[] = [];
   const take = (rule: Rule, finding: Finding): void => {
     const severity = severities.get(rule.id) ?? finding.severity ?? rule.severity;
     if (severity !== 'off') found.push({ ...finding, rule, severity });
   };
-  for (const rule of rules) {
-    if (severities.get(rule.id) === 'off') continue;
-    for (const finding of findingsOf(rule, subject)) {
-      const accepted = acceptances.filter(({ rule: id, at }) => id === rule.id && finding.about.includes(at));
+  for (const [rule, { findings }] of runs) {
+    if (findings.length === 0 || severities.get(rule.id) === 'off') continue;
+    const own = acceptances.filter((acceptance) => acceptance.rule === rule.id);
+    for (const finding of findings) {
+      const accepted = own.filter(({ at }) => finding.about.includes(at));
       for (const acceptance of accepted) used.add(acceptance);
       if (accepted.length === 0) take(rule, finding);
     }
@@ -57,4 +75,3 @@ function findingsOf(rule: Rule, subject: Subject): Finding[] {
     return [{ at: headOf(item), message: `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`, severity: 'error', about: [] }];
   }
 }
-

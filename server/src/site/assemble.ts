@@ -1,9 +1,9 @@
 /** Puts the items of all files together as one site. */
 
 import type { Item } from './item.ts';
-import type { Audio, Cable, Device, Lint, Media, Policies, Port, Recording, Site, Stream, Threshold, Video, Vlan, Volume } from './model.ts';
+import type { Audio, Cable, Device, Lint, Media, Policies, Port, Site, Stream, Threshold, Video } from './model.ts';
 import * as read from './read.ts';
-import type { SectionName } from './shape.ts';
+import { SECTION_NAMES, type SectionName } from './shape.ts';
 
 const UNSET: Threshold = { warn: undefined, limit: undefined };
 
@@ -13,53 +13,78 @@ function factOf<T extends object>(item: Item, make: (item: Item) => T): T {
   return item.fact as T;
 }
 
-/** Never fails: of two items with one name the first counts, and a name that leads nowhere is left unresolved. */
-export function assemble(items: readonly Item[]): Site {
-  const bySection: Record<SectionName, Item[]> = {
-    site: [], vlans: [], devices: [], cables: [], streams: [], volumes: [], recordings: [], policies: [], lint: [],
-  };
-  for (const item of items) bySection[item.section].push(item);
-
-  const vlans = named<Vlan>(bySection.vlans, read.readVlan);
-  const devices = named<Device>(bySection.devices, read.readDevice);
-  const streams = named<Stream>(bySection.streams, read.readStream);
-  const volumes = named<Volume>(bySection.volumes, read.readVolume);
-  const recordings = named<Recording>(bySection.recordings, read.readRecording);
-  const cables = bySection.cables.map((item) => factOf<Cable>(item, read.readCable));
-  cables.forEach((cable, index) => (cable.index = index));
-
-  const ports: Port[] = [];
-  for (const device of devices.list) {
-    for (const port of device.ports) {
-      port.index = ports.length;
-      ports.push(port);
-    }
+/**
+ * Never fails: of two items with one name the first counts, and a name that leads nowhere is left unresolved.
+ * Whatever is as it was in `previous` is taken from there, as the very same lists and maps.
+ */
+export function assemble(items: readonly Item[], previous?: Site): Site {
+  const before = previous === undefined ? undefined : sections.get(previous);
+  const bySection = grouped(items);
+  for (const section of SECTION_NAMES) {
+    const was = before?.[section];
+    if (was !== undefined && isSameList(was, bySection[section])) bySection[section] = was;
   }
-  const { media, carriedInCircle } = resolveMedia(streams.list, streams.byName);
-  return {
+  const kept = (...names: SectionName[]): boolean => names.every((name) => before?.[name] === bySection[name]);
+
+  const vlans = named(bySection.vlans, read.readVlan, kept('vlans') ? [previous?.vlans, previous?.vlanByName] : []);
+  const devices = named(bySection.devices, read.readDevice, kept('devices') ? [previous?.devices, previous?.deviceByName] : []);
+  const streams = named(bySection.streams, read.readStream, kept('streams') ? [previous?.streams, previous?.streamByName] : []);
+  const volumes = named(bySection.volumes, read.readVolume, kept('volumes') ? [previous?.volumes, previous?.volumeByName] : []);
+  const recordings = named(bySection.recordings, read.readRecording, kept('recordings') ? [previous?.recordings, previous?.recordingByName] : []);
+  const media = previous !== undefined && kept('streams') ? previous : resolveMedia(streams.list, streams.byName);
+  const site: Site = {
     name: fixedText(bySection.site, 'name'),
     timezone: fixedText(bySection.site, 'timezone'),
     items,
     vlans: vlans.list,
     devices: devices.list,
-    ports,
-    cables,
+    ports: previous !== undefined && kept('devices') ? previous.ports : portsOf(devices.list),
+    cables: previous !== undefined && kept('cables') ? previous.cables : cablesOf(bySection.cables),
     streams: streams.list,
     volumes: volumes.list,
     recordings: recordings.list,
-    policies: policiesOf(bySection.policies),
-    lint: lintOf(bySection.lint),
+    policies: previous !== undefined && kept('policies') ? previous.policies : policiesOf(bySection.policies),
+    lint: previous !== undefined && kept('lint') ? previous.lint : lintOf(bySection.lint),
     vlanByName: vlans.byName,
     deviceByName: devices.byName,
     streamByName: streams.byName,
     volumeByName: volumes.byName,
     recordingByName: recordings.byName,
-    media,
-    carriedInCircle,
+    media: media.media,
+    carriedInCircle: media.carriedInCircle,
   };
+  sections.set(site, bySection);
+  return site;
 }
 
-function named<T extends { readonly name: string; index: number }>(items: readonly Item[], make: (item: Item) => T): { list: T[]; byName: Map<string, T> } {
+/** The items that a site was assembled from. */
+const sections = new WeakMap<Site, Record<SectionName, readonly Item[]>>();
+
+function grouped(items: readonly Item[]): Record<SectionName, readonly Item[]> {
+  const bySection: Record<SectionName, Item[]> = {
+    site: [], vlans: [], devices: [], cables: [], streams: [], volumes: [], recordings: [], policies: [], lint: [],
+  };
+  for (const item of items) bySection[item.section].push(item);
+  return bySection;
+}
+
+function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+interface Named<T> {
+  readonly list: readonly T[];
+  readonly byName: ReadonlyMap<string, T>;
+}
+
+function named<T extends { readonly name: string; index: number }>(
+  items: readonly Item[],
+  make: (item: Item) => T,
+  [keptList, keptByName]: readonly [] | readonly [readonly T[] | undefined, ReadonlyMap<string, T> | undefined],
+): Named<T> {
+  if (keptList !== undefined && keptByName !== undefined) return { list: keptList, byName: keptByName };
   const byName = new Map<string, T>();
   const list: T[] = [];
   for (const item of items) {
@@ -70,6 +95,25 @@ function named<T extends { readonly name: string; index: number }>(items: readon
     list.push(fact);
   }
   return { list, byName };
+}
+
+function portsOf(devices: readonly Device[]): Port[] {
+  const ports: Port[] = [];
+  for (const device of devices) {
+    for (const port of device.ports) {
+      port.index = ports.length;
+      ports.push(port);
+    }
+  }
+  return ports;
+}
+
+function cablesOf(items: readonly Item[]): Cable[] {
+  return items.map((item, index) => {
+    const cable = factOf(item, read.readCable);
+    cable.index = index;
+    return cable;
+  });
 }
 
 function fixedText(items: readonly Item[], key: string): string | undefined {

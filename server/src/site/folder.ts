@@ -1,8 +1,9 @@
 /** The files of one site, cut and parsed; keeps from one edit to the next what the edit did not touch. */
 
 import { type Cut, type Piece, type SourceFile, cut, uncut } from '../text/cut.ts';
+import type { Span } from '../text/syntax.ts';
 import { assemble } from './assemble.ts';
-import { type Item, contentOf } from './item.ts';
+import { type Item, type Place, contentOf } from './item.ts';
 import type { Site } from './model.ts';
 
 export interface SiteText extends SourceFile {
@@ -46,13 +47,13 @@ export class SiteFolder {
     return this.texts.size;
   }
 
-  /** The site as the files have it now; what an earlier call returned is out of date from then on. */
-  site(): Site {
+  /** The site as the files have it now; `previous`, and what else an earlier call returned, is out of date from then on. */
+  site(previous?: Site): Site {
     const items: Item[] = [];
     for (const file of this.files) {
       for (const piece of file.cut.pieces) items.push(...contentOf(piece).items);
     }
-    return assemble(items);
+    return assemble(items, previous);
   }
 }
 
@@ -62,4 +63,13 @@ function sharesAnchors(pieces: readonly Piece[]): boolean {
   for (const piece of pieces) for (const name of contentOf(piece).tree.missingAnchors) missing.add(name);
   if (missing.size === 0) return false;
   return pieces.some((piece) => contentOf(piece).tree.anchors.some((name) => missing.has(name)));
+}
+
+const wholes = new WeakMap<SiteText, Piece>();
+
+/** A place that belongs to none of the file's pieces, such as the key of a section: from offset to offset of the file. */
+export function placeInFile(file: SiteText, { start, end }: Span): Place {
+  let piece = wholes.get(file);
+  if (piece === undefined) wholes.set(file, (piece = { file, text: file.text, role: 'stray', section: '', indent: 0, start: 0, content: undefined }));
+  return { piece, start, end };
 }

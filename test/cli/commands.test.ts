@@ -1,0 +1,143 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+interface Result {
+  readonly status: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+function plumbline(...args: string[]): Result {
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['dist/plumbline.cjs', ...args], { encoding: 'utf8', env: { ...process.env, NO_COLOR: '1' } });
+  return { status, out: stdout, err: stderr };
+}
+
+interface JsonDiagnostic {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+  readonly severity: string;
+  readonly rule: string;
+  readonly message: string;
+  readonly related: readonly unknown[];
+  readonly fixes: readonly unknown[];
+}
+
+describe('plumbline', () => {
+  let folder: string;
+
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'plumbline-cli-'));
+  });
+
+  afterEach(() => rmSync(folder, { recursive: true }));
+
+  describe('check', () => {
+    it('prints nothing of a clean site, and exits with 0', () => {
+      assert.deepEqual(plumbline('check', 'samples/harrow-lane'), { status: 0, out: '', err: '' });
+    });
+
+    it('exits with 1 where something is found', () => {
+      const { status, out } = plumbline('check', 'samples/first-draft');
+      assert.equal(status, 1);
+      assert.match(out, /samples\/first-draft\/\S+\.site\.yaml:\d+:\d+ error /);
+    });
+
+    it('exits with 2 where it cannot do it, and says why', () => {
+      for (const [args, why] of [
+        [['check', join(folder, 'nowhere')], /is not there/],
+        [['check', folder], /holds no \*\.site\.yaml/],
+        [['check', 'package.json'], /is a file/],
+        [['check', '--format', 'papyrus'], /papyrus/],
+        [['chekc'], /chekc/],
+      ] as const) {
+        const { status, out, err } = plumbline(...args);
+        assert.equal(status, 2, args.join(' '));
+        assert.equal(out, '');
+        assert.match(err, why);
+      }
+    });
+
+    it('fails on what it is told to', () => {
+      writeFileSync(join(folder, 'a.site.yaml'), 'lint:\n  accept:\n    - {rule: cable-length, at: core, because: none}\n');
+      assert.equal(plumbline('check', folder).status, 0);
+      assert.equal(plumbline('check', '--fail-on', 'warning', folder).status, 1);
+    });
+
+    it('writes JSON with lines and columns from 1 that bound the words', () => {
+      const { out } = plumbline('check', '--format', 'json', 'samples/first-draft');
+      const { diagnostics } = JSON.parse(out) as { diagnostics: JsonDiagnostic[] };
+      assert.ok(diagnostics.length > 12);
+      const clash = diagnostics.find(({ rule }) => rule === 'duplicate-address');
+      assert.ok(clash !== undefined);
+      const line = readFileSync(clash.file, 'utf8').split('\n')[clash.line - 1] ?? '';
+      assert.match(line.slice(clash.column - 1, clash.endColumn - 1), /^\d+\.\d+\.\d+\.\d+$/);
+      assert.equal(clash.severity, 'error');
+      for (const key of ['endLine', 'message', 'related', 'fixes'] as const) assert.ok(key in clash);
+    });
+
+    it('writes SARIF 2.1.0 with relative addresses and fingerprints that are all different', () => {
+      const log = JSON.parse(plumbline('check', '--format', 'sarif', 'samples/first-draft').out) as {
+        version: string;
+        runs: { results: { ruleId: string; locations: { physicalLocation: { artifactLocation: { uri: string } } }[]; partialFingerprints: Record<string, string> }[] }[];
+      };
+      assert.equal(log.version, '2.1.0');
+      const results = log.runs[0]?.results ?? [];
+      assert.ok(results.length > 12);
+      for (const { locations } of results) assert.match(locations[0]?.physicalLocation.artifactLocation.uri ?? '', /^samples\/first-draft\//);
+      assert.equal(new Set(results.map(({ partialFingerprints }) => partialFingerprints['plumbline/v1'])).size, results.length);
+    });
+
+    it('writes workflow commands', () => {
+      const { out } = plumbline('check', '--format', 'github', 'samples/first-draft');
+      for (const line of out.trimEnd().split('\n')) assert.match(line, /^::(error|warning|notice) file=[^,]+,line=\d+,.*title=[a-z-]+::./);
+    });
+
+    it('takes several sites', () => {
+      assert.equal(plumbline('check', 'samples/harrow-lane', 'samples/first-draft').status, 1);
+    });
+  });
+
+  describe('report', () => {
+    it('is the same each time, and the same text for a person', () => {
+      const once = plumbline('report', '--format', 'json', 'samples/harrow-lane').out;
+      assert.equal(plumbline('report', '--format', 'json', 'samples/harrow-lane').out, once);
+      assert.equal((JSON.parse(once) as { site: string }).site, 'Harrow Lane');
+      assert.match(plumbline('report', 'samples/harrow-lane').out, /Harrow Lane/);
+      assert.match(plumbline('report', '--format', 'html', 'samples/harrow-lane').out, /^<!doctype html>/i);
+    });
+  });
+
+  describe('explain', () => {
+    it("prints a rule's page", () => {
+      assert.match(plumbline('explain', 'link-load').out, /^# link-load\n/);
+    });
+
+    it('prints how a figure comes about', () => {
+      assert.match(plumbline('explain', 'links', 'core/16', 'forward', 'peak', '--site', 'samples/harrow-lane').out, /b\/s/);
+    });
+
+    it('says which rule is near', () => {
+      const { status, err } = plumbline('explain', 'link-laod');
+      assert.equal(status, 2);
+      assert.match(err, /link-load/);
+    });
+  });
+
+  describe('fix', () => {
+    it('shows a diff and writes nothing when it is dry; then writes just that, once', () => {
+      cpSync('samples/first-draft', folder, { recursive: true });
+      const before = plumbline('check', '--format', 'json', folder).out;
+      const dry = plumbline('fix', '--dry-run', folder);
+      assert.equal(dry.status, 0);
+      assert.equal(plumbline('check', '--format', 'json', folder).out, before);
+      plumbline('fix', folder);
+      assert.equal(plumbline('fix', '--dry-run', folder).out, '');
+    });
+  });
+});
