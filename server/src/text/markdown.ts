@@ -21,6 +21,8 @@ function meansNothing(mark: string, at: number, line: string): boolean {
   if (INSIDE.has(mark)) return at > 0;
   const listNumber = /^\d+$/.test(line.slice(0, at));
   if (mark === ')') return !listNumber;
+  // As in a MAC address.
+  if (mark === ':' && /[\da-f]{2}:[\da-f]{2}/.test(line.slice(Math.max(0, at - 2), at + 3))) return true;
   if (mark === ':') return /^(\s|$)/.test(line.slice(at + 1));
   if (mark === '.') return /^\d/.test(line.slice(at + 1)) ? /\d$/.test(line.slice(0, at)) : !listNumber && /^(\s|$)/.test(line.slice(at + 1));
   return false;

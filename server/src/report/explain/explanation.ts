@@ -64,7 +64,8 @@ export function explanationMarkdown(explanation: Explanation): string {
   return [
     `**${escaped(title)}**`,
     ...says.map(escaped),
-    ...(all.length === 0 ? [] : [table(head, all.map(row), right)]),
+    // Of a total of nothing the sentences have told.
+    ...(all.length === 0 || (lines.length === 0 && says.length > 0) ? [] : [table(head, all.map(row), right)]),
     ...(sources.length === 0 ? [] : [`*${sources.map(escaped).join('; ')}*`]),
   ].join('\n\n');
 }

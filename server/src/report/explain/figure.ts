@@ -26,7 +26,7 @@ export function short(figure: Figure): string {
       return bitRate(figure.value);
     case 'B':
       // The bytes of a packet are counted one by one.
-      return figure.value < 10_000 ? exact(figure) : bytes(figure.value);
+      return Math.abs(figure.value) < 10_000 ? exact(figure) : bytes(figure.value);
     case 'B/s':
       return byteRate(figure.value);
     case 'd':

@@ -1,0 +1,133 @@
+// What hovers show, at marked places of a site.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { describe, it } from 'mocha';
+import { type HoverText, hover } from '../../server/src/features/hover/hover.ts';
+import { reportOf } from '../../server/src/report/report.ts';
+import { type Checked, check } from '../../server/src/rules/check.ts';
+import { SiteFolder } from '../../server/src/site/folder.ts';
+import { bitRate } from '../../server/src/text/words.ts';
+
+const URI = 'file:///harrow-lane/all.site.yaml';
+
+function checkedSite(text: string): Checked {
+  const folder = new SiteFolder();
+  folder.set(URI, text);
+  return check(folder);
+}
+
+/** The site that was asked about last. */
+let last: { readonly text: string; readonly checked: Checked } | undefined;
+
+function hoverIn(text: string, offset: number): (HoverText & { readonly over: string }) | undefined {
+  if (last?.text !== text) last = { text, checked: checkedSite(text) };
+  const { checked } = last;
+  const file = checked.files.find(({ uri }) => uri === URI);
+  assert.ok(file !== undefined);
+  const found = hover(checked, file, offset);
+  return found === undefined ? undefined : { ...found, over: text.slice(found.at.piece.start + found.at.start, found.at.piece.start + found.at.end) };
+}
+
+/** The hover at a word of a text. */
+function over(text: string, word: string): string {
+  const at = text.indexOf(word);
+  assert.ok(at >= 0, word);
+  return hoverIn(text, at)?.markdown ?? '';
+}
+
+interface Mark {
+  readonly line: number;
+  readonly offset: number;
+  readonly kind: string;
+  readonly text: string;
+}
+
+/** Marks point at the nearest line above them that is none. */
+function marksIn(text: string): Mark[] {
+  const marks: Mark[] = [];
+  let start = 0;
+  let above = 0;
+  text.split('\n').forEach((line, index) => {
+    const mark = /^#( *)\^ (hover|range): (.*)$/.exec(line);
+    if (mark === null) above = start;
+    else marks.push({ line: index + 1, offset: above + 1 + (mark[1]?.length ?? 0), kind: mark[2] ?? '', text: mark[3] ?? '' });
+    start += line.length + 1;
+  });
+  return marks;
+}
+
+const FIXTURE = readFileSync(new URL('hover.site.yaml', import.meta.url), 'utf8');
+
+describe('hovers', () => {
+  const marks = marksIn(FIXTURE);
+  assert.ok(marks.length > 50);
+  for (const { line, offset, kind, text } of marks) {
+    it(`${kind === 'range' ? 'is for' : 'shows'} ${text} at line ${line}`, () => {
+      const found = hoverIn(FIXTURE, offset);
+      assert.ok(found !== undefined, 'there is a hover');
+      if (kind === 'range') assert.equal(found.over, text);
+      else assert.ok(found.markdown.includes(text), `in:\n${found.markdown}`);
+    });
+  }
+
+  for (const from of ['core/16', 'core/2']) {
+    it(`has the report's figures for the link at ${from}`, () => {
+      const link = reportOf(checkedSite(FIXTURE).plan).links.find((candidate) => candidate.from === from);
+      assert.ok(link !== undefined && link.forward.line.peak > 0);
+      const ends = hoverIn(FIXTURE, FIXTURE.indexOf(`from: ${from},`) + 'from: '.length)?.markdown ?? '';
+      for (const { line } of [link.forward, link.backward].filter(({ line: { peak } }) => peak > 0)) {
+        assert.ok(ends.includes(`| **in all** | **${bitRate(line.nominal)}** | **${bitRate(line.peak)}** |`), ends);
+      }
+    });
+  }
+
+  it('shows nothing between items, in comments and in empty files', () => {
+    assert.equal(hoverIn(FIXTURE, 3), undefined);
+    assert.equal(hoverIn('', 0), undefined);
+    assert.equal(hoverIn('\n\n', 1), undefined);
+  });
+
+  it('sums up all but the greatest of many streams', () => {
+    const streams = Array.from({ length: 30 }, (_, i) => `  s${i}: {source: cam, transport: rtp, port: ${5000 + 2 * i}, video: {codec: h264, bitrate: ${i + 1} Mb/s}, receivers: [recorder]}`);
+    const text = `devices:\n  cam: {kind: camera, speed: 1 Gb/s}\n  recorder: {kind: server, speed: 1 Gb/s}\ncables:\n  - {from: cam, to: recorder}\nstreams:\n${streams.join('\n')}\n`;
+    const shown = over(text, 'cam, to');
+    assert.match(shown, /\| s29 \|/);
+    assert.doesNotMatch(shown, /\| s3 \|/);
+    // s0 to s18: 1 + 2 + … + 19 = 190 Mb/s of media, each packet of 1400 B taking 1478 B: 200.6 Mb/s.
+    assert.match(shown, /\| 19 others \| 201 Mb\/s \| 201 Mb\/s \| together \|/);
+  });
+
+  it('says that a link is blocked', () => {
+    const text = `
+devices:
+  a: {kind: switch, spanning-tree: true, spanning-tree-priority: 4096, ports: {1: {speed: 1 Gb/s}, 2: {speed: 1 Gb/s}}}
+  b: {kind: switch, spanning-tree: true, ports: {1: {speed: 1 Gb/s}, 2: {speed: 1 Gb/s}}}
+cables:
+  - {from: a/1, to: b/1}
+  - {from: a/2, to: b/2}
+`;
+    assert.match(over(text, 'a/2'), /Spanning tree keeps it idle: b\/2 discards\./);
+  });
+
+  it('shows what can be known of a half-typed site, and throws for no place in it', () => {
+    for (let length = 0; length < FIXTURE.length; length += 401) {
+      const text = `${FIXTURE.slice(0, length)}\n`;
+      const checked = checkedSite(text);
+      const [file] = checked.files;
+      assert.ok(file !== undefined);
+      for (let offset = Math.max(0, length - 300); offset <= text.length; offset += 7) hover(checked, file, offset);
+    }
+  });
+
+  it('makes no link, image or HTML of names and text', () => {
+    const text = `
+devices:
+  "[x](command:a)": {kind: camera, speed: 1 Gb/s, description: "<img src=https://evil.example/x> ![y](https://evil.example)", location: www.evil.example}
+streams:
+  "<b>": {source: "[x](command:a)", transport: rtp, video: {codec: h264, bitrate: 1 Mb/s}, receivers: ["![z](q)"]}
+`;
+    const shown = ['"[x](command:a)":', '"<b>"', '"![z](q)"', '"[x](command:a)", transport'].map((word) => over(text, word)).join('\n');
+    assert.match(shown, /camera/);
+    assert.doesNotMatch(shown, /(?<!\\)[<[]|www\.|https:\/\//);
+  });
+});
