@@ -1,0 +1,124 @@
+/** A site, built: its switches, cables and hosts, and what they carry. */
+
+import type { Plan } from '../../server/src/plan.ts';
+import type { Device } from '../../server/src/site/model.ts';
+import { Addresses, interfaceOf } from './addresses.ts';
+import { count } from './counters.ts';
+import { OpenVSwitch, SWITCHES } from './daemons.ts';
+import { hostCommands, plainFrames } from './hosts.ts';
+import { Place } from './place.ts';
+import { run, runIn } from './run.ts';
+import { spanningTreeSettled } from './settled.ts';
+import { type Attachment, bridgeCommands } from './switches.ts';
+import { type Asker, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
+
+/** The namespace of queriers that are switches: what asks there hangs at the switch by a port that is not counted. */
+const QUERIERS = 'queriers';
+
+export interface Window extends RunResult {
+  /** Bytes by direction of link. */
+  readonly counted: readonly number[];
+}
+
+export class Lab {
+  readonly traffic: Traffic;
+  private readonly plan: Plan;
+  private readonly place = new Place();
+  private readonly addresses: Addresses;
+  private daemons: OpenVSwitch | undefined;
+  private process: TrafficProcess | undefined;
+
+  constructor(plan: Plan) {
+    this.plan = plan;
+    this.addresses = new Addresses(plan);
+    this.traffic = trafficOf(plan, this.addresses, (device) => this.namespaceOf(device));
+  }
+
+  /** Builds everything, lets everybody join and every pair talk once. Call `end` also where this fails. */
+  async build(): Promise<void> {
+    const { plan, place } = this;
+    const hosts = plan.site.devices.filter((device) => plan.network.interfaces.of(device).length > 0);
+    const attachments = this.attachments();
+    await place.addNamespaces([SWITCHES, QUERIERS, ...hosts.map(hostName)]);
+    const [daemons] = await Promise.all([OpenVSwitch.start(place), this.layCables(attachments)]);
+    this.daemons = daemons;
+    await Promise.all([
+      daemons.configure(bridgeCommands(plan, this.addresses, attachments)),
+      ...hosts.map((host) => runIn(this.namespaceOf(host), hostCommands(plan, this.addresses, host))),
+    ]);
+    await spanningTreeSettled(plan, daemons);
+    this.process = new TrafficProcess(place);
+    await this.process.setUp(this.traffic, this.askers(attachments), this.multicastRouters());
+    await this.process.meet();
+  }
+
+  /** Sends `seconds` of every stream and counts what comes of it. */
+  async measure(seconds: number, scale: number): Promise<Window> {
+    const { daemons, process } = this;
+    if (daemons === undefined || process === undefined) throw new Error('the lab is not built');
+    const counting = (): Promise<number[]> => count(this.plan, daemons, ({ device }) => this.namespaceOf(device));
+    const before = await counting();
+    const result = await process.run(seconds, scale);
+    const after = await counting();
+    return { ...result, counted: after.map((bytes, direction) => bytes - (before[direction] ?? 0)) };
+  }
+
+  end(): void {
+    this.place.clear();
+  }
+
+  private namespaceOf(device: Device): string {
+    return this.place.namespace(device.bridging ? SWITCHES : hostName(device));
+  }
+
+  /** A pair of virtual ports to each cable, and one to each switch that asks. */
+  private async layCables(attachments: readonly Attachment[]): Promise<void> {
+    const { links } = this.plan.network.topology;
+    const switches = this.place.namespace(SWITCHES);
+    const queriers = this.place.namespace(QUERIERS);
+    const pairs = links.map(({ a, b }) => [interfaceOf(a), this.namespaceOf(a.device), interfaceOf(b), this.namespaceOf(b.device)] as const);
+    for (const { name } of attachments) pairs.push([name, switches, name, queriers]);
+    const batch = pairs.map(([a, atA, b, atB]) => `link add ${a} netns ${atA} type veth peer name ${b} netns ${atB}\n`);
+    await run('ip', ['-batch', '-'], { input: batch.join('') });
+    const here = links.flatMap(({ a, b }) => [a, b]).filter(({ device }) => device.bridging).map(interfaceOf);
+    const quiet = 'for i in all default; do echo 1 >/proc/sys/net/ipv6/conf/$i/disable_ipv6; done';
+    const up = (name: string): string[] => [plainFrames(name), `ip link set ${name} up`];
+    const asking = attachments.flatMap(({ name }) => up(name));
+    await Promise.all([runIn(switches, [quiet, ...here.flatMap(up), ...asking]), runIn(queriers, [quiet, ...asking])]);
+  }
+
+  /** One to each VLAN whose querier is a switch. */
+  private attachments(): Attachment[] {
+    return this.plan.network.topology.networks.flatMap(({ index }) => {
+      const { querier } = this.plan.network.tree(index);
+      return querier?.bridging === true ? [{ device: querier, name: `q${index}`, network: index }] : [];
+    });
+  }
+
+  /** Everyone who asks for memberships: the named queriers, and each multicast router in each of its networks. */
+  private askers(attachments: readonly Attachment[]): Asker[] {
+    const { plan, addresses } = this;
+    const found = attachments.map(({ name, network }) =>
+      ({ namespace: this.place.namespace(QUERIERS), interface: name, source: addresses.spare(network) }));
+    for (const { index } of plan.network.topology.networks) {
+      const { querier } = plan.network.tree(index);
+      for (const device of plan.site.devices) {
+        if (device.bridging || (device !== querier && !(device.kind === 'router' && device.multicastRouting))) continue;
+        const at = plan.network.interfaces.in(device, index);
+        if (at !== undefined) found.push({ namespace: this.namespaceOf(device), interface: addresses.nameOf(at), source: addresses.of(at) });
+      }
+    }
+    return found;
+  }
+
+  private multicastRouters(): { namespace: string; interfaces: string[] }[] {
+    return this.plan.site.devices.filter(({ kind, multicastRouting }) => kind === 'router' && multicastRouting).flatMap((device) => {
+      const interfaces = this.plan.network.interfaces.of(device).map((at) => this.addresses.nameOf(at));
+      return interfaces.length === 0 ? [] : [{ namespace: this.namespaceOf(device), interfaces }];
+    });
+  }
+}
+
+function hostName(device: Device): string {
+  return `h${device.index}`;
+}

@@ -1,0 +1,51 @@
+/** Runs programs, and says what they complained of where they fail. */
+
+import { execFileSync, spawn } from 'node:child_process';
+
+/**
+ * Runs a program to its end.
+ *
+ * @param input what it reads from its standard input
+ * @returns what it wrote to its standard output
+ * @throws Error with what it wrote to its standard error, where it fails
+ */
+export function run(program: string, args: readonly string[], { input = '', environment = {} }: RunOptions = {}): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, args, { env: { ...process.env, ...environment }, stdio: 'pipe' });
+    const out: Buffer[] = [];
+    const complaints: Buffer[] = [];
+    child.stdout.on('data', (data: Buffer) => out.push(data));
+    child.stderr.on('data', (data: Buffer) => complaints.push(data));
+    child.on('error', reject);
+    child.on('close', (code) => {
+      if (code === 0) resolve(Buffer.concat(out).toString());
+      else reject(new Error(`${[program, ...args].join(' ').slice(0, 300)}: exit ${code}: ${Buffer.concat(complaints).toString().trim()}`));
+    });
+    // A program that ends before it has read everything is told of by its exit.
+    child.stdin.on('error', () => undefined);
+    child.stdin.end(input);
+  });
+}
+
+interface RunOptions {
+  readonly input?: string;
+  readonly environment?: Readonly<Record<string, string>>;
+}
+
+/** Runs a shell script in a network namespace; the first command that fails ends it. */
+export async function runIn(namespace: string, commands: readonly string[]): Promise<void> {
+  if (commands.length > 0) await run('ip', ['netns', 'exec', namespace, 'sh', '-e'], { input: `${commands.join('\n')}\n` });
+}
+
+/** Runs a program whose failure changes nothing: what it was to end may have ended already. */
+export function runAnyway(program: string, args: readonly string[], environment: Readonly<Record<string, string>> = {}): void {
+  try {
+    execFileSync(program, args, { env: { ...process.env, ...environment }, stdio: 'ignore', timeout: 10_000 });
+  } catch {
+    // As it says.
+  }
+}
+
+export function sleep(milliseconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, milliseconds));
+}

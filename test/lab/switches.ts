@@ -1,0 +1,95 @@
+/** Each device that forwards frames as a bridge of Open vSwitch with the ports, VLANs and snooping that the site gives it. */
+
+import { pathCost } from '../../server/src/standards/spanning-tree.ts';
+import type { Plan } from '../../server/src/plan.ts';
+import type { Device, Port } from '../../server/src/site/model.ts';
+import { type Addresses, interfaceOf } from './addresses.ts';
+
+/** bit/s, where neither end of a cable says. */
+const USUAL_SPEED = 1_000_000_000;
+
+export function bridgeOf(device: Device): string {
+  return `s${device.index}`;
+}
+
+/** The end of a querier's cable that is at its switch. */
+export interface Attachment {
+  readonly device: Device;
+  readonly name: string;
+  /** The network that it asks in. */
+  readonly network: number;
+}
+
+/** One transaction of ovs-vsctl that makes all bridges of a site; their ends of the cables are there already. */
+export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: readonly Attachment[]): string[] {
+  const commands: string[] = [];
+  const bridges = plan.site.devices.filter(({ bridging }) => bridging);
+  const byName = [...bridges].sort((a, b) => (a.name < b.name ? -1 : 1));
+  for (const device of bridges) {
+    const bridge = bridgeOf(device);
+    // Where priorities are equal the lower address becomes root; the site's order of names is that of the addresses.
+    const mac = `02:00:00:00:01:${(byName.indexOf(device) + 1).toString(16).padStart(2, '0')}`;
+    commands.push(...['--', 'add-br', bridge], ...['--', 'set', 'bridge', bridge,
+      'datapath_type=netdev',
+      `mcast_snooping_enable=${device.snooping}`,
+      `other_config:mcast-snooping-disable-flood-unregistered=${device.unregistered === 'drop'}`,
+      `other_config:hwaddr="${mac}"`,
+      `rstp_enable=${device.spanningTree}`,
+      `other_config:rstp-address="${mac}"`,
+      `other_config:rstp-priority=${device.spanningTreePriority}`,
+      // A converter passes on whatever comes, the frames of spanning tree too.
+      `other_config:forward-bpdu=${device.kind === 'media-converter'}`,
+    ]);
+    for (const [position, port] of device.ports.entries()) commands.push(...portCommand(plan, addresses, bridge, port, position));
+  }
+  for (const { device, name, network } of attachments) {
+    commands.push('--', 'add-port', bridgeOf(device), name);
+    if (isCarriedTagged(plan, device, network)) commands.push(`tag=${addresses.vlanId(network)}`);
+    commands.push('--', 'set', 'port', name, 'other_config:rstp-admin-edge=true');
+  }
+  return commands;
+}
+
+function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Port, position: number): string[] {
+  const link = plan.network.topology.linkOf[port.index];
+  if (link === undefined) return [];
+  const name = interfaceOf(port);
+  const neighbour = link.a === port ? link.b.device : link.a.device;
+  // Ports are ranked by their numbers; a cable costs by the speed it runs at, whatever a virtual one could do.
+  const number = /^\d+$/.test(port.name) ? Number(port.name) : 1000 + position;
+  const settings = [
+    `other_config:rstp-port-num=${number}`,
+    `other_config:rstp-path-cost=${pathCost(link.capacity ?? USUAL_SPEED)}`,
+    `other_config:rstp-admin-edge=${!neighbour.bridging}`,
+    `other_config:rstp-auto-edge=false`,
+    `other_config:mcast-snooping-flood=${port.routerPort}`,
+    `other_config:mcast-snooping-flood-reports=${port.routerPort || port.forwardReports}`,
+  ];
+  return ['--', 'add-port', bridge, name, ...vlanSettings(plan, addresses, port), '--', 'set', 'port', name, ...settings];
+}
+
+/** As written on the port; on a device without VLANs frames pass as they come, and a port without one is in none. */
+function vlanSettings(plan: Plan, addresses: Addresses, port: Port): string[] {
+  const id = (name: string | undefined): number[] => {
+    const vlan = name === undefined ? undefined : plan.site.vlanByName.get(name);
+    return vlan === undefined ? [] : [addresses.vlanId(vlan.index)];
+  };
+  const untagged = id(port.trunk === undefined ? (port.vlan ?? port.native) : (port.native ?? port.vlan))[0];
+  if (port.trunk === undefined) {
+    if (untagged !== undefined) return [`tag=${untagged}`];
+    return hasVlans(port.device) ? [`tag=${addresses.unusedVlanId}`] : [];
+  }
+  const tagged = port.trunk.flatMap(id);
+  if (untagged === undefined) return ['vlan_mode=trunk', `trunks=${tagged.join(',')}`];
+  return ['vlan_mode=native-untagged', `tag=${untagged}`, `trunks=${[...new Set([...tagged, untagged])].join(',')}`];
+}
+
+function hasVlans(device: Device): boolean {
+  return device.ports.some(({ vlan, trunk, native }) => vlan !== undefined || trunk !== undefined || native !== undefined);
+}
+
+/** Whether frames of a network bear its number inside a bridge: always, unless the bridge knows of no VLANs. */
+function isCarriedTagged(plan: Plan, device: Device, network: number): boolean {
+  if (hasVlans(device)) return true;
+  return plan.network.topology.links.some(({ a, b, tagged }) => (a.device === device || b.device === device) && tagged.includes(network));
+}
