@@ -19,7 +19,6 @@ interface Adjacency {
   readonly ports: readonly [Port, Port];
   /** The link at each of the ports. */
   readonly links: readonly [Link, Link];
-  readonly cost: number;
 }
 
 /** The speed where neither end says one, bit/s. */
@@ -27,7 +26,7 @@ const USUAL_SPEED = 1_000_000_000;
 
 export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree {
   const bridges = site.devices.filter((device) => device.bridging && device.spanningTree);
-  if (bridges.length < 2) return { roots: [], blocked: [] };
+  if (bridges.length === 0) return { roots: [], blocked: [] };
   bridges.sort((a, b) => a.spanningTreePriority - b.spanningTreePriority || (a.name < b.name ? -1 : 1));
   const rank = new Map(bridges.map((device, index) => [device, index]));
   const adjacent = adjacencies(links, rank);
@@ -59,7 +58,7 @@ export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree
     let best: Way | undefined;
     for (const adjacency of around.get(bridge) ?? []) {
       const [own, other] = ends(adjacency, bridge);
-      const way = { adjacency, own, other, cost: (cost.get(other.device) ?? 0) + adjacency.cost, rank: rank.get(other.device) ?? 0 };
+      const way = { adjacency, own, other, cost: (cost.get(other.device) ?? 0) + costAt(adjacency, own), rank: rank.get(other.device) ?? 0 };
       if (own.device !== other.device && (best === undefined || isBetter(way, best))) best = way;
     }
     if (best !== undefined) rootPort.set(bridge, best.adjacency);
@@ -79,6 +78,11 @@ export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree
 
 function ends({ ports: [a, b] }: Adjacency, bridge: Device): [Port, Port] {
   return a.device === bridge ? [a, b] : [b, a];
+}
+
+/** A bridge knows the speed of its own port alone, and takes what a way costs from that. */
+function costAt({ ports: [a], links: [first, last] }: Adjacency, port: Port): number {
+  return pathCost((port === a ? first : last).capacity ?? USUAL_SPEED);
 }
 
 /** A way to the root, by a neighbour. */
@@ -108,7 +112,7 @@ function spread(root: Device, around: ReadonlyMap<Device, readonly Adjacency[]>,
     if (bridge === undefined) continue;
     for (const adjacency of around.get(bridge) ?? []) {
       const [, other] = ends(adjacency, bridge);
-      const total = (cost.get(bridge) ?? 0) + adjacency.cost;
+      const total = (cost.get(bridge) ?? 0) + costAt(adjacency, other);
       const known = cost.get(other.device);
       if (known !== undefined && known <= total) continue;
       cost.set(other.device, total);
@@ -134,8 +138,7 @@ function adjacencies(links: readonly Link[], rank: ReadonlyMap<Device, number>):
       const [last, end] = follow(link, port, through);
       // Each pair is met from both of its ends; it counts from the lower.
       if (!rank.has(end.device) || end.index <= port.index) continue;
-      const speed = Math.min(link.capacity ?? USUAL_SPEED, last.capacity ?? USUAL_SPEED);
-      found.push({ ports: [port, end], links: [link, last], cost: pathCost(speed) });
+      found.push({ ports: [port, end], links: [link, last] });
     }
   }
   return found;

@@ -7,7 +7,7 @@ export const cableToItself: Rule = {
   summary: 'Both ends of a cable are at one device.',
   why: `On a switch such a cable is a loop: broadcasts and floods go round it until nothing else gets through. On any
 other device it joins nothing. Name the device at the far end.`,
-  source: 'A bridge forwards out of every other port, IEEE 802.1D; common knowledge of the trade.',
+  source: 'A bridge forwards out of every other port: IEEE 802.1D-2004 §7 (from memory)',
   examples: [
     {
       bad: `
