@@ -23,10 +23,13 @@ const TABLE = `
   recording  warning  segment-keyframe         45 s
   recording  error    retention                7 d
   site       error    no-querier               video
+  streams    error    quantity                 6 MB/s
+  streams    error    unknown-key              framerate
   streams    error    unintended-egress        recorder
   streams    warning  group-mac-shared         239.192.20.31
   streams    warning  group-mac-shared         239.64.20.31
   streams    warning  group-reserved           239.64.20.31
+  streams    error    unknown-name             kichen-screen
   streams    warning  group-always-flooded     239.128.0.41
   streams    warning  group-reserved           239.128.0.41
   streams    warning  rtp-port                 5005

@@ -123,19 +123,27 @@ describe('samples/first-draft, the one with mistakes', () => {
   });
 
   it('is YAML, and better, after any one of the fixes that are offered', () => {
-    const { diagnostics } = check(readSite(FIRST_DRAFT).folder);
+    const { folder } = readSite(FIRST_DRAFT);
+    const { diagnostics } = check(folder);
     const before = counted(diagnostics);
-    for (const [index, { fixes }] of diagnostics.entries()) {
-      for (const offered of (fixes?.() ?? []).keys()) {
-        const { folder } = readSite(FIRST_DRAFT);
-        const fix = check(folder).diagnostics[index]?.fixes?.()[offered];
-        assert.ok(fix);
-        for (const [uri, edits] of byFile(fix.edits)) folder.set(uri, applyEdits(folder.get(uri)?.text ?? '', edits));
-        for (const { text } of folder.files) assert.deepEqual(parseDocument(text).errors, [], fix.title);
-        const after = check(folder).diagnostics;
-        assert.ok(after.length < diagnostics.length, fix.title);
-        for (const [rule, count] of counted(after)) assert.ok(count <= (before.get(rule) ?? 0), `${fix.title}: ${rule}`);
+    const original = folder.files;
+    const trials = diagnostics.flatMap(({ message, rule, fixes }) =>
+      (fixes?.() ?? []).map(({ title, edits }) => {
+        const texts = [...byFile(edits)].map(([uri, ofFile]) => [uri, applyEdits(folder.get(uri)?.text ?? '', ofFile)] as const);
+        return { title, texts, message, rule: rule.id };
+      }),
+    );
+    assert.ok(trials.length > mistakes.length / 2);
+    for (const { title, texts, message, rule: fixed } of trials) {
+      for (const [uri, text] of texts) {
+        assert.deepEqual(parseDocument(text).errors, [], title);
+        folder.set(uri, text);
       }
+      const after = check(folder).diagnostics;
+      assert.ok(!after.some((finding) => finding.message === message), title);
+      // Whom a misspelt name meant may be out of reach, which shows only then.
+      if (fixed !== 'unknown-name') for (const [rule, count] of counted(after)) assert.ok(count <= (before.get(rule) ?? 0), `${title}: ${rule}`);
+      for (const { uri, text } of original) folder.set(uri, text);
     }
   });
 });
