@@ -14,13 +14,13 @@ else in an embedded one that you open in a browser. --embedded takes the latter 
 const extensions = [repository, join(repository, 'client', 'open', 'problems-view')];
 const say = (line: string): void => console.log(line);
 
-/** A file of the site to open first: files are named for their subject, and cameras are what a site is about. */
+/** The file to open first: what there is, before how it is used. */
 async function firstFile(folder: string): Promise<string> {
   const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
     throw new Error(`${folder} can't be read: ${error.message}`);
   });
   const files = names.filter((name) => name.endsWith('.site.yaml')).sort();
-  const file = files.find((name) => name === 'cameras.site.yaml') ?? files[0];
+  const file = ['devices', 'cameras'].map((name) => `${name}.site.yaml`).find((name) => files.includes(name)) ?? files[0];
   if (!file) throw new Error(`${folder} has no file named *.site.yaml, so there is no site to open.`);
   return join(folder, file);
 }

@@ -1,11 +1,12 @@
 // Mocha inside the extension host of a real VS Code, through @vscode/test-electron: here the embedded editor,
 // with PLUMBLINE_VSCODE=desktop the desktop, which is downloaded.
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { runTests } from '@vscode/test-electron';
 import { repository } from '../../client/open/install.ts';
+import { uplink } from './first-draft.ts';
+import { reportedPeaks } from './report.ts';
 import { editorAndBrowser } from './requirements.ts';
 import { copySample } from './site-copy.ts';
 import type { SiteCopy } from './site-copy.ts';
@@ -31,15 +32,12 @@ describe('inside the extension host of a real VS Code', function () {
   it('every test of test/vscode/*.suite.ts passes', async () => {
     assert.ok(site);
     const output = join(site.folder, '..', 'results.json');
-    const report = join(site.folder, '..', 'report.json');
-    await writeFile(report, execFileSync(process.execPath, [
-      join(repository, 'dist', 'plumbline.cjs'), 'report', site.folder, '--format', 'json',
-    ]));
+    const peaks = reportedPeaks(site.folder, uplink.from, uplink.to);
     const run = runTests({
       ...(isDesktop ? {} : { vscodeExecutablePath: join(repository, 'test', 'vscode', 'embedded-code.mjs') }),
       extensionDevelopmentPath: repository,
       extensionTestsPath: join(repository, 'dist', 'test', 'host.cjs'),
-      extensionTestsEnv: { PLUMBLINE_RESULTS: output, PLUMBLINE_REPORT: report },
+      extensionTestsEnv: { PLUMBLINE_RESULTS: output, PLUMBLINE_UPLINK: JSON.stringify(peaks) },
       launchArgs: [site.folder],
     });
     const failed = await run.then(() => undefined, (error: unknown) => error);

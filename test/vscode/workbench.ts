@@ -13,14 +13,47 @@ export class Workbench {
     this.page = page;
   }
 
-  /** The squiggles drawn in the editor in front. */
-  squiggles(severity: 'error' | 'warning' | 'info'): Locator {
-    return this.page.locator(`.editor-group-container.active .squiggly-${severity}`);
+  /** The squiggles of any severity drawn in the editor in front, of what is scrolled into view. */
+  squiggles(): Locator {
+    return this.page.locator('.editor-group-container.active [class*="squiggly-"]');
+  }
+
+  /** The words drawn above those squiggles. */
+  async squiggledWords(): Promise<string[]> {
+    // In the page: the characters that have their middle within a squiggle, in the line that it is drawn in.
+    const words: string[] = await this.squiggles().evaluateAll((squiggles) => squiggles.map((squiggle) => {
+      const mark = squiggle.getBoundingClientRect();
+      const height = mark.top + mark.height / 2;
+      const document = squiggle.ownerDocument;
+      let word = '';
+      for (const line of document.querySelectorAll('.editor-group-container.active .view-line')) {
+        const { top, bottom } = line.getBoundingClientRect();
+        if (height < top || height >= bottom) continue;
+        const range = document.createRange();
+        const texts = document.createTreeWalker(line, 4 /* text nodes */);
+        for (let node = texts.nextNode(); node; node = texts.nextNode()) {
+          for (let index = 0; index < node.data.length; index += 1) {
+            range.setStart(node, index);
+            range.setEnd(node, index + 1);
+            const { left, right } = range.getBoundingClientRect();
+            const middle = (left + right) / 2;
+            if (mark.left <= middle && middle <= mark.right) word += node.data[index];
+          }
+        }
+      }
+      return word;
+    }));
+    return words.map(plain);
   }
 
   /** Rows of the problems panel that hold a text. */
   problems(text: string | RegExp): Locator {
     return this.page.locator('.markers-panel .monaco-list-row').filter({ hasText: text });
+  }
+
+  /** Narrows the problems panel to what holds a text. */
+  async filterProblems(text: string): Promise<void> {
+    await this.page.locator('.panel .viewpane-filter input').fill(text);
   }
 
   /** Opens a file from the explorer. */
