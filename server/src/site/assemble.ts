@@ -184,10 +184,12 @@ function over(own: Video | undefined, carried: Video | undefined): Video | undef
 
 function overAudio(own: Audio | undefined, carried: Audio | undefined): Audio | undefined {
   if (own === undefined || carried === undefined) return own ?? carried;
+  // Another codec samples at a rate of its own.
+  const recoded = own.codec !== undefined && own.codec !== carried.codec;
   return {
     codec: own.codec ?? carried.codec,
     rate: own.rate ?? carried.rate,
-    sampleRate: own.sampleRate ?? carried.sampleRate,
+    sampleRate: own.sampleRate ?? (recoded ? undefined : carried.sampleRate),
     channels: own.channels ?? carried.channels,
   };
 }
