@@ -30,8 +30,8 @@ p { margin: .3rem 0; } .note { opacity: .75; }
 table { border-collapse: collapse; width: 100%; }
 th, td { padding: .2rem .6rem; text-align: left; vertical-align: top; border-bottom: 1px solid color-mix(in srgb, currentColor 20%, transparent); }
 td.n, th.n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
-tr.part td:first-child { padding-left: 1.6rem; }
-meter { width: 5rem; }
+td:first-child { white-space: nowrap; } tr.part td:first-child { padding-left: 1.6rem; }
+meter { width: 4rem; margin-right: .3rem; }
 @media print { :root { color-scheme: light; font-size: 10pt; } body { margin: 0; max-width: none; } tr { break-inside: avoid; } thead { display: table-header-group; } }
 `;
 
@@ -76,22 +76,22 @@ function links({ links: all }: Report): string {
   const rows = all.flatMap((link): Row[] => {
     if (link.blocked) {
       const ends = [text(`${link.from} – ${link.to}`), figure(speed(link))];
-      return [{ cells: [...ends, figure(''), figure(''), text('blocked by spanning tree'), text('')] }];
+      return [{ cells: [...ends, figure(''), figure(''), figure(''), text('blocked by spanning tree')] }];
     }
     return [
       { cells: direction(link, link.from, link.to, link.forward) },
       { cells: direction(link, link.to, link.from, link.backward), part: true },
     ];
   });
-  const head = [text('Link'), figure('Speed'), figure('Nominal'), figure('Peak'), text('Of the speed, at peak'), text('Streams')];
+  const head = [text('Link'), figure('Speed'), figure('Nominal'), figure('Peak'), figure('Of the speed'), text('Streams')];
   return table('Links', 'Line rate: Ethernet frames with preamble and gaps.', head, rows);
 }
 
 function direction(link: LinkReport, from: string, to: string, { line, streams: by }: DirectionReport): Cell[] {
   const { capacity } = link;
   const share: Cell = capacity === null || capacity === 0
-    ? text('')
-    : { html: `<meter min="0" max="1" low="0.7" high="0.9" optimum="0" value="${Math.min(1, line.peak / capacity).toFixed(3)}"></meter> ${html(percent(line.peak, capacity))}` };
+    ? figure('')
+    : { html: `<meter min="0" max="1" low="0.7" high="0.9" optimum="0" value="${Math.min(1, line.peak / capacity).toFixed(3)}"></meter>${html(percent(line.peak, capacity))}`, number: true };
   return [text(`${from} → ${to}`), figure(speed(link)), figure(bitRate(line.nominal)), figure(bitRate(line.peak)), share, text(Object.keys(by).join(', '))];
 }
 

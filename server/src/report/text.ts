@@ -19,7 +19,7 @@ function links({ links: all }: Report): string {
   const rows = all.flatMap((link): string[][] => {
     const ends = [visible(link.from), '→', visible(link.to)];
     const back = ['', '←', ''];
-    if (link.blocked) return [[...ends, capacity(link), 'blocked by spanning tree']];
+    if (link.blocked) return [[...ends, capacity(link), 'blocked']];
     return [
       [...ends, capacity(link), ...load(link, link.forward)],
       [...back, '', ...load(link, link.backward)],
