@@ -86,6 +86,16 @@ function partOf(crossing: Crossing, rates: StreamRates, kind: keyof WireRates, p
   return total;
 }
 
+/** bit/s at line rate and peak that one stream puts on a link in one direction. */
+export function linePeakOf(crossing: Crossing, { untagged, tagged, reply }: StreamRates): number {
+  return (
+    crossing.untagged * untagged.line.peak +
+    crossing.tagged * tagged.line.peak +
+    crossing.repliesUntagged * reply.untagged.line.peak +
+    crossing.repliesTagged * reply.tagged.line.peak
+  );
+}
+
 /** What all streams together put on a link in one direction; summed when asked for. */
 class TotalLoad implements DirectionLoad {
   private readonly crossings: readonly Crossing[];

@@ -1,8 +1,9 @@
 import { portName } from '../../site/model.ts';
 import { far } from '../../network/link.ts';
-import { loadOf } from '../../network/crossings.ts';
-import { bitRate, few, percent, threshold } from '../../text/words.ts';
+import { linePeakOf } from '../../network/crossings.ts';
+import { bitRate, list, percent, threshold } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
+import type { Network } from '../../network/network.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 /** What a link may carry where the policy does not say, in ten-thousandths. Common practice, no source. */
@@ -55,13 +56,6 @@ streams:
         if (line === undefined || line.peak * 10_000 <= Math.min(warn, limit) * link.capacity) continue;
         const over = (load: number): boolean => load * 10_000 > limit * (link.capacity ?? 0);
         const into = far(link, out);
-        const streams = [...network.crossings.at(direction)]
-          .map((crossing) => {
-            const rates = network.rates[crossing.stream.index];
-            return { name: crossing.stream.name, peak: rates === undefined ? 0 : loadOf(crossing, rates).line.peak };
-          })
-          .sort((a, b) => b.peak - a.peak)
-          .map(({ name }) => name);
         const atPeak = line.peak > line.nominal ? ' at peak' : '';
         const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
         const bound = over(line.peak) ? `more than the limit of ${threshold(limit)}` : `more than the ${threshold(warn)} that policy warns at`;
@@ -70,10 +64,30 @@ streams:
           severity: over(line.peak) ? 'error' : 'warning',
           message:
             `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ${percent(line.peak, link.capacity)} of ` +
-            `${bitRate(link.capacity)}${nominal}; ${few(streams, 1)}. That is ${bound}: move or slim streams, or make the link faster.`,
+            `${bitRate(link.capacity)}${nominal}; ${crossing(network, direction)}. That is ${bound}: move or slim streams, or make the link faster.`,
           about: aboutPorts(out, into),
         };
       }
     }
   },
 };
+
+/** `paddock-live and 14 others`: the stream that takes most, and how many more cross. */
+function crossing({ crossings, rates }: Network, direction: number): string {
+  const all = crossings.at(direction);
+  let greatest = '';
+  let second = '';
+  let [most, more] = [-1, -1];
+  for (const one of all) {
+    const own = rates[one.stream.index];
+    const peak = own === undefined ? 0 : linePeakOf(one, own);
+    if (peak > most) {
+      [second, more] = [greatest, most];
+      [greatest, most] = [one.stream.name, peak];
+    } else if (peak > more) {
+      [second, more] = [one.stream.name, peak];
+    }
+  }
+  if (all.length > 2) return `${greatest} and ${all.length - 1} others`;
+  return list(all.length === 2 ? [greatest, second] : [greatest]);
+}

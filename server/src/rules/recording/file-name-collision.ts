@@ -1,8 +1,9 @@
-import { type Cycle, type PatternFields, type TimeUnit, format, repeatsEvery, resolution } from '../../standards/strftime.ts';
+import type { Cycle, TimeUnit } from '../../standards/strftime.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Recording } from '../../site/model.ts';
 import { duration } from '../../text/words.ts';
 import { complete, setFile } from '../free/file-pattern.ts';
+import { type FileNames, fileNamesOf, pathBy } from '../file-names.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 const MINUTE = 60_000;
@@ -13,9 +14,6 @@ const DAY = 24 * HOUR;
 const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {
   second: 1000, minute: MINUTE, hour: HOUR, 'half day': 12 * HOUR, day: DAY, week: 7 * DAY, month: 28 * DAY, year: 365 * DAY,
 };
-
-/** A moment at which every conversion shows something else: patterns that then agree always do. */
-const MOMENT: PatternFields = { year: 2046, month: 11, day: 29, hour: 17, minute: 38, second: 53, offsetMinutes: 345 };
 
 export const fileNameCollision: Rule = {
   id: 'file-name-collision',
@@ -65,29 +63,30 @@ recordings:
   *check({ site }: Subject): Iterable<Finding> {
     const first = new Map<string, Recording>();
     for (const recording of site.recordings) {
-      const { item, name, file, volume } = recording;
-      if (file === undefined) continue;
-      const at = placeOf(item, ['file']);
-      const problem = withItself(recording, file);
+      const { item, name, volume } = recording;
+      const names = fileNamesOf(recording);
+      if (names === undefined) continue;
+      const problem = withItself(recording, names);
       if (problem !== undefined) {
-        const pattern = complete(file);
-        yield { at, ...problem, about: [name], fixes: () => [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }] };
+        const pattern = complete(names.pattern);
+        yield { at: placeOf(item, ['file']), ...problem, about: [name], fixes: () => [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }] };
       }
       if (volume === undefined) continue;
-      const path = `${volume}:${pathAt(file)}`;
+      const path = `${volume}:${names.path}`;
       const other = first.get(path);
       if (other === undefined) {
         first.set(path, recording);
         continue;
       }
-      const pattern = `${name}/${file.replace(/^(\.?\/)+/, '')}`;
+      const pattern = `${name}/${names.pattern.replace(/^(\.?\/)+/, '')}`;
       yield {
-        at,
+        at: placeOf(item, ['file']),
         message: `${name} and ${other.name} write files of one name to ${volume}. Put each into a folder of its own.`,
         about: [name, other.name],
         related: [{ at: placeOf(other.item, ['file']), message: `the files of ${other.name}` }],
         fixes: () => {
-          const taken = site.recordings.some((another) => another.volume === volume && another.file !== undefined && pathAt(another.file) === pathAt(pattern));
+          const wanted = pathBy(pattern);
+          const taken = site.recordings.some((another) => another.volume === volume && fileNamesOf(another)?.path === wanted);
           return taken ? [] : [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
         },
       };
@@ -95,14 +94,9 @@ recordings:
   },
 };
 
-function pathAt(file: string): string {
-  return format(file, MOMENT).replace(/^(\.?\/)+/, '').replace(/\/{2,}/g, '/');
-}
-
 /** Whether files of one recording get the names of others of it. */
-function withItself({ name, segment, keep }: Recording, file: string): Pick<Finding, 'message' | 'severity'> | undefined {
+function withItself({ name, segment, keep }: Recording, { finest, cycle }: FileNames): Pick<Finding, 'message' | 'severity'> | undefined {
   if (segment === undefined || segment === 0) return undefined;
-  const finest = resolution(file);
   if (finest === 'none') {
     return { message: `All files of ${name} get one name, and each overwrites the one before. Put the time into it.` };
   }
@@ -120,7 +114,6 @@ function withItself({ name, segment, keep }: Recording, file: string): Pick<Find
         'after an interruption, overwrites the one before. Add %S.',
     };
   }
-  const cycle = repeatsEvery(file);
   if (cycle === undefined || (keep !== undefined && keep <= LENGTH[cycle])) return undefined;
   const kept = keep === undefined ? 'nothing says that it is deleted before' : `it is kept for ${duration(keep)}`;
   return {

@@ -1,6 +1,6 @@
-import { distinguishesRepeatedHour, resolution } from '../../standards/strftime.ts';
 import { isTimeZone, repeatedHours } from '../../standards/time-zone.ts';
 import { placeOf } from '../../site/item.ts';
+import { fileNamesOf } from '../file-names.ts';
 import { setFile, withOffset } from '../free/file-pattern.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
@@ -31,16 +31,17 @@ recordings:
     const hour = site.timezone === undefined ? undefined : exampleOf(site.timezone);
     if (hour === undefined) return;
     for (const recording of site.recordings) {
-      const { item, name, file } = recording;
-      if (file === undefined || distinguishesRepeatedHour(file) || !['second', 'minute', 'hour'].includes(resolution(file))) continue;
+      const { item, name } = recording;
+      const names = fileNamesOf(recording);
+      if (names === undefined || names.tellsRepeatedHour || !['second', 'minute', 'hour'].includes(names.finest)) continue;
       yield {
         at: placeOf(item, ['file']),
         message:
-          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the names of ${name}: ` +
+          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the file names of ${name}: ` +
           'the second file overwrites the first. Add %z to the name.',
         about: [name],
         fixes: () => {
-          const pattern = withOffset(file);
+          const pattern = withOffset(names.pattern);
           if (pattern === undefined) return [];
           return [{ title: 'Add the offset from UTC, %z, to the name', safe: true, edits: [setFile(recording, pattern)] }];
         },

@@ -1,6 +1,6 @@
-import { isSpecifier, parsePattern } from '../../standards/strftime.ts';
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
+import { fileNamesOf } from '../file-names.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const unknownConversion: Rule = {
@@ -24,9 +24,9 @@ recordings:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    for (const { item, name, file } of site.recordings) {
-      if (file === undefined || !file.includes('%')) continue;
-      const unknown = parsePattern(file).flatMap((part) => ('literal' in part || isSpecifier(part.specifier) ? [] : part.text));
+    for (const recording of site.recordings) {
+      const { item, name } = recording;
+      const unknown = fileNamesOf(recording)?.unknown ?? [];
       if (unknown.length === 0) continue;
       yield {
         at: placeOf(item, ['file']),
