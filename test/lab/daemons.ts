@@ -2,8 +2,8 @@
 
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Place } from './place.ts';
-import { run, runAnyway } from './run.ts';
+import { type Place, URGENT } from './place.ts';
+import { killProcess, run } from './run.ts';
 
 const SCHEMA = '/usr/share/openvswitch/vswitch.ovsschema';
 
@@ -34,7 +34,7 @@ export class OpenVSwitch {
     // What a daemon writes after it has gone to the background would keep us waiting, so it writes to its log alone.
     await detached(['ovsdb-server', at('conf.db'), `--remote=punix:${at('db.sock')}`, ...usual('ovsdb-server')], environment);
     await daemons.configure(['--no-wait', 'init']);
-    const inside = ['ip', 'netns', 'exec', place.namespace(SWITCHES)];
+    const inside = ['ip', 'netns', 'exec', place.namespace(SWITCHES), 'nice', ...URGENT];
     await detached([...inside, 'ovs-vswitchd', `unix:${at('db.sock')}`, '--disable-system', ...usual('ovs-vswitchd')], environment);
     return daemons;
   }
@@ -54,15 +54,11 @@ export class OpenVSwitch {
     return run('ovs-appctl', ['-t', join(this.folder, 'ovs-vswitchd.ctl'), ...args], { environment: this.environment });
   }
 
+  /** They are killed: nothing of theirs outlives them and their namespace, and to leave in order takes seconds. */
   private stop(): void {
     for (const name of ['ovs-vswitchd', 'ovsdb-server']) {
       const pidFile = join(this.folder, `${name}.pid`);
-      if (!existsSync(pidFile)) continue;
-      const pid = Number(readFileSync(pidFile, 'utf8'));
-      const clean = name === 'ovs-vswitchd' ? ['--cleanup'] : [];
-      runAnyway('ovs-appctl', ['-t', join(this.folder, `${name}.ctl`), 'exit', ...clean], this.environment);
-      if (existsSync(`/proc/${pid}`)) runAnyway('timeout', ['2', 'tail', '--pid', String(pid), '-f', '/dev/null']);
-      if (existsSync(`/proc/${pid}`)) process.kill(pid, 'SIGKILL');
+      if (existsSync(pidFile)) killProcess(Number(readFileSync(pidFile, 'utf8')));
     }
   }
 }

@@ -13,16 +13,10 @@ export function plainFrames(name: string): string {
 
 /** The shell commands that make a namespace, which holds its ends of the cables already, this host. */
 export function hostCommands(plan: Plan, addresses: Addresses, device: Device): string[] {
-  const { linkOf } = plan.network.topology;
   const interfaces = plan.network.interfaces.of(device);
   const commands = settings(device);
-  for (const port of device.ports) {
-    if (linkOf[port.index] === undefined) continue;
-    const name = interfaceOf(port);
+  for (const name of device.ports.flatMap((port) => interfacesOf(plan, addresses, port))) {
     commands.push(plainFrames(name), `ip link set ${name} up`);
-    for (const id of taggedIds(plan, addresses, port)) {
-      commands.push(`ip link add link ${name} name ${name}.${id} type vlan id ${id}`, `ip link set ${name}.${id} up`);
-    }
   }
   for (const at of interfaces) {
     commands.push(`ip address add ${addresses.of(at)}/${addresses.prefixOf(at)} dev ${addresses.nameOf(at)}`);
@@ -41,16 +35,27 @@ function settings(device: Device): string[] {
       set(`ipv4/conf/${which}/arp_ignore`, 1),
       set(`ipv4/conf/${which}/arp_announce`, 2),
     ]),
+    // A machine that is busy for a moment is no lost packet: nothing is sent a second time before it must be.
+    set('ipv4/tcp_early_retrans', 0),
     set('ipv4/ip_forward', device.kind === 'router' ? 1 : 0),
     'ip link set lo up',
   ];
 }
 
-function taggedIds(plan: Plan, addresses: Addresses, port: Port): number[] {
+/** The names of a port's interfaces at its host: one for frames without a tag, and one to each VLAN of its trunk. */
+function interfacesOf(plan: Plan, addresses: Addresses, port: Port): string[] {
+  if (plan.network.topology.linkOf[port.index] === undefined) return [];
+  const name = interfaceOf(port);
+  return [name, ...taggedIds(plan, addresses, port).map((id) => `${name}.${id}`)];
+}
+
+/** The VLANs that a host has a trunk for, by number. */
+export function taggedIds(plan: Plan, addresses: Addresses, port: Port): number[] {
   const link = plan.network.topology.linkOf[port.index];
+  if (link === undefined) return [];
   const ids = (port.trunk ?? []).flatMap((name) => {
     const vlan = plan.site.vlanByName.get(name);
-    return vlan === undefined || vlan.index === link?.untagged ? [] : [addresses.vlanId(vlan.index)];
+    return vlan === undefined || vlan.index === link.untagged ? [] : [addresses.vlanId(vlan.index)];
   });
   return [...new Set(ids)];
 }

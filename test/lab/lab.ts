@@ -1,7 +1,7 @@
 /** A site, built: its switches, cables and hosts, and what they carry. */
 
 import type { Plan } from '../../server/src/plan.ts';
-import type { Device } from '../../server/src/site/model.ts';
+import type { Device, Port } from '../../server/src/site/model.ts';
 import { Addresses, interfaceOf } from './addresses.ts';
 import { count } from './counters.ts';
 import { OpenVSwitch, SWITCHES } from './daemons.ts';
@@ -10,6 +10,7 @@ import { Place } from './place.ts';
 import { run, runIn } from './run.ts';
 import { spanningTreeSettled } from './settled.ts';
 import { type Attachment, bridgeCommands } from './switches.ts';
+import { type Card, cardCommands, cards } from './trunk-hosts.ts';
 import { type Asker, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
 
 /** The namespace of queriers that are switches: what asks there hangs at the switch by a port that is not counted. */
@@ -25,12 +26,14 @@ export class Lab {
   private readonly plan: Plan;
   private readonly place = new Place();
   private readonly addresses: Addresses;
+  private readonly cards: readonly Card[];
   private daemons: OpenVSwitch | undefined;
   private process: TrafficProcess | undefined;
 
   constructor(plan: Plan) {
     this.plan = plan;
     this.addresses = new Addresses(plan);
+    this.cards = cards(plan, this.addresses);
     this.traffic = trafficOf(plan, this.addresses, (device) => this.namespaceOf(device));
   }
 
@@ -43,7 +46,7 @@ export class Lab {
     const [daemons] = await Promise.all([OpenVSwitch.start(place), this.layCables(attachments)]);
     this.daemons = daemons;
     await Promise.all([
-      daemons.configure(bridgeCommands(plan, this.addresses, attachments)),
+      daemons.configure([...bridgeCommands(plan, this.addresses, attachments), ...this.cards.flatMap(cardCommands)]),
       ...hosts.map((host) => runIn(this.namespaceOf(host), hostCommands(plan, this.addresses, host))),
     ]);
     await spanningTreeSettled(plan, daemons);
@@ -71,20 +74,27 @@ export class Lab {
     return this.place.namespace(device.bridging ? SWITCHES : hostName(device));
   }
 
+  /** The namespace that a cable ends in. */
+  private cableEnd(port: Port): string {
+    return this.cards.some((card) => card.port === port) ? this.place.namespace(SWITCHES) : this.namespaceOf(port.device);
+  }
+
   /** A pair of virtual ports to each cable, and one to each switch that asks. */
   private async layCables(attachments: readonly Attachment[]): Promise<void> {
     const { links } = this.plan.network.topology;
     const switches = this.place.namespace(SWITCHES);
     const queriers = this.place.namespace(QUERIERS);
-    const pairs = links.map(({ a, b }) => [interfaceOf(a), this.namespaceOf(a.device), interfaceOf(b), this.namespaceOf(b.device)] as const);
+    const pairs = links.map(({ a, b }) => [interfaceOf(a), this.cableEnd(a), interfaceOf(b), this.cableEnd(b)] as const);
+    for (const { port, ends } of this.cards) {
+      for (const { atHost, atCard } of ends) pairs.push([atCard, switches, atHost, this.namespaceOf(port.device)]);
+    }
     for (const { name } of attachments) pairs.push([name, switches, name, queriers]);
     const batch = pairs.map(([a, atA, b, atB]) => `link add ${a} netns ${atA} type veth peer name ${b} netns ${atB}\n`);
     await run('ip', ['-batch', '-'], { input: batch.join('') });
-    const here = links.flatMap(({ a, b }) => [a, b]).filter(({ device }) => device.bridging).map(interfaceOf);
+    const here = pairs.flatMap(([a, atA, b, atB]) => [...(atA === switches ? [a] : []), ...(atB === switches ? [b] : [])]);
     const quiet = 'for i in all default; do echo 1 >/proc/sys/net/ipv6/conf/$i/disable_ipv6; done';
     const up = (name: string): string[] => [plainFrames(name), `ip link set ${name} up`];
-    const asking = attachments.flatMap(({ name }) => up(name));
-    await Promise.all([runIn(switches, [quiet, ...here.flatMap(up), ...asking]), runIn(queriers, [quiet, ...asking])]);
+    await Promise.all([runIn(switches, [quiet, ...here.flatMap(up)]), runIn(queriers, [quiet, ...attachments.flatMap(({ name }) => up(name))])]);
   }
 
   /** One to each VLAN whose querier is a switch. */

@@ -10,6 +10,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { run, runAnyway } from './run.ts';
 
+/** For `nice`: on a machine with other work to do the switches and senders go first, so that no frame is lost. */
+export const URGENT = ['-n', '-15'];
+
 const PREFIX = 'plumblab';
 let count = 0;
 

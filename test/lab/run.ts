@@ -49,3 +49,12 @@ export function runAnyway(program: string, args: readonly string[], environment:
 export function sleep(milliseconds: number): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, milliseconds));
 }
+
+/** Ends a process that was not waited for, and its namespaces' hold with it. */
+export function killProcess(pid: number): void {
+  try {
+    process.kill(pid, 'SIGKILL');
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'ESRCH') throw error;
+  }
+}

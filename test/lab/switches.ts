@@ -60,7 +60,7 @@ function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Por
   const settings = [
     `other_config:rstp-port-num=${number}`,
     `other_config:rstp-path-cost=${pathCost(link.capacity ?? USUAL_SPEED)}`,
-    `other_config:rstp-admin-edge=${!neighbour.bridging}`,
+    `other_config:rstp-admin-edge=${!neighbour.spanningTree && neighbour.kind !== 'media-converter'}`,
     `other_config:rstp-auto-edge=false`,
     `other_config:mcast-snooping-flood=${port.routerPort}`,
     `other_config:mcast-snooping-flood-reports=${port.routerPort || port.forwardReports}`,

@@ -176,6 +176,9 @@ class Receiver:
         self.socket.setblocking(False)
         watched.register(self.socket, selectors.EVENT_READ, self.read)
 
+    def begin(self):
+        self.got = 0
+
     def join(self):
         if self.group is not None:
             request = socket.inet_aton(self.group) + struct.pack('=Ii', 0, self.index)
@@ -201,6 +204,11 @@ class Client:
 
     def join(self):
         pass
+
+    def begin(self):
+        self.got = 0
+        # As in the middle of a long flow: after a pause each segment would be acknowledged for a while.
+        self.socket.setsockopt(socket.IPPROTO_TCP, socket.TCP_QUICKACK, 0)
 
     def connect(self):
         result = self.socket.connect_ex(self.to)
@@ -309,14 +317,14 @@ class Run:
     def due(self, seconds, scale):
         """Yields (time, size); the last packet is shorter, so that the bytes of media are exact."""
         rate = self.per_second * scale
-        total = round(rate * seconds * self.media)
+        total = rate * seconds * self.media
         done = 0
         number = 0
-        while done < total:
-            number += 1
-            upto = min(total, round(number * self.media))
-            yield (number - 1) / rate, self.around + upto - done
+        while number * self.media < total - 0.5:
+            upto = round((number + 1) * self.around + min(total, (number + 1) * self.media))
+            yield number / rate, upto - done
             done = upto
+            number += 1
 
 
 # --- Commands -------------------------------------------------------------------------------------------------------
@@ -397,7 +405,7 @@ def run(command):
     for sender in senders:
         sender.sent = 0
     for receiver in receivers:
-        receiver.got = 0
+        receiver.begin()
     start = time.monotonic() + 0.02
     heap = []
     for number, one in enumerate(runs):

@@ -11,7 +11,7 @@ import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Stream } from '../../server/src/site/model.ts';
 import type { Addresses } from './addresses.ts';
 import { addressFor } from './hosts.ts';
-import type { Place } from './place.ts';
+import { type Place, URGENT } from './place.ts';
 
 export interface Asker {
   readonly namespace: string;
@@ -134,7 +134,7 @@ export class TrafficProcess {
   private complaints = '';
 
   constructor(place: Place) {
-    this.child = spawn('python3', [SCRIPT, place.folder], { stdio: 'pipe' });
+    this.child = spawn('nice', [...URGENT, 'python3', SCRIPT, place.folder], { stdio: 'pipe' });
     place.atEnd(() => this.child.kill('SIGKILL'));
     this.child.stderr.on('data', (data: Buffer) => (this.complaints += data.toString()));
     this.child.stdin.on('error', () => undefined);

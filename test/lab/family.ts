@@ -1,0 +1,78 @@
+/** The sites that are built: files, and what they become by a change of a few words. */
+
+import { readFileSync, readdirSync } from 'node:fs';
+import { SiteFolder } from '../../server/src/site/folder.ts';
+import { type Plan, planOf } from '../../server/src/plan.ts';
+import { randomSite } from './random-site.ts';
+
+export interface Case {
+  readonly title: string;
+  readonly plan: () => Plan;
+}
+
+/** A file of `sites/` with each of `changes` made wherever its words stand. */
+function site(file: string, title: string, changes: Readonly<Record<string, string>> = {}): Case {
+  return {
+    title,
+    plan: () => {
+      let text = readFileSync(new URL(`./sites/${file}.site.yaml`, import.meta.url), 'utf8');
+      for (const [from, to] of Object.entries(changes)) {
+        if (!text.includes(from)) throw new Error(`${file}.site.yaml has no '${from}'`);
+        text = text.replaceAll(from, to);
+      }
+      return planFrom({ [`${file}.site.yaml`]: text });
+    },
+  };
+}
+
+function planFrom(files: Readonly<Record<string, string>>): Plan {
+  const folder = new SiteFolder();
+  for (const [name, text] of Object.entries(files)) folder.set(`file:///lab/${name}`, text);
+  const built = folder.site();
+  const problem = built.items.flatMap((item) => item.problems)[0];
+  if (problem !== undefined) throw new Error(`the site is not written as it should be: ${JSON.stringify(problem)}`);
+  return planOf(built);
+}
+
+function sample(name: string): Case {
+  const folder = new URL(`../../samples/${name}/`, import.meta.url);
+  const files = readdirSync(folder).filter((file) => file.endsWith('.site.yaml'));
+  return {
+    title: `the sample ${name}`,
+    plan: () => planFrom(Object.fromEntries(files.map((file) => [file, readFileSync(new URL(file, folder), 'utf8')]))),
+  };
+}
+
+/** `PLUMBLINE_LAB_NUMBERS=17,18` builds the sites of these numbers instead of the usual ones. */
+const NUMBERS = (process.env['PLUMBLINE_LAB_NUMBERS'] ?? '1,2,3,4,5,6').split(',').map(Number);
+
+const NO_QUERIER = { ', querier: ask1': '' };
+const FLOOD = { 'unregistered-multicast: drop': 'unregistered-multicast: flood' };
+
+export const FAMILY: readonly Case[] = [
+  site('line', 'A: a querier at the first of three switches in a line, unregistered groups dropped'),
+  site('line', 'B: no querier, dropped', NO_QUERIER),
+  site('line', 'C: no querier, the trunks forward reports, dropped', { ...NO_QUERIER, '{trunk: [house, video]}': '{trunk: [house, video], forward-reports: true}' }),
+  site('line', 'D: a querier at the first switch, flooded', FLOOD),
+  site('line', 'E: no querier, flooded', { ...NO_QUERIER, ...FLOOD }),
+  site('line', 'F: snooping off', { 'igmp-snooping: true': 'igmp-snooping: false' }),
+  site('line', 'G: a querier at the last switch, dropped', { 'querier: ask1': 'querier: ask3' }),
+  site('line', 'no querier, ports towards the middle set as router ports', { ...NO_QUERIER, 's2: {trunk: [house, video]}': 's2: {trunk: [house, video], router-port: true}' }),
+  site('line', 'snooping off in the middle only', {
+    's2:\n    kind: switch\n    igmp-snooping: true': 's2:\n    kind: switch\n    igmp-snooping: false',
+  }),
+  site('one-armed-router', 'unicast through a router on one cable'),
+  site('two-ports', 'a server with two ports and a multicast route'),
+  site('two-ports', 'a server with two ports and no multicast route', { '    routes: [{to: 224.0.0.0/4, port: cams}]\n': '' }),
+  site('groups', 'two groups on one MAC address, 224.0.0.x, a receiver in another VLAN'),
+  site('routed', 'multicast routers and the TTL'),
+  site('unmanaged', 'an unmanaged switch, an access point, a media converter, two hosts on one cable'),
+  site('ring', 'three switches in a ring with spanning tree'),
+  site('ring', 'a ring, unregistered groups flooded', FLOOD),
+  site('ring', 'a ring without snooping', { 'igmp-snooping: true': 'igmp-snooping: false' }),
+  site('ring', 'a ring without a querier', { ', querier: s1': '' }),
+  site('ring', 'a ring with the querier at the idle side', { 'querier: s1': 'querier: s3' }),
+  site('ring', 'the ring cut open: a line with spanning tree', { '  - {from: s1/12, to: s3/11}\n': '' }),
+  ...NUMBERS.map((number) => ({ title: `a random site from the number ${number}`, plan: () => planFrom({ 'random.site.yaml': randomSite(number) }) })),
+  sample('harrow-lane'),
+];

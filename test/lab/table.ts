@@ -1,0 +1,85 @@
+/** What was predicted and what was counted, port by port. */
+
+import type { Plan } from '../../server/src/plan.ts';
+import { type Port, portName } from '../../server/src/site/model.ts';
+
+/**
+ * Bytes in a window that no stream sends: ARP, IGMP, spanning tree. Up to so many a port that is predicted to be idle
+ * may carry.
+ */
+const NOISE = 3000;
+
+/** As much of what is predicted a loaded port may be off by: of what streams send, and of TCP's acknowledgements. */
+const TOLERANCE = 0.01;
+
+/**
+ * A receiver may acknowledge fewer segments than we count, never more: TCP joins segments that come in while it is
+ * busy (RFC 5681 §4.2 asks for one acknowledgement to at least every second full segment, "at least" of one).
+ */
+const FEWER_ACKNOWLEDGEMENTS = 0.25;
+
+/** Where so little is predicted that the noise is more than one per cent of it, up to this may come on top. */
+const NOISE_ON_LITTLE = 1000;
+
+export interface Row {
+  readonly port: Port;
+  readonly to: Port;
+  /** Bytes in the window, without FCS. */
+  readonly predicted: number;
+  readonly measured: number;
+  readonly agrees: boolean;
+}
+
+export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, scale: number): Row[] {
+  return plan.network.topology.links.flatMap((link) =>
+    [0, 1].map((side): Row => {
+      const direction = 2 * link.index + side;
+      const bytes = (bitsPerSecond: number): number => (bitsPerSecond * seconds * scale) / 8;
+      const predicted = bytes(plan.network.loads[direction]?.frame.nominal ?? 0);
+      const replies = bytes(repliesIn(plan, direction));
+      const measured = counted[direction] ?? 0;
+      const over = measured - predicted;
+      const allowed = Math.max(TOLERANCE * predicted, NOISE_ON_LITTLE);
+      const agrees = predicted === 0 ? measured <= NOISE : over <= allowed && over >= -allowed - FEWER_ACKNOWLEDGEMENTS * replies;
+      const [port, to] = side === 0 ? [link.a, link.b] : [link.b, link.a];
+      return { port, to, predicted, measured, agrees };
+    }),
+  );
+}
+
+/** bit/s of acknowledgements among what is predicted. */
+function repliesIn(plan: Plan, direction: number): number {
+  let total = 0;
+  for (const { stream, repliesUntagged, repliesTagged } of plan.network.crossings.at(direction)) {
+    const reply = plan.network.rates[stream.index]?.reply;
+    total += repliesUntagged * (reply?.untagged.frame.nominal ?? 0) + repliesTagged * (reply?.tagged.frame.nominal ?? 0);
+  }
+  return total;
+}
+
+/** The greatest part by which a port that carries no acknowledgements is off, and the most that an idle one carried. */
+export function worst(plan: Plan, rows: readonly Row[]): { loaded: number; idle: number } {
+  let loaded = 0;
+  let idle = 0;
+  rows.forEach(({ predicted, measured }, direction) => {
+    if (predicted === 0) idle = Math.max(idle, measured);
+    else if (repliesIn(plan, direction) === 0) loaded = Math.max(loaded, Math.abs(measured - predicted) / predicted);
+  });
+  return { loaded, idle };
+}
+
+export function tableOf(rows: readonly Row[]): string {
+  const cells = rows.map(({ port, to, predicted, measured, agrees }) => [
+    `${portName(port)} → ${portName(to)}`,
+    predicted.toFixed(0),
+    measured.toFixed(0),
+    predicted === 0 ? 'idle' : `${(((measured - predicted) / predicted) * 100).toFixed(2)} %`,
+    agrees ? '' : '← disagrees',
+  ]);
+  const lines = [['port', 'predicted', 'measured', 'difference', ''], ...cells];
+  const widths = [0, 1, 2, 3].map((column) => Math.max(...lines.map((line) => line[column]?.length ?? 0)));
+  return lines.map((line) => {
+    const padded = line.map((cell, column) => (column === 0 ? cell.padEnd(widths[0] ?? 0) : column < 4 ? cell.padStart(widths[column] ?? 0) : cell));
+    return `      ${padded.join('  ').trimEnd()}`;
+  }).join('\n');
+}

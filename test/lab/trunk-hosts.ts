@@ -1,0 +1,34 @@
+/**
+ * Hosts that have a trunk: what their network card does with tags, a small bridge does here, as not every kernel has
+ * VLAN devices. The host has one interface to each VLAN and one for frames without a tag.
+ */
+
+import type { Plan } from '../../server/src/plan.ts';
+import type { Port } from '../../server/src/site/model.ts';
+import { type Addresses, interfaceOf } from './addresses.ts';
+import { taggedIds } from './hosts.ts';
+
+/** A port of a host with a trunk, and its interfaces: their names at the host, at the card, and their tags. */
+export interface Card {
+  readonly port: Port;
+  readonly ends: readonly { readonly atHost: string; readonly atCard: string; readonly tag: number | undefined }[];
+}
+
+export function cards(plan: Plan, addresses: Addresses): Card[] {
+  return plan.site.ports.filter(({ device }) => !device.bridging).flatMap((port) => {
+    const tags = taggedIds(plan, addresses, port);
+    if (tags.length === 0) return [];
+    const name = interfaceOf(port);
+    const ends = tags.map((tag) => ({ atHost: `${name}.${tag}`, atCard: `c${port.index}.${tag}`, tag }));
+    return [{ port, ends: [{ atHost: name, atCard: `c${port.index}`, tag: undefined }, ...ends] }];
+  });
+}
+
+/** For ovs-vsctl. Frames pass between the cable and one interface, by their tag. */
+export function cardCommands({ port, ends }: Card): string[] {
+  const bridge = `n${port.index}`;
+  const commands = ['--', 'add-br', bridge, '--', 'set', 'bridge', bridge, 'datapath_type=netdev', 'other_config:forward-bpdu=true'];
+  commands.push('--', 'add-port', bridge, interfaceOf(port));
+  for (const { atCard, tag } of ends) commands.push('--', 'add-port', bridge, atCard, `tag=${tag ?? 0}`);
+  return commands;
+}
