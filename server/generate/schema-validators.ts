@@ -16,6 +16,7 @@ const ANNOTATIONS = ['title', 'description', 'examples', 'default', ...VOCABULAR
 interface SiteSchema {
   readonly $id: string;
   readonly properties: Readonly<Record<string, Section>>;
+  readonly $defs: Readonly<Record<string, { readonly type?: unknown }>>;
 }
 
 interface Section {
@@ -29,7 +30,7 @@ const standaloneCode = typeof standalone === 'function' ? standalone : (standalo
 export async function schemaValidators(root: string): Promise<Output[]> {
   const schema = JSON.parse(await readFile(join(root, 'schemas/site.schema.json'), 'utf8')) as SiteSchema;
   const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true, code: { source: true, esm: true, lines: true } });
-  ajv.addSchema(bare(schema) as SiteSchema);
+  ajv.addSchema(withItemTypes(bare(schema), schema.$defs) as SiteSchema);
   const id = schema.$id;
   const names: Record<string, string> = {};
   for (const [name, section] of Object.entries(schema.properties)) {
@@ -60,4 +61,17 @@ function bare(value: unknown, namesBelow = false): unknown {
   if (typeof value !== 'object' || value === null) return value;
   const kept = Object.entries(value).filter(([key]) => namesBelow || !ANNOTATIONS.includes(key));
   return Object.fromEntries(kept.map(([key, inner]) => [key, bare(inner, !namesBelow && (key === 'properties' || key === '$defs'))]));
+}
+
+/**
+ * Says of lists without repeats beside the `$ref` of their elements that these are scalars, where they are. The validator
+ * then compares scalars alone; its comparison of objects fails for those without a prototype, which data is made of.
+ */
+function withItemTypes(value: unknown, defs: SiteSchema['$defs']): unknown {
+  if (Array.isArray(value)) return value.map((element) => withItemTypes(element, defs));
+  if (typeof value !== 'object' || value === null) return value;
+  const copy = Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, withItemTypes(inner, defs)]));
+  const { uniqueItems, items } = copy as { uniqueItems?: unknown; items?: { $ref?: string } };
+  const type = defs[items?.$ref?.replace('#/$defs/', '') ?? '']?.type;
+  return uniqueItems === true && type !== undefined ? { ...copy, items: { ...items, type } } : copy;
 }

@@ -34,52 +34,6 @@ var require_ucs2length = __commonJS({
   }
 });
 
-// node_modules/fast-deep-equal/index.js
-var require_fast_deep_equal = __commonJS({
-  "node_modules/fast-deep-equal/index.js"(exports, module) {
-    "use strict";
-    module.exports = function equal(a, b) {
-      if (a === b) return true;
-      if (a && b && typeof a == "object" && typeof b == "object") {
-        if (a.constructor !== b.constructor) return false;
-        var length, i, keys;
-        if (Array.isArray(a)) {
-          length = a.length;
-          if (length != b.length) return false;
-          for (i = length; i-- !== 0; )
-            if (!equal(a[i], b[i])) return false;
-          return true;
-        }
-        if (a.constructor === RegExp) return a.source === b.source && a.flags === b.flags;
-        if (a.valueOf !== Object.prototype.valueOf) return a.valueOf() === b.valueOf();
-        if (a.toString !== Object.prototype.toString) return a.toString() === b.toString();
-        keys = Object.keys(a);
-        length = keys.length;
-        if (length !== Object.keys(b).length) return false;
-        for (i = length; i-- !== 0; )
-          if (!Object.prototype.hasOwnProperty.call(b, keys[i])) return false;
-        for (i = length; i-- !== 0; ) {
-          var key = keys[i];
-          if (!equal(a[key], b[key])) return false;
-        }
-        return true;
-      }
-      return a !== a && b !== b;
-    };
-  }
-});
-
-// node_modules/ajv/dist/runtime/equal.js
-var require_equal = __commonJS({
-  "node_modules/ajv/dist/runtime/equal.js"(exports) {
-    "use strict";
-    Object.defineProperty(exports, "__esModule", { value: true });
-    var equal = require_fast_deep_equal();
-    equal.code = 'require("ajv/dist/runtime/equal").default';
-    exports.default = equal;
-  }
-});
-
 // <stdin>
 var site = validate50;
 var func2 = require_ucs2length().default;
@@ -351,8 +305,7 @@ var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern17 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
-var func0 = require_equal().default;
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -578,22 +531,31 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         const len0 = data2.length;
         for (let i0 = 0; i0 < len0; i0++) {
           let data3 = data2[i0];
+          if (typeof data3 !== "string") {
+            const err6 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/properties/trunk/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err6];
+            } else {
+              vErrors.push(err6);
+            }
+            errors++;
+          }
           if (typeof data3 === "string") {
             if (!pattern5.test(data3)) {
-              const err6 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err7 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
-                vErrors = [err6];
+                vErrors = [err7];
               } else {
-                vErrors.push(err6);
+                vErrors.push(err7);
               }
               errors++;
             }
           } else {
-            const err7 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err8 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err7];
+              vErrors = [err8];
             } else {
-              vErrors.push(err7);
+              vErrors.push(err8);
             }
             errors++;
           }
@@ -601,28 +563,32 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         let i1 = data2.length;
         let j0;
         if (i1 > 1) {
-          outer0:
-            for (; i1--; ) {
-              for (j0 = i1; j0--; ) {
-                if (func0(data2[i1], data2[j0])) {
-                  const err8 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
-                  if (vErrors === null) {
-                    vErrors = [err8];
-                  } else {
-                    vErrors.push(err8);
-                  }
-                  errors++;
-                  break outer0;
-                }
-              }
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data2[i1];
+            if (typeof item0 !== "string") {
+              continue;
             }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err9 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err9];
+              } else {
+                vErrors.push(err9);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
         }
       } else {
-        const err9 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err10 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err9];
+          vErrors = [err10];
         } else {
-          vErrors.push(err9);
+          vErrors.push(err10);
         }
         errors++;
       }
@@ -631,20 +597,20 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.native;
       if (typeof data4 === "string") {
         if (!pattern5.test(data4)) {
-          const err10 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err11 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err10];
+            vErrors = [err11];
           } else {
-            vErrors.push(err10);
+            vErrors.push(err11);
           }
           errors++;
         }
       } else {
-        const err11 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err11];
+          vErrors = [err12];
         } else {
-          vErrors.push(err11);
+          vErrors.push(err12);
         }
         errors++;
       }
@@ -653,20 +619,20 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data.address;
       if (typeof data5 === "string") {
         if (!pattern17.test(data5)) {
-          const err12 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          const err13 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
-            vErrors = [err12];
+            vErrors = [err13];
           } else {
-            vErrors.push(err12);
+            vErrors.push(err13);
           }
           errors++;
         }
       } else {
-        const err13 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err13];
+          vErrors = [err14];
         } else {
-          vErrors.push(err13);
+          vErrors.push(err14);
         }
         errors++;
       }
@@ -675,42 +641,42 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data6 = data.addresses;
       if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
         if (Object.keys(data6).length < 1) {
-          const err14 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          const err15 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err14];
+            vErrors = [err15];
           } else {
-            vErrors.push(err14);
+            vErrors.push(err15);
           }
           errors++;
         }
         for (const key1 in data6) {
-          const _errs21 = errors;
+          const _errs22 = errors;
           if (typeof key1 === "string") {
             if (!pattern5.test(key1)) {
-              const err15 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
+              const err16 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err15];
+                vErrors = [err16];
               } else {
-                vErrors.push(err15);
+                vErrors.push(err16);
               }
               errors++;
             }
           } else {
-            const err16 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
-            if (vErrors === null) {
-              vErrors = [err16];
-            } else {
-              vErrors.push(err16);
-            }
-            errors++;
-          }
-          var valid9 = _errs21 === errors;
-          if (!valid9) {
-            const err17 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
+            const err17 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
             if (vErrors === null) {
               vErrors = [err17];
             } else {
               vErrors.push(err17);
+            }
+            errors++;
+          }
+          var valid9 = _errs22 === errors;
+          if (!valid9) {
+            const err18 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err18];
+            } else {
+              vErrors.push(err18);
             }
             errors++;
           }
@@ -719,30 +685,30 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           let data7 = data6[key2];
           if (typeof data7 === "string") {
             if (!pattern17.test(data7)) {
-              const err18 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+              const err19 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
               if (vErrors === null) {
-                vErrors = [err18];
+                vErrors = [err19];
               } else {
-                vErrors.push(err18);
+                vErrors.push(err19);
               }
               errors++;
             }
           } else {
-            const err19 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err20 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err19];
+              vErrors = [err20];
             } else {
-              vErrors.push(err19);
+              vErrors.push(err20);
             }
             errors++;
           }
         }
       } else {
-        const err20 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err21 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err20];
+          vErrors = [err21];
         } else {
-          vErrors.push(err20);
+          vErrors.push(err21);
         }
         errors++;
       }
@@ -757,27 +723,16 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data9 = data.mac;
       if (typeof data9 === "string") {
         if (!pattern21.test(data9)) {
-          const err21 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+          const err22 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err21];
+            vErrors = [err22];
           } else {
-            vErrors.push(err21);
+            vErrors.push(err22);
           }
           errors++;
         }
       } else {
-        const err22 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err22];
-        } else {
-          vErrors.push(err22);
-        }
-        errors++;
-      }
-    }
-    if (data["router-port"] !== void 0) {
-      if (typeof data["router-port"] !== "boolean") {
-        const err23 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err23 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err23];
         } else {
@@ -786,9 +741,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["forward-reports"] !== void 0) {
-      if (typeof data["forward-reports"] !== "boolean") {
-        const err24 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["router-port"] !== void 0) {
+      if (typeof data["router-port"] !== "boolean") {
+        const err24 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err24];
         } else {
@@ -797,9 +752,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err25 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data["forward-reports"] !== void 0) {
+      if (typeof data["forward-reports"] !== "boolean") {
+        const err25 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
@@ -808,12 +763,23 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err26 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err26];
+        } else {
+          vErrors.push(err26);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err26 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err27 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err26];
+      vErrors = [err27];
     } else {
-      vErrors.push(err26);
+      vErrors.push(err27);
     }
     errors++;
   }
@@ -1312,7 +1278,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate56;
-var schema59 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
+var schema59 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
 var pattern28 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
 var pattern30 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate56(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -1448,22 +1414,31 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
         const len0 = data4.length;
         for (let i0 = 0; i0 < len0; i0++) {
           let data5 = data4[i0];
+          if (typeof data5 !== "string") {
+            const err11 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/properties/through/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err11];
+            } else {
+              vErrors.push(err11);
+            }
+            errors++;
+          }
           if (typeof data5 === "string") {
             if (!pattern28.test(data5)) {
-              const err11 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
+              const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
-                vErrors = [err11];
+                vErrors = [err12];
               } else {
-                vErrors.push(err11);
+                vErrors.push(err12);
               }
               errors++;
             }
           } else {
-            const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err13 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err12];
+              vErrors = [err13];
             } else {
-              vErrors.push(err12);
+              vErrors.push(err13);
             }
             errors++;
           }
@@ -1471,35 +1446,28 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
         let i1 = data4.length;
         let j0;
         if (i1 > 1) {
-          outer0:
-            for (; i1--; ) {
-              for (j0 = i1; j0--; ) {
-                if (func0(data4[i1], data4[j0])) {
-                  const err13 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
-                  if (vErrors === null) {
-                    vErrors = [err13];
-                  } else {
-                    vErrors.push(err13);
-                  }
-                  errors++;
-                  break outer0;
-                }
-              }
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data4[i1];
+            if (typeof item0 !== "string") {
+              continue;
             }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err14 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err14];
+              } else {
+                vErrors.push(err14);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
         }
       } else {
-        const err14 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/type", keyword: "type", params: { type: "array" }, message: "must be array" };
-        if (vErrors === null) {
-          vErrors = [err14];
-        } else {
-          vErrors.push(err14);
-        }
-        errors++;
-      }
-    }
-    if (data.label !== void 0) {
-      if (typeof data.label !== "string") {
-        const err15 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err15 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err15];
         } else {
@@ -1508,9 +1476,9 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err16 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.label !== void 0) {
+      if (typeof data.label !== "string") {
+        const err16 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err16];
         } else {
@@ -1519,12 +1487,23 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err17 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err17];
+        } else {
+          vErrors.push(err17);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err17 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err18 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err17];
+      vErrors = [err18];
     } else {
-      vErrors.push(err17);
+      vErrors.push(err18);
     }
     errors++;
   }
@@ -1533,7 +1512,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate56.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate57;
-var schema65 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": "integer", "minimum": 1, "maximum": 65535 }, "group": { "type": "string", "pattern": "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var schema65 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": "integer", "minimum": 1, "maximum": 65535 }, "group": { "type": "string", "pattern": "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
 var pattern44 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
 var schema68 = { "type": "object", "additionalProperties": false, "properties": { "codec": { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] }, "size": { "type": "string", "pattern": "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, "frame-rate": { "type": "number", "exclusiveMinimum": 0 }, "bitrate": { "$ref": "#/$defs/bit-rate" }, "peak-bitrate": { "$ref": "#/$defs/bit-rate" }, "keyframe-interval": { "$ref": "#/$defs/duration" } } };
 var pattern36 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
@@ -2051,22 +2030,31 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         const len0 = data8.length;
         for (let i0 = 0; i0 < len0; i0++) {
           let data9 = data8[i0];
+          if (typeof data9 !== "string") {
+            const err16 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/properties/receivers/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err16];
+            } else {
+              vErrors.push(err16);
+            }
+            errors++;
+          }
           if (typeof data9 === "string") {
             if (!pattern5.test(data9)) {
-              const err16 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err17 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
-                vErrors = [err16];
+                vErrors = [err17];
               } else {
-                vErrors.push(err16);
+                vErrors.push(err17);
               }
               errors++;
             }
           } else {
-            const err17 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err18 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err17];
+              vErrors = [err18];
             } else {
-              vErrors.push(err17);
+              vErrors.push(err18);
             }
             errors++;
           }
@@ -2074,28 +2062,32 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         let i1 = data8.length;
         let j0;
         if (i1 > 1) {
-          outer0:
-            for (; i1--; ) {
-              for (j0 = i1; j0--; ) {
-                if (func0(data8[i1], data8[j0])) {
-                  const err18 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
-                  if (vErrors === null) {
-                    vErrors = [err18];
-                  } else {
-                    vErrors.push(err18);
-                  }
-                  errors++;
-                  break outer0;
-                }
-              }
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data8[i1];
+            if (typeof item0 !== "string") {
+              continue;
             }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err19 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err19];
+              } else {
+                vErrors.push(err19);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
         }
       } else {
-        const err19 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err20 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err19];
+          vErrors = [err20];
         } else {
-          vErrors.push(err19);
+          vErrors.push(err20);
         }
         errors++;
       }
@@ -2104,20 +2096,20 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
       let data10 = data["packet-size"];
       if (typeof data10 === "string") {
         if (!pattern44.test(data10)) {
-          const err20 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
+          const err21 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
-            vErrors = [err20];
+            vErrors = [err21];
           } else {
-            vErrors.push(err20);
+            vErrors.push(err21);
           }
           errors++;
         }
       } else {
-        const err21 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err22 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err21];
+          vErrors = [err22];
         } else {
-          vErrors.push(err21);
+          vErrors.push(err22);
         }
         errors++;
       }
@@ -2126,28 +2118,16 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
       let data11 = data["mux-rate"];
       if (typeof data11 === "string") {
         if (!pattern13.test(data11)) {
-          const err22 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err23 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err22];
+            vErrors = [err23];
           } else {
-            vErrors.push(err22);
+            vErrors.push(err23);
           }
           errors++;
         }
       } else {
-        const err23 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err23];
-        } else {
-          vErrors.push(err23);
-        }
-        errors++;
-      }
-    }
-    if (data.egress !== void 0) {
-      let data12 = data.egress;
-      if (typeof data12 !== "string" && !(typeof data12 == "number" && (!(data12 % 1) && !isNaN(data12)) && isFinite(data12))) {
-        const err24 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+        const err24 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err24];
         } else {
@@ -2155,13 +2135,25 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+    }
+    if (data.egress !== void 0) {
+      let data12 = data.egress;
+      if (typeof data12 !== "string" && !(typeof data12 == "number" && (!(data12 % 1) && !isNaN(data12)) && isFinite(data12))) {
+        const err25 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+        if (vErrors === null) {
+          vErrors = [err25];
+        } else {
+          vErrors.push(err25);
+        }
+        errors++;
+      }
       if (typeof data12 === "string") {
         if (!pattern5.test(data12)) {
-          const err25 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err26 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err25];
+            vErrors = [err26];
           } else {
-            vErrors.push(err25);
+            vErrors.push(err26);
           }
           errors++;
         }
@@ -2169,21 +2161,21 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err26 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err27 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err26];
+          vErrors = [err27];
         } else {
-          vErrors.push(err26);
+          vErrors.push(err27);
         }
         errors++;
       }
     }
   } else {
-    const err27 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err28 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err27];
+      vErrors = [err28];
     } else {
-      vErrors.push(err27);
+      vErrors.push(err28);
     }
     errors++;
   }
