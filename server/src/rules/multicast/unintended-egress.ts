@@ -96,15 +96,15 @@ streams:
       const about = [stream.name, portName(leaves.port), source.name];
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
       if (meant !== undefined && meant !== leaves.port) {
-        const cabled = network.topology.linkOf[meant.index] !== undefined;
+        const usable = network.interfaces.of(source).some(({ port }) => port === meant);
         yield {
           at: placeOf(stream.item, ['egress']),
-          message: cabled
+          message: usable
             ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}. Send multicast by ${meant.name}.`
-            : `${stream.name} cannot leave by ${portName(meant)}, which no cable is at; it leaves by ${portName(leaves.port)}.`,
+            : `${stream.name} cannot leave by ${portName(meant)}, where no cable that carries a network is; it leaves by ${portName(leaves.port)}.`,
           about,
           related: related(delivery),
-          fixes: () => (cabled ? sendMulticastBy(source, meant.name, delivery.route) : []),
+          fixes: () => (usable ? sendMulticastBy(source, meant.name, delivery.route) : []),
         };
         continue;
       }
