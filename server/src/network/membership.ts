@@ -17,7 +17,8 @@ const memberships = new WeakMap<Port, { site: ReadonlyMap<string, unknown>; memb
 /** What is set on the port itself. */
 export function membershipOf(site: Site, port: Port): Membership {
   if (!hasVlans(port)) return NO_NETWORK;
-  const index = (name: string | undefined): number => (name === undefined ? NONE : (site.vlanByName.get(name)?.index ?? NONE));
+  const index = (name: string | undefined): number =>
+    name === undefined ? NONE : (site.vlanByName.get(name)?.index ?? NONE);
   if (port.trunk === undefined) return { untagged: index(port.vlan ?? port.native), tagged: [] };
   const known = memberships.get(port);
   if (known?.site === site.vlanByName) return known.membership;

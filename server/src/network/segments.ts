@@ -45,7 +45,10 @@ export function segmentsOf(site: Site, links: readonly Link[]): Map<Device, Segm
     return segment;
   };
   for (const link of links) {
-    for (const [inner, port] of [[link.a, link.b], [link.b, link.a]] as const) {
+    for (const [inner, port] of [
+      [link.a, link.b],
+      [link.b, link.a],
+    ] as const) {
       if (!isTransparent(inner)) continue;
       const segment = at(inner.device);
       if (!port.device.bridging) segment.hosts.push({ link, port });
@@ -79,7 +82,7 @@ class Sets {
   rootOf(member: number): number {
     let root = member;
     while (this.parent[root] !== root) root = this.parent[root] ?? root;
-    for (let at = member; at !== root; ) {
+    for (let at = member; at !== root;) {
       const next = this.parent[at] ?? root;
       this.parent[at] = root;
       at = next;

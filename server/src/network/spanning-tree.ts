@@ -58,7 +58,8 @@ export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree
     let best: Way | undefined;
     for (const adjacency of around.get(bridge) ?? []) {
       const [own, other] = ends(adjacency, bridge);
-      const way = { adjacency, own, other, cost: (cost.get(other.device) ?? 0) + costAt(adjacency, own), rank: rank.get(other.device) ?? 0 };
+      const total = (cost.get(other.device) ?? 0) + costAt(adjacency, own);
+      const way: Way = { adjacency, own, other, cost: total, rank: rank.get(other.device) ?? 0 };
       if (own.device !== other.device && (best === undefined || isBetter(way, best))) best = way;
     }
     if (best !== undefined) rootPort.set(bridge, best.adjacency);

@@ -1,7 +1,15 @@
 /** What a recording's file pattern tells apart; kept for as long as the recording stands. */
 
 import {
-  type Cycle, type PatternFields, type TimeUnit, distinguishesRepeatedHour, format, isSpecifier, parsePattern, repeatsEvery, resolution,
+  type Cycle,
+  type PatternFields,
+  type TimeUnit,
+  distinguishesRepeatedHour,
+  format,
+  isSpecifier,
+  parsePattern,
+  repeatsEvery,
+  resolution,
 } from '../standards/strftime.ts';
 import type { Recording } from '../site/model.ts';
 
@@ -38,10 +46,14 @@ function namesBy(pattern: string): FileNames {
     cycle: finest === 'none' ? undefined : repeatsEvery(pattern),
     tellsRepeatedHour: distinguishesRepeatedHour(pattern),
     path: pathBy(pattern),
-    unknown: parsePattern(pattern).flatMap((part) => ('literal' in part || isSpecifier(part.specifier) ? [] : part.text)),
+    unknown: parsePattern(pattern).flatMap((part) =>
+      'literal' in part || isSpecifier(part.specifier) ? [] : part.text,
+    ),
   };
 }
 
 export function pathBy(pattern: string): string {
-  return format(pattern, MOMENT).replace(/^(\.?\/)+/, '').replace(/\/{2,}/g, '/');
+  return format(pattern, MOMENT)
+    .replace(/^(\.?\/)+/, '')
+    .replace(/\/{2,}/g, '/');
 }

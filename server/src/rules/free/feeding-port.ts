@@ -9,7 +9,11 @@ import { nextFreeSwitchPort } from './switch-port.ts';
 
 /** Moves the link's plug at `from` to a free port of the same switch that feeds the class. */
 export function toFeedingPort(site: Site, link: Link, from: Port, wantedClass: number): Fix[] {
-  const free = nextFreeSwitchPort(site, from, ({ feeds }) => feeds !== undefined && portTypes[feeds].maxClass >= wantedClass);
+  const free = nextFreeSwitchPort(
+    site,
+    from,
+    ({ feeds }) => feeds !== undefined && portTypes[feeds].maxClass >= wantedClass,
+  );
   const end = from === link.a ? link.cable.from : link.cable.to;
   if (free?.feeds === undefined || end === undefined) return [];
   const title = `Move ${far(link, from).device.name} to ${portName(free)}, which feeds ${free.feeds}`;

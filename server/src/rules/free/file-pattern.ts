@@ -23,7 +23,8 @@ export function complete(pattern: string): string {
 /** With minutes and seconds behind hours, set off as what stands there is. */
 function finer(pattern: string): string {
   const conversions = conversionsOf(pattern);
-  const at = (...letters: readonly string[]): Placed | undefined => conversions.filter(({ conversion }) => letters.includes(conversion.specifier)).pop();
+  const at = (...letters: readonly string[]): Placed | undefined =>
+    conversions.filter(({ conversion }) => letters.includes(conversion.specifier)).pop();
   const short = at('R');
   if (short !== undefined) return `${pattern.slice(0, short.start)}%T${pattern.slice(short.end)}`;
   const [hour, minute] = [at('H', 'k'), at('M')];

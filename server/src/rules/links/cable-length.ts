@@ -61,18 +61,25 @@ cables:
       const finding = (): Pick<Finding, 'at' | 'about'> => ({ at: placeOf(item, ['length']), about: aboutPorts(a, b) });
       if (length > far.metres * 1000) {
         const better = leastCableType(type, speed, length);
-        const remedy = better === undefined ? (isCopper ? 'Take fibre, or put a switch in between' : 'Shorten it, or put a switch in between') : `Take ${better}, or shorten it`;
+        const otherwise = `${isCopper ? 'Take fibre' : 'Shorten it'}, or put a switch in between`;
+        const remedy = better === undefined ? otherwise : `Take ${better}, or shorten it`;
         yield {
           ...finding(),
-          message: `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m (${far.basis}). ${remedy}.`,
-          fixes: () => (better === undefined ? [] : [{ title: `Take ${better}`, safe: false, edits: [setValue(item, ['type'], better)] }]),
+          message:
+            `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m ` +
+            `(${far.basis}). ${remedy}.`,
+          fixes: () =>
+            better === undefined
+              ? []
+              : [{ title: `Take ${better}`, safe: false, edits: [setValue(item, ['type'], better)] }],
         };
       } else if (isCopper && far.metres === CHANNEL && length > PERMANENT_LINK * 1000 && through.length > 0) {
         yield {
           ...finding(),
           severity: 'information',
           message:
-            `This cable is ${metres(length)} long. That is within the ${CHANNEL} m of a channel, of which at most ${PERMANENT_LINK} m may be laid ` +
+            `This cable is ${metres(length)} long. That is within the ${CHANNEL} m of a channel, of which at most ` +
+            `${PERMANENT_LINK} m may be laid ` +
             `and the rest be patch cords, ${CORDS} m in all.`,
         };
       }

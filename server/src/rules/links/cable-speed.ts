@@ -36,15 +36,21 @@ cables:
     for (const { a, b, cable, capacity } of network.topology.links) {
       // What does not fit the schema is left out of the data.
       const type = cable.type as CableType | undefined;
-      if (type === undefined || capacity === undefined || capacity === 0 || reach(type, capacity) !== undefined) continue;
+      if (type === undefined || capacity === undefined || capacity === 0 || reach(type, capacity) !== undefined)
+        continue;
       const better = leastCableType(type, capacity, cable.length);
-      const otherwise = type.startsWith('om') ? 'take single-mode fibre (os2), or a lower speed' : 'take fibre, or another speed';
+      const otherwise = type.startsWith('om')
+        ? 'take single-mode fibre (os2), or a lower speed'
+        : 'take fibre, or another speed';
       const remedy = better === undefined ? otherwise : `${better} does`;
       yield {
         at: placeOf(cable.item, ['type']),
         message: `${type} does not carry ${bitRate(capacity)}; ${remedy}.`,
         about: aboutPorts(a, b),
-        fixes: () => (better === undefined ? [] : [{ title: `Take ${better}`, safe: false, edits: [setValue(cable.item, ['type'], better)] }]),
+        fixes: () =>
+          better === undefined
+            ? []
+            : [{ title: `Take ${better}`, safe: false, edits: [setValue(cable.item, ['type'], better)] }],
       };
     }
   },

@@ -33,7 +33,9 @@ cables:
       if (device === undefined || device.kind === 'patch-panel') continue;
       yield {
         at: placeOf(item, to.route),
-        message: `Both ends of this cable are at ${device.name}${device.bridging ? ', which makes a loop' : ''}. Name the device at its far end.`,
+        message:
+          `Both ends of this cable are at ${device.name}${device.bridging ? ', which makes a loop' : ''}. ` +
+          `Name the device at its far end.`,
         about: [device.name],
       };
     }

@@ -58,13 +58,17 @@ streams:
         const into = far(link, out);
         const atPeak = line.peak > line.nominal ? ' at peak' : '';
         const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
-        const bound = over(line.peak) ? `more than the limit of ${threshold(limit)}` : `more than the ${threshold(warn)} that policy warns at`;
+        const bound = over(line.peak)
+          ? `more than the limit of ${threshold(limit)}`
+          : `more than the ${threshold(warn)} that policy warns at`;
         yield {
           at: placeOfEnd(link, out),
           severity: over(line.peak) ? 'error' : 'warning',
           message:
-            `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ${percent(line.peak, link.capacity)} of ` +
-            `${bitRate(link.capacity)}${nominal}; ${crossing(network, direction)}. That is ${bound}: move or slim streams, or make the link faster.`,
+            `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
+            `${percent(line.peak, link.capacity)} of ` +
+            `${bitRate(link.capacity)}${nominal}; ${crossing(network, direction)}. That is ${bound}: move or slim ` +
+            `streams, or make the link faster.`,
           about: aboutPorts(out, into),
         };
       }

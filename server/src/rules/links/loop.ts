@@ -46,10 +46,17 @@ cables:
       for (const link of tree.loops) {
         const { devices, links } = roundOf(tree, link);
         // VLANs share their cables: a loop of several is one.
-        const name = links.map((part) => part.index).sort((a, b) => a - b).join();
+        const name = links
+          .map((part) => part.index)
+          .sort((a, b) => a - b)
+          .join();
         if (told.has(name)) continue;
         told.add(name);
-        yield findingOf(link, devices, links.filter((part) => part !== link));
+        yield findingOf(
+          link,
+          devices,
+          links.filter((part) => part !== link),
+        );
       }
     }
   },
@@ -81,16 +88,22 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
       `This cable closes a loop: ${round}. ` +
       (without.length === 0
         ? 'Take a cable out.'
-        : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` there, or take a cable out.`),
+        : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` ` +
+          `there, or take a cable out.`),
     about: [...aboutPorts(link.b, link.a), ...devices.map(({ name }) => name)],
-    related: others.map((other) => ({ at: placeOfEnd(other, other.a), message: `${portName(other.a)} – ${portName(other.b)} is part of the loop` })),
+    related: others.map((other) => ({
+      at: placeOfEnd(other, other.a),
+      message: `${portName(other.a)} – ${portName(other.b)} is part of the loop`,
+    })),
     fixes: () => fixesOf(without),
   };
 }
 
 function fixesOf(without: readonly Device[]): Fix[] {
   const edits = without.map(({ item }) =>
-    nodeAt(item, ['spanning-tree']) === undefined ? addEntry(item, [], 'spanning-tree', 'true') : setValue(item, ['spanning-tree'], 'true'),
+    nodeAt(item, ['spanning-tree']) === undefined
+      ? addEntry(item, [], 'spanning-tree', 'true')
+      : setValue(item, ['spanning-tree'], 'true'),
   );
   const possible = edits.filter((edit) => edit !== undefined);
   if (without.length === 0 || possible.length < edits.length) return [];

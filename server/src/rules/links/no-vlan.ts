@@ -43,7 +43,8 @@ cables:
         yield {
           at: placeOfEnd(link, port),
           message:
-            `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between it and ` +
+            `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between ` +
+            `it and ` +
             `${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
           about: aboutPorts(port, other),
           fixes: () => fixesOf(site, port, other),
@@ -55,10 +56,17 @@ cables:
 
 /** The VLAN of the far end: of its port, or that of its address. */
 function fixesOf(site: Site, port: Port, other: Port): Fix[] {
-  const vlan = site.vlans.find(({ subnet }) => subnet !== undefined && other.addresses.some(({ address }) => contains(subnet, address)));
-  const wanted: PortVlans | undefined = hasVlans(other) ? vlansOf(other) : vlan === undefined ? undefined : { vlan: vlan.name };
+  const vlan = site.vlans.find(
+    ({ subnet }) => subnet !== undefined && other.addresses.some(({ address }) => contains(subnet, address)),
+  );
+  const wanted: PortVlans | undefined = hasVlans(other)
+    ? vlansOf(other)
+    : vlan === undefined
+      ? undefined
+      : { vlan: vlan.name };
   const edits = wanted === undefined ? undefined : setVlans(port, wanted);
   if (wanted === undefined || edits === undefined) return [];
-  const what = wanted.trunk === undefined ? `into ${wanted.vlan ?? wanted.native ?? ''}` : `in a trunk like ${portName(other)}`;
+  const what =
+    wanted.trunk === undefined ? `into ${wanted.vlan ?? wanted.native ?? ''}` : `in a trunk like ${portName(other)}`;
   return [{ title: `Put ${portName(port)} ${what}`, safe: false, edits }];
 }

@@ -43,7 +43,8 @@ cables:
         yield {
           at: placeOf(cable.item, end.route),
           message:
-            `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole run, ` +
+            `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole ` +
+            `run, ` +
             `and write \`through: [${position}]\`.`,
           about: [position, device],
           fixes: () => joined(site, cable, end, position),
@@ -60,7 +61,9 @@ function isPanel(site: Site, { device }: CableEnd): boolean {
 /** Where just one other cable ends at the position, the two are one run. */
 function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[] {
   const others = site.cables.flatMap((other) =>
-    [other.from, other.to].flatMap((at) => (at !== undefined && at !== end && at.device === end.device && at.port === end.port ? [{ other, at }] : [])),
+    [other.from, other.to].flatMap((at) =>
+      at !== undefined && at !== end && at.device === end.device && at.port === end.port ? [{ other, at }] : [],
+    ),
   );
   const [match] = others;
   if (match === undefined || others.length > 1 || match.other === cable || end.port === undefined) return [];
@@ -81,7 +84,9 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
   if (first.type === undefined && second.type !== undefined) edits.push(addEntry(first.item, [], 'type', second.type));
   edits.push(removeItem(second.item));
   const possible = edits.filter((edit) => edit !== undefined);
-  return possible.length < edits.length ? [] : [{ title: `Make one cable of the two at ${position}`, safe: false, edits: possible }];
+  return possible.length < edits.length
+    ? []
+    : [{ title: `Make one cable of the two at ${position}`, safe: false, edits: possible }];
 }
 
 function textOf({ device, port }: CableEnd): string {

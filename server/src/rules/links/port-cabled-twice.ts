@@ -95,13 +95,18 @@ function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, wha
         const edits = [setValue(second.cable.item, second.end.route, portName(free))];
         fixes.push({ title: `Use ${portName(free)}, the next free one like it`, safe: false, edits });
       }
-      if (second.cable !== first.cable) fixes.push({ title: 'Take this cable out', safe: false, edits: [removeItem(second.cable.item)] });
+      if (second.cable !== first.cable)
+        fixes.push({ title: 'Take this cable out', safe: false, edits: [removeItem(second.cable.item)] });
       return fixes;
     },
   };
 }
 
 function isSameCable(a: Cable, b: Cable): boolean {
-  const ends = ({ from, to }: Cable): string => [from, to].map((end) => (end === undefined ? '' : written(end))).sort().join();
+  const ends = ({ from, to }: Cable): string =>
+    [from, to]
+      .map((end) => (end === undefined ? '' : written(end)))
+      .sort()
+      .join();
   return ends(a) === ends(b);
 }

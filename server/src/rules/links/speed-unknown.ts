@@ -39,7 +39,9 @@ streams:
   *check({ network }: Subject): Iterable<Finding> {
     for (const link of network.topology.links) {
       if (link.capacity !== undefined) continue;
-      const [forward = 0, backward = 0] = [2 * link.index, 2 * link.index + 1].map((direction) => network.loads[direction]?.line.peak ?? 0);
+      const [forward = 0, backward = 0] = [2 * link.index, 2 * link.index + 1].map(
+        (direction) => network.loads[direction]?.line.peak ?? 0,
+      );
       if (forward + backward === 0) continue;
       const { a, b } = link;
       yield {

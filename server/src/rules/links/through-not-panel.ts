@@ -36,7 +36,9 @@ cables:
         if (kind === undefined || kind === 'patch-panel') continue;
         yield {
           at: placeOf(item, route),
-          message: `${device} is a ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels only. Write a second cable from there on.`,
+          message:
+            `${device} is a ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels ` +
+            `only. Write a second cable from there on.`,
           about: [device],
         };
       }

@@ -55,14 +55,19 @@ cables:
         const tree = network.tree(index);
         let components = peopled.get(tree);
         if (components === undefined) peopled.set(tree, (components = componentsWithHosts(tree)));
-        const [here, there] = [tree.bridges.get(link.blocked.device)?.component, tree.bridges.get(other.device)?.component];
+        const [here, there] = [
+          tree.bridges.get(link.blocked.device)?.component,
+          tree.bridges.get(other.device)?.component,
+        ];
         if (here === undefined || there === undefined || here === there) continue;
         if (!components.has(here) || !components.has(there)) continue;
         yield {
           at: placeOfEnd(link, link.blocked),
           message:
-            `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut in two: no ` +
-            `other cable carries it from ${link.blocked.device.name} to ${other.device.name}. Let all cables round the loop carry ${name}.`,
+            `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut in ` +
+            `two: no ` +
+            `other cable carries it from ${link.blocked.device.name} to ${other.device.name}. Let all cables round ` +
+            `the loop carry ${name}.`,
           about: [...aboutPorts(link.blocked, other), name],
         };
       }

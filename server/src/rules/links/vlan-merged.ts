@@ -39,7 +39,9 @@ cables:
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       // Converters only lengthen a cable: that its ends differ is another rule's.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
-      const untagged = edges.map((edge) => ({ ...edge, vlan: membershipOf(site, edge.port).untagged })).filter(({ vlan }) => vlan !== NONE);
+      const untagged = edges
+        .map((edge) => ({ ...edge, vlan: membershipOf(site, edge.port).untagged }))
+        .filter(({ vlan }) => vlan !== NONE);
       const [first] = untagged;
       for (const { link, port, vlan } of untagged) {
         if (first === undefined || vlan === first.vlan) continue;
@@ -47,8 +49,10 @@ cables:
         yield {
           at: placeOfEnd(link, port),
           message:
-            `${list(devices.map(({ name }) => name))} ${devices.length === 1 ? 'has no VLANs and joins' : 'have no VLANs and join'} ` +
-            `${one} (${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it to one of them only.`,
+            `${list(devices.map(({ name }) => name))} ` +
+            `${devices.length === 1 ? 'has no VLANs and joins' : 'have no VLANs and join'} ` +
+            `${one} (${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it ` +
+            `to one of them only.`,
           about: [...aboutPorts(port), ...devices.map(({ name }) => name), ...aboutPorts(first.port)],
           related: [{ at: placeOfEnd(first.link, first.port), message: `the cable to ${other}` }],
         };

@@ -87,13 +87,15 @@ cables:
         const wire = segment === undefined ? membershipOf(site, inner) : carriedIn(site, segment);
         const ports = segment === undefined ? [inner] : segment.edges.map(({ port }) => port);
         const [from] = ports;
-        if (from !== undefined && ports.every((port) => isKnown(site, port))) yield* atHost(site, from, wire, host, link);
+        if (from !== undefined && ports.every((port) => isKnown(site, port)))
+          yield* atHost(site, from, wire, host, link);
       }
     }
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       const [first, second] = edges;
       if (first === undefined || second === undefined || edges.length > 2 || hosts.length > 0) continue;
-      if (devices.every(({ kind }) => kind === 'media-converter')) yield* betweenSwitches(site, first.port, second.port, second.link);
+      if (devices.every(({ kind }) => kind === 'media-converter'))
+        yield* betweenSwitches(site, first.port, second.port, second.link);
     }
   },
 };
@@ -131,7 +133,9 @@ function* betweenSwitches(site: Site, a: Port, b: Port, link: Link): Iterable<Fi
   const accesses = own.tagged.length === 0 && other.tagged.length === 0;
   const stays = lost.filter((network) => !mixed || (network !== own.untagged && network !== other.untagged));
   const effects = [
-    ...(mixed ? [accesses ? 'the two VLANs are mixed up' : `${list(names(site, [own.untagged, other.untagged]))} are mixed up`] : []),
+    ...(mixed
+      ? [accesses ? 'the two VLANs are mixed up' : `${list(names(site, [own.untagged, other.untagged]))} are mixed up`]
+      : []),
     ...(stays.length === 0 ? [] : [`${list(names(site, stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
   ];
   yield {
@@ -140,7 +144,10 @@ function* betweenSwitches(site: Site, a: Port, b: Port, link: Link): Iterable<Fi
       `${portName(more)} is ${described(site, more)}, ${portName(lacking)} ${described(site, lacking)}: ` +
       `${effects.join(', and ')}. Make both alike.`,
     about: aboutPorts(lacking, more),
-    related: [more, lacking].map((port) => ({ at: placeOfVlans(port), message: `${portName(port)}: ${described(site, port)}` })),
+    related: [more, lacking].map((port) => ({
+      at: placeOfVlans(port),
+      message: `${portName(port)}: ${described(site, port)}`,
+    })),
     fixes: () => alike(site, lacking, more),
   };
 }
@@ -155,13 +162,21 @@ function alike(site: Site, lacking: Port, more: Port): Fix[] {
   const offer = (title: string, changes: readonly (readonly [Port, PortVlans])[]): void => {
     const edits = changes.map(([port, vlans]) => setVlans(port, vlans));
     const possible = edits.flatMap((edit) => edit ?? []);
-    if (edits.every((edit) => edit !== undefined) && possible.length > 0) fixes.push({ title, safe: false, edits: possible });
+    if (edits.every((edit) => edit !== undefined) && possible.length > 0)
+      fixes.push({ title, safe: false, edits: possible });
   };
   const [mine, theirs] = [vlansOf(lacking), vlansOf(more)];
-  if (mine.trunk !== undefined && theirs.trunk !== undefined && (mine.native ?? theirs.native) === (theirs.native ?? mine.native)) {
+  if (
+    mine.trunk !== undefined &&
+    theirs.trunk !== undefined &&
+    (mine.native ?? theirs.native) === (theirs.native ?? mine.native)
+  ) {
     const native = mine.native ?? theirs.native;
     const trunk = [...new Set([...theirs.trunk, ...mine.trunk])];
-    offer(`Let ${list(trunk)} cross both ${portName(more)} and ${portName(lacking)}`, [[lacking, { trunk, native }], [more, { trunk, native }]]);
+    offer(`Let ${list(trunk)} cross both ${portName(more)} and ${portName(lacking)}`, [
+      [lacking, { trunk, native }],
+      [more, { trunk, native }],
+    ]);
     if (trunk.length === theirs.trunk.length) return fixes;
   }
   offer(`Set ${portName(lacking)} as ${described(site, more)}, like ${portName(more)}`, [[lacking, theirs]]);
@@ -181,7 +196,8 @@ function* atHost(site: Site, from: Port, wire: Membership, host: Port, link: Lin
   if (!hasVlans(host)) {
     if (wire.untagged !== NONE || wire.tagged.length === 0) return;
     yield finding(
-      `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or give ${host.device.name} a trunk.`,
+      `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
+        `give ${host.device.name} a trunk.`,
       () => forHost(site, from, host),
     );
     return;
@@ -193,19 +209,26 @@ function* atHost(site: Site, from: Port, wire: Membership, host: Port, link: Lin
   if (lost.length === 0 && !differs) return;
   const missing = names(site, differs ? [own.untagged, ...lost] : lost);
   yield finding(
-    `${portName(host)} ${described(site, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get to it. Make both alike.`,
+    `${portName(host)} ${described(site, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
+      `to it. Make both alike.`,
     () => alike(site, from, host),
   );
 }
 
 /** The VLAN that the host's address belongs to, without a tag. */
 function forHost(site: Site, from: Port, host: Port): Fix[] {
-  const vlan = site.vlans.find(({ subnet }) => subnet !== undefined && host.addresses.some(({ address }) => contains(subnet, address)));
+  const vlan = site.vlans.find(
+    ({ subnet }) => subnet !== undefined && host.addresses.some(({ address }) => contains(subnet, address)),
+  );
   if (vlan === undefined) return [];
   const access = setVlans(from, { vlan: vlan.name });
   const native = setVlans(from, { trunk: from.trunk, native: vlan.name });
   return [
-    ...(access === undefined ? [] : [{ title: `Make ${portName(from)} an access port of ${vlan.name}`, safe: false, edits: access }]),
-    ...(native === undefined ? [] : [{ title: `Make ${vlan.name} the native VLAN of ${portName(from)}`, safe: false, edits: native }]),
+    ...(access === undefined
+      ? []
+      : [{ title: `Make ${portName(from)} an access port of ${vlan.name}`, safe: false, edits: access }]),
+    ...(native === undefined
+      ? []
+      : [{ title: `Make ${vlan.name} the native VLAN of ${portName(from)}`, safe: false, edits: native }]),
   ];
 }

@@ -12,7 +12,7 @@ export const poeClass: Rule = {
   why: `A port that feeds less than a device asks for serves it at its own highest class. The device stays off, starts
 again and again, or leaves out what takes most: infrared light, heating, the motor. Where \`power\` says that it draws no
 more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
-  source: 'IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance\'s overview of 802.3bt, 2018 (secondary)',
+  source: "IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance's overview of 802.3bt, 2018 (secondary)",
   examples: [
     {
       bad: `
@@ -46,10 +46,17 @@ cables:
           at: placeOfPort(to, 'poe', to.draws?.class === undefined ? 'power' : 'class'),
           severity: isEnough ? 'warning' : 'error',
           message:
-            `${to.device.name} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ${maxClass} at most, ` +
-            `${watts(arrives)} at the device. ${isEnough ? 'It may run, if it puts up with the lower class.' : 'Take a port that feeds more.'}`,
+            `${to.device.name} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ` +
+            `${maxClass} at most, ` +
+            `${watts(arrives)} at the device. ` +
+            `${isEnough ? 'It may run, if it puts up with the lower class.' : 'Take a port that feeds more.'}`,
           about: aboutPorts(to, from),
-          related: [{ at: placeOfPort(from, 'poe'), message: `${portName(from)} feeds ${watts(portTypes[type].pseMilliwatts)}` }],
+          related: [
+            {
+              at: placeOfPort(from, 'poe'),
+              message: `${portName(from)} feeds ${watts(portTypes[type].pseMilliwatts)}`,
+            },
+          ],
           fixes: () => toFeedingPort(site, link, from, own.class),
         };
       }

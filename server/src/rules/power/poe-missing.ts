@@ -44,7 +44,9 @@ cables:
         if (own === undefined || from.feeds !== undefined) continue;
         yield {
           at: placeOf(powered.device.item, [...powered.route, 'poe'], 'key'),
-          message: `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, or accept it where it has a supply of its own.`,
+          message:
+            `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with ` +
+            `\`poe\`, or accept it where it has a supply of its own.`,
           about: aboutPorts(powered, from),
           related: [{ at: placeOfPort(from), message: `${portName(from)} has no \`poe\`` }],
           fixes: () => [...toFeedingPort(site, link, from, own.class), ...declared(from, own.class)],
@@ -59,7 +61,8 @@ function declared(port: Port, wantedClass: number): Fix[] {
   const key = port.route[1];
   const types = Object.keys(portTypes) as PortType[];
   const type = types.find((candidate) => portTypes[candidate].maxClass >= wantedClass);
-  if (port.device.kind !== 'switch' || key === undefined || portNames(String(key)).length !== 1 || type === undefined) return [];
+  if (port.device.kind !== 'switch' || key === undefined || portNames(String(key)).length !== 1 || type === undefined)
+    return [];
   const edit = addEntry(port.device.item, port.route, 'poe', type);
   return edit === undefined ? [] : [{ title: `Say that ${portName(port)} feeds ${type}`, safe: false, edits: [edit] }];
 }

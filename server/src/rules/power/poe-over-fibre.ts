@@ -40,7 +40,8 @@ cables:
         if (powered.draws === undefined) continue;
         yield {
           at: placeOf(item, ['type']),
-          message: `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, or take copper.`,
+          message:
+            `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, or take ` + `copper.`,
           about: aboutPorts(powered, far(link, powered)),
           related: [{ at: placeOfPort(powered, 'poe'), message: `${powered.device.name} is powered over its cable` }],
         };

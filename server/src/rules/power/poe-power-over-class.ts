@@ -36,10 +36,14 @@ devices:
       yield {
         at: placeOf(device.item, [...route, 'poe', 'power']),
         message:
-          `${device.name} draws ${watts(draws.milliwatts)}, and ${draws.class === undefined ? 'the highest class, 8,' : `class ${own.class}`} allows ` +
-          `${watts(own.pdMilliwatts)} at the device. ${wanted === undefined ? 'It cannot be powered over Ethernet.' : `That would be class ${wanted.class}.`}`,
+          `${device.name} draws ${watts(draws.milliwatts)}, and ` +
+          `${draws.class === undefined ? 'the highest class, 8,' : `class ${own.class}`} allows ` +
+          `${watts(own.pdMilliwatts)} at the device. ` +
+          `${wanted === undefined ? 'It cannot be powered over Ethernet.' : `That would be class ${wanted.class}.`}`,
         about: [device.name, portName(port)],
-        ...(draws.class === undefined ? {} : { related: [{ at: placeOfPort(port, 'poe', 'class'), message: `class ${own.class}` }] }),
+        ...(draws.class === undefined
+          ? {}
+          : { related: [{ at: placeOfPort(port, 'poe', 'class'), message: `class ${own.class}` }] }),
         fixes: () => {
           if (wanted === undefined || draws.class === undefined) return [];
           const edits = [setValue(device.item, [...route, 'poe', 'class'], String(wanted.class))];

@@ -12,7 +12,14 @@ const DAY = 24 * HOUR;
 
 /** Milliseconds; the shortest months and years, since that is when names come again first. */
 const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {
-  second: 1000, minute: MINUTE, hour: HOUR, 'half day': 12 * HOUR, day: DAY, week: 7 * DAY, month: 28 * DAY, year: 365 * DAY,
+  second: 1000,
+  minute: MINUTE,
+  hour: HOUR,
+  'half day': 12 * HOUR,
+  day: DAY,
+  week: 7 * DAY,
+  month: 28 * DAY,
+  year: 365 * DAY,
 };
 
 export const fileNameCollision: Rule = {
@@ -22,7 +29,7 @@ export const fileNameCollision: Rule = {
   why: `A file is named by the time at which it is begun. A pattern must tell every file from the next, so to the second;
 from those of other days for as long as they are kept; and from those of other recordings on the volume. Also after an
 interruption: a file that is begun again within the same minute overwrites what was there.`,
-  source: 'strftime(3); FFmpeg\'s segment muxer, with which two files of one second were seen to get one name',
+  source: "strftime(3); FFmpeg's segment muxer, with which two files of one second were seen to get one name",
   examples: [
     {
       bad: `
@@ -69,7 +76,12 @@ recordings:
       const problem = withItself(recording, names);
       if (problem !== undefined) {
         const pattern = complete(names.pattern);
-        yield { at: placeOf(item, ['file']), ...problem, about: [name], fixes: () => [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }] };
+        yield {
+          at: placeOf(item, ['file']),
+          ...problem,
+          about: [name],
+          fixes: () => [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }],
+        };
       }
       if (volume === undefined) continue;
       const path = `${volume}:${names.path}`;
@@ -86,7 +98,9 @@ recordings:
         related: [{ at: placeOf(other.item, ['file']), message: `the files of ${other.name}` }],
         fixes: () => {
           const wanted = pathBy(pattern);
-          const taken = site.recordings.some((another) => another.volume === volume && fileNamesOf(another)?.path === wanted);
+          const taken = site.recordings.some(
+            (another) => another.volume === volume && fileNamesOf(another)?.path === wanted,
+          );
           return taken ? [] : [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
         },
       };
@@ -95,7 +109,10 @@ recordings:
 };
 
 /** Whether files of one recording get the names of others of it. */
-function withItself({ name, segment, keep }: Recording, { finest, cycle }: FileNames): Pick<Finding, 'message' | 'severity'> | undefined {
+function withItself(
+  { name, segment, keep }: Recording,
+  { finest, cycle }: FileNames,
+): Pick<Finding, 'message' | 'severity'> | undefined {
   if (segment === undefined || segment === 0) return undefined;
   if (finest === 'none') {
     return { message: `All files of ${name} get one name, and each overwrites the one before. Put the time into it.` };
@@ -103,14 +120,17 @@ function withItself({ name, segment, keep }: Recording, { finest, cycle }: FileN
   const unit = LENGTH[finest];
   if (segment < unit) {
     return {
-      message: `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: each overwrites the one before. Add %S.`,
+      message:
+        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: each ` +
+        `overwrites the one before. Add %S.`,
     };
   }
   if (segment === unit && finest !== 'second') {
     return {
       severity: 'warning',
       message:
-        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: one that is begun a little early, or again ` +
+        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: one that is begun ` +
+        `a little early, or again ` +
         'after an interruption, overwrites the one before. Add %S.',
     };
   }
@@ -118,6 +138,8 @@ function withItself({ name, segment, keep }: Recording, { finest, cycle }: FileN
   const kept = keep === undefined ? 'nothing says that it is deleted before' : `it is kept for ${duration(keep)}`;
   return {
     severity: keep === undefined ? 'warning' : 'error',
-    message: `The names of ${name} come again every ${cycle}, and ${kept}: new files overwrite old ones. Put the whole date into them.`,
+    message:
+      `The names of ${name} come again every ${cycle}, and ${kept}: new files overwrite old ones. Put the ` +
+      `whole date into them.`,
   };
 }

@@ -32,11 +32,22 @@ recordings:
     },
   ],
   *check({ site, plan }: Subject): Iterable<Finding> {
-    const bound = new Set(site.policies.retention.flatMap(({ recordings, atLeast, atMost }) => (atLeast ?? atMost) === undefined ? [] : recordings));
+    const bound = new Set(
+      site.policies.retention.flatMap(({ recordings, atLeast, atMost }) =>
+        (atLeast ?? atMost) === undefined ? [] : recordings,
+      ),
+    );
     for (const { recording, volume, bytesPerDay } of plan.storage.recordings) {
       const { item, name, keep } = recording;
       // Where policy sets a time, another rule tells.
-      if (keep !== undefined || nodeAt(item, ['keep']) !== undefined || bound.has(name) || volume === undefined || bytesPerDay === 0) continue;
+      if (
+        keep !== undefined ||
+        nodeAt(item, ['keep']) !== undefined ||
+        bound.has(name) ||
+        volume === undefined ||
+        bytesPerDay === 0
+      )
+        continue;
       const full = plan.storage.volumes[volume.index]?.daysUntilFullKept;
       yield {
         at: headOf(item),

@@ -52,7 +52,8 @@ recordings:
       const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);
       const host = volume?.host === undefined ? undefined : site.deviceByName.get(volume.host);
       const delivery = stream === undefined ? undefined : network.deliveries[stream.index];
-      if (stream === undefined || volume === undefined || host === undefined || delivery?.source === undefined) continue;
+      if (stream === undefined || volume === undefined || host === undefined || delivery?.source === undefined)
+        continue;
       if (delivery.source === host || delivery.reaches.includes(host.name)) continue;
       const unreached = delivery.unreached.find(({ receiver }) => receiver === host.name);
       const words = unreached === undefined ? undefined : obstacleWords(unreached.why, host.name, stream);
@@ -60,8 +61,10 @@ recordings:
         at: placeOf(item, ['stream']),
         message:
           words === undefined
-            ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}: nothing is recorded. Add ${host.name} to the receivers of ${stream.name}.`
-            : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record it, ${words.remedy}.`,
+            ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}: nothing is recorded. Add ` +
+              `${host.name} to the receivers of ${stream.name}.`
+            : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record ` +
+              `it, ${words.remedy}.`,
         about: [name, stream.name, host.name],
         related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${stream.name}` }],
         fixes: () => (words === undefined ? received(stream, host.name) : []),

@@ -33,17 +33,21 @@ recordings:
     for (const recording of site.recordings) {
       const { item, name } = recording;
       const names = fileNamesOf(recording);
-      if (names === undefined || names.tellsRepeatedHour || !['second', 'minute', 'hour'].includes(names.finest)) continue;
+      if (names === undefined || names.tellsRepeatedHour || !['second', 'minute', 'hour'].includes(names.finest))
+        continue;
       yield {
         at: placeOf(item, ['file']),
         message:
-          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the file names of ${name}: ` +
+          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the ` +
+          `file names of ${name}: ` +
           'the second file overwrites the first. Add %z to the name.',
         about: [name],
         fixes: () => {
           const pattern = withOffset(names.pattern);
           if (pattern === undefined) return [];
-          return [{ title: 'Add the offset from UTC, %z, to the name', safe: true, edits: [setFile(recording, pattern)] }];
+          return [
+            { title: 'Add the offset from UTC, %z, to the name', safe: true, edits: [setFile(recording, pattern)] },
+          ];
         },
       };
     }

@@ -59,7 +59,11 @@ policies:
         const recording = site.recordingByName.get(name);
         if (recording === undefined) continue;
         const volume = plan.storage.recordings[recording.index]?.volume;
-        const finding = findingOf(policy, recording, volume === undefined ? undefined : plan.storage.volumes[volume.index]);
+        const finding = findingOf(
+          policy,
+          recording,
+          volume === undefined ? undefined : plan.storage.volumes[volume.index],
+        );
         if (finding !== undefined) yield finding;
       }
     }
@@ -69,7 +73,10 @@ policies:
 function findingOf(policy: Retention, recording: Recording, volume: VolumeFigures | undefined): Finding | undefined {
   const { item, name, keep } = recording;
   const { atLeast, atMost } = policy;
-  const asks = (key: string): { at: ReturnType<typeof placeOf>; message: string } => ({ at: placeOf(policy.item, [...policy.route, key]), message: 'what policy asks' });
+  const asks = (key: string): { at: ReturnType<typeof placeOf>; message: string } => ({
+    at: placeOf(policy.item, [...policy.route, key]),
+    message: 'what policy asks',
+  });
   const set = (milliseconds: number): Fix[] => {
     const written = nodeAt(item, ['keep']);
     const text = durationLike(milliseconds, written?.kind === 'scalar' ? written.value : undefined);
@@ -78,7 +85,8 @@ function findingOf(policy: Retention, recording: Recording, volume: VolumeFigure
   };
   if (keep === undefined) {
     if (nodeAt(item, ['keep']) !== undefined || (atLeast === undefined && atMost === undefined)) return undefined;
-    const asked = atLeast === undefined ? `allows ${duration(atMost ?? 0)} at most` : `asks for ${duration(atLeast)} at least`;
+    const asked =
+      atLeast === undefined ? `allows ${duration(atMost ?? 0)} at most` : `asks for ${duration(atLeast)} at least`;
     return {
       at: headOf(item),
       message: `${name} has no \`keep\`, and policy ${asked}. Say how long it is kept.`,
@@ -91,7 +99,9 @@ function findingOf(policy: Retention, recording: Recording, volume: VolumeFigure
   if (atLeast !== undefined && keep < atLeast) {
     return {
       at,
-      message: `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. Keep it longer.`,
+      message:
+        `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. Keep it ` +
+        `longer.`,
       about: [name],
       related: [asks('at-least')],
       fixes: () => set(atLeast),
@@ -100,21 +110,27 @@ function findingOf(policy: Retention, recording: Recording, volume: VolumeFigure
   if (atMost !== undefined && keep > atMost) {
     return {
       at,
-      message: `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. Delete it sooner.`,
+      message:
+        `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. Delete it ` + `sooner.`,
       about: [name],
       related: [asks('at-most')],
       fixes: () => set(atMost),
     };
   }
   const full = volume?.daysUntilFullKept;
-  if (volume === undefined || full === undefined || atLeast === undefined || full * MS_A_DAY >= atLeast) return undefined;
+  if (volume === undefined || full === undefined || atLeast === undefined || full * MS_A_DAY >= atLeast)
+    return undefined;
   return {
     at,
     severity: 'warning',
     message:
-      `${name} is to be kept for ${duration(keep)}, and ${volume.volume.name} is full after ${days(full)}, before the ${duration(atLeast)} that ` +
+      `${name} is to be kept for ${duration(keep)}, and ${volume.volume.name} is full after ${days(full)}, before ` +
+      `the ${duration(atLeast)} that ` +
       'policy asks for. Lower bit rates, or take a larger volume.',
     about: [name, volume.volume.name],
-    related: [{ at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${volume.volume.name}` }, asks('at-least')],
+    related: [
+      { at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${volume.volume.name}` },
+      asks('at-least'),
+    ],
   };
 }

@@ -8,11 +8,11 @@ import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
   severity: 'warning',
-  summary: 'The length of a recording\'s files is no multiple of the keyframe interval.',
+  summary: "The length of a recording's files is no multiple of the keyframe interval.",
   why: `A recording that is written as it comes can only be cut at a keyframe: a file ends at the first keyframe at or
 after its time. Files then differ in length, and all are longer where keyframes come more seldom than files should end.
 Take a multiple of the keyframe interval.`,
-  source: 'FFmpeg\'s documentation of the segment muxer; measured with it',
+  source: "FFmpeg's documentation of the segment muxer; measured with it",
   examples: [
     {
       bad: `
@@ -49,7 +49,8 @@ recordings:
     for (const { item, name, stream: streamName, segment } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const interval = stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval;
-      if (stream === undefined || segment === undefined || segment === 0 || interval === undefined || interval === 0) continue;
+      if (stream === undefined || segment === undefined || segment === 0 || interval === undefined || interval === 0)
+        continue;
       if (segment % interval === 0) continue;
       const below = Math.floor(segment / interval) * interval;
       const above = below + interval;
@@ -57,14 +58,27 @@ recordings:
       const declaring = declaringStream(site.streamByName, stream);
       yield {
         at: placeOf(item, ['segment']),
-        message: `With a keyframe every ${duration(interval)}, files of ${name} last ${lasts}, not ${duration(segment)}. Take a multiple of ${duration(interval)}.`,
+        message:
+          `With a keyframe every ${duration(interval)}, files of ${name} last ${lasts}, not ` +
+          `${duration(segment)}. Take a multiple of ${duration(interval)}.`,
         about: [name, stream.name],
-        related: [{ at: placeOf(declaring.item, ['video', 'keyframe-interval']), message: `the keyframe interval of ${declaring.name}` }],
+        related: [
+          {
+            at: placeOf(declaring.item, ['video', 'keyframe-interval']),
+            message: `the keyframe interval of ${declaring.name}`,
+          },
+        ],
         fixes: () => {
           const nearest = segment - below < above - segment && below > 0 ? [below, above] : [above, below];
           const written = nodeAt(item, ['segment']);
-          const texts = nearest.filter((length) => length > 0).map((length) => durationLike(length, written?.kind === 'scalar' ? written.value : undefined));
-          return texts.map((text): Fix => ({ title: `Make files of ${text}`, safe: false, edits: [setValue(item, ['segment'], text)] }));
+          const texts = nearest
+            .filter((length) => length > 0)
+            .map((length) => durationLike(length, written?.kind === 'scalar' ? written.value : undefined));
+          return texts.map((text): Fix => ({
+            title: `Make files of ${text}`,
+            safe: false,
+            edits: [setValue(item, ['segment'], text)],
+          }));
         },
       };
     }

@@ -30,7 +30,9 @@ recordings:
       if (unknown.length === 0) continue;
       yield {
         at: placeOf(item, ['file']),
-        message: `strftime knows no ${list(unknown, 'or')}, so the name differs from system to system. Take another conversion, or write %% for a percent sign.`,
+        message:
+          `strftime knows no ${list(unknown, 'or')}, so the name differs from system to system. Take another ` +
+          `conversion, or write %% for a percent sign.`,
         about: [name],
       };
     }

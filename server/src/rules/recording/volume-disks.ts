@@ -44,15 +44,29 @@ volumes:
       const takes = `${redundancy === 'raid10' ? 'an even number, ' : ''}${leastDisks[redundancy]} or more`;
       yield {
         at: placeOf(item, ['disks']),
-        message: `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or another redundancy.`,
+        message:
+          `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or ` +
+          `another redundancy.`,
         about: [name],
         related: [{ at: placeOf(item, ['redundancy']), message: `${redundancy} takes ${takes}` }],
         fixes: () => {
           const fixes: Fix[] = [];
-          const enough = [disks + 1, leastDisks[redundancy]].find((number) => usableDisks(redundancy, number) !== undefined);
-          if (enough !== undefined) fixes.push({ title: `Take ${enough} disks`, safe: false, edits: [setValue(item, ['disks'], String(enough))] });
+          const enough = [disks + 1, leastDisks[redundancy]].find(
+            (number) => usableDisks(redundancy, number) !== undefined,
+          );
+          if (enough !== undefined)
+            fixes.push({
+              title: `Take ${enough} disks`,
+              safe: false,
+              edits: [setValue(item, ['disks'], String(enough))],
+            });
           const possible = LESS.find((kind) => usableDisks(kind, disks) !== undefined);
-          if (possible !== undefined) fixes.push({ title: `Make it ${possible}`, safe: false, edits: [setValue(item, ['redundancy'], possible)] });
+          if (possible !== undefined)
+            fixes.push({
+              title: `Make it ${possible}`,
+              safe: false,
+              edits: [setValue(item, ['redundancy'], possible)],
+            });
           return fixes;
         },
       };

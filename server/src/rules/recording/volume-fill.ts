@@ -49,14 +49,19 @@ recordings:
       if (usableBytes === undefined || usableBytes === 0) continue;
       const over = (bound: number): boolean => bytesKept > (usableBytes / 10_000) * bound;
       if (!over(Math.min(warn ?? limit, limit))) continue;
-      const greatest = recordings.filter(({ bytesKept: own }) => own !== undefined).sort((a, b) => (b.bytesKept ?? 0) - (a.bytesKept ?? 0));
+      const greatest = recordings
+        .filter(({ bytesKept: own }) => own !== undefined)
+        .sort((a, b) => (b.bytesKept ?? 0) - (a.bytesKept ?? 0));
       const named = greatest.map(({ recording, bytesKept: own }) => `${recording.name} ${bytes(own ?? 0)}`);
-      const bound = over(limit) ? `more than the limit of ${threshold(limit)}` : `more than the ${threshold(warn ?? limit)} that policy warns at`;
+      const bound = over(limit)
+        ? `more than the limit of ${threshold(limit)}`
+        : `more than the ${threshold(warn ?? limit)} that policy warns at`;
       yield {
         at: placeOf(volume.item, ['capacity']),
         severity: over(limit) ? 'error' : 'warning',
         message:
-          `${volume.name} must hold ${bytes(bytesKept)}, ${percent(bytesKept, usableBytes)} of its usable ${bytes(usableBytes)} and ${bound}: ` +
+          `${volume.name} must hold ${bytes(bytesKept)}, ${percent(bytesKept, usableBytes)} of its usable ` +
+          `${bytes(usableBytes)} and ${bound}: ` +
           `${few(named, SHOWN)}. Keep them for less time, or take a larger volume.`,
         about: [volume.name],
         related: greatest.slice(0, SHOWN).map(({ recording, bytesKept: own }) => ({
@@ -77,14 +82,16 @@ function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: n
   }
   const counted = recordings.filter(({ bytesKept }) => bytesKept !== undefined && bytesKept > 0);
   const keepOf = ({ recording }: RecordingFigures): number => recording.keep ?? 0;
-  const leastOf = (figures: RecordingFigures): number => Math.min(keepOf(figures), least.get(figures.recording.name) ?? 0);
+  const leastOf = (figures: RecordingFigures): number =>
+    Math.min(keepOf(figures), least.get(figures.recording.name) ?? 0);
   const taken = (figures: RecordingFigures, milliseconds: number): number => (figures.bytesPerDay * milliseconds) / DAY;
-  const sum = (of: (figures: RecordingFigures) => number): number => counted.reduce((total, figures) => total + of(figures), 0);
+  const sum = (of: (figures: RecordingFigures) => number): number =>
+    counted.reduce((total, figures) => total + of(figures), 0);
 
   // Those that would fall below what policy asks stay there, and the others make room for them.
   const held = new Set<RecordingFigures>();
   let part = 0;
-  for (let found = true; found; ) {
+  for (let found = true; found;) {
     const room = allowed - sum((figures) => (held.has(figures) ? taken(figures, leastOf(figures)) : 0));
     const rest = sum((figures) => (held.has(figures) ? 0 : taken(figures, keepOf(figures))));
     part = rest === 0 ? 0 : room / rest;
@@ -100,7 +107,9 @@ function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: n
   const kept: string[] = [];
   for (const figures of counted) {
     const { item, name } = figures.recording;
-    const milliseconds = held.has(figures) ? leastOf(figures) : Math.max(leastOf(figures), wholeBelow(keepOf(figures) * part));
+    const milliseconds = held.has(figures)
+      ? leastOf(figures)
+      : Math.max(leastOf(figures), wholeBelow(keepOf(figures) * part));
     if (milliseconds <= 0) return [];
     if (milliseconds === keepOf(figures)) continue;
     const written = nodeAt(item, ['keep']);

@@ -35,7 +35,11 @@ recordings:
     },
   ],
   *check({ plan }: Subject): Iterable<Finding> {
-    for (const { volume, writeRate: { peak }, recordings } of plan.storage.volumes) {
+    for (const {
+      volume,
+      writeRate: { peak },
+      recordings,
+    } of plan.storage.volumes) {
       const { item, name, sustainedWrite } = volume;
       if (sustainedWrite === undefined || sustainedWrite === 0 || peak * 10_000 <= sustainedWrite * WARN) continue;
       const isOver = peak > sustainedWrite;
@@ -43,8 +47,10 @@ recordings:
         at: placeOf(item, ['sustained-write']),
         severity: isOver ? 'error' : 'warning',
         message:
-          `${count(recordings.length, 'recording')} ${recordings.length === 1 ? 'writes' : 'write'} ${byteRate(peak)} to ${name} at peak, ` +
-          `${percent(peak, sustainedWrite)} of the ${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. ` +
+          `${count(recordings.length, 'recording')} ${recordings.length === 1 ? 'writes' : 'write'} ` +
+          `${byteRate(peak)} to ${name} at peak, ` +
+          `${percent(peak, sustainedWrite)} of the ${byteRate(sustainedWrite)} that it ` +
+          `sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. ` +
           'Lower bit rates, or take faster disks.',
         about: [name],
       };
