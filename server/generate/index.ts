@@ -6,6 +6,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { ruleOutputs } from './rules.ts';
 import { schemaReference } from './schema-reference.ts';
 import { schemaTypes } from './schema-types.ts';
 import { schemaValidators } from './schema-validators.ts';
@@ -17,7 +18,7 @@ export interface Output {
 }
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
-const outputs: Output[] = (await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root)])).flat();
+const outputs: Output[] = (await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root), ruleOutputs(root)])).flat();
 
 const stale: string[] = [];
 for (const { path, text } of outputs) {

@@ -27,6 +27,11 @@ interface Run {
  * `previous`, what still holds of it is used again.
  */
 export function check(folder: SiteFolder, previous?: Checked): Checked {
+  return checkBy(rules, folder, previous);
+}
+
+/** The same by rules that need not be those of the list. */
+export function checkBy(rules: readonly Rule[], folder: SiteFolder, previous?: Checked): Checked {
   const { files } = folder;
   const plan = planOf(folder.site(previous?.plan.site), previous?.plan);
   const subject: Subject = { plan, site: plan.site, network: plan.network, files };
@@ -58,9 +63,11 @@ function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[]
       if (accepted.length === 0) take(rule, finding);
     }
   }
-  for (const finding of unusedAcceptance.unused(acceptances.filter((acceptance) => !used.has(acceptance)))) {
-    take(unusedAcceptance, finding);
-  }
+  const unused = acceptances.filter((acceptance) => !used.has(acceptance)).map((acceptance) => {
+    const [, own] = [...runs].find(([{ id }]) => id === acceptance.rule) ?? [];
+    return { acceptance, isOff: severities.get(acceptance.rule) === 'off', found: own?.findings ?? [] };
+  });
+  for (const finding of unusedAcceptance.unused(unused)) take(unusedAcceptance, finding);
   return found;
 }
 

@@ -1,7 +1,166 @@
 // Made from the files of the folders beside it; `npm run generate` writes it anew.
 
+import { duplicateKey } from './text/duplicate-key.ts';
+import { malformedValue } from './text/malformed-value.ts';
+import { missingKey } from './text/missing-key.ts';
+import { outOfRange } from './text/out-of-range.ts';
+import { quantity } from './text/quantity.ts';
+import { repeatedValue } from './text/repeated-value.ts';
+import { unknownKey } from './text/unknown-key.ts';
+import { unreadableFile } from './text/unreadable-file.ts';
+import { valueNotAllowed } from './text/value-not-allowed.ts';
+import { wrongType } from './text/wrong-type.ts';
+import { yamlSyntax } from './text/yaml-syntax.ts';
+import { duplicateName } from './names/duplicate-name.ts';
+import { noSuchPort } from './names/no-such-port.ts';
+import { portNotNamed } from './names/port-not-named.ts';
+import { unknownName } from './names/unknown-name.ts';
+import { unknownRule } from './names/unknown-rule.ts';
+import { addressInDhcpPool } from './addresses/address-in-dhcp-pool.ts';
+import { addressOutsideSubnet } from './addresses/address-outside-subnet.ts';
+import { addressReserved } from './addresses/address-reserved.ts';
+import { dhcpPoolOutsideSubnet } from './addresses/dhcp-pool-outside-subnet.ts';
+import { duplicateAddress } from './addresses/duplicate-address.ts';
+import { gatewayWithoutAddress } from './addresses/gateway-without-address.ts';
+import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
+import { subnetHostBits } from './addresses/subnet-host-bits.ts';
+import { vlanId } from './addresses/vlan-id.ts';
+import { cableLength } from './links/cable-length.ts';
+import { cableSpeed } from './links/cable-speed.ts';
+import { cableToItself } from './links/cable-to-itself.ts';
 import { linkLoad } from './links/link-load.ts';
+import { loop } from './links/loop.ts';
+import { noVlan } from './links/no-vlan.ts';
+import { patchPanelAsEnd } from './links/patch-panel-as-end.ts';
+import { portCabledTwice } from './links/port-cabled-twice.ts';
+import { portSpeedMismatch } from './links/port-speed-mismatch.ts';
+import { speedUnknown } from './links/speed-unknown.ts';
+import { throughNotPanel } from './links/through-not-panel.ts';
+import { vlanCutOff } from './links/vlan-cut-off.ts';
+import { vlanMerged } from './links/vlan-merged.ts';
+import { vlanMismatch } from './links/vlan-mismatch.ts';
+import { poeBudget } from './power/poe-budget.ts';
+import { poeClass } from './power/poe-class.ts';
+import { poeMissing } from './power/poe-missing.ts';
+import { poeOverFibre } from './power/poe-over-fibre.ts';
+import { poePowerOverClass } from './power/poe-power-over-class.ts';
+import { carriedNotReceived } from './streams/carried-not-received.ts';
+import { carriesItself } from './streams/carries-itself.ts';
+import { muxRateTooLow } from './streams/mux-rate-too-low.ts';
+import { noReceivers } from './streams/no-receivers.ts';
+import { portClash } from './streams/port-clash.ts';
+import { portMissing } from './streams/port-missing.ts';
+import { rateMissing } from './streams/rate-missing.ts';
+import { transportMismatch } from './streams/transport-mismatch.ts';
+import { transportMissing } from './streams/transport-missing.ts';
+import { flooding } from './multicast/flooding.ts';
+import { groupAlwaysFlooded } from './multicast/group-always-flooded.ts';
+import { groupClash } from './multicast/group-clash.ts';
+import { groupMacShared } from './multicast/group-mac-shared.ts';
+import { groupNotMulticast } from './multicast/group-not-multicast.ts';
+import { groupReserved } from './multicast/group-reserved.ts';
+import { groupScopeRelative } from './multicast/group-scope-relative.ts';
+import { groupSeveralPorts } from './multicast/group-several-ports.ts';
+import { noQuerier } from './multicast/no-querier.ts';
+import { querierAbsent } from './multicast/querier-absent.ts';
+import { querierFar } from './multicast/querier-far.ts';
+import { rtcpOverlap } from './multicast/rtcp-overlap.ts';
+import { rtpPort } from './multicast/rtp-port.ts';
+import { ttlTooSmall } from './multicast/ttl-too-small.ts';
+import { unintendedEgress } from './multicast/unintended-egress.ts';
+import { unreachedReceiver } from './multicast/unreached-receiver.ts';
+import { fileNameCollision } from './recording/file-name-collision.ts';
+import { keepMissing } from './recording/keep-missing.ts';
+import { recorderNotReceiving } from './recording/recorder-not-receiving.ts';
+import { repeatedHour } from './recording/repeated-hour.ts';
+import { retention } from './recording/retention.ts';
+import { segmentKeyframe } from './recording/segment-keyframe.ts';
+import { unknownConversion } from './recording/unknown-conversion.ts';
+import { volumeDisks } from './recording/volume-disks.ts';
+import { volumeFill } from './recording/volume-fill.ts';
+import { writeRate } from './recording/write-rate.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
 import type { Rule } from './rule.ts';
 
-export const rules: readonly Rule[] = [linkLoad, unusedAcceptance];
+export const rules: readonly Rule[] = [
+  duplicateKey,
+  malformedValue,
+  missingKey,
+  outOfRange,
+  quantity,
+  repeatedValue,
+  unknownKey,
+  unreadableFile,
+  valueNotAllowed,
+  wrongType,
+  yamlSyntax,
+  duplicateName,
+  noSuchPort,
+  portNotNamed,
+  unknownName,
+  unknownRule,
+  addressInDhcpPool,
+  addressOutsideSubnet,
+  addressReserved,
+  dhcpPoolOutsideSubnet,
+  duplicateAddress,
+  gatewayWithoutAddress,
+  overlappingSubnets,
+  subnetHostBits,
+  vlanId,
+  cableLength,
+  cableSpeed,
+  cableToItself,
+  linkLoad,
+  loop,
+  noVlan,
+  patchPanelAsEnd,
+  portCabledTwice,
+  portSpeedMismatch,
+  speedUnknown,
+  throughNotPanel,
+  vlanCutOff,
+  vlanMerged,
+  vlanMismatch,
+  poeBudget,
+  poeClass,
+  poeMissing,
+  poeOverFibre,
+  poePowerOverClass,
+  carriedNotReceived,
+  carriesItself,
+  muxRateTooLow,
+  noReceivers,
+  portClash,
+  portMissing,
+  rateMissing,
+  transportMismatch,
+  transportMissing,
+  flooding,
+  groupAlwaysFlooded,
+  groupClash,
+  groupMacShared,
+  groupNotMulticast,
+  groupReserved,
+  groupScopeRelative,
+  groupSeveralPorts,
+  noQuerier,
+  querierAbsent,
+  querierFar,
+  rtcpOverlap,
+  rtpPort,
+  ttlTooSmall,
+  unintendedEgress,
+  unreachedReceiver,
+  fileNameCollision,
+  keepMissing,
+  recorderNotReceiving,
+  repeatedHour,
+  retention,
+  segmentKeyframe,
+  unknownConversion,
+  volumeDisks,
+  volumeFill,
+  writeRate,
+  unusedAcceptance,
+];

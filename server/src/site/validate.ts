@@ -96,9 +96,11 @@ function read(
     case 'propertyNames':
       problems.push({ problem: 'bad-name', route: [...route, String(params['propertyName'])], name: String(params['propertyName']) });
       return;
-    case 'uniqueItems':
-      problems.push({ problem: 'repeated', route: [...route, Number(params['i'])], found: element(found, Number(params['i'])) });
+    case 'uniqueItems': {
+      const again = Math.max(Number(params['i']), Number(params['j']));
+      problems.push({ problem: 'repeated', route: [...route, again], found: element(found, again) });
       return;
+    }
     case 'pattern':
     case 'minLength':
     case 'maxLength':

@@ -1,7 +1,17 @@
+import { few } from '../../text/words.ts';
+import { visible } from '../../text/visible.ts';
+import { nodeAt, remove, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Acceptance } from '../../site/model.ts';
-import { remove } from '../../site/edit.ts';
-import type { Finding, Rule } from '../rule.ts';
+import { ruleIds } from '../ids.generated.ts';
+import type { Finding, Fix, Rule } from '../rule.ts';
+
+export interface Unused {
+  readonly acceptance: Acceptance;
+  readonly isOff: boolean;
+  /** What its rule finds, at other places. */
+  readonly found: readonly Finding[];
+}
 
 /** Found by the checker, which alone knows what each acceptance was used for. */
 export const unusedAcceptance = {
@@ -10,17 +20,80 @@ export const unusedAcceptance = {
   summary: 'An acceptance matches nothing that is found.',
   why: `What was knowingly accepted is gone, or its name has changed. Left in place, the acceptance would hide the
 next problem of that rule at that place. Take it out, or correct \`rule\` and \`at\`.`,
-  examples: [],
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+  accept:
+    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
+#                                     ^^^^^^^^^^^ port-speed-mismatch finds nothing at paddock-cam. Take the acceptance out
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+  accept:
+    - {rule: port-speed-mismatch, at: padock-cam, because: the camera has a 100 Mb/s port}
+#                                     ^^^^^^^^^^ port-speed-mismatch finds nothing at padock-cam, but at
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+  accept:
+    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
+`,
+    },
+  ],
   *check() {},
-  *unused(acceptances: readonly Acceptance[]): Iterable<Finding> {
-    for (const { item, route, rule, at } of acceptances) {
-      const edit = remove(item, route);
+  *unused(all: readonly Unused[]): Iterable<Finding> {
+    for (const { acceptance, isOff, found } of all) {
+      const { item, route, rule, at } = acceptance;
+      // What is no rule is told as that.
+      if (!ruleIds.includes(rule)) continue;
+      const places = [...new Set(found.flatMap(({ about }) => about.slice(0, 1)))];
       yield {
-        at: placeOf(item, route),
-        message: `Nothing of rule ${rule} is found at ${at}. Take the acceptance out, or correct its rule or place.`,
+        at: placeOf(item, [...route, 'at']),
+        message: isOff
+          ? `The rule ${rule} is off in this site, so there is nothing to accept. Take the acceptance out.`
+          : `${rule} finds nothing at ${visible(at, 40)}${places.length > 0 ? `, but at ${few(places)}` : ''}. Take the acceptance out, or correct it.`,
         about: [at],
-        fixes: () => (edit === undefined ? [] : [{ title: 'Take the acceptance out', safe: false, edits: [edit] }]),
+        fixes: () => [...(isOff ? [] : corrections(acceptance, places)), ...takenOut(acceptance)],
       };
     }
   },
-} satisfies Rule & { unused(acceptances: readonly Acceptance[]): Iterable<Finding> };
+} satisfies Rule & { unused(all: readonly Unused[]): Iterable<Finding> };
+
+/** Where the rule finds something at one place only, that is what is meant. */
+function corrections({ item, route }: Acceptance, places: readonly string[]): Fix[] {
+  const [place] = places;
+  if (place === undefined || places.length > 1) return [];
+  return [{ title: `Accept it at ${place}`, safe: false, edits: [setValue(item, [...route, 'at'], scalarText(place, true))] }];
+}
+
+function takenOut({ item, route }: Acceptance): Fix[] {
+  const all = nodeAt(item, []);
+  const edit = all?.kind === 'sequence' && all.items.length === 1 ? removeItem(item) : remove(item, route);
+  return edit === undefined ? [] : [{ title: 'Take the acceptance out', safe: false, edits: [edit] }];
+}

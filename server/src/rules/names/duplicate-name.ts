@@ -1,0 +1,95 @@
+import { count } from '../../text/words.ts';
+import { visible } from '../../text/visible.ts';
+import { type Item, headOf, placeOf } from '../../site/item.ts';
+import { portNames } from '../../site/read.ts';
+import { SECTIONS } from '../../site/shape.ts';
+import { isSound } from '../shape/sound.ts';
+import { compactPorts } from '../shape/ports.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const duplicateName: Rule = {
+  id: 'duplicate-name',
+  severity: 'error',
+  summary: 'Two things of one section have the same name.',
+  why: `All files of the folder are one site, and a name stands for one thing in it. Only the first in the order of the
+files counts; whatever names it means that one. Rename the second, or take it out.`,
+  examples: [
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.32}
+  paddock-cam: {kind: camera, address: 192.168.20.33}
+# ^^^^^^^^^^^ There is a device paddock-cam already
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.32}
+  drive-cam: {kind: camera, address: 192.168.20.33}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}, 8-10: {speed: 10 Gb/s}}}
+#                                                    ^^^^ 1 port of 8-10 is declared in 1-8 already: 8.
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}, 9-10: {speed: 10 Gb/s}}}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    const first = new Map<string, Item>();
+    for (const item of site.items) {
+      if (item.section === 'devices') yield* portsTwice(item);
+      if (SECTIONS[item.section] === 'list' || isAddedUp(item)) continue;
+      const key = `${item.section} ${item.name}`;
+      const before = first.get(key);
+      if (before === undefined) {
+        first.set(key, item);
+        continue;
+      }
+      const name = visible(item.name, 40);
+      const fixed = SECTIONS[item.section] === 'fixed';
+      yield {
+        at: headOf(item),
+        message: fixed
+          ? `${name} of the section ${item.section} is set already, and only the first counts. Take one of them out.`
+          : `There is a ${item.section.slice(0, -1).replace('vlan', 'VLAN')} ${name} already, and only the first counts. Rename this one, or take it out.`,
+        about: [item.name],
+        related: [{ at: headOf(before), message: fixed ? 'it is set here first' : `${name} is declared here first` }],
+      };
+    }
+  },
+};
+
+/** What a site may say in several places, each adding to the others. */
+function isAddedUp({ section, name }: Item): boolean {
+  return section === 'lint' || (section === 'policies' && name === 'retention');
+}
+
+function* portsTwice(item: Item): Iterable<Finding> {
+  const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
+  if (typeof ports !== 'object' || ports === null || Array.isArray(ports) || !isSound(item)) return;
+  const keys = Object.keys(ports);
+  if (keys.length < 2) return;
+  const declared = new Map<string, string>();
+  // A key of digits alone comes first in the order of an object, wherever it is written.
+  for (const key of keys.sort((a, b) => placeOf(item, ['ports', a], 'key').start - placeOf(item, ['ports', b], 'key').start)) {
+    const again = portNames(key).filter((name) => declared.has(name));
+    const before = declared.get(again[0] ?? '');
+    for (const name of portNames(key)) if (!declared.has(name)) declared.set(name, key);
+    if (before === undefined) continue;
+    yield {
+      at: placeOf(item, ['ports', key], 'key'),
+      message: again.length === portNames(key).length
+        ? `${key} is declared in ${before} already. Take it out of one of them.`
+        : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} already: ${compactPorts(again)}.`,
+      about: [...again.map((name) => `${item.name}/${name}`), item.name],
+      related: [{ at: placeOf(item, ['ports', before], 'key'), message: 'declared here first' }],
+    };
+  }
+}

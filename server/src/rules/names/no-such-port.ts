@@ -1,0 +1,92 @@
+import { visible } from '../../text/visible.ts';
+import { list } from '../../text/words.ts';
+import { type Item, placeOf } from '../../site/item.ts';
+import type { Mention } from '../../site/mentions.ts';
+import type { Device, Site } from '../../site/model.ts';
+import { readEnd } from '../../site/read.ts';
+import { freePorts } from '../free/switch-port.ts';
+import { ownDevice } from '../shape/declared.ts';
+import { nearest } from '../shape/nearest.ts';
+import { partOf } from '../shape/part.ts';
+import { compactPorts } from '../shape/ports.ts';
+import { aboutItem, isSound, isToldOf } from '../shape/sound.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const noSuchPort: Rule = {
+  id: 'no-such-port',
+  severity: 'error',
+  summary: 'A port is named that its device does not have.',
+  why: `The cable ends nowhere, and nothing that should pass it is counted. Ports are declared under \`ports\` of the
+device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {}, uplink: {}}}
+  barn: {kind: switch, ports: {1-8: {}}}
+cables:
+  - {from: core/uplnk, to: barn/9}
+#               ^^^^^ core has no port uplnk; it has 1-8 and uplink. Did you mean uplink?
+# want 33-34 barn has no port 9; it has 1-8.
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-8: {}, uplink: {}}}
+  barn: {kind: switch, ports: {1-8: {}}}
+cables:
+  - {from: core/uplink, to: barn/8}
+`,
+    },
+    {
+      bad: `
+devices:
+  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cam}]}
+#                                                                                       ^^^ recorder has no port cam; it has lan and cams. Did you mean cams?
+`,
+      fixed: `
+devices:
+  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cams}]}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const item of site.items) {
+      for (const mention of item.mentions) {
+        if (mention.mention !== 'name') continue;
+        const named = portNamed(site, item, mention);
+        if (named === undefined || named.device.portByName.has(named.port)) continue;
+        if (isToldOf(item, mention.route) || !isSound(item) || !isSound(named.device.item)) continue;
+        yield missing(site, item, mention, named.device, named.port);
+      }
+    }
+  },
+};
+
+function portNamed(site: Site, item: Item, { names, text }: Mention & { readonly mention: 'name' }): { device: Device; port: string } | undefined {
+  if (names === 'own-port') {
+    const device = ownDevice(site, item);
+    return device === undefined ? undefined : { device, port: text };
+  }
+  const end = names === 'port-end' ? readEnd(text, []) : undefined;
+  const device = end === undefined ? undefined : site.deviceByName.get(end.device);
+  return device === undefined || end?.port === undefined ? undefined : { device, port: end.port };
+}
+
+function missing(site: Site, item: Item, { route, text, names }: Mention & { readonly mention: 'name' }, device: Device, port: string): Finding {
+  const at = names === 'own-port' ? placeOf(item, route) : partOf(item, route, text.length - port.length, text.length);
+  const has = device.ports.map(({ name }) => name);
+  // One number is as near as any other.
+  const near = /^\d+$/.test(port) ? [] : nearest(port, has).map(({ name }) => name);
+  const advice = near.length > 0 ? ` Did you mean ${list(near, 'or')}?` : '';
+  return {
+    at,
+    message: `${device.name} has no port ${visible(port, 40)}; it has ${has.length === 0 ? 'none' : compactPorts(has)}.${advice}`,
+    about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
+    related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
+    fixes: () => {
+      const free = near.length > 0 || names === 'own-port' ? undefined : freePorts(site, device)[0];
+      const titled = free === undefined ? [] : [{ title: `Use ${free.name}, the first free port`, safe: false, edits: [{ at, text: free.name }] }];
+      return [...near.map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })), ...titled];
+    },
+  };
+}

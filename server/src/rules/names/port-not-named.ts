@@ -1,0 +1,63 @@
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import { readEnd } from '../../site/read.ts';
+import { freePorts } from '../free/switch-port.ts';
+import { compactPorts } from '../shape/ports.ts';
+import { isSound, isToldOf } from '../shape/sound.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const portNotNamed: Rule = {
+  id: 'port-not-named',
+  severity: 'error',
+  summary: 'A cable names a device with several ports, but not the port.',
+  why: `Which port it is decides the VLAN, the speed and the power, so nothing is counted over the cable until that is
+said. Write \`device/port\`. The fix takes the first port that no cable has.`,
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {}}}
+  stable-cam: {kind: camera}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: stable-cam}
+  - {from: core, to: paddock-cam}
+#          ^^^^ core has 8 ports, 1-8. Say which: core/2.
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {}}}
+  stable-cam: {kind: camera}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: stable-cam}
+  - {from: core/2, to: paddock-cam}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const item of site.items) {
+      for (const mention of item.mentions) {
+        if (mention.mention !== 'name' || mention.names !== 'port-end') continue;
+        const end = readEnd(mention.text, []);
+        const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
+        if (device === undefined || device.ports.length === 1) continue;
+        if (isToldOf(item, mention.route) || !isSound(item) || !isSound(device.item)) continue;
+        const { length } = device.ports;
+        const free = length === 0 ? undefined : freePorts(site, device)[0];
+        yield {
+          at: placeOf(item, mention.route),
+          message: length === 0
+            ? `${device.name} declares no ports. Declare them, and say which it is.`
+            : `${device.name} has ${length} ports, ${compactPorts(device.ports.map(({ name }) => name))}. Say which: ${
+              free === undefined ? `none is free` : portName(free)}.`,
+          about: [device.name],
+          fixes: () => (free === undefined ? [] : [{
+            title: `Use ${portName(free)}, the first free port`, safe: false, edits: [setValue(item, mention.route, portName(free))],
+          }]),
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,157 @@
+import { visible } from '../../text/visible.ts';
+import { list } from '../../text/words.ts';
+import type { Edit } from '../../site/edit.ts';
+import { type Item, type Place, placeOf } from '../../site/item.ts';
+import type { Mention } from '../../site/mentions.ts';
+import type { Site } from '../../site/model.ts';
+import { readEnd } from '../../site/read.ts';
+import type { NameKind } from '../../site/shape.ts';
+import { declaredNames, isDeclared } from '../shape/declared.ts';
+import { type Near, nearest } from '../shape/nearest.ts';
+import { partOf } from '../shape/part.ts';
+import { aboutItem, isSound, isToldOf } from '../shape/sound.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const unknownName: Rule = {
+  id: 'unknown-name',
+  severity: 'error',
+  summary: 'A name is used that the site does not declare.',
+  why: `What the name should lead to is missing, so a cable ends nowhere, a stream has no source, a recording no stream.
+Correct the name, or declare it in its section, in any file of the folder.`,
+  examples: [
+    {
+      bad: `
+devices:
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+streams:
+  paddock: {source: padock-cam, receivers: [recorder]}
+#                   ^^^^^^^^^^ There is no device padock-cam. Did you mean paddock-cam?
+`,
+      fixed: `
+devices:
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder]}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: video}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: cor/1, to: paddock-cam}
+#          ^^^ There is no device cor. Did you mean core?
+vlans:
+  video: {id: 20}
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: video}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam}
+vlans:
+  video: {id: 20}
+`,
+    },
+    {
+      bad: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: 20}}}
+#                                          ^^ There is no VLAN 20 by name; 20 is the id of video.
+`,
+      fixed: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: video}}}
+`,
+    },
+    {
+      bad: `
+devices:
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder]}
+  paddock-live: {source: paddock, receivers: [recorder]}
+#                        ^^^^^^^ There is no device paddock; paddock is a stream.
+`,
+    },
+  ],
+  *check({ site, files }: Subject): Iterable<Finding> {
+    // What a file that cannot be read declares is not unknown.
+    if (files.some(({ unreadable }) => unreadable !== undefined)) return;
+    const search = new Search(site);
+    for (const item of site.items) {
+      for (const mention of item.mentions) {
+        if (mention.mention !== 'name' || mention.names === 'rules' || mention.names === 'own-port') continue;
+        if (isDeclared(site, item, mention.names, mention.text)) continue;
+        if (isToldOfName(item, mention) || !isSound(item)) continue;
+        yield unknown(site, item, mention, search);
+      }
+    }
+  },
+};
+
+/** A number is a name that may not be declared; what else does not fit is told as such. */
+function isToldOfName(item: Item, { route }: Mention): boolean {
+  return isToldOf({ ...item, problems: item.problems.filter((p) => p.problem !== 'wrong-type' || typeof p.found !== 'number') }, route);
+}
+
+function unknown(site: Site, item: Item, { names, text, route, part }: Mention & { readonly mention: 'name' }, search: Search): Finding {
+  const name = names === 'port-end' ? (readEnd(text, [])?.device ?? text) : text;
+  const at: Place = part === 'key' ? placeOf(item, route, 'key') : names === 'port-end' ? partOf(item, route, 0, name.length) : placeOf(item, route);
+  const sort = SORT[names];
+  const by = names === 'vlans' ? site.vlans.find(({ id }) => id !== undefined && String(id) === name) : undefined;
+  const near = by === undefined ? search.near(names, name) : [{ name: by.name, distance: 0 }];
+  const change = (to: string): Edit[] => [{ at, text: to }];
+  return {
+    at,
+    message: `There is no ${sort} ${visible(name, 40)}${by === undefined ? advice(near, sort, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`}`,
+    about: [name, ...aboutItem(item)],
+    fixes: () => near.map((candidate) => ({ title: `Change to ${candidate.name}`, safe: by !== undefined, edits: change(candidate.name) })),
+  };
+}
+
+function advice(near: readonly Near[], sort: string, elsewhere: string | undefined): string {
+  if (elsewhere !== undefined) return `; ${elsewhere}.`;
+  if (near.length > 0) return `. Did you mean ${list(near.map(({ name }) => name), 'or')}?`;
+  return `. Correct the name, or declare the ${sort}.`;
+}
+
+const SORT: Readonly<Record<NameKind, string>> = {
+  devices: 'device', 'port-end': 'device', vlans: 'VLAN', streams: 'stream', volumes: 'volume', recordings: 'recording',
+  rules: 'rule', 'own-port': 'port',
+};
+
+/** Nearest names, each looked for once: a name that is gone is often missed in many places. */
+class Search {
+  private readonly site: Site;
+  private readonly found = new Map<string, Near[]>();
+
+  constructor(site: Site) {
+    this.site = site;
+  }
+
+  near(names: NameKind, name: string): Near[] {
+    const key = `${SORT[names]} ${name}`;
+    let near = this.found.get(key);
+    if (near === undefined) this.found.set(key, (near = nearest(name, declaredNames(this.site, names))));
+    return near;
+  }
+
+  /** What of another section has that name. */
+  elsewhere(name: string): string | undefined {
+    const { site } = this;
+    const sort =
+      site.deviceByName.has(name) ? 'a device' : site.streamByName.has(name) ? 'a stream' : site.vlanByName.has(name) ? 'a VLAN'
+      : site.volumeByName.has(name) ? 'a volume' : site.recordingByName.has(name) ? 'a recording' : undefined;
+    return sort === undefined ? undefined : `${name} is ${sort}`;
+  }
+}

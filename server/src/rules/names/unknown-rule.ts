@@ -1,0 +1,60 @@
+import { visible } from '../../text/visible.ts';
+import { list } from '../../text/words.ts';
+import { placeOf } from '../../site/item.ts';
+import { isDeclared } from '../shape/declared.ts';
+import { nearest, onlyNear } from '../shape/nearest.ts';
+import { ruleIds } from '../ids.generated.ts';
+import { isSound, isToldOf } from '../shape/sound.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const unknownRule: Rule = {
+  id: 'unknown-rule',
+  severity: 'warning',
+  summary: 'The lint section names a rule that there is not.',
+  why: `The setting or the acceptance has no effect. \`plumbline explain\` lists all rules.`,
+  examples: [
+    {
+      bad: `
+lint:
+  rules: {link-lode: warning}
+#         ^^^^^^^^^ There is no rule link-lode. Did you mean link-load?
+`,
+      fixed: `
+lint:
+  rules: {link-load: warning}
+`,
+    },
+    {
+      bad: `
+lint:
+  accept:
+    - {rule: ling-load, at: core/16, because: measured at peak}
+#            ^^^^^^^^^ There is no rule ling-load. Did you mean link-load?
+`,
+      fixed: `
+lint:
+  accept:
+    - {rule: link-load, at: core/16, because: measured at peak}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const item of site.items) {
+      if (item.section !== 'lint') continue;
+      for (const mention of item.mentions) {
+        if (mention.mention !== 'name' || mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
+        if (isToldOf(item, mention.route) || !isSound(item)) continue;
+        const at = placeOf(item, mention.route, mention.part);
+        const near = nearest(mention.text, ruleIds);
+        const only = onlyNear(near);
+        const advice = near.length > 0 ? `Did you mean ${list(near.map(({ name }) => name), 'or')}?` : 'plumbline explain lists all.';
+        yield {
+          at,
+          message: `There is no rule ${visible(mention.text, 40)}. ${advice}`,
+          about: [],
+          fixes: () => near.map(({ name }) => ({ title: `Change to ${name}`, safe: name === only, edits: [{ at, text: name }] })),
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,85 @@
+import type { Span } from '../../text/syntax.ts';
+import { keyText } from '../../text/syntax.ts';
+import { visible } from '../../text/visible.ts';
+import { type SiteText, placeInFile } from '../../site/folder.ts';
+import { contentOf } from '../../site/item.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const duplicateKey: Rule = {
+  id: 'duplicate-key',
+  severity: 'error',
+  summary: 'A key stands twice in one mapping.',
+  why: `YAML wants each key once: one reader takes the first value, another the last, a third refuses the file. Plumbline
+takes the last. Take one of them out. A section may stand in several files, but in each of them once.`,
+  source: 'YAML 1.2.2 §3.2.1.1',
+  examples: [
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, speed: 100 Mb/s, speed: 1 Gb/s}
+#                                              ^^^^^ speed stands twice
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera}
+vlans:
+  video: {id: 20}
+devices:
+# want 1-8 The section devices stands twice in this file
+  stable-cam: {kind: camera}
+`,
+    },
+  ],
+  *check({ files }: Subject): Iterable<Finding> {
+    for (const file of files) {
+      yield* sections(file);
+      for (const piece of file.cut.pieces) {
+        const { tree, items } = contentOf(piece);
+        for (const { code, detail, start, end, related } of tree.problems) {
+          // An item that stands twice is told by duplicate-name, in whatever files it does.
+          if (code !== 'duplicate-key' || items.some(({ key }) => key?.start === start)) continue;
+          yield {
+            at: { piece, start, end },
+            message: `${visible(detail, 40)} stands twice in this mapping, and only the last counts. Take one of them out.`,
+            about: [],
+            ...(related !== undefined && { related: [{ at: { piece, start: related.start, end: related.end }, message: 'it stands here first' }] }),
+          };
+        }
+      }
+    }
+  },
+};
+
+/** Sections whose keys stand in several places of a file. */
+function* sections(file: SiteText): Iterable<Finding> {
+  const first = new Map<string, Span>();
+  for (const { name, at } of keysOf(file)) {
+    const before = first.get(name);
+    if (before === undefined) {
+      first.set(name, at);
+      continue;
+    }
+    yield {
+      at: placeInFile(file, at),
+      message: `The section ${visible(name, 40)} stands twice in this file; other readers of YAML keep only the last. Put its entries together.`,
+      about: [],
+      related: [{ at: placeInFile(file, before), message: 'it starts here' }],
+    };
+  }
+}
+
+function keysOf({ cut }: SiteText): { name: string; at: Span }[] {
+  const found = cut.headers.map(({ section, start, end }) => ({ name: section, at: { start, end } }));
+  for (const piece of cut.pieces) {
+    const { root } = piece.role === 'section' ? contentOf(piece).tree : { root: undefined };
+    if (root?.kind !== 'mapping') continue;
+    for (const { key } of root.entries) found.push({ name: keyText(key), at: { start: piece.start + key.start, end: piece.start + key.end } });
+  }
+  return found.sort((a, b) => a.at.start - b.at.start);
+}

@@ -1,0 +1,187 @@
+import { isTimeZone } from '../../standards/time-zone.ts';
+import { visible } from '../../text/visible.ts';
+import { list } from '../../text/words.ts';
+import type { Data, Route } from '../../text/syntax.ts';
+import { scalarText, setKey, setValue } from '../../site/edit.ts';
+import { type Item, type Place, placeOf } from '../../site/item.ts';
+import type { Site } from '../../site/model.ts';
+import { portNames } from '../../site/read.ts';
+import { type Schema, SECTIONS } from '../../site/shape.ts';
+import { nearest } from '../shape/nearest.ts';
+import { aboutItem, firstLine, isSound, isToldOf, misfits } from '../shape/sound.ts';
+import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../shape/words.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const malformedValue: Rule = {
+  id: 'malformed-value',
+  severity: 'error',
+  summary: 'A value or a name is not written as it must be.',
+  why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what is meant cannot be
+told for sure, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`.`,
+  source: 'Time zones: the IANA time-zone database',
+  examples: [
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.301}
+#                                      ^^^^^^^^^^^^^^ address is 192.168.20.301, which is not an IPv4 address
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31/24}
+#                                      ^^^^^^^^^^^^^^^^ address is 192.168.20.31/24
+`,
+      fixed: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock cam: {kind: camera}
+# ^^^^^^^^^^^ paddock cam is not a name: letters, digits, - and _
+`,
+      fixed: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+    },
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, size: 2560 × 1440}}
+#                                                           ^^^^^^^^^^^ size is 2560 × 1440, which is not width, x and height
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, size: 2560x1440}}
+`,
+    },
+    {
+      bad: `
+site:
+  timezone: Europe/Lodnon
+#           ^^^^^^^^^^^^^ Europe/Lodnon is not a time zone of the IANA database. Did you mean Europe/London
+`,
+      fixed: `
+site:
+  timezone: Europe/London
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {8-1: {speed: 1 Gb/s}}}
+#                              ^^^ 8-1 declares no port
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, problem: { route, found, schema } } of misfits(site, 'malformed')) {
+      yield {
+        at: firstLine(placeOf(item, route)),
+        message: sentence(item, route, found, schema),
+        about: aboutItem(item),
+        fixes: () => meant(site, found, schema).map((text) => write(text, setValue(item, route, scalarText(text, true)))),
+      };
+    }
+    for (const { item, problem: { route, name } } of misfits(site, 'bad-name')) yield badName(item, placeOf(item, route, 'key'), route, name);
+    for (const item of site.items) {
+      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name) && isSound(item)) yield badName(item, placeOf(item, [], 'key'), [], item.name);
+      if (item.section === 'devices' && isSound(item)) yield* portRanges(item);
+      if (item.section === 'site' && item.name === 'timezone') yield* unknownZone(item);
+    }
+  },
+};
+
+const NAME = /^[A-Za-z0-9_-]+$/;
+
+function sentence(item: Item, route: Route, found: Data, schema: Schema | undefined): string {
+  const what = subjectAt(item, route);
+  if (found === '') return `${what} is empty: ${wanted(schema)}${suchAs(item, route)}.`;
+  if (typeof found === 'object') return `${what} is empty. Write at least one entry${suchAs(item, route)}, or take it out.`;
+  const text = shown(found);
+  if (schema?.['x-form'] !== undefined && /^[\da-f:]*:[\da-f:]*$/i.test(text) && schema['x-form'] !== 'mac') {
+    return `${what} is ${text}, an IPv6 address; the addresses of a site are IPv4${suchAs(item, route)}.`;
+  }
+  return `${what} is ${text}, which is not ${form(schema)}${suchAs(item, route)}.`;
+}
+
+function form(schema: Schema | undefined): string {
+  if (schema?.['x-form'] !== undefined) return OF_FORM[schema['x-form']];
+  if (schema?.['x-names'] === 'port-end') return 'a port as device/port';
+  if (schema?.['x-names'] !== undefined) return 'a name: letters, digits, - and _';
+  return schema?.title === 'Picture size' ? 'width, x and height in pixels' : `what belongs here: ${schema?.description ?? ''}`;
+}
+
+function write(text: string, edit: ReturnType<typeof setValue>, safe = true): Fix {
+  return { title: `Write ${visible(text, 60)}`, safe, edits: [edit] };
+}
+
+/** What can be meant by nothing else. */
+function meant(site: Site, found: Data, schema: Schema | undefined): string[] {
+  if (typeof found !== 'string') return [];
+  const form = schema?.['x-form'];
+  const address = /^\s*((?:\d{1,3}\.){3}\d{1,3})\/\d{1,2}$/.exec(found)?.[1];
+  if ((form === 'address' || form === 'group') && address !== undefined) return [address];
+  const range = /^\s*((?:\d{1,3}\.){3}\d{1,3})\s*(?:-|–|\.\.+|to)\s*((?:\d{1,3}\.){3}\d{1,3})\s*$/.exec(found);
+  if (form === 'address-range' && range !== null) return [`${range[1] ?? ''}-${range[2] ?? ''}`];
+  const size = /^\s*(\d{1,5})\s*[x×*]\s*(\d{1,5})\s*$/i.exec(found);
+  if (schema?.title === 'Picture size' && size !== null) return [`${size[1] ?? ''}x${size[2] ?? ''}`];
+  const end = /^([A-Za-z0-9_-]+)[\s:.,]+([A-Za-z0-9_-]+)$/.exec(found);
+  if (schema?.['x-names'] === 'port-end' && end !== null && site.deviceByName.get(end[1] ?? '')?.portByName.has(end[2] ?? '') === true) {
+    return [`${end[1] ?? ''}/${end[2] ?? ''}`];
+  }
+  return [];
+}
+
+function badName(item: Item, at: Place, route: Route, name: string): Finding {
+  const better = name.trim().replace(/[^A-Za-z0-9_-]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 60);
+  return {
+    at: firstLine(at),
+    message: `${visible(name, 40)} is not a name: letters, digits, - and _${better === '' ? '' : `, such as ${better}`}.`,
+    about: aboutItem(item),
+    fixes: () => (better === '' ? [] : [write(better, setKey(item, route, better), false)]),
+  };
+}
+
+/** Keys of `ports` that are written as a range and declare nothing. */
+function* portRanges(item: Item): Iterable<Finding> {
+  const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
+  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
+  for (const key of Object.keys(ports)) {
+    if (portNames(key).length > 0) continue;
+    const [first = 0, last = 0] = key.split('-').map(Number);
+    const route = ['ports', key];
+    yield {
+      at: placeOf(item, route, 'key'),
+      message: last < first ? `${key} declares no port: the lower number comes first.` : `${key} declares more ports than a device has.`,
+      about: aboutItem(item),
+      fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
+    };
+  }
+}
+
+function* unknownZone(item: Item): Iterable<Finding> {
+  const zone = item.data;
+  if (typeof zone !== 'string' || isToldOf(item, []) || isTimeZone(zone) || !isSound(item)) return;
+  const near = nearest(zone, Intl.supportedValuesOf('timeZone')).map(({ name }) => name);
+  const advice = near.length > 0 ? `Did you mean ${list(near, 'or')}?` : 'Write it as continent and city, such as Europe/London.';
+  yield {
+    at: placeOf(item),
+    message: `${visible(zone, 40)} is not a time zone of the IANA database. ${advice}`,
+    about: aboutItem(item),
+    fixes: () => near.map((name) => write(name, setValue(item, [], name), near.length === 1)),
+  };
+}

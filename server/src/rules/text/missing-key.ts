@@ -1,0 +1,113 @@
+import { nearest } from '../shape/nearest.ts';
+import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
+import { subjectAt, suchAs, wanted } from '../shape/words.ts';
+import type { Route } from '../../text/syntax.ts';
+import { addEntry } from '../../site/edit.ts';
+import { type Item, placeOf } from '../../site/item.ts';
+import type { Site } from '../../site/model.ts';
+import { schemaAt } from '../../site/shape.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const missingKey: Rule = {
+  id: 'missing-key',
+  severity: 'error',
+  summary: 'A key that every such entry needs is not there.',
+  why: `Without it nothing can be said of the rest: a cable with one end joins nothing, a recording without a volume is
+written nowhere. The fix fills in the name where the site leaves only one choice.`,
+  examples: [
+    {
+      bad: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: recorder}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock}
+# ^^^^^^^ paddock lacks volume: the name of a volume, such as archive
+`,
+      fixed: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: recorder}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+`,
+    },
+    {
+      bad: `
+cables:
+  - {from: core/1}
+#   ^^^^^^^^^^^^^^ This cable lacks to: a port as device/port
+`,
+      good: `
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+    },
+    {
+      bad: `
+devices:
+  stable-switch:
+# ^^^^^^^^^^^^^ stable-switch lacks kind: one of switch, router
+    igmp-snooping: true
+`,
+      fixed: `
+devices:
+  stable-switch:
+    igmp-snooping: true
+    kind: switch
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, problem: { key, route } } of misfits(site, 'missing-key')) {
+      if (isMisspelt(item, route, key)) continue;
+      const below = [...route, key];
+      const at = firstLine(placeOf(item, route, route.length === 0 ? 'key' : 'value'));
+      yield {
+        at,
+        message: `${subjectAt(item, route)} lacks ${key}: ${wanted(schemaAt(item.section, item.name, below))}${suchAs(item, below)}.`,
+        about: aboutItem(item),
+        fixes: () => {
+          const value = onlyChoice(site, item, route, key);
+          const edit = value === undefined ? undefined : addEntry(item, route, key, value);
+          return edit === undefined ? [] : [{ title: `Add ${key}: ${value ?? ''}`, safe: false, edits: [edit] } satisfies Fix];
+        },
+      };
+    }
+  },
+};
+
+/** A slip of the pen in the key is told as that. */
+function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
+  return problems.some((other) =>
+    other.problem === 'unknown-key' && other.route.length === route.length + 1 && route.every((step, i) => step === other.route[i]) &&
+    (nearest(other.key, [key]).length > 0 || other.key.startsWith(`${key}:`)));
+}
+
+/** What the site leaves as the only thing that can be meant. */
+function onlyChoice(site: Site, item: Item, route: Route, key: string): string | undefined {
+  if (item.section === 'devices' && route.length === 0 && key === 'kind') return kindBy(item.data);
+  const all = { devices: site.devices, streams: site.streams, volumes: site.volumes, vlans: site.vlans, recordings: site.recordings };
+  const names = schemaAt(item.section, item.name, [...route, key])?.['x-names'];
+  if (names === undefined || !(names in all)) return undefined;
+  const candidates: readonly { readonly name: string }[] = all[names as keyof typeof all];
+  if (candidates.length === 1) return candidates[0]?.name;
+  return candidates.find(({ name }) => name === item.name)?.name;
+}
+
+/** Keys that only one kind of device has. */
+const KIND_BY_KEY: readonly (readonly [string, string])[] = [
+  ['igmp-snooping', 'switch'], ['unregistered-multicast', 'switch'], ['spanning-tree', 'switch'], ['spanning-tree-priority', 'switch'],
+  ['poe-budget', 'switch'], ['multicast-routing', 'router'],
+];
+
+function kindBy(data: unknown): string | undefined {
+  if (typeof data !== 'object' || data === null) return undefined;
+  return KIND_BY_KEY.find(([key]) => key in data)?.[1];
+}

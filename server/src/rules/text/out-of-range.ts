@@ -1,0 +1,53 @@
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { aboutItem, misfits } from '../shape/sound.ts';
+import { shown, subjectAt } from '../shape/words.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const outOfRange: Rule = {
+  id: 'out-of-range',
+  severity: 'error',
+  summary: 'A number is larger or smaller than it can be.',
+  why: `The standard behind the key bounds it: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. A number outside
+cannot be set on the equipment, and counts for nothing here.`,
+  source: 'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: IEEE 802.1D; all from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 5000}
+#             ^^^^ id is 5000; it is at most 4094.
+`,
+      good: `
+vlans:
+  video: {id: 20}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, spanning-tree: true, spanning-tree-priority: 5000}
+#                                                                   ^^^^ spanning-tree-priority is 5000; it is a multiple of 4096.
+`,
+      fixed: `
+devices:
+  core: {kind: switch, spanning-tree: true, spanning-tree-priority: 4096}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, problem: { route, found, bound } } of misfits(site, 'out-of-range')) {
+      yield {
+        at: placeOf(item, route),
+        message: `${subjectAt(item, route)} is ${shown(found)}; it is ${bound}.`,
+        about: aboutItem(item),
+        fixes: () => {
+          const step = Number(/^a multiple of (\d+)$/.exec(bound)?.[1]);
+          if (Number.isNaN(step) || typeof found !== 'number') return [];
+          const whole = Math.round(found / step) * step;
+          return [{ title: `Write ${whole}`, safe: false, edits: [setValue(item, route, String(whole))] } satisfies Fix];
+        },
+      };
+    }
+  },
+};

@@ -1,0 +1,144 @@
+import { type QuantityFault, type QuantityKind, USUAL_UNIT, isQuantity, unitsOf } from '../../text/quantity.ts';
+import { visible } from '../../text/visible.ts';
+import { list } from '../../text/words.ts';
+import { setValue } from '../../site/edit.ts';
+import { type Item, placeOf } from '../../site/item.ts';
+import type { Mention } from '../../site/mentions.ts';
+import { aboutItem, isSound } from '../shape/sound.ts';
+import { subjectAt } from '../shape/words.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const quantity: Rule = {
+  id: 'quantity',
+  severity: 'error',
+  summary: 'A quantity has no unit, or one that does not fit.',
+  why: `A quantity is a number, a space and a unit, so that 6 Mb/s is never taken for 6 MB/s, which is eight times as much.
+Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB, GiB,
+TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same number, and the same amount.`,
+  source: 'Prefixes and units: IEC 80000-13, from memory',
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 MB/s}}
+#                                                              ^^^^^^ bitrate is 6 MB/s, which counts bytes; a bit rate counts bits. Write 6 Mb/s, or 48 Mb/s for the same amount.
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s}}
+`,
+    },
+    {
+      bad: `
+cables:
+  - {from: core/1, to: paddock-cam, length: 38}
+#                                           ^^ length is 38, without a unit. Write 38 m.
+`,
+      fixed: `
+cables:
+  - {from: core/1, to: paddock-cam, length: 38 m}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1Gb/s}}}
+#                                           ^^^^^ One space stands between the number and the unit: 1 Gb/s.
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+`,
+    },
+    {
+      bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 2 weeks}
+#                                                   ^^^^^^^ weeks is no unit of time; there are s, ms, min, h and d.
+`,
+      good: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const item of site.items) {
+      for (const mention of item.mentions) {
+        if (mention.mention !== 'quantity' || isQuantity(mention.read) || !isSound(item)) continue;
+        yield told(item, mention, mention.read);
+      }
+    }
+  },
+};
+
+function told(item: Item, { route, text, quantity: kind }: Mention & { readonly mention: 'quantity' }, fault: QuantityFault): Finding {
+  const texts = suggestions(fault, kind);
+  return {
+    at: placeOf(item, route),
+    message: sentence(subjectAt(item, route), visible(text, 40), kind, fault),
+    about: aboutItem(item),
+    fixes: () => texts.map((suggestion, index) => ({
+      title: index > 0 && fault.fault === 'wrong-kind' ? `Write ${suggestion}, the same amount` : `Write ${suggestion}`,
+      safe: isTheOnlyReading(fault, texts),
+      edits: [setValue(item, route, suggestion)],
+    } satisfies Fix)),
+  };
+}
+
+/** A space that is missing, or a unit where the kind has but one. */
+function isTheOnlyReading({ fault }: QuantityFault, texts: readonly string[]): boolean {
+  return fault === 'no-space' || (fault === 'no-unit' && texts.length === 1);
+}
+
+/** As many units as somebody chooses from. */
+const OFFERED = 4;
+
+function suggestions(fault: QuantityFault, kind: QuantityKind): readonly string[] {
+  if (fault.fault === 'no-unit') return unitsOf(kind).slice(0, OFFERED).map((unit) => `${fault.number} ${unit}`);
+  return 'suggestions' in fault ? fault.suggestions : [];
+}
+
+const OF_KIND: Readonly<Record<QuantityKind, string>> = {
+  'bit-rate': 'a bit rate',
+  'byte-rate': 'a byte rate',
+  size: 'a size in bytes',
+  duration: 'time',
+  length: 'length',
+  power: 'power',
+  percentage: 'a part of the whole',
+  frequency: 'frequency',
+  level: 'level',
+};
+
+const COUNTED: Partial<Record<QuantityKind, string>> = { 'bit-rate': 'bits', 'byte-rate': 'bytes', size: 'bytes' };
+
+function sentence(what: string, text: string, kind: QuantityKind, fault: QuantityFault): string {
+  const units = unitsOf(kind);
+  switch (fault.fault) {
+    case 'not-a-quantity':
+      return `${what} is ${text === '' ? 'an empty text' : text}, which is no quantity: write a number, a space and ${list(units, 'or')}.`;
+    case 'no-unit':
+      return `${what} is ${fault.number}, without a unit. Write ${fault.number} ${USUAL_UNIT[kind]}${units.length > 1 ? `, or another of ${list(units.slice(1))}` : ''}.`;
+    case 'no-space':
+      return `One space stands between the number and the unit: ${fault.suggestions.join(' or ')}.`;
+    case 'unknown-unit': {
+      const unit = visible(fault.unit, 20);
+      if (fault.suggestions.length > 0) return `${unit} is no unit of ${OF_KIND[kind]}. Write ${list(fault.suggestions, 'or')}.`;
+      return `${unit} is no unit of ${OF_KIND[kind]}; there ${units.length === 1 ? 'is' : 'are'} ${list(units)}.`;
+    }
+    case 'wrong-kind': {
+      const [number, amount] = fault.suggestions;
+      const [found, wanted] = [COUNTED[fault.found], COUNTED[kind]];
+      if (found === undefined || wanted === undefined || found === wanted) {
+        return `${fault.unit} is a unit of ${OF_KIND[fault.found]}; ${what} is given in ${list(units, 'or')}.`;
+      }
+      const advice = number === undefined ? '' : ` Write ${number}${amount === undefined ? '' : `, or ${amount} for the same amount`}.`;
+      return `${what} is ${text}, which counts ${found}; ${OF_KIND[kind]} counts ${wanted}.${advice}`;
+    }
+    case 'not-exact':
+      return `${what} is ${text}, which is finer than can be counted. Write fewer digits.`;
+    case 'too-large':
+      return `${what} is ${text}, which is more than can be counted.`;
+  }
+}

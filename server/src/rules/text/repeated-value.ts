@@ -1,0 +1,43 @@
+import { nodeAt, remove } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { aboutItem, misfits } from '../shape/sound.ts';
+import { shown, whatIsAt } from '../shape/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const repeatedValue: Rule = {
+  id: 'repeated-value',
+  severity: 'warning',
+  summary: 'A list names the same thing twice.',
+  why: `A device receives a stream once, and a trunk carries a VLAN once: the second mention changes nothing, and may stand
+where another name was meant.`,
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder, kitchen-screen, recorder]}
+#                                                                      ^^^^^^^^ recorder stands in receivers already
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder, kitchen-screen]}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, problem: { route, found } } of misfits(site, 'repeated')) {
+      const around = route.slice(0, -1);
+      const list = nodeAt(item, around);
+      const first = list?.kind === 'sequence' ? list.items.findIndex((node) => node.kind === 'scalar' && node.value === found) : -1;
+      yield {
+        at: placeOf(item, route),
+        message: `${shown(found)} stands in ${whatIsAt(item, around)} already. Take it out, or name what was meant.`,
+        about: aboutItem(item),
+        ...(first >= 0 && { related: [{ at: placeOf(item, [...around, first]), message: 'it stands here first' }] }),
+        fixes: () => {
+          const edit = remove(item, route);
+          return edit === undefined ? [] : [{ title: 'Take it out', safe: true, edits: [edit] }];
+        },
+      };
+    }
+  },
+};

@@ -1,0 +1,22 @@
+import { visible } from '../../text/visible.ts';
+import { placeInFile } from '../../site/folder.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const unreadableFile: Rule = {
+  id: 'unreadable-file',
+  severity: 'error',
+  summary: 'A file of the site cannot be read.',
+  why: `What it declares is missing from the site, so loads come out too low. Names that it may declare are
+not reported as unknown meanwhile. Look at its permissions, its encoding (UTF-8) and its size.`,
+  examples: [],
+  *check({ files }: Subject): Iterable<Finding> {
+    for (const file of files) {
+      if (file.unreadable === undefined) continue;
+      yield {
+        at: placeInFile(file, { start: 0, end: 0 }),
+        message: `This file cannot be read: ${visible(file.unreadable)}. What it declares is missing from the site.`,
+        about: [],
+      };
+    }
+  },
+};

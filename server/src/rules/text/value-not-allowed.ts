@@ -1,0 +1,55 @@
+import { list } from '../../text/words.ts';
+import { scalarText, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { nearest, onlyNear } from '../shape/nearest.ts';
+import { aboutItem, misfits } from '../shape/sound.ts';
+import { shown, subjectAt } from '../shape/words.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const valueNotAllowed: Rule = {
+  id: 'value-not-allowed',
+  severity: 'error',
+  summary: 'A value is none of those that its key can have.',
+  why: `The key has a fixed set of values, and what stands here counts for nothing. The reference of the site language
+says what each of them means.`,
+  examples: [
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camra}
+#                     ^^^^^ kind is camra. Did you mean camera?
+`,
+      fixed: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: injector}}}
+#                                         ^^^^^^^^ poe is injector; it can be af, at, bt or bt-type-4.
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: at}}}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const { item, problem: { route, found, allowed } } of misfits(site, 'not-allowed')) {
+      const near = nearest(String(found), allowed.map(String));
+      const only = onlyNear(near);
+      const names = near.map(({ name }) => name);
+      yield {
+        at: placeOf(item, route),
+        message: `${subjectAt(item, route)} is ${shown(found)}${
+          names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`}`,
+        about: aboutItem(item),
+        fixes: () => names.map((name) => ({
+          title: `Change to ${name}`, safe: name === only, edits: [setValue(item, route, scalarText(name, true))],
+        })),
+      };
+    }
+  },
+};

@@ -1,0 +1,175 @@
+import type { Data, Route } from '../../text/syntax.ts';
+import { type Edit, scalarText, setValue } from '../../site/edit.ts';
+import { type Item, type PieceProblem, type Place, contentOf, placeOf } from '../../site/item.ts';
+import { type Schema, SECTIONS, keysOf, schemaAt, sectionSchema } from '../../site/shape.ts';
+import { visible } from '../../text/visible.ts';
+import { isDeclared } from '../shape/declared.ts';
+import { aboutItem, faultsOf, firstLine, misfits } from '../shape/sound.ts';
+import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../shape/words.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const wrongType: Rule = {
+  id: 'wrong-type',
+  severity: 'error',
+  summary: 'A value is missing, or of another sort than belongs there.',
+  why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts for
+nothing. A key with nothing behind its colon has no value yet.`,
+  examples: [
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, receivers: recorder}
+#                                           ^^^^^^^^ receivers is recorder; a list belongs here, such as [recorder, kitchen-screen]
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder]}
+`,
+    },
+    {
+      bad: `
+devices:
+  core: {kind: switch, igmp-snooping: yes}
+#                                     ^^^ igmp-snooping is yes; true or false belongs here
+`,
+      fixed: `
+devices:
+  core: {kind: switch, igmp-snooping: true}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: }
+#                             ^^^^^^^ address has no value yet: an IPv4 address
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock-cam:
+    kind:camera
+#   ^^^^^^^^^^^ A space is missing after the colon
+`,
+      fixed: `
+devices:
+  paddock-cam:
+    kind: camera
+`,
+    },
+    {
+      bad: `
+cables:
+  core/1: paddock-cam
+# ^^^^^^^^^^^^^^^^^^^ cables is a list: begin each entry with a hyphen and a space
+`,
+      good: `
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock-cam
+# ^^^^^^^^^^^ Write a colon behind the name
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+    },
+  ],
+  *check({ site, files }: Subject): Iterable<Finding> {
+    for (const { cut } of files) {
+      let before = '';
+      for (const piece of cut.pieces) {
+        for (const problem of contentOf(piece).problems) {
+          if (problem.problem !== 'not-an-entry' || faultsOf(piece).length > 0) continue;
+          // A whole section in the wrong manner is told at its first entry.
+          const told = `${problem.section} ${problem.found}`;
+          if (told !== before || problem.found === 'a single value') yield notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end });
+          before = told;
+        }
+      }
+    }
+    for (const { item, problem: { route, found, expected } } of misfits(site, 'wrong-type')) {
+      const schema = schemaAt(item.section, item.name, route);
+      if (isToldElsewhere(schema, found, (names) => isDeclared(site, item, names, String(found)))) continue;
+      const joined = typeof found === 'string' ? withSpace(found, keysOf(schema ?? {})) : undefined;
+      if (joined !== undefined) {
+        yield {
+          at: visiblePlace(placeOf(item, route)),
+          message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
+          about: aboutItem(item),
+          fixes: () => [{ title: 'Write a space after the colon', safe: true, edits: [setValue(item, route, joined)] }],
+        };
+        continue;
+      }
+      const want = wanted(schema, expected);
+      yield {
+        at: visiblePlace(placeOf(item, route)),
+        message: found === null
+          ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
+          : `${subjectAt(item, route)} is ${shown(found)}; ${want} belongs here${suchAs(item, route)}.`,
+        about: aboutItem(item),
+        fixes: () => fixesOf(item, route, found, expected, schema),
+      };
+    }
+  },
+};
+
+/** A number without a unit is told as a quantity, one that names nothing as an unknown name. */
+function isToldElsewhere(schema: Schema | undefined, found: Data, declared: (names: NonNullable<Schema['x-names']>) => boolean): boolean {
+  if (typeof found !== 'number' && typeof found !== 'string') return false;
+  if (schema?.['x-quantity'] !== undefined) return true;
+  const names = schema?.['x-names'];
+  return names !== undefined && !declared(names);
+}
+
+function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-an-entry' }, whole: Place): Finding {
+  const at = firstLine(whole);
+  const example = flowText(sectionSchema(section)?.examples?.[0]);
+  const name = visible(at.piece.text.slice(at.start, at.end), 40);
+  if (SECTIONS[section] === 'list') {
+    return { at, message: `${section} is a list: begin each entry with a hyphen and a space, such as ${example}.`, about: [] };
+  }
+  const advice = found === 'a list'
+    ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such as ${example}.`
+    : `Write a colon behind the name, and what ${name} is behind that, such as ${example}.`;
+  return { at, message: advice, about: [] };
+}
+
+/** An element that is not there yet is marked at its hyphen. */
+function visiblePlace(place: Place): Place {
+  return place.end > place.start || place.start === 0 ? firstLine(place) : { ...place, start: place.start - 1 };
+}
+
+const SPOKEN: Readonly<Record<string, boolean>> = { yes: true, on: true, true: true, no: false, off: false, false: false };
+
+function fixesOf(item: Item, route: Route, found: Data, expected: readonly string[], schema: Schema | undefined): Fix[] {
+  const write = (text: string, title = `Write ${text}`): Fix[] => {
+    const edit: Edit = setValue(item, route, text);
+    return [{ title, safe: true, edits: [edit] }];
+  };
+  if (found === null) return expected.includes('object') && (schema?.required ?? []).length === 0 && schema?.properties !== undefined ? write('{}') : [];
+  if (expected.includes('array') && typeof found !== 'object') return write(`[${scalarText(found, true)}]`, 'Make it a list');
+  if (Array.isArray(found)) {
+    const only = found.length === 1 ? found[0] : undefined;
+    return only === undefined || only === null || typeof only === 'object' ? [] : write(scalarText(only, true), 'Take the value out of the list');
+  }
+  if (typeof found === 'object') return [];
+  if (expected.includes('boolean') && typeof found === 'string') {
+    const spoken = SPOKEN[found.toLowerCase()];
+    return spoken === undefined ? [] : write(String(spoken));
+  }
+  if (typeof found === 'string' && expected.some((type) => type === 'integer' || type === 'number')) {
+    return /^\d+$/.test(found) || (expected.includes('number') && /^\d+\.\d+$/.test(found)) ? write(found) : [];
+  }
+  if (typeof found !== 'string' && expected.includes('string') && !expected.includes('object')) return write(`"${String(found)}"`, 'Put it in quotes');
+  return [];
+}

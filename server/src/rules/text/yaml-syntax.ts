@@ -1,0 +1,167 @@
+import type { SyntaxProblem } from '../../text/parse.ts';
+import type { Piece } from '../../text/cut.ts';
+import { visible } from '../../text/visible.ts';
+import { count, list } from '../../text/words.ts';
+import { type SiteText, placeInFile } from '../../site/folder.ts';
+import { type PieceProblem, type Place, contentOf } from '../../site/item.ts';
+import { SECTION_NAMES } from '../../site/shape.ts';
+import { nearest } from '../shape/nearest.ts';
+import { firstLine } from '../shape/sound.ts';
+import { capital } from '../shape/words.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const yamlSyntax: Rule = {
+  id: 'yaml-syntax',
+  severity: 'error',
+  summary: 'A part of the file is not YAML, or stands in no section.',
+  why: `What cannot be read counts for nothing: the device, cable or stream that it belongs to is missing from every sum.
+The rest of the file is read and checked all the same. Indent with spaces, the entries of one mapping in the same
+column; write a space after each colon and comma; close every bracket and quote.`,
+  source: 'YAML 1.2.2',
+  examples: [
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31
+# want 52-53 A closing } is missing.
+  stable-cam: {kind: camera, address: 192.168.20.32}
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.32}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock-cam:
+    kind:camera
+#   ^^^^^^^^^^^ A key and its colon stand on one line; is a colon missing?
+    address: 192.168.20.31
+`,
+      fixed: `
+devices:
+  paddock-cam:
+    kind: camera
+    address: 192.168.20.31
+`,
+    },
+    {
+      bad: `
+device
+# want 1-7 The line belongs to no section, and so does the one below. Did you mean devices:?
+  paddock-cam: {kind: camera}
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+    },
+  ],
+  *check({ files }: Subject): Iterable<Finding> {
+    for (const file of files) {
+      let strays: Piece[] = [];
+      for (const piece of file.cut.pieces) {
+        if (piece.role === 'stray') {
+          strays.push(piece);
+          continue;
+        }
+        if (strays.length > 0) yield belongsNowhere(file, strays);
+        strays = [];
+        for (const problem of contentOf(piece).problems) {
+          if (problem.problem === 'second-document') yield secondDocument({ piece, ...span(problem) });
+          if (problem.problem === 'not-a-section') yield noSections(firstLine({ piece, ...span(problem) }));
+        }
+        yield* faults(piece);
+      }
+      if (strays.length > 0) yield belongsNowhere(file, strays);
+    }
+  },
+};
+
+function span({ at: { start, end } }: PieceProblem): { start: number; end: number } {
+  return { start, end };
+}
+
+/** The first fault of a piece, since those behind it mostly follow from it; aliases each, since they do not. */
+function* faults(piece: Piece): Iterable<Finding> {
+  const { problems } = contentOf(piece).tree;
+  if (problems.length === 0) return;
+  const first = problems.filter(({ code }) => !isAlias(code) && code !== 'duplicate-key').sort((a, b) => a.start - b.start)[0];
+  for (const problem of first === undefined ? problems.filter(({ code }) => isAlias(code)) : [first]) {
+    const at = firstLine(visiblePlace({ piece, start: problem.start, end: Math.min(problem.end, piece.text.length) }));
+    yield { at, message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) };
+  }
+}
+
+/** What is missing at the end of a line, or of the piece, is marked at the last character before. */
+function visiblePlace({ piece, start, end }: Place): Place {
+  if (piece.text.slice(start, end).trim() !== '' || piece.text.slice(0, start).trim() === '') return { piece, start, end };
+  const last = piece.text.slice(0, start).trimEnd().length;
+  return { piece, start: last - 1, end: last };
+}
+
+function isAlias(code: SyntaxProblem['code']): boolean {
+  return code === 'unknown-alias' || code === 'cyclic-alias' || code === 'alias-too-large';
+}
+
+function sentence({ code, detail }: SyntaxProblem): string {
+  const name = visible(detail, 40);
+  switch (code) {
+    case 'unknown-alias':
+      return `There is no anchor &${name} before this alias in the file. Write the anchor where the value stands first, or the value itself.`;
+    case 'cyclic-alias':
+      return `The alias *${name} stands inside what it refers to, and would never end. Write out the value that is meant.`;
+    case 'alias-too-large':
+      return `With the alias *${name} written out, this grows beyond what is read. Use fewer aliases that refer to others.`;
+    case 'too-deep':
+      return 'This is nested too deep to be read; a site needs six levels. Is a closing bracket missing?';
+    case 'key-not-plain':
+      return 'A key is a single text here, with a colon behind it.';
+    case 'tab':
+    case 'syntax':
+      return capital(visible(detail)).replace(/(?<![.?])$/, '.');
+    case 'duplicate-key':
+      return `${name} stands twice.`;
+  }
+}
+
+function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
+  const source = at.piece.text.slice(at.start, at.end);
+  const joined = /^([A-Za-z0-9_-]+):(?=[^\s:/])/.exec(source);
+  if (code === 'syntax' && joined !== null) {
+    const behind = at.start + joined[0].length;
+    return [{ title: 'Write a space after the colon', safe: true, edits: [{ at: { ...at, start: behind, end: behind }, text: ' ' }] }];
+  }
+  if (code !== 'tab') return [];
+  // All the piece's indentation at once: a line less would not fit the others.
+  const edits = [...at.piece.text.matchAll(/^ *\t[ \t]*/gm)].map(({ index, 0: indent }) => ({
+    at: { piece: at.piece, start: index, end: index + indent.length }, text: indent.replaceAll('\t', '  '),
+  }));
+  return [{ title: 'Indent with two spaces for each tab', safe: false, edits }];
+}
+
+function secondDocument(at: Place): Finding {
+  return {
+    at,
+    message: 'A second document starts here, and is not read. Take the line out, or put what follows into a file of its own.',
+    about: [],
+  };
+}
+
+function noSections(at: Place): Finding {
+  return { at, message: `A site file consists of sections, each a key in the first column: ${list(SECTION_NAMES, 'or')}.`, about: [] };
+}
+
+/** A run of lines that stand in no section. */
+function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
+  const [first, last] = [strays[0], strays[strays.length - 1]];
+  const start = first?.start ?? 0;
+  const at = firstLine(placeInFile(file, { start: start + (first?.text.search(/\S/) ?? 0), end: start + (first?.text.trimEnd().length ?? 0) }));
+  const lines = file.text.slice(start, (last?.start ?? 0) + (last?.text.trimEnd().length ?? 0)).split(/\r\n|\r|\n/).length;
+  const near = nearest(at.piece.text.slice(at.start, at.end), SECTION_NAMES)[0]?.name;
+  const more = lines > 1 ? `, and so ${lines === 2 ? 'does the one' : `do the ${count(lines - 1, 'line')}`} below` : '';
+  const what = near === undefined ? `A section starts in the first column: ${list(SECTION_NAMES.map((name) => `${name}:`), 'or')}.` : `Did you mean ${near}:?`;
+  return { at, message: `The line belongs to no section${more}. ${what}`, about: [] };
+}

@@ -1,0 +1,97 @@
+import assert from 'node:assert/strict';
+import { existsSync, readdirSync } from 'node:fs';
+import { fixedTexts } from '../server/src/rules/fix-all.ts';
+import { ruleIds } from '../server/src/rules/ids.generated.ts';
+import { rules } from '../server/src/rules/index.generated.ts';
+import type { Diagnostic, Example, Rule } from '../server/src/rules/rule.ts';
+import { differences, readMarks } from './marks.ts';
+import { diagnosticsOf, edited, folderOf, foundIn } from './site.ts';
+
+const FILE = 'harrow-lane.site.yaml';
+
+/** Nothing that stands in a text can show it. */
+const WITHOUT_EXAMPLE = ['unreadable-file'];
+
+function of(rule: Rule, text: string): Diagnostic[] {
+  return diagnosticsOf({ [FILE]: text }).filter((diagnostic) => diagnostic.rule.id === rule.id);
+}
+
+function messages(diagnostics: readonly Diagnostic[]): string[] {
+  return diagnostics.map(({ message }) => message);
+}
+
+describe('Rules', () => {
+  const folder = new URL('../server/src/rules/', import.meta.url);
+  it('are all in the list, each in a file of its name', () => {
+    const files = readdirSync(folder, { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && entry.name !== 'free' && entry.name !== 'shape')
+      .flatMap(({ name }) => readdirSync(new URL(`${name}/`, folder)))
+      .map((name) => name.replace(/\.ts$/, ''));
+    assert.deepEqual(rules.map(({ id }) => id).sort(), files.sort());
+    assert.deepEqual(rules.map(({ id }) => id), ruleIds);
+  });
+
+  it('have ids of their own, in small letters with hyphens', () => {
+    assert.equal(new Set(ruleIds).size, ruleIds.length);
+    for (const id of ruleIds) assert.match(id, /^[a-z0-9]+(-[a-z0-9]+)*$/);
+  });
+});
+
+for (const rule of rules) {
+  describe(`Rule ${rule.id}`, () => {
+    it('has a page', () => assert.ok(existsSync(new URL(`../schemas/rules/${rule.id}.md`, import.meta.url))));
+    it('says in a line what is wrong, and why it matters', () => {
+      assert.match(rule.summary, /^[A-Z][^\n]*\.$/);
+      assert.ok(rule.why.length > 40);
+    });
+    if (!WITHOUT_EXAMPLE.includes(rule.id)) it('has an example', () => assert.ok(rule.examples.length > 0));
+    rule.examples.forEach((example, index) => describe(`example ${index + 1}`, () => exampleTests(rule, example)));
+  });
+}
+
+function exampleTests(rule: Rule, example: Example): void {
+  const { text: bad, marks } = readMarks(example.bad, false);
+  const texts = { [FILE]: bad };
+
+  it('finds what is marked, where it is marked, and nothing else', () => {
+    assert.ok(marks.length > 0, 'nothing is marked');
+    assert.deepEqual(differences(of(rule, bad).map((diagnostic) => foundIn(bad, diagnostic)), marks), []);
+  });
+
+  it('marks places inside the text', () => {
+    for (const { at, related = [] } of diagnosticsOf(texts)) {
+      for (const place of [at, ...related.map((other) => other.at)]) {
+        const [start, end] = [place.piece.start + place.start, place.piece.start + place.end];
+        assert.ok(0 <= start && start <= end && end <= bad.length, `${start}-${end} in a text of ${bad.length}`);
+      }
+    }
+  });
+
+  // Of several findings, the first fix may leave the others.
+  const right = example.good ?? (marks.length === 1 ? example.fixed : undefined);
+  if (right !== undefined) it('finds nothing where all is right', () => assert.deepEqual(messages(of(rule, right)), []));
+
+  const fixes = of(rule, bad).flatMap((finding) => (finding.fixes?.() ?? []).map((fix) => ({ finding, fix })));
+  it('shows what its first fix makes of it', () => {
+    const first = fixes[0];
+    if (first === undefined) assert.equal(example.fixed, undefined, 'there is no fix');
+    else if (example.fixed !== undefined) assert.equal(edited(texts, first.fix.edits)[FILE]?.trim(), example.fixed.trim());
+  });
+
+  for (const { finding, fix } of fixes) {
+    it(`is rid of it by “${fix.title}”, once and for all`, () => {
+      const text = edited(texts, fix.edits)[FILE] ?? '';
+      assert.notEqual(text, bad);
+      assert.ok(!messages(of(rule, text)).includes(finding.message), `still found in\n${text}`);
+      const broken = diagnosticsOf({ [FILE]: text }).filter((diagnostic) => diagnostic.rule.id === 'yaml-syntax');
+      if (rule.id !== 'yaml-syntax') assert.deepEqual(messages(broken), []);
+    });
+  }
+
+  it('has safe fixes that leave nothing more to fix', () => {
+    const { texts: once } = fixedTexts(folderOf(texts));
+    const { texts: twice, fixes: more } = fixedTexts(folderOf(Object.fromEntries(once)));
+    assert.equal(more, 0);
+    assert.deepEqual(twice, once);
+  });
+}
