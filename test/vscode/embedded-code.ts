@@ -5,7 +5,7 @@ import { installedEditor } from '../../client/open/install.ts';
 import { serveEditor } from '../../client/open/serve.ts';
 import { chromiumPath, launchBrowser } from './browser.ts';
 
-const mostSeconds = 180;
+const mostSeconds = 270; // within that of the test in extension-host.test.ts
 
 /**
  * Opens a folder in the embedded editor and runs tests in its extension host.

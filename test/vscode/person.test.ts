@@ -89,14 +89,27 @@ describe('npm start, as a person drives it in a browser', function () {
     await offers.filter({ hasText: fix }).first().click();
     await eventually(async () => assert.equal(await clashes.count(), 0));
     await workbench.filterProblems('');
+    await workbench.focusEditor();
     const before = await readFile(path, 'utf8');
     await workbench.save();
     await workbench.page.locator('.tab.active:not(.dirty)').filter({ hasText: file }).waitFor();
+    await workbench.problems('plumbline').first().waitFor();
     await workbench.picture('5-fixed-and-saved');
     const after = await readFile(path, 'utf8');
     assert.notEqual(after, before);
     const changed = after.split('\n').filter((text, index) => text !== before.split('\n')[index]);
     assert.equal(changed.length, 1, 'one line is changed, and the rest is as it was');
+  });
+
+  it('tells how the site is beside the name of the language', async () => {
+    const severities = mistakes.map(({ severity }) => severity);
+    const left = (severity: string): number => severities.filter((other) => other === severity).length;
+    const clash = 2; // the address clash, told at both cameras and put right above
+    await eventually(async () => {
+      const told = await workbench.languageStatus();
+      assert.match(told, new RegExp(`Harrow Lane: ${left('error') - clash} errors, ${left('warning')} warnings`));
+    });
+    await workbench.picture('6-status');
   });
 
   it('has popped up no message', async () => {

@@ -90,6 +90,19 @@ export class Workbench {
     return menu.locator('.monaco-list-row');
   }
 
+  /** What the item beside the language's name tells when the mouse rests on it. */
+  async languageStatus(): Promise<string> {
+    await this.page.locator('[id="status.languageStatus"]').hover();
+    const told = this.page.locator('.hover-language-status:visible');
+    await told.first().waitFor();
+    return plain((await told.allInnerTexts()).join('\n'));
+  }
+
+  /** Puts the keyboard back into the editor. */
+  focusEditor(): Promise<void> {
+    return this.page.keyboard.press('Control+1');
+  }
+
   save(): Promise<void> {
     return this.page.keyboard.press('Control+S');
   }
