@@ -10,7 +10,10 @@ function networkFrom(text: string): { site: Site; network: Network } {
   const folder = new SiteFolder();
   folder.set('file:///harrow-lane/all.site.yaml', text);
   const site = folder.site();
-  assert.deepEqual(site.items.flatMap(({ problems }) => problems), []);
+  assert.deepEqual(
+    site.items.flatMap(({ problems }) => problems),
+    [],
+  );
   return { site, network: networkOf(site) };
 }
 
@@ -31,7 +34,11 @@ function delivery({ site, network }: { site: Site; network: Network }, stream: s
 }
 
 /** bit/s at peak that leave by a port; by default at line rate. */
-function load({ site, network }: { site: Site; network: Network }, name: string, kind: 'line' | 'payload' = 'line'): number {
+function load(
+  { site, network }: { site: Site; network: Network },
+  name: string,
+  kind: 'line' | 'payload' = 'line',
+): number {
   const port = site.ports.find((candidate) => portName(candidate) === name);
   const link = port === undefined ? undefined : network.topology.linkOf[port.index];
   assert.ok(link !== undefined, `${name} is cabled`);
@@ -42,7 +49,12 @@ function load({ site, network }: { site: Site; network: Network }, name: string,
  * Three switches in a line. A server at s1 sends g1, g2 and g3; view1 at s1 joined g1, view2 at s2 g1 and g2, view3 at
  * s3 g2; a silent host hangs at s2. A host that only asks who wants what hangs at s1 (ask1) and at s3 (ask3).
  */
-function line({ querier, unregistered = 'drop', snooping = true, reports = false }: {
+function line({
+  querier,
+  unregistered = 'drop',
+  snooping = true,
+  reports = false,
+}: {
   querier?: 'ask1' | 'ask3';
   unregistered?: 'drop' | 'flood';
   snooping?: boolean;
@@ -91,25 +103,39 @@ describe('multicast', () => {
   // counted at each port. The querier there was a host of its own that sent general queries from its address.
   describe('on snooping switches, as measured on Open vSwitch', () => {
     const measured: readonly [string, Parameters<typeof line>[0], readonly string[], string?, string?][] = [
-      ['A: querier at s1, unregistered dropped', { querier: 'ask1' },
-        ['g1', 'g1 g2', 'g1 g2', '', 'g2', 'g2'], 's1/ask1', ALL],
-      ['B: no querier, dropped', {},
-        ['g1', '', '', '', '', '']],
-      ['C: no querier, trunks forward reports, dropped', { reports: true },
-        ['g1', 'g1 g2', 'g1 g2', '', 'g2', 'g2']],
-      ['D: querier at s1, unregistered flooded', { querier: 'ask1', unregistered: 'flood' },
-        ['g1 g3', ALL, ALL, 'g3', 'g2 g3', 'g2 g3'], 's1/ask1', ALL],
-      ['E: no querier, flooded', { unregistered: 'flood' },
-        ['g1 g2 g3', 'g2 g3', 'g2 g3', 'g3', 'g3', 'g3'], 's1/ask1', 'g2 g3'],
-      ['F: snooping off', { snooping: false },
-        [ALL, ALL, ALL, ALL, ALL, ALL]],
-      ['G: querier at s3', { querier: 'ask3' },
-        ['g1', ALL, 'g1 g2', '', ALL, 'g2'], 's3/ask3', ALL],
+      [
+        'A: querier at s1, unregistered dropped',
+        { querier: 'ask1' },
+        ['g1', 'g1 g2', 'g1 g2', '', 'g2', 'g2'],
+        's1/ask1',
+        ALL,
+      ],
+      ['B: no querier, dropped', {}, ['g1', '', '', '', '', '']],
+      ['C: no querier, trunks forward reports, dropped', { reports: true }, ['g1', 'g1 g2', 'g1 g2', '', 'g2', 'g2']],
+      [
+        'D: querier at s1, unregistered flooded',
+        { querier: 'ask1', unregistered: 'flood' },
+        ['g1 g3', ALL, ALL, 'g3', 'g2 g3', 'g2 g3'],
+        's1/ask1',
+        ALL,
+      ],
+      [
+        'E: no querier, flooded',
+        { unregistered: 'flood' },
+        ['g1 g2 g3', 'g2 g3', 'g2 g3', 'g3', 'g3', 'g3'],
+        's1/ask1',
+        'g2 g3',
+      ],
+      ['F: snooping off', { snooping: false }, [ALL, ALL, ALL, ALL, ALL, ALL]],
+      ['G: querier at s3', { querier: 'ask3' }, ['g1', ALL, 'g1 g2', '', ALL, 'g2'], 's3/ask3', ALL],
     ];
     for (const [name, setting, expected, querierPort, atQuerier] of measured) {
       it(name, () => {
         const made = line(setting);
-        assert.deepEqual(Object.fromEntries(PORTS.map((port) => [port, leaving(made, port)])), Object.fromEntries(PORTS.map((port, i) => [port, expected[i]])));
+        assert.deepEqual(
+          Object.fromEntries(PORTS.map((port) => [port, leaving(made, port)])),
+          Object.fromEntries(PORTS.map((port, i) => [port, expected[i]])),
+        );
         if (querierPort !== undefined) assert.equal(leaving(made, querierPort), atQuerier);
       });
     }
@@ -144,7 +170,8 @@ describe('multicast', () => {
   });
 
   describe('between VLANs', () => {
-    // Source: RFC 1112 §6.2 and RFC 1812 §4.2.2.9 (a router takes one off the TTL, and forwards nothing that has none left), from memory.
+    // Source: RFC 1112 §6.2 and RFC 1812 §4.2.2.9 (a router takes one off the TTL, and forwards nothing that has none
+    // left), from memory.
     it('does not reach a receiver in another VLAN', () => {
       const made = networkFrom(TWO_VLANS.replace('[screen]', '[screen, elsewhere]'));
       assert.deepEqual(delivery(made, 'paddock').reaches, ['screen']);
@@ -154,9 +181,14 @@ describe('multicast', () => {
     });
 
     it('reaches it through a multicast router if the TTL allows, over the same cable twice', () => {
-      const routed = TWO_VLANS.replace('[screen]', '[screen, elsewhere]').replace('multicast-routing: false', 'multicast-routing: true');
+      const routed = TWO_VLANS.replace('[screen]', '[screen, elsewhere]').replace(
+        'multicast-routing: false',
+        'multicast-routing: true',
+      );
       const short = networkFrom(routed);
-      assert.deepEqual(delivery(short, 'paddock').unreached, [{ receiver: 'elsewhere', why: { obstacle: 'ttl', ttl: 1, needed: 2 } }]);
+      assert.deepEqual(delivery(short, 'paddock').unreached, [
+        { receiver: 'elsewhere', why: { obstacle: 'ttl', ttl: 1, needed: 2 } },
+      ]);
       const long = networkFrom(routed.replace('port: 5004', 'port: 5004, ttl: 2'));
       assert.deepEqual(delivery(long, 'paddock').unreached, []);
       assert.equal(leaving(long, 'core/router'), 'paddock');
@@ -214,7 +246,10 @@ streams:
       assert.equal(leaving(made, 'recorder/lan'), 'paddock-live');
       assert.equal(leaving(made, 'recorder/cams'), '');
       assert.deepEqual(delivery(made, 'paddock-live').unreached, [
-        { receiver: 'stable-screen', why: { obstacle: 'leaves-elsewhere', port: 'lan', from: 'house', own: 'cams', to: 'video' } },
+        {
+          receiver: 'stable-screen',
+          why: { obstacle: 'leaves-elsewhere', port: 'lan', from: 'house', own: 'cams', to: 'video' },
+        },
       ]);
     });
 

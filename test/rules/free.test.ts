@@ -51,12 +51,17 @@ describe('the next free address', () => {
   });
 
   it('is outside the DHCP pool', () => {
-    assert.equal(free('subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199', [], '192.168.20.120'), '192.168.20.200');
+    assert.equal(
+      free('subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199', [], '192.168.20.120'),
+      '192.168.20.200',
+    );
     assert.equal(free('subnet: 192.168.20.0/30, dhcp-pool: 192.168.20.1-192.168.20.2', []), undefined);
   });
 
   it('leaves the lowest to a gateway that has none', () => {
-    const site = siteFrom('vlans:\n  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}\ndevices:\n  router: {kind: router}\n');
+    const site = siteFrom(
+      'vlans:\n  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}\ndevices:\n  router: {kind: router}\n',
+    );
     assert.equal(nextFreeAddress(site, vlan(site, 'video')), parseAddress('192.168.20.2'));
   });
 
@@ -81,7 +86,9 @@ describe('the next free address', () => {
 
 describe('the next free group', () => {
   const free = (groups: readonly string[], near?: string): string | undefined => {
-    const site = siteFrom(`streams:\n${groups.map((group, i) => `  s-${i}: {source: recorder, group: ${group}}\n`).join('')}`);
+    const site = siteFrom(
+      `streams:\n${groups.map((group, i) => `  s-${i}: {source: recorder, group: ${group}}\n`).join('')}`,
+    );
     const group = nextFreeGroup(site, near === undefined ? undefined : parseAddress(near));
     return group === undefined ? undefined : formatAddress(group);
   };

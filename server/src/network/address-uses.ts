@@ -22,14 +22,17 @@ const known = new WeakMap<Topology, readonly AddressUse[]>();
 
 export function addressUses(site: Site, topology: Topology): readonly AddressUse[] {
   let uses = known.get(topology);
-  if (uses === undefined) known.set(topology, (uses = site.devices.flatMap((device) => usesOf(site, topology, device))));
+  if (uses === undefined)
+    known.set(topology, (uses = site.devices.flatMap((device) => usesOf(site, topology, device))));
   return uses;
 }
 
 function usesOf(site: Site, topology: Topology, device: Device): AddressUse[] {
   const uses: AddressUse[] = [];
   const add = (address: number, port: Port | undefined, route: Route, vlans: readonly Vlan[]): void => {
-    const home = (vlans.length === 0 ? site.vlans : vlans).find(({ subnet }) => subnet !== undefined && contains(subnet, address));
+    const home = (vlans.length === 0 ? site.vlans : vlans).find(
+      ({ subnet }) => subnet !== undefined && contains(subnet, address),
+    );
     uses.push({ address, device, port, route, vlans, home });
   };
   if (device.address !== undefined) add(device.address, undefined, ['address'], []);

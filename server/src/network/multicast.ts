@@ -36,7 +36,8 @@ export class Memberships {
     if (state.members.some(({ port }) => port === member.port)) return;
     state.members.push(member);
     const tree = this.ground.tree(member.network);
-    const bridge = member.link.blocked === undefined ? tree.bridges.get(far(member.link, member.port).device) : undefined;
+    const bridge =
+      member.link.blocked === undefined ? tree.bridges.get(far(member.link, member.port).device) : undefined;
     if (bridge !== undefined) report(tree, bridge, member.link, state.known);
   }
 
@@ -68,7 +69,13 @@ function report(tree: BridgeTree, bridge: Bridge, link: Link, known: Known): voi
 }
 
 /** Sends a group into a network; tells each link it takes and the port it leaves by. */
-function flow(tree: BridgeTree, group: number, known: Known | undefined, from: { link: Link; port: Port }, visit: (link: Link, out: Port) => void): void {
+function flow(
+  tree: BridgeTree,
+  group: number,
+  known: Known | undefined,
+  from: { link: Link; port: Port },
+  visit: (link: Link, out: Port) => void,
+): void {
   if (from.link.blocked !== undefined) return;
   visit(from.link, from.port);
   const first = tree.bridges.get(far(from.link, from.port).device);
@@ -97,13 +104,24 @@ function outOf(bridge: Bridge, group: number, known: Known | undefined): Iterabl
 }
 
 /** By which interface a receiver joins: its route for the group, else the network it is sent into, else any. */
-export function joiningInterface(ground: Ground, receiver: Device, group: number, network: number | undefined): Interface | undefined {
+export function joiningInterface(
+  ground: Ground,
+  receiver: Device,
+  group: number,
+  network: number | undefined,
+): Interface | undefined {
   const towards = ground.interfaces.towards(receiver, group);
   if (towards?.route !== undefined && towards.route.to.prefix > 0) return towards.by;
   return (network === undefined ? undefined : ground.interfaces.in(receiver, network)) ?? towards?.by;
 }
 
-export function deliverMulticast(ground: Ground, memberships: Memberships, stream: Stream, source: Device, group: number): Delivery {
+export function deliverMulticast(
+  ground: Ground,
+  memberships: Memberships,
+  stream: Stream,
+  source: Device,
+  group: number,
+): Delivery {
   const towards = ground.interfaces.towards(source, group);
   const receivers = stream.receivers.flatMap((name) => ground.site.deviceByName.get(name) ?? []);
   if (towards === undefined) {
@@ -118,13 +136,26 @@ export function deliverMulticast(ground: Ground, memberships: Memberships, strea
   const unreached: Unreached[] = [];
   for (const receiver of receivers) {
     const joined = joiningInterface(ground, receiver, group, towards.by.network);
-    if (receiver === source || (joined !== undefined && entered.get(joined.network)?.has(joined.link) === true)) reaches.push(receiver.name);
-    else unreached.push({ receiver: receiver.name, why: obstacleOf(ground, memberships, stream, group, towards.by, receiver, joined, entered, ways) });
+    if (receiver === source || (joined !== undefined && entered.get(joined.network)?.has(joined.link) === true))
+      reaches.push(receiver.name);
+    else
+      unreached.push({
+        receiver: receiver.name,
+        why: obstacleOf(ground, memberships, stream, group, towards.by, receiver, joined, entered, ways),
+      });
   }
-  return { stream, source, leaves: towards.by, route: towards.route, reaches, unreached, networks: [...entered.keys()] };
+  return {
+    stream,
+    source,
+    leaves: towards.by,
+    route: towards.route,
+    reaches,
+    unreached,
+    networks: [...entered.keys()],
+  };
 }
 
-/** How multicast routers lead from one network to others: by network, the one before it and the routers passed so far. */
+/** How multicast routers lead from one network to others: by network, the one before it and the routers passed. */
 type Ways = ReadonlyMap<number, { readonly before: number; readonly passed: number }>;
 
 function routedWays(ground: Ground, from: number): Ways {
@@ -150,8 +181,18 @@ function wantedNetworks(memberships: Memberships, group: number, ways: Ways): Re
   return wanted;
 }
 
-/** Fills the source's network, and those that multicast routers forward it into; tells by network at which hosts' links it arrives. */
-function spread(ground: Ground, memberships: Memberships, stream: Stream, group: number, leaves: Interface, ways: Ways): Map<number, ReadonlySet<Link>> {
+/**
+ * Fills the source's network, and those that multicast routers forward it into; tells by network at which hosts' links
+ * it arrives.
+ */
+function spread(
+  ground: Ground,
+  memberships: Memberships,
+  stream: Stream,
+  group: number,
+  leaves: Interface,
+  ways: Ways,
+): Map<number, ReadonlySet<Link>> {
   const wanted = wantedNetworks(memberships, group, ways);
   const entered = new Map<number, ReadonlySet<Link>>();
   const queue: { by: Interface; passed: number }[] = [{ by: leaves, passed: 0 }];
@@ -167,7 +208,8 @@ function spread(ground: Ground, memberships: Memberships, stream: Stream, group:
     for (const router of ground.multicastRouters) {
       const into = ground.interfaces.in(router, by.network);
       if (into === undefined || into.port === by.port || !arrived.has(into.link)) continue;
-      for (const out of ground.interfaces.of(router)) if (wanted.has(out.network)) queue.push({ by: out, passed: passed + 1 });
+      for (const out of ground.interfaces.of(router))
+        if (wanted.has(out.network)) queue.push({ by: out, passed: passed + 1 });
     }
   }
   return entered;
@@ -194,23 +236,36 @@ function obstacleOf(
   if (isLinkLocalGroup(group)) return { obstacle: 'link-local', from, to };
   const passed = ways.get(joined.network)?.passed;
   if (passed !== undefined) {
-    return stream.ttl <= passed ? { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 } : { obstacle: 'apart', network: from };
+    return stream.ttl <= passed
+      ? { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 }
+      : { obstacle: 'apart', network: from };
   }
   const own = ground.interfaces.in(leaves.device, joined.network);
   if (own !== undefined) return { obstacle: 'leaves-elsewhere', port: leaves.port.name, from, own: own.port.name, to };
   const between = ground.site.devices.filter(
-    (device) => device.kind === 'router' && ground.interfaces.in(device, leaves.network) !== undefined && ground.interfaces.in(device, joined.network) !== undefined,
+    (device) =>
+      device.kind === 'router' &&
+      ground.interfaces.in(device, leaves.network) !== undefined &&
+      ground.interfaces.in(device, joined.network) !== undefined,
   );
   return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
 }
 
 /** Follows the way from the sender to the receiver to the bridge that does not pass the group on. */
-function stoppedAt(ground: Ground, memberships: Memberships, group: number, leaves: Interface, joined: Interface, network: string): Obstacle {
+function stoppedAt(
+  ground: Ground,
+  memberships: Memberships,
+  group: number,
+  leaves: Interface,
+  joined: Interface,
+  network: string,
+): Obstacle {
   const tree = ground.tree(joined.network);
   const known = memberships.known(group, joined.network);
   let bridge = joined.link.blocked === undefined ? tree.bridges.get(far(joined.link, joined.port).device) : undefined;
   const sender = joined.network === leaves.network ? tree.bridges.get(far(leaves.link, leaves.port).device) : undefined;
-  if (bridge === undefined || sender === undefined || sender.component !== bridge.component) return { obstacle: 'apart', network };
+  if (bridge === undefined || sender === undefined || sender.component !== bridge.component)
+    return { obstacle: 'apart', network };
   // The last bridge on the way that does not know the receiver is where the group stops.
   const way: Bridge[] = [];
   let up: Bridge | undefined = sender;
@@ -233,7 +288,8 @@ function stoppedAt(ground: Ground, memberships: Memberships, group: number, leav
   });
   if (stop === undefined) return { obstacle: 'apart', network };
   const members = known?.get(stop);
-  if (members === undefined || members.size === 0) return { obstacle: 'report-stays', network, bridge: stop.device.name };
+  if (members === undefined || members.size === 0)
+    return { obstacle: 'report-stays', network, bridge: stop.device.name };
   const at = [...members].map((link) => portOf(link, stop.device).name).join(', ');
   return { obstacle: 'known-nearer', network, bridge: stop.device.name, at };
 }

@@ -19,7 +19,10 @@ export type Cause =
 /** `peak` is in bit/s on the line. */
 export type Visit = (stream: Stream, network: number, cause: Cause, peak: number) => void;
 
-/** Of what a switch or access point sends out of a port. A link may carry thousands of streams, so nothing is kept of them. */
+/**
+ * Of what a switch or access point sends out of a port. A link may carry thousands of streams, so nothing is kept of
+ * them.
+ */
 export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
   if (out.device.kind !== 'switch' && out.device.kind !== 'access-point') return;
   const sent = sentGroups(network);
@@ -42,7 +45,12 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
     }
     // A router that forwards the group wants it.
     if (found === undefined || wanted || (found === 'querier' && group.length > 1)) continue;
-    visit(stream, foundIn, found, crossing.untagged * rates.untagged.line.peak + crossing.tagged * rates.tagged.line.peak);
+    visit(
+      stream,
+      foundIn,
+      found,
+      crossing.untagged * rates.untagged.line.peak + crossing.tagged * rates.tagged.line.peak,
+    );
   }
 }
 

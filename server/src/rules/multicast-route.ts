@@ -14,6 +14,9 @@ export function sendMulticastBy({ item, name }: Device, port: string, decides: H
     return [{ title, safe: false, edits: [setValue(item, [...decides.route, 'port'], port)] }];
   }
   const route = `{to: 224.0.0.0/4, port: ${port}}`;
-  const edit = nodeAt(item, ['routes']) === undefined ? addEntry(item, [], 'routes', `[${route}]`) : addElement(item, ['routes'], route);
+  const edit =
+    nodeAt(item, ['routes']) === undefined
+      ? addEntry(item, [], 'routes', `[${route}]`)
+      : addElement(item, ['routes'], route);
   return edit === undefined ? [] : [{ title, safe: false, edits: [edit] }];
 }

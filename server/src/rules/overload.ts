@@ -44,7 +44,10 @@ function* find({ site, network }: Subject): Iterable<Overload> {
       const exceeds = (rate: number, bound: number): boolean => rate * 10_000 > bound * capacity;
       if (!exceeds(load, Math.min(warn, limit))) continue;
       const over = exceeds(load, limit) ? 'limit' : 'warn';
-      const sums = { flooded: { unwanted: 0, networks: new Set<number>() }, 'to-querier': { unwanted: 0, networks: new Set<number>() } };
+      const sums = {
+        flooded: { unwanted: 0, networks: new Set<number>() },
+        'to-querier': { unwanted: 0, networks: new Set<number>() },
+      };
       visitUnwanted(network, link, out, (_, index, cause, peak) => {
         const sum = sums[reasonOf(cause)];
         sum.unwanted += peak;

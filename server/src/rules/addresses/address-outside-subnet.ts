@@ -79,15 +79,22 @@ devices:
       const at = placeOf(use.device.item, use.route);
       const address = formatAddress(use.address);
       if (use.port === undefined) {
-        const message = `${address} is in the subnet of no VLAN, so ${use.device.name} cannot be reached. Take one of ${few(vlans.map(subnetText))}.`;
+        const message =
+          `${address} is in the subnet of no VLAN, so ${use.device.name} cannot be reached. Take one of ` +
+          `${few(vlans.map(subnetText))}.`;
         yield { at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) };
         continue;
       }
       yield {
         at,
-        message: `${address} is not in ${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use, use.port)}. Correct the address, or the VLAN.`,
+        message:
+          `${address} is not in ` +
+          `${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use, use.port)}. Correct the ` +
+          'address, or the VLAN.',
         about,
-        related: vlans.slice(0, 2).map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
+        related: vlans
+          .slice(0, 2)
+          .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
         fixes: () => [...nextFreeAddressFix(site, vlans[0], use), ...otherVlan(site, network.topology, use)],
       };
     }
@@ -112,10 +119,19 @@ function otherVlan(site: Site, topology: Topology, { port, address }: AddressUse
   if (link === undefined || port === undefined || vlan === undefined) return [];
   const { device, name, route, vlan: access } = far(link, port);
   if (access === undefined || route[1] !== name) return [];
-  return [{ title: `Put ${device.name}/${name} into ${vlan.name}`, safe: false, edits: [setValue(device.item, [...route, 'vlan'], vlan.name)] }];
+  return [
+    {
+      title: `Put ${device.name}/${name} into ${vlan.name}`,
+      safe: false,
+      edits: [setValue(device.item, [...route, 'vlan'], vlan.name)],
+    },
+  ];
 }
 
 function nearest(vlans: readonly Vlan[], address: number): Vlan | undefined {
   const distance = ({ subnet }: Vlan): number => (subnet === undefined ? Infinity : Math.abs(subnet.network - address));
-  return vlans.reduce<Vlan | undefined>((best, vlan) => (best === undefined || distance(vlan) < distance(best) ? vlan : best), undefined);
+  return vlans.reduce<Vlan | undefined>(
+    (best, vlan) => (best === undefined || distance(vlan) < distance(best) ? vlan : best),
+    undefined,
+  );
 }

@@ -41,7 +41,8 @@ devices:
     for (const use of addressUses(site, network.topology)) {
       const { home, address, device } = use;
       const subnet = home?.subnet;
-      if (home === undefined || subnet === undefined || (address >= firstHost(subnet) && address <= lastHost(subnet))) continue;
+      if (home === undefined || subnet === undefined || (address >= firstHost(subnet) && address <= lastHost(subnet)))
+        continue;
       const which = address === broadcast(subnet) ? 'broadcast' : 'network';
       yield {
         at: placeOf(device.item, use.route),

@@ -1,4 +1,12 @@
-import { type AddressRange, contains, firstHost, formatAddress, formatSubnet, lastHost, parseAddress } from '../../standards/ipv4.ts';
+import {
+  type AddressRange,
+  contains,
+  firstHost,
+  formatAddress,
+  formatSubnet,
+  lastHost,
+  parseAddress,
+} from '../../standards/ipv4.ts';
 import { type AddressUse, addressUses } from '../../network/address-uses.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -51,20 +59,27 @@ devices:
   ],
   *check({ site, network }: Subject): Iterable<Finding> {
     const gateways = new Map<string, AddressUse>();
-    for (const use of addressUses(site, network.topology)) if (use.home?.gateway === use.device.name) gateways.set(use.home.name, use);
+    for (const use of addressUses(site, network.topology))
+      if (use.home?.gateway === use.device.name) gateways.set(use.home.name, use);
     for (const vlan of site.vlans) {
       const { item, name, pool, subnet } = vlan;
       const at = placeOf(item, ['dhcp-pool']);
       const about = [name];
       const turned = pool === undefined ? backwards(vlan) : undefined;
       if (turned !== undefined) {
-        yield { at, about, message: 'The pool runs backwards: the lower address stands first.', fixes: () => [change(vlan, turned, true)] };
+        yield {
+          at,
+          about,
+          message: 'The pool runs backwards: the lower address stands first.',
+          fixes: () => [change(vlan, turned, true)],
+        };
       }
       if (pool === undefined || subnet === undefined) continue;
       const inside = { first: Math.max(pool.first, firstHost(subnet)), last: Math.min(pool.last, lastHost(subnet)) };
       const gateway = gateways.get(name);
       if (inside.first !== pool.first || inside.last !== pool.last) {
-        const left = contains(subnet, pool.first) && contains(subnet, pool.last) ? 'goes to the very ends of' : 'leaves';
+        const left =
+          contains(subnet, pool.first) && contains(subnet, pool.last) ? 'goes to the very ends of' : 'leaves';
         yield {
           at,
           about,

@@ -51,10 +51,13 @@ devices:
         const others = uses.filter((other) => other !== use);
         yield {
           at: placeOf(use.device.item, use.route),
-          message: `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address of its own.`,
+          message:
+            `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address ` +
+            'of its own.',
           about: [use.device.name, holder(use), formatAddress(address)],
           related: others.slice(0, RELATED).map((other) => ({
-            at: placeOf(other.device.item, other.route), message: `${holder(other)} has it here`,
+            at: placeOf(other.device.item, other.route),
+            message: `${holder(other)} has it here`,
           })),
           fixes: () => nextFreeAddressFix(site, use.home, use),
         };

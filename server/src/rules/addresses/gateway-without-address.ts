@@ -60,11 +60,20 @@ devices:
         const kind = device.kind.replace('-', ' ');
         const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
         const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
-        yield { at, about, related, message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway.` };
+        yield {
+          at,
+          about,
+          related,
+          message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway.`,
+        };
       } else if (subnet !== undefined && !hasAddress(device, vlan)) {
         yield {
-          at, about, related,
-          message: `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot hand it anything. Give it one there.`,
+          at,
+          about,
+          related,
+          message:
+            `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot hand it ` +
+            'anything. Give it one there.',
           fixes: () => giveAddress(subject, device, vlan),
         };
       }
@@ -75,7 +84,9 @@ devices:
 /** An address for the VLAN that lies outside its subnet is a matter of its own. */
 function hasAddress({ ports }: Device, { name, subnet }: Vlan): boolean {
   return ports.some(({ addresses }) =>
-    addresses.some(({ address, vlan }) => vlan === name || (vlan === undefined && subnet !== undefined && contains(subnet, address))),
+    addresses.some(
+      ({ address, vlan }) => vlan === name || (vlan === undefined && subnet !== undefined && contains(subnet, address)),
+    ),
   );
 }
 
@@ -91,11 +102,17 @@ function giveAddress({ site, network }: Subject, device: Device, vlan: Vlan): Fi
   const text = formatAddress(free);
   const plain = port.addresses.some((address) => address.vlan === undefined);
   const [first] = port.addresses;
-  const edit = first !== undefined && !plain ? addEntry(device.item, first.route.slice(0, -1), vlan.name, text)
-    : plain ? undefined
-    : port.trunk === undefined ? addEntry(device.item, port.route, 'address', text)
-    : addEntry(device.item, port.route, 'addresses', `{${vlan.name}: ${text}}`);
-  return edit === undefined ? [] : [{ title: `Give ${device.name} ${text} in ${vlan.name}`, safe: false, edits: [edit] }];
+  const edit =
+    first !== undefined && !plain
+      ? addEntry(device.item, first.route.slice(0, -1), vlan.name, text)
+      : plain
+        ? undefined
+        : port.trunk === undefined
+          ? addEntry(device.item, port.route, 'address', text)
+          : addEntry(device.item, port.route, 'addresses', `{${vlan.name}: ${text}}`);
+  return edit === undefined
+    ? []
+    : [{ title: `Give ${device.name} ${text} in ${vlan.name}`, safe: false, edits: [edit] }];
 }
 
 /** The lowest host address, as is the custom, if it is free. */

@@ -30,12 +30,16 @@ vlans:
   *check({ site }: Subject): Iterable<Finding> {
     const bySize = site.vlans
       .flatMap((vlan) => (vlan.subnet === undefined ? [] : [{ vlan, subnet: vlan.subnet }]))
-      .sort((a, b) => a.subnet.network - b.subnet.network || a.subnet.prefix - b.subnet.prefix || a.vlan.index - b.vlan.index);
+      .sort(
+        (a, b) =>
+          a.subnet.network - b.subnet.network || a.subnet.prefix - b.subnet.prefix || a.vlan.index - b.vlan.index,
+      );
     const clashes = new Map<Vlan, Vlan[]>();
     const around: typeof bySize = [];
     for (const entry of bySize) {
       // Of two that overlap one holds the other, so those that hold this one are a stack.
-      while (around.length > 0 && !overlaps(around[around.length - 1]?.subnet ?? entry.subnet, entry.subnet)) around.pop();
+      while (around.length > 0 && !overlaps(around[around.length - 1]?.subnet ?? entry.subnet, entry.subnet))
+        around.pop();
       for (const { vlan } of around) {
         const [earlier, later] = vlan.index < entry.vlan.index ? [vlan, entry.vlan] : [entry.vlan, vlan];
         const found = clashes.get(later);
@@ -46,12 +50,18 @@ vlans:
     }
     for (const [{ name, item, subnet }, others] of clashes) {
       if (subnet === undefined) continue;
-      const words = others.flatMap((other) => (other.subnet === undefined ? [] : `${formatSubnet(other.subnet)} of ${other.name}`));
+      const words = others.flatMap((other) =>
+        other.subnet === undefined ? [] : `${formatSubnet(other.subnet)} of ${other.name}`,
+      );
       yield {
         at: placeOf(item, ['subnet']),
-        message: `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each VLAN addresses of its own.`,
+        message:
+          `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each ` +
+          'VLAN addresses of its own.',
         about: [name],
-        related: others.slice(0, 5).map((other) => ({ at: placeOf(other.item, ['subnet']), message: `the subnet of ${other.name}` })),
+        related: others
+          .slice(0, 5)
+          .map((other) => ({ at: placeOf(other.item, ['subnet']), message: `the subnet of ${other.name}` })),
       };
     }
   },

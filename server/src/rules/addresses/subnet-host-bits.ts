@@ -42,7 +42,8 @@ devices:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    for (const { item, name, subnet } of site.vlans) if (subnet?.hostBits === true) yield finding(item, ['subnet'], subnet, name);
+    for (const { item, name, subnet } of site.vlans)
+      if (subnet?.hostBits === true) yield finding(item, ['subnet'], subnet, name);
     for (const { item, name, routes } of site.devices) {
       for (const { to, route } of routes) if (to.hostBits) yield finding(item, [...route, 'to'], to, name);
     }
@@ -52,9 +53,10 @@ devices:
 function finding(item: Item, route: Route, subnet: WrittenSubnet, about: string): Finding {
   const at = placeOf(item, route);
   const proper = formatSubnet(subnet);
+  const written = at.piece.text.slice(at.start, at.end);
   return {
     at,
-    message: `${at.piece.text.slice(at.start, at.end)} is a host in ${proper}; the subnet is written by its lowest address.`,
+    message: `${written} is a host in ${proper}; the subnet is written by its lowest address.`,
     about: [about],
     fixes: () => [{ title: `Write ${proper}`, safe: true, edits: [setValue(item, route, proper)] }],
   };

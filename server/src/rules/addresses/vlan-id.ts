@@ -53,12 +53,24 @@ vlans:
         const others = vlans.filter((other) => other !== vlan);
         yield {
           at: placeOf(vlan.item, ['id']),
-          message: `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be told apart. Give each VLAN its own id.`,
+          message:
+            `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be ` +
+            'told apart. Give each VLAN its own id.',
           about: [vlan.name],
-          related: others.slice(0, 5).map((other) => ({ at: placeOf(other.item, ['id']), message: `${other.name} has it here` })),
+          related: others
+            .slice(0, 5)
+            .map((other) => ({ at: placeOf(other.item, ['id']), message: `${other.name} has it here` })),
           fixes: () => {
             const next = free(id);
-            return next === undefined ? [] : [{ title: `Use ${next}, the next free id`, safe: false, edits: [setValue(vlan.item, ['id'], String(next))] }];
+            return next === undefined
+              ? []
+              : [
+                  {
+                    title: `Use ${next}, the next free id`,
+                    safe: false,
+                    edits: [setValue(vlan.item, ['id'], String(next))],
+                  },
+                ];
           },
         };
       }

@@ -32,9 +32,12 @@ export function nextFreeAddress(site: Site, vlan: Vlan, near?: number): number |
   const used = usedAddresses(site);
   const first = firstHost(subnet) + (gatewayIsDue(site, vlan) ? 1 : 0);
   const last = lastHost(subnet);
-  const start = near === undefined ? first
-    : contains(subnet, near) ? near + 1
-    : subnet.network + ((near & (broadcast(subnet) - subnet.network)) >>> 0);
+  const start =
+    near === undefined
+      ? first
+      : contains(subnet, near)
+        ? near + 1
+        : subnet.network + ((near & (broadcast(subnet) - subnet.network)) >>> 0);
   return freeBetween(Math.max(start, first), last) ?? freeBetween(first, Math.min(start - 1, last));
 
   function freeBetween(from: number, to: number): number | undefined {
@@ -53,9 +56,19 @@ function gatewayIsDue(site: Site, { gateway, subnet }: Vlan): boolean {
 }
 
 /** Gives a device another address, the next free one of the VLAN. A port of a range has no address to itself. */
-export function nextFreeAddressFix(site: Site, vlan: Vlan | undefined, { device, port, route, address }: AddressUse): Fix[] {
+export function nextFreeAddressFix(
+  site: Site,
+  vlan: Vlan | undefined,
+  { device, port, route, address }: AddressUse,
+): Fix[] {
   const free = vlan === undefined ? undefined : nextFreeAddress(site, vlan, address);
   if (free === undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
   const text = formatAddress(free);
-  return [{ title: `Use ${text}, the next free address of ${vlan?.name}`, safe: false, edits: [setValue(device.item, route, text)] }];
+  return [
+    {
+      title: `Use ${text}, the next free address of ${vlan?.name}`,
+      safe: false,
+      edits: [setValue(device.item, route, text)],
+    },
+  ];
 }

@@ -1,7 +1,13 @@
 /** Free multicast groups. */
 
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
-import { type GroupBlock, blockOf, macKey, onAlwaysFloodedMac, scopeRelativeReserved } from '../../standards/multicast.ts';
+import {
+  type GroupBlock,
+  blockOf,
+  macKey,
+  onAlwaysFloodedMac,
+  scopeRelativeReserved,
+} from '../../standards/multicast.ts';
 import { setValue } from '../../site/edit.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import type { Fix } from '../rule.ts';
@@ -21,7 +27,8 @@ export function nextFreeGroup(site: Site, near?: number): number | undefined {
   const inBlock = groups.filter((group) => group >= block.first && group <= block.last);
   const lowest = inBlock.length === 0 ? block.first : inBlock.reduce((least, group) => Math.min(least, group));
   const from = near !== undefined && near >= block.first && near <= block.last ? near : lowest;
-  const isFree = (group: number): boolean => !keys.has(macKey(group)) && !onAlwaysFloodedMac(group) && !scopeRelativeReserved(group);
+  const isFree = (group: number): boolean =>
+    !keys.has(macKey(group)) && !onAlwaysFloodedMac(group) && !scopeRelativeReserved(group);
   // The lowest address of the block is a network's number to many eyes.
   for (let group = from + 1; group <= block.last; group++) if (isFree(group)) return group;
   for (let group = block.first + 1; group <= from; group++) if (isFree(group)) return group;

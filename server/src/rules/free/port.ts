@@ -34,6 +34,7 @@ export function nextFreePort(site: Site, stream: Stream, from: number = RTP_PORT
     taken.add(other.port);
     if (isRtp(other)) taken.add(other.port + 1);
   }
-  for (let port = from + (from % 2); port < 65_535; port += 2) if (!taken.has(port) && !taken.has(port + 1)) return port;
+  for (let port = from + (from % 2); port < 65_535; port += 2)
+    if (!taken.has(port) && !taken.has(port + 1)) return port;
   return undefined;
 }

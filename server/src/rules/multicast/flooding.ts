@@ -101,16 +101,19 @@ streams:
       if (worst === undefined) continue;
       const snoops = device.snooping;
       const others = flooded.length - 1;
+      const alike = others === 0 ? '' : others === 1 ? '; so does 1 other link' : `; so do ${others} other links`;
       yield {
         at: placeOf(device.item, [snoops ? 'unregistered-multicast' : 'igmp-snooping']),
         severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
-          `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ${portName(worst.out)} → ${portName(far(worst.link, worst.out))} ` +
-          `carries ${bitRate(worst.unwanted)} of ${few(unwantedStreams(subject, worst))} that nobody behind asked for, too much for ` +
-          `${bitRate(worst.capacity)}${others === 0 ? '' : `; so ${others === 1 ? 'does 1 other link' : `do ${others} other links`}`}. ` +
-          `${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
+          `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ` +
+          `${portName(worst.out)} → ${portName(far(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
+          `${few(unwantedStreams(subject, worst))} that nobody behind asked for, too much for ` +
+          `${bitRate(worst.capacity)}${alike}. ${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
         about: [device.name],
-        related: flooded.slice(0, 5).map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
+        related: flooded
+          .slice(0, 5)
+          .map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
         fixes: () => prune(subject, device, flooded),
       };
     }
@@ -130,11 +133,15 @@ function prune({ site, network }: Subject, device: Device, flooded: readonly Ove
     const vlan = site.vlans[index];
     const tree = network.tree(index);
     const component = tree.bridges.get(device)?.component;
-    if (vlan === undefined || vlan.querier !== undefined || (component !== undefined && tree.queried.has(component))) continue;
+    if (vlan === undefined || vlan.querier !== undefined || (component !== undefined && tree.queried.has(component)))
+      continue;
     const querier = bestQuerier(site, network, index, device);
     const edit = querier === undefined ? undefined : addEntry(vlan.item, [], 'querier', querier.name);
     if (edit !== undefined) edits.push(edit);
   }
-  const title = edits.length === 1 ? `Turn IGMP snooping on at ${device.name}` : `Turn IGMP snooping on at ${device.name}, with a querier`;
+  const title =
+    edits.length === 1
+      ? `Turn IGMP snooping on at ${device.name}`
+      : `Turn IGMP snooping on at ${device.name}, with a querier`;
   return [{ title, safe: false, edits }];
 }

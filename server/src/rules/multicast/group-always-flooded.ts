@@ -36,7 +36,8 @@ streams:
       yield {
         at: placeOf(stream.item, ['group']),
         message:
-          `${formatAddress(group)} has the MAC address ${groupMac(group)}, which it shares with a group that every switch floods: ` +
+          `${formatAddress(group)} has the MAC address ${groupMac(group)}, which it shares with a group that ` +
+          'every switch floods: ' +
           'it may go out of all ports. Take another group.',
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),

@@ -44,10 +44,13 @@ streams:
         yield {
           at: placeOf(stream.item, ['group']),
           message:
-            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(stream.group ?? 0)} port ${stream.port}: ` +
+            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(stream.group ?? 0)} ` +
+            `port ${stream.port}: ` +
             'receivers get them mixed. Give each stream a group of its own.',
           about: [stream.name],
-          related: others.slice(0, 5).map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
+          related: others
+            .slice(0, 5)
+            .map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
           fixes: () => nextFreeGroupFix(site, stream),
         };
       }

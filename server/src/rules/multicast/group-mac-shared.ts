@@ -10,9 +10,9 @@ export const groupMacShared: Rule = {
   id: 'group-mac-shared',
   severity: 'warning',
   summary: 'Two groups in use have the same MAC address.',
-  why: `A MAC address keeps 23 of the 28 bits that tell groups apart, so 32 groups share each one. Network cards filter by
-it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the last
-23 bits, that is in more than the first octet and the highest bit of the second.`,
+  why: `A MAC address keeps 23 of the 28 bits that tell groups apart, so 32 groups share each one. Network cards filter
+by it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the
+last 23 bits, that is in more than the first octet and the highest bit of the second.`,
   source: 'RFC 1112 §6.4 and RFC 4541 §2.1.2(5), read',
   examples: [
     {
@@ -47,10 +47,13 @@ streams:
           at: placeOf(stream.item, ['group']),
           message:
             `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ` +
-            `${few(others.map((other) => `${formatAddress(other.group ?? 0)} of ${other.name}`))}: where one is wanted, a switch may send both. ` +
+            `${few(others.map((other) => `${formatAddress(other.group ?? 0)} of ${other.name}`))}: where one is ` +
+            'wanted, a switch may send both. ' +
             'Take another group.',
           about: [stream.name],
-          related: others.slice(0, 5).map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
+          related: others
+            .slice(0, 5)
+            .map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
           fixes: () => nextFreeGroupFix(site, stream),
         };
       }

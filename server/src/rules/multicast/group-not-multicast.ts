@@ -32,7 +32,9 @@ streams:
       if (stream.group === undefined || isMulticast(stream.group)) continue;
       yield {
         at: placeOf(stream.item, ['group']),
-        message: `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. Take one in 239.192.0.0/14.`,
+        message:
+          `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. ` +
+          'Take one in 239.192.0.0/14.',
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
       };

@@ -13,9 +13,9 @@ export const groupReserved: Rule = {
   id: 'group-reserved',
   severity: 'warning',
   summary: 'A group lies in a block that is kept for something else.',
-  why: `Most blocks of multicast addresses are assigned to protocols or to somebody else, and network gear may treat them
-in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video in a house take
-239.192.0.0/14, or 239.255.0.0/16, which never leaves the site.`,
+  why: `Most blocks of multicast addresses are assigned to protocols or to somebody else, and network gear may treat
+them in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video
+in a house take 239.192.0.0/14, or 239.255.0.0/16, which never leaves the site.`,
   source: 'RFC 5771 §3–§10, RFC 2365 §6, RFC 4607 §1, RFC 6034 §3, read',
   examples: [
     {

@@ -36,7 +36,10 @@ streams:
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !scopeRelativeReserved(group)) continue;
       const { name, last } = blockOf(group);
-      const what = group === last ? `where sessions are announced in ${name} (SAP)` : `among the highest 256 groups of ${name}, which are kept for protocols`;
+      const what =
+        group === last
+          ? `where sessions are announced in ${name} (SAP)`
+          : `among the highest 256 groups of ${name}, which are kept for protocols`;
       yield {
         at: placeOf(stream.item, ['group']),
         message: `${formatAddress(group)} is ${what}. Take a lower group.`,

@@ -42,7 +42,8 @@ streams:
         yield {
           at: placeOf(stream.item, ['group']),
           message:
-            `${formatAddress(group)} also carries ${first.name}, on port ${first.port}; switches forward by group alone, ` +
+            `${formatAddress(group)} also carries ${first.name}, on port ${first.port}; switches forward by ` +
+            'group alone, ' +
             `so receivers of either get both. Give ${stream.name} a group of its own.`,
           about: [stream.name],
           related: [{ at: placeOf(first.item, ['group']), message: `the group of ${first.name}` }],

@@ -15,8 +15,8 @@ export const noQuerier: Rule = {
   severity: 'error',
   summary: 'Switches snoop in a VLAN in which nobody asks for memberships.',
   why: `Snooping switches pass membership reports on only towards a querier, and hosts report only on joining and when
-they are asked. Without a querier a receiver behind another switch gets nothing, or loses what somebody nearer the source
-has joined; and after ${groupMembershipInterval()} s every membership ends: the group is dropped or flooded, as
+they are asked. Without a querier a receiver behind another switch gets nothing, or loses what somebody nearer the
+source has joined; and after ${groupMembershipInterval()} s every membership ends: the group is dropped or flooded, as
 the switch is set for unregistered multicast. Name one switch as the VLAN's querier and turn it on there. All groups
 travel to it, so the one nearest the senders is best.`,
   source: 'RFC 4541 §2.1.1 and RFC 3376 §8.4, read; what receivers get was measured on Open vSwitch',
@@ -128,7 +128,8 @@ function statesOf({ site, network }: Subject): Map<Vlan, State> {
     for (const { receiver, why } of unreached) {
       if (why.obstacle !== 'report-stays' && why.obstacle !== 'known-nearer') continue;
       const vlan = site.vlanByName.get(why.network);
-      if (vlan !== undefined && !isAbsent(network.tree(vlan.index), vlan)) stateOf(vlan).cutOff.push({ stream, receiver });
+      if (vlan !== undefined && !isAbsent(network.tree(vlan.index), vlan))
+        stateOf(vlan).cutOff.push({ stream, receiver });
     }
     if (!reaches.some((name) => name !== stream.source)) continue;
     for (const index of networks) {
@@ -152,20 +153,27 @@ function isAbsent(tree: BridgeTree, { querier }: Vlan): boolean {
 }
 
 function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forgetting }: State): Finding {
-  const why = vlan.querier === undefined ? `${vlan.name} has no querier` : `A part of ${vlan.name} is not joined to its querier ${vlan.querier}`;
+  const why =
+    vlan.querier === undefined
+      ? `${vlan.name} has no querier`
+      : `A part of ${vlan.name} is not joined to its querier ${vlan.querier}`;
   const drops = [...forgetting].some(({ unregistered }) => unregistered === 'drop');
   const effects: string[] = [];
   if (cutOff.length > 0) {
     const receivers = unique(cutOff.map(({ receiver }) => receiver));
     const streams = few(unique(cutOff.map(({ stream }) => stream.name)));
-    effects.push(`${few(receivers)} ${receivers.length === 1 ? 'gets' : 'get'} nothing of ${streams}, as reports stop at the first switch`);
+    effects.push(
+      `${few(receivers)} ${receivers.length === 1 ? 'gets' : 'get'} nothing of ${streams}, as reports stop at ` +
+        'the first switch',
+    );
   }
   if (passing.size > 0) {
     const switches = few([...forgetting].map(({ name }) => name));
     const streams = few([...passing].map(({ name }) => name));
     const then = drops ? 'the picture stops' : `${passing.size === 1 ? 'it goes' : 'they go'} to every port`;
     effects.push(
-      `${groupMembershipInterval()} s after joining, ${switches} ${forgetting.size === 1 ? 'forgets' : 'forget'} who wants ${streams}, and ${then}`,
+      `${groupMembershipInterval()} s after joining, ${switches} ${forgetting.size === 1 ? 'forgets' : 'forget'} ` +
+        `who wants ${streams}, and ${then}`,
     );
   }
   return {
@@ -174,12 +182,15 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
     message: `${why}: ${effects.join('; ')}. Name a querier, best the switch nearest the senders.`,
     about: [vlan.name],
     related: cutOff.slice(0, 5).map(({ stream, receiver }) => ({
-      at: placeOf(stream.item, receiverRoute(stream, receiver)), message: `${receiver} gets nothing of ${stream.name}`,
+      at: placeOf(stream.item, receiverRoute(stream, receiver)),
+      message: `${receiver} gets nothing of ${stream.name}`,
     })),
     fixes: () => {
       const best = vlan.querier === undefined ? bestQuerier(site, network, vlan.index) : undefined;
       const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', best.name);
-      return best === undefined || edit === undefined ? [] : [{ title: `Name ${best.name} as querier of ${vlan.name}`, safe: false, edits: [edit] }];
+      return best === undefined || edit === undefined
+        ? []
+        : [{ title: `Name ${best.name} as querier of ${vlan.name}`, safe: false, edits: [edit] }];
     },
   };
 }

@@ -7,9 +7,9 @@ export const querierAbsent: Rule = {
   id: 'querier-absent',
   severity: 'error',
   summary: 'The querier of a VLAN has no port in it, or is nothing that asks.',
-  why: `The querier asks again and again who wants which group, and switches send the answers towards it. One that is not
-in the VLAN is not heard there: receivers behind another switch get nothing, and all memberships end. Name a switch or
-router that has a port in the VLAN.`,
+  why: `The querier asks again and again who wants which group, and switches send the answers towards it. One that is
+not in the VLAN is not heard there: receivers behind another switch get nothing, and all memberships end. Name a
+switch or router that has a port in the VLAN.`,
   source: 'RFC 4541 §2.1.1, RFC 3376 §8, read',
   examples: [
     {
@@ -50,9 +50,11 @@ cables:
       if (device?.kind === undefined) continue;
       const deaf = SILENT[device.kind];
       if (deaf === undefined && network.tree(vlan.index).querier !== undefined) continue;
-      const message = deaf !== undefined
-        ? `${device.name} is a ${deaf}, which asks nobody for memberships. Name a switch or router.`
-        : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such a port.`;
+      const message =
+        deaf !== undefined
+          ? `${device.name} is a ${deaf}, which asks nobody for memberships. Name a switch or router.`
+          : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has ` +
+            'such a port.';
       yield {
         at: placeOf(vlan.item, ['querier']),
         message,
@@ -61,7 +63,13 @@ cables:
         fixes: () => {
           const better = bestQuerier(site, network, vlan.index);
           if (better === undefined) return [];
-          return [{ title: `Name ${better.name} as querier`, safe: false, edits: [setValue(vlan.item, ['querier'], better.name)] }];
+          return [
+            {
+              title: `Name ${better.name} as querier`,
+              safe: false,
+              edits: [setValue(vlan.item, ['querier'], better.name)],
+            },
+          ];
         },
       };
     }
@@ -70,5 +78,9 @@ cables:
 
 /** Kinds of device that are no querier; a server or computer can be made one. */
 const SILENT: Readonly<Partial<Record<string, string>>> = {
-  camera: 'camera', display: 'display', tuner: 'tuner', 'patch-panel': 'patch panel', 'media-converter': 'media converter',
+  camera: 'camera',
+  display: 'display',
+  tuner: 'tuner',
+  'patch-panel': 'patch panel',
+  'media-converter': 'media converter',
 };

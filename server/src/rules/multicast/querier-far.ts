@@ -63,11 +63,19 @@ streams:
       yield {
         at: placeOf(vlan.item, ['querier']),
         message:
-          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} carries ${bitRate(unwanted)} of ` +
-          `${few(unwantedStreams(subject, worst))} that nobody behind asked for. ${better.name} is nearer the senders: let it be the querier.`,
+          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} ` +
+          `carries ${bitRate(unwanted)} of ` +
+          `${few(unwantedStreams(subject, worst))} that nobody behind asked for. ${better.name} is nearer the ` +
+          'senders: let it be the querier.',
         about: [vlan.name, vlan.querier],
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],
-        fixes: () => [{ title: `Name ${better.name} as querier of ${vlan.name}`, safe: false, edits: [setValue(vlan.item, ['querier'], better.name)] }],
+        fixes: () => [
+          {
+            title: `Name ${better.name} as querier of ${vlan.name}`,
+            safe: false,
+            edits: [setValue(vlan.item, ['querier'], better.name)],
+          },
+        ],
       };
     }
   },

@@ -64,12 +64,22 @@ streams:
       const where = typeof to === 'number' ? formatAddress(to) : to;
       yield {
         at: placeOf(item, ['port']),
-        message: `${port} is the RTCP port of ${other.name} to ${where}, which takes ${port - 1} and ${port}. Take another pair.`,
+        message:
+          `${port} is the RTCP port of ${other.name} to ${where}, which takes ${port - 1} and ${port}. Take ` +
+          'another pair.',
         about: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
         fixes: () => {
           const free = nextFreePort(site, stream, port);
-          return free === undefined ? [] : [{ title: `Use port ${free}, the next free pair`, safe: false, edits: [setValue(item, ['port'], String(free))] }];
+          return free === undefined
+            ? []
+            : [
+                {
+                  title: `Use port ${free}, the next free pair`,
+                  safe: false,
+                  edits: [setValue(item, ['port'], String(free))],
+                },
+              ];
         },
       };
     }

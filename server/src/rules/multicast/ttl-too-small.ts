@@ -62,10 +62,16 @@ streams:
       const routers = needed === 2 ? '1 router' : `${needed - 1} routers`;
       yield {
         at: placeOf(stream.item, ['ttl']),
-        message: `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here and at the sender.`,
+        message:
+          `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here ` +
+          'and at the sender.',
         about: [stream.name, ...names],
-        related: names.slice(0, 5).map((name) => ({ at: placeOf(stream.item, receiverRoute(stream, name)), message: `${name} gets nothing` })),
-        fixes: () => [{ title: `Set the TTL to ${needed}`, safe: false, edits: putValue(stream.item, 'ttl', String(needed)) }],
+        related: names
+          .slice(0, 5)
+          .map((name) => ({ at: placeOf(stream.item, receiverRoute(stream, name)), message: `${name} gets nothing` })),
+        fixes: () => [
+          { title: `Set the TTL to ${needed}`, safe: false, edits: putValue(stream.item, 'ttl', String(needed)) },
+        ],
       };
     }
   },

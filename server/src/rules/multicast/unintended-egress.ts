@@ -100,8 +100,10 @@ streams:
         yield {
           at: placeOf(stream.item, ['egress']),
           message: usable
-            ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}. Send multicast by ${meant.name}.`
-            : `${stream.name} cannot leave by ${portName(meant)}, where no cable that carries a network is; it leaves by ${portName(leaves.port)}.`,
+            ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}. Send multicast by ` +
+              `${meant.name}.`
+            : `${stream.name} cannot leave by ${portName(meant)}, where no cable that carries a network is; it ` +
+              `leaves by ${portName(leaves.port)}.`,
           about,
           related: related(delivery),
           fixes: () => (usable ? sendMulticastBy(source, meant.name, delivery.route) : []),
@@ -115,7 +117,8 @@ streams:
       yield {
         at: placeOf(stream.item, ['source']),
         message:
-          `${stream.name} leaves ${portName(leaves.port)} into ${name(leaves.network)}, but ${few(receivers)} ${receivers.length === 1 ? 'is' : 'are'} ` +
+          `${stream.name} leaves ${portName(leaves.port)} into ${name(leaves.network)}, but ${few(receivers)} ` +
+          `${receivers.length === 1 ? 'is' : 'are'} ` +
           `in ${name(by.network)}, as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
         about,
         related: related(delivery),
@@ -125,14 +128,22 @@ streams:
   },
 };
 
-/** Another interface of the source, in a network of receivers, where none of them is in the network that is sent into. */
-export function betterPort(site: Subject['site'], { interfaces }: Subject['network'], delivery: Delivery): { by: Interface; receivers: string[] } | undefined {
+/** Another interface of the source, in a network of receivers, where none of them is in the one that is sent into. */
+export function betterPort(
+  site: Subject['site'],
+  { interfaces }: Subject['network'],
+  delivery: Delivery,
+): { by: Interface; receivers: string[] } | undefined {
   const { source, leaves, unreached } = delivery;
   if (source === undefined || leaves === undefined || unreached.length === 0) return undefined;
-  const others = interfaces.of(source).filter(({ network, port }) => network !== leaves.network && port !== leaves.port);
+  const others = interfaces
+    .of(source)
+    .filter(({ network, port }) => network !== leaves.network && port !== leaves.port);
   if (others.length === 0) return undefined;
   let best: { by: Interface; receivers: string[] } | undefined;
-  const receivers = delivery.stream.receivers.flatMap((name) => site.deviceByName.get(name) ?? []).filter((device) => device !== source);
+  const receivers = delivery.stream.receivers
+    .flatMap((name) => site.deviceByName.get(name) ?? [])
+    .filter((device) => device !== source);
   if (receivers.some((device) => interfaces.in(device, leaves.network) !== undefined)) return undefined;
   for (const by of others) {
     const there = receivers.filter((device) => interfaces.in(device, by.network) !== undefined).map(({ name }) => name);
@@ -142,7 +153,9 @@ export function betterPort(site: Subject['site'], { interfaces }: Subject['netwo
 }
 
 function reason({ source, route }: Delivery): string {
-  return route === undefined ? `${source?.name} has no route for its group` : `the route for ${formatSubnet(route.to)} says`;
+  return route === undefined
+    ? `${source?.name} has no route for its group`
+    : `the route for ${formatSubnet(route.to)} says`;
 }
 
 function related({ source, route }: Delivery): Related[] {

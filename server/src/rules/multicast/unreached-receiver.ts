@@ -115,8 +115,14 @@ streams:
     const { site, network } = subject;
     // Before the first cable is written nothing is known of ways.
     if (site.cables.length === 0) return;
-    const uncabled = grouped(network.deliveries.flatMap(({ stream, unreached }) => unreached.flatMap(({ receiver, why }) =>
-      why.obstacle === 'receiver-not-cabled' ? [{ stream, receiver }] : [])), ({ receiver }) => receiver);
+    const uncabled = grouped(
+      network.deliveries.flatMap(({ stream, unreached }) =>
+        unreached.flatMap(({ receiver, why }) =>
+          why.obstacle === 'receiver-not-cabled' ? [{ stream, receiver }] : [],
+        ),
+      ),
+      ({ receiver }) => receiver,
+    );
     for (const delivery of network.deliveries) {
       const { stream, unreached } = delivery;
       if (unreached.length === 0 || (stream.group !== undefined && !isMulticast(stream.group))) continue;
@@ -157,15 +163,21 @@ function message({ stream }: Delivery, receiver: string, why: Obstacle, others: 
   const { what, remedy } = obstacleWords(why, receiver, stream);
   const also = others === 0 ? '' : ` and of ${count(others, 'other stream')}`;
   // Receivers that it does reach would lose it by another route.
-  const todo = why.obstacle === 'leaves-elsewhere' ? `send another stream into ${why.to}, or let a router route multicast` : remedy;
+  const todo =
+    why.obstacle === 'leaves-elsewhere'
+      ? `send another stream into ${why.to}, or let a router route multicast`
+      : remedy;
   return `${receiver} gets nothing of ${stream.name}${also}: ${what}. ${todo.charAt(0).toUpperCase()}${todo.slice(1)}.`;
 }
 
 function related(site: Site, why: Obstacle, receiver: string): Related[] {
-  const at = (device: Device | undefined, message: string): Related[] => (device === undefined ? [] : [{ at: headOf(device.item), message }]);
+  const at = (device: Device | undefined, message: string): Related[] =>
+    device === undefined ? [] : [{ at: headOf(device.item), message }];
   switch (why.obstacle) {
     case 'other-network':
-      return why.routers.flatMap((name) => at(site.deviceByName.get(name), `${name} is in ${why.from} and in ${why.to}`));
+      return why.routers.flatMap((name) =>
+        at(site.deviceByName.get(name), `${name} is in ${why.from} and in ${why.to}`),
+      );
     case 'no-route':
       return at(site.deviceByName.get(why.gateway), `the gateway of ${why.from}`);
     case 'no-gateway': {
@@ -200,8 +212,11 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
       const vlan = site.vlanByName.get(why.network);
       const other = site.vlanByName.get(why.to);
       if (vlan === undefined || other === undefined) return [];
-      const isIn = (device: Device, index: number): boolean => network.interfaces.in(device, index)?.address !== undefined;
-      const routers = site.devices.filter((device) => device.kind === 'router' && isIn(device, vlan.index) && isIn(device, other.index));
+      const isIn = (device: Device, index: number): boolean =>
+        network.interfaces.in(device, index)?.address !== undefined;
+      const routers = site.devices.filter(
+        (device) => device.kind === 'router' && isIn(device, vlan.index) && isIn(device, other.index),
+      );
       return routers.slice(0, 3).flatMap(({ name }) => {
         const edits = putValue(vlan.item, 'gateway', name);
         return edits.length === 0 ? [] : [{ title: `Name ${name} as gateway of ${vlan.name}`, safe: false, edits }];

@@ -44,7 +44,9 @@ streams:
       if (carried.source === source || carried.receivers.includes(source)) continue;
       yield {
         at: placeOf(item, ['carries']),
-        message: `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the receivers of ${carried.name}.`,
+        message:
+          `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the ` +
+          `receivers of ${carried.name}.`,
         about: [name, carried.name],
         related: [{ at: headOf(carried.item), message: `the stream that ${name} carries` }],
         fixes: () => addReceiver(carried, source),
@@ -54,6 +56,9 @@ streams:
 };
 
 function addReceiver({ item, name }: Stream, device: string): Fix[] {
-  const edit = nodeAt(item, ['receivers']) === undefined ? addEntry(item, [], 'receivers', `[${device}]`) : addElement(item, ['receivers'], device);
+  const edit =
+    nodeAt(item, ['receivers']) === undefined
+      ? addEntry(item, [], 'receivers', `[${device}]`)
+      : addElement(item, ['receivers'], device);
   return edit === undefined ? [] : [{ title: `Add ${device} to the receivers of ${name}`, safe: false, edits: [edit] }];
 }

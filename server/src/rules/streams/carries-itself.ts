@@ -7,8 +7,9 @@ export const carriesItself: Rule = {
   id: 'carries-itself',
   severity: 'error',
   summary: 'A stream carries itself, at once or by way of others.',
-  why: `What a stream consists of is taken from the stream that it carries. In a circle it comes from nowhere, so none of
-them has a rate of its own to take over. One of them is what the camera or tuner sends: leave \`carries\` out there.`,
+  why: `What a stream consists of is taken from the stream that it carries. In a circle it comes from nowhere, so none
+of them has a rate of its own to take over. One of them is what the camera or tuner sends: leave \`carries\` out
+there.`,
   examples: [
     {
       bad: `
@@ -39,15 +40,22 @@ streams:
       for (const [index, stream] of circle.entries()) {
         told.add(stream);
         // As many as somebody reads: a circle may be as long as the site.
-        const others = [...circle.slice(index + 1, index + 1 + SHOWN), ...circle.slice(0, Math.min(index, SHOWN))].slice(0, SHOWN);
+        const others = [
+          ...circle.slice(index + 1, index + 1 + SHOWN),
+          ...circle.slice(0, Math.min(index, SHOWN)),
+        ].slice(0, SHOWN);
         const shown = others.map(({ name }) => name);
         const more = circle.length - 1 - shown.length;
-        const way = shown.length === 0 ? '' : `, by way of ${more > 0 ? `${shown.join(', ')} and ${more} others` : few(shown)}`;
+        const way =
+          shown.length === 0 ? '' : `, by way of ${more > 0 ? `${shown.join(', ')} and ${more} others` : few(shown)}`;
         yield {
           at: placeOf(stream.item, ['carries']),
           message: `${stream.name} carries itself${way}. Leave carries out at the one that the camera or tuner sends.`,
           about: [stream.name],
-          related: others.map((other) => ({ at: placeOf(other.item, ['carries']), message: `${other.name} carries ${other.carries}` })),
+          related: others.map((other) => ({
+            at: placeOf(other.item, ['carries']),
+            message: `${other.name} carries ${other.carries}`,
+          })),
         };
       }
     }
@@ -59,7 +67,7 @@ const SHOWN = 3;
 function circleFrom(site: Site, start: Stream): Stream[] {
   const circle: Stream[] = [];
   const seen = new Set<Stream>();
-  for (let at: Stream | undefined = start; at !== undefined && !seen.has(at); ) {
+  for (let at: Stream | undefined = start; at !== undefined && !seen.has(at);) {
     seen.add(at);
     circle.push(at);
     at = at.carries === undefined ? undefined : site.streamByName.get(at.carries);

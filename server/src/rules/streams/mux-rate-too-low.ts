@@ -11,7 +11,7 @@ export const muxRateTooLow: Rule = {
   why: `The multiplex carries video and audio with the headers of their packets, tables and clock references. A constant
 rate below that makes the multiplexer drop or delay pictures. It must hold the peak, not only the average: below the
 peak it is a warning, below the average an error.`,
-  source: 'ISO/IEC 13818-1 §2.4.3, from memory; the sum was held against FFmpeg\'s multiplexer',
+  source: "ISO/IEC 13818-1 §2.4.3, from memory; the sum was held against FFmpeg's multiplexer",
   examples: [
     {
       bad: `
@@ -42,10 +42,13 @@ streams:
         at: placeOf(item, ['mux-rate']),
         severity: short ? 'error' : 'warning',
         message:
-          `${name} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers and tables, and ` +
+          `${name} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers ` +
+          'and tables, and ' +
           `its mux-rate is ${bitRate(muxRate)}. Set it to ${enough} or more, or lower the bitrate.`,
         about: [name],
-        fixes: () => [{ title: `Set the mux-rate to ${enough}`, safe: false, edits: [setValue(item, ['mux-rate'], enough)] }],
+        fixes: () => [
+          { title: `Set the mux-rate to ${enough}`, safe: false, edits: [setValue(item, ['mux-rate'], enough)] },
+        ],
       };
     }
   },

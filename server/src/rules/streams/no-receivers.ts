@@ -5,8 +5,9 @@ export const noReceivers: Rule = {
   id: 'no-receivers',
   severity: 'information',
   summary: 'Nobody receives a stream.',
-  why: `A unicast stream that nobody asks for is not sent, and counts nowhere. A group is sent all the same: it loads the
-way to the querier, and floods where switches flood what nobody has joined. Name who takes it, or take the stream out.`,
+  why: `A unicast stream that nobody asks for is not sent, and counts nowhere. A group is sent all the same: it loads
+the way to the querier, and floods where switches flood what nobody has joined. Name who takes it, or take the stream
+out.`,
   source: 'RFC 4541 §2.1.2(3), read',
   examples: [
     {
@@ -25,11 +26,19 @@ streams:
   ],
   *check({ site }: Subject): Iterable<Finding> {
     // Told by carried-not-received, or by the rule of the recording.
-    const used = new Set([...site.streams.map(({ carries }) => carries), ...site.recordings.map(({ stream }) => stream)]);
+    const used = new Set([
+      ...site.streams.map(({ carries }) => carries),
+      ...site.recordings.map(({ stream }) => stream),
+    ]);
     for (const { item, name, receivers, group } of site.streams) {
-      if (receivers.length > 0 || used.has(name) || item.problems.some(({ route }) => route[0] === 'receivers')) continue;
+      if (receivers.length > 0 || used.has(name) || item.problems.some(({ route }) => route[0] === 'receivers'))
+        continue;
       const effect = group === undefined ? ', so it is not sent' : '; its group is sent all the same';
-      yield { at: headOf(item), message: `Nobody receives ${name}${effect}. Name its receivers, or take it out.`, about: [name] };
+      yield {
+        at: headOf(item),
+        message: `Nobody receives ${name}${effect}. Name its receivers, or take it out.`,
+        about: [name],
+      };
     }
   },
 };

@@ -40,17 +40,28 @@ streams:
       const { item, name, port, group } = stream;
       if (port === undefined || group !== undefined || !isDatagrams(stream)) continue;
       const shared = stream.receivers.filter((receiver) => first.has(`${receiver}:${port}`));
-      for (const receiver of stream.receivers) if (!first.has(`${receiver}:${port}`)) first.set(`${receiver}:${port}`, stream);
+      for (const receiver of stream.receivers)
+        if (!first.has(`${receiver}:${port}`)) first.set(`${receiver}:${port}`, stream);
       const other = first.get(`${shared[0]}:${port}`);
       if (other === undefined) continue;
       yield {
         at: placeOf(item, ['port']),
-        message: `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take another pair.`,
+        message:
+          `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take ` +
+          'another pair.',
         about: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
         fixes: () => {
           const free = nextFreePort(site, stream, port);
-          return free === undefined ? [] : [{ title: `Use port ${free}, the next free pair`, safe: false, edits: [setValue(item, ['port'], String(free))] }];
+          return free === undefined
+            ? []
+            : [
+                {
+                  title: `Use port ${free}, the next free pair`,
+                  safe: false,
+                  edits: [setValue(item, ['port'], String(free))],
+                },
+              ];
         },
       };
     }

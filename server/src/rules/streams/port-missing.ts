@@ -43,10 +43,14 @@ streams:
   *check({ site }: Subject): Iterable<Finding> {
     for (const stream of site.streams) {
       const { item, name, transport, port } = stream;
-      if (transport === undefined || port !== undefined || item.problems.some(({ route }) => route[0] === 'port')) continue;
+      if (transport === undefined || port !== undefined || item.problems.some(({ route }) => route[0] === 'port'))
+        continue;
       const free = transport === 'rtsp' ? RTSP_PORT : nextFreePort(site, stream);
       if (free === undefined) continue;
-      const hint = transport === 'rtsp' ? 'for rtsp it is 554 unless the source says otherwise' : `${free} and ${free + 1} are free`;
+      const hint =
+        transport === 'rtsp'
+          ? 'for rtsp it is 554 unless the source says otherwise'
+          : `${free} and ${free + 1} are free`;
       yield {
         at: placeOf(item, ['transport']),
         message: `${name} has no port; ${hint}. Say which it is.`,

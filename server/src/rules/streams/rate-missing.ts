@@ -6,9 +6,9 @@ export const rateMissing: Rule = {
   id: 'rate-missing',
   severity: 'warning',
   summary: 'A stream that is sent has no bit rate, so it counts as nothing.',
-  why: `Without a rate the stream is left out of the load of every link and of what a recording takes, and the site looks
-better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a transport stream
-that comes as it is.`,
+  why: `Without a rate the stream is left out of the load of every link and of what a recording takes, and the site
+looks better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a
+transport stream that comes as it is.`,
   examples: [
     {
       bad: `
@@ -57,16 +57,26 @@ function* findings({ item, name, video, audio, transport, muxRate }: Stream): It
   if (muxRate !== undefined) return;
   const about = [name];
   // A rate that is written wrong is told of as such.
-  const isWritten = (part: string): boolean => item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
+  const isWritten = (part: string): boolean =>
+    item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
   const loss = 'so it counts as nothing on links and disks';
   if (video !== undefined && video.rate === undefined && !isWritten('video')) {
-    yield { at: placeOf(item, ['video'], 'key'), about, message: `No bit rate is known for the video of ${name}, ${loss}. Declare its bitrate, as set in the camera.` };
+    yield {
+      at: placeOf(item, ['video'], 'key'),
+      about,
+      message: `No bit rate is known for the video of ${name}, ${loss}. Declare its bitrate, as set in the camera.`,
+    };
   }
   if (audio !== undefined && audio.rate === undefined && !isWritten('audio')) {
-    yield { at: placeOf(item, ['audio'], 'key'), about, message: `No bit rate is known for the audio of ${name}, ${loss}. Declare its bitrate.` };
+    yield {
+      at: placeOf(item, ['audio'], 'key'),
+      about,
+      message: `No bit rate is known for the audio of ${name}, ${loss}. Declare its bitrate.`,
+    };
   }
   if (video === undefined && audio === undefined) {
-    const what = transport === 'ts-udp' || transport === 'ts-rtp' ? 'a mux-rate, or video with a bitrate' : 'video with a bitrate';
+    const what =
+      transport === 'ts-udp' || transport === 'ts-rtp' ? 'a mux-rate, or video with a bitrate' : 'video with a bitrate';
     yield { at: headOf(item), about, message: `No bit rate is known for ${name}, ${loss}. Declare ${what}.` };
   }
 }

@@ -8,9 +8,9 @@ export const transportMismatch: Rule = {
   id: 'transport-mismatch',
   severity: 'error',
   summary: 'What is said of a stream does not go with its transport.',
-  why: `\`rtsp\` means RTP inside the TCP connection of one receiver, and TCP has no multicast: such a stream cannot have a
-group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as they are and
-it has no effect.`,
+  why: `\`rtsp\` means RTP inside the TCP connection of one receiver, and TCP has no multicast: such a stream cannot
+have a group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as
+they are and it has no effect.`,
   source: 'RFC 2326 §10.12 (interleaving), from memory; RFC 2250 §2, read',
   examples: [
     {
@@ -52,16 +52,23 @@ streams:
       if (transport === 'rtsp' && group !== undefined) {
         yield {
           at: placeOf(item, ['transport']),
-          message: 'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the group out.',
+          message:
+            'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the ' +
+            'group out.',
           about,
           related: [{ at: placeOf(item, ['group']), message: 'its group' }],
-          fixes: () => [asRtp(stream, nextFreePort(site, { ...stream, transport: 'rtp' })), ...without(stream, 'group', 'Leave the group out')],
+          fixes: () => [
+            asRtp(stream, nextFreePort(site, { ...stream, transport: 'rtp' })),
+            ...without(stream, 'group', 'Leave the group out'),
+          ],
         };
       } else if (muxRate !== undefined && (transport === 'rtsp' || transport === 'rtp')) {
         yield {
           at: placeOf(item, ['mux-rate'], 'key'),
           severity: 'warning',
-          message: `${transport} has no multiplex, so the mux-rate has no effect. Leave it out, or send a transport stream: ts-rtp or ts-udp.`,
+          message:
+            `${transport} has no multiplex, so the mux-rate has no effect. Leave it out, or send a transport ` +
+            'stream: ts-rtp or ts-udp.',
           about,
           fixes: () => without(stream, 'mux-rate', 'Leave the mux-rate out'),
         };

@@ -6,8 +6,8 @@ export const transportMissing: Rule = {
   id: 'transport-missing',
   severity: 'warning',
   summary: 'It is not said how a stream is packed.',
-  why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\` the
-stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
+  why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\`
+the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
   examples: [
     {
       bad: `
@@ -31,11 +31,18 @@ streams:
   *check({ site }: Subject): Iterable<Finding> {
     for (const { item, name, transport, carries, receivers } of site.streams) {
       // A transport that is written but unknown is told as such.
-      if (transport !== undefined || receivers.length === 0 || item.problems.some(({ route }) => route[0] === 'transport')) continue;
+      if (
+        transport !== undefined ||
+        receivers.length === 0 ||
+        item.problems.some(({ route }) => route[0] === 'transport')
+      )
+        continue;
       const over = carries === undefined ? '' : `, and takes none over from ${carries}`;
       yield {
         at: headOf(item),
-        message: `${name} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtp, ts-udp or ts-rtp.`,
+        message:
+          `${name} has no transport${over}: it is counted as rtp. ` +
+          'Say how it is packed: rtsp, rtp, ts-udp or ts-rtp.',
         about: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'transport', 'rtp');
