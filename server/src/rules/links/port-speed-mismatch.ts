@@ -5,7 +5,7 @@ import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',
-  severity: 'warning',
+  severity: 'information',
   summary: 'The two ends of a cable differ in speed.',
   why: `The slower end decides: over copper the two agree on its speed, and loads are counted against that. Over fibre
 and direct attach both ends need modules of one speed, or there is no link at all. Correct the speed, take a faster

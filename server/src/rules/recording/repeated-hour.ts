@@ -46,7 +46,7 @@ recordings:
           const pattern = withOffset(names.pattern);
           if (pattern === undefined) return [];
           return [
-            { title: 'Add the offset from UTC, %z, to the name', safe: true, edits: [setFile(recording, pattern)] },
+            { title: 'Add the offset from UTC, %z, to the name', safe: false, edits: [setFile(recording, pattern)] },
           ];
         },
       };
