@@ -4,7 +4,7 @@ import { obstacleWords } from '../../network/obstacle-words.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { count } from '../../text/words.ts';
+import { count, few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
 import { sendMulticastBy } from '../multicast-route.ts';
 import { putValue } from '../put-value.ts';
@@ -115,31 +115,38 @@ streams:
     const { site, network } = subject;
     // Before the first cable is written nothing is known of ways.
     if (site.cables.length === 0) return;
-    const uncabled = grouped(
-      network.deliveries.flatMap(({ stream, unreached }) =>
+    const deliveries = network.deliveries.filter(({ stream: { group } }) => group === undefined || isMulticast(group));
+    // A device without a cable is told once, at the first stream.
+    const sending = grouped(deliveries.filter(cannotSend), ({ source }) => source?.name);
+    const receiving = grouped(
+      deliveries.flatMap(({ stream, unreached }) =>
         unreached.flatMap(({ receiver, why }) =>
-          why.obstacle === 'receiver-not-cabled' ? [{ stream, receiver }] : [],
+          why.obstacle === 'receiver-not-cabled' ? [{ receiver, stream }] : [],
         ),
       ),
       ({ receiver }) => receiver,
     );
-    for (const delivery of network.deliveries) {
-      const { stream, unreached } = delivery;
-      if (unreached.length === 0 || (stream.group !== undefined && !isMulticast(stream.group))) continue;
-      const [only] = unreached;
-      if (only?.why.obstacle === 'source-not-cabled') {
+    for (const delivery of deliveries) {
+      const { stream, source, unreached } = delivery;
+      if (source !== undefined && cannotSend(delivery)) {
+        const all = sending.get(source.name) ?? [];
+        if (all[0] !== delivery) continue;
+        const names = few(all.map((other) => other.stream.name));
         yield {
           at: placeOf(stream.item, ['source']),
-          message: `${stream.name} reaches nobody: no cable that carries a network is at ${only.why.device}. Cable it.`,
-          about: [stream.name, only.why.device],
+          message:
+            `${names} ${all.length === 1 ? 'reaches' : 'reach'} nobody: no cable that carries a network is at ` +
+            `${source.name}. Cable it.`,
+          about: [stream.name, source.name],
         };
         continue;
       }
-      const better = betterPort(site, network, delivery);
+      // Where it leaves by the port that is meant, unintended-egress has nothing to tell.
+      const asMeant = stream.egress !== undefined && stream.egress === delivery.leaves?.port.name;
+      const better = asMeant ? undefined : betterPort(site, network, delivery);
       for (const { receiver, why } of unreached) {
         if (toldElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
-        // A device without a cable is told once.
-        const without = why.obstacle === 'receiver-not-cabled' ? (uncabled.get(receiver) ?? []) : [];
+        const without = why.obstacle === 'receiver-not-cabled' ? (receiving.get(receiver) ?? []) : [];
         if (without.length > 0 && without[0]?.stream !== stream) continue;
         yield {
           at: placeOf(stream.item, receiverRoute(stream, receiver)),
@@ -152,6 +159,10 @@ streams:
     }
   },
 };
+
+function cannotSend({ unreached }: Delivery): boolean {
+  return unreached.some(({ why }) => why.obstacle === 'source-not-cabled');
+}
 
 /** By ttl-too-small, no-querier or querier-absent. A network that is no declared VLAN can have no querier named. */
 function toldElsewhere(site: Site, why: Obstacle): boolean {
