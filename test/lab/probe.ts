@@ -18,9 +18,9 @@ export async function whyNoLab(): Promise<string | undefined> {
   try {
     await place.addNamespaces(['probe']);
     await runIn(place.namespace('probe'), [
-      'ip link add a type veth peer name b',
-      'ethtool -K a tx off',
-      `python3 -c 'import socket; socket.socket(socket.AF_PACKET, socket.SOCK_RAW).bind(("a", 0))'`,
+      'ip link add name near type veth peer name far',
+      'ethtool -K near tx off',
+      `python3 -c 'import socket; socket.socket(socket.AF_PACKET, socket.SOCK_RAW).bind(("near", 0))'`,
     ]);
     return undefined;
   } catch (error) {

@@ -14,6 +14,8 @@ export interface Bridge {
   readonly component: number;
   /** Every link of the network at this bridge that frames may take. */
   readonly links: Link[];
+  /** Links whose far end discards, by spanning tree: what is flooded leaves by them all the same, and ends there. */
+  readonly deadEnds: Link[];
   /** Links that lead to the querier, to a multicast router, or are set to: reports and all groups go there. */
   readonly routerLinks: Link[];
   /** Links that reports are sent out of as well. */
@@ -69,10 +71,14 @@ export function bridgeTree(site: Site, network: number, links: readonly Link[], 
   }
   for (const device of around.keys()) if (device.bridging) grow(device);
 
+  for (const link of links) {
+    if (link.blocked !== undefined) bridges.get(far(link, link.blocked).device)?.deadEnds.push(link);
+  }
+
   for (const device of asking) markRouterLinks(device, around, bridges, queried);
   for (const bridge of bridges.values()) {
     if (queried.has(bridge.component) && bridge.up !== undefined) add(bridge.routerLinks, bridge.up);
-    for (const link of bridge.links) {
+    for (const link of [...bridge.links, ...bridge.deadEnds]) {
       const port = portOf(link, bridge.device);
       if (port.routerPort) add(bridge.routerLinks, link);
       if (port.forwardReports) add(bridge.reportLinks, link);
@@ -82,7 +88,7 @@ export function bridgeTree(site: Site, network: number, links: readonly Link[], 
 }
 
 function layFrom(root: Device, component: number, around: ReadonlyMap<Device, readonly Link[]>, bridges: Map<Device, Bridge>, loops: Link[]): void {
-  const first: Bridge = { device: root, parent: undefined, up: undefined, depth: 0, component, links: [], routerLinks: [], reportLinks: [] };
+  const first: Bridge = { device: root, parent: undefined, up: undefined, depth: 0, component, links: [], deadEnds: [], routerLinks: [], reportLinks: [] };
   bridges.set(root, first);
   const queue = [first];
   for (let at = 0; at < queue.length; at++) {
@@ -98,7 +104,7 @@ function layFrom(root: Device, component: number, around: ReadonlyMap<Device, re
       } else {
         bridge.links.push(link);
         const child: Bridge = {
-          device: next, parent: bridge, up: link, depth: bridge.depth + 1, component, links: [link], routerLinks: [], reportLinks: [],
+          device: next, parent: bridge, up: link, depth: bridge.depth + 1, component, links: [link], deadEnds: [], routerLinks: [], reportLinks: [],
         };
         bridges.set(next, child);
         queue.push(child);

@@ -14,7 +14,7 @@ export interface Link {
   untagged: number;
   /** Networks whose frames cross with a tag. */
   tagged: readonly number[];
-  /** Spanning tree keeps it idle; the end that discards. */
+  /** The end that discards, by spanning tree: nothing passes, but what is flooded may still be sent towards it. */
   blocked: Port | undefined;
 }
 

@@ -3,6 +3,8 @@
  *
  * As RFC 4541 §2.1 has it and a snooping switch was measured to do:
  * - reports travel only towards router ports, so a bridge knows a group at the ports that reports came in by;
+ * - what is flooded leaves towards a port that spanning tree has discard too, and ends there: the bridge at the near
+ *   end does not know of it;
  * - a known group goes to those ports and to router ports; an unknown one to router ports, or everywhere where it is
  *   not dropped; 224.0.0.0/24 everywhere always; without snooping everything goes everywhere.
  */
@@ -62,7 +64,7 @@ function report(tree: BridgeTree, bridge: Bridge, link: Link, known: Known): voi
     links.add(by);
     const out = at.device.snooping ? [...at.routerLinks, ...at.reportLinks] : at.links;
     for (const onward of out) {
-      const beyond = onward === by ? undefined : tree.bridges.get(far(onward, portOf(onward, at.device)).device);
+      const beyond = onward === by || onward.blocked !== undefined ? undefined : tree.bridges.get(far(onward, portOf(onward, at.device)).device);
       if (beyond !== undefined) pending.push([beyond, onward]);
     }
   }
@@ -83,11 +85,13 @@ function flow(
   const pending: [Bridge, Link][] = [[first, from.link]];
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
     const [bridge, by] = next;
-    for (const link of outOf(bridge, group, known)) {
+    const out = outOf(bridge, group, known);
+    if (out === bridge.links) for (const link of bridge.deadEnds) visit(link, portOf(link, bridge.device));
+    for (const link of out) {
       if (link === by) continue;
       const port = portOf(link, bridge.device);
       visit(link, port);
-      const beyond = tree.bridges.get(far(link, port).device);
+      const beyond = link.blocked === undefined ? tree.bridges.get(far(link, port).device) : undefined;
       if (beyond !== undefined) pending.push([beyond, link]);
     }
   }

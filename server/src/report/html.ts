@@ -2,7 +2,7 @@
 
 import { visible } from '../text/visible.ts';
 import { bitRate, bytes, days, percent } from '../text/words.ts';
-import type { DirectionReport, LinkReport, Report } from './report.ts';
+import { type DirectionReport, type LinkReport, type Report, isLoaded } from './report.ts';
 
 export function reportHtml(report: Report): string {
   const name = html(report.site ?? 'Site without a name');
@@ -74,7 +74,7 @@ function table(title: string, note: string, head: readonly Cell[], rows: readonl
 
 function links({ links: all }: Report): string {
   const rows = all.flatMap((link): Row[] => {
-    if (link.blocked) {
+    if (link.blocked && !isLoaded(link)) {
       const ends = [text(`${link.from} – ${link.to}`), figure(speed(link))];
       return [{ cells: [...ends, figure(''), figure(''), figure(''), text('blocked by spanning tree')] }];
     }

@@ -73,6 +73,11 @@ export interface PowerReport {
   readonly draw: number;
 }
 
+/** A blocked link may be too: what is flooded is sent towards the end that discards. */
+export function isLoaded({ forward, backward }: LinkReport): boolean {
+  return forward.line.peak > 0 || backward.line.peak > 0;
+}
+
 export function reportOf(plan: Plan): Report {
   const { site, network, storage, power } = plan;
   return {

@@ -3,7 +3,7 @@
 import { bitRate, bytes, days, list, percent } from '../text/words.ts';
 import { visible } from '../text/visible.ts';
 import { type Align, columns } from './columns.ts';
-import type { DirectionReport, LinkReport, Report } from './report.ts';
+import { type DirectionReport, type LinkReport, type Report, isLoaded } from './report.ts';
 
 export function reportText(report: Report): string {
   const sections = [links(report), streams(report), volumes(report), power(report)].filter((section) => section !== '');
@@ -19,7 +19,7 @@ function links({ links: all }: Report): string {
   const rows = all.flatMap((link): string[][] => {
     const ends = [visible(link.from), '→', visible(link.to)];
     const back = ['', '←', ''];
-    if (link.blocked) return [[...ends, capacity(link), 'blocked']];
+    if (link.blocked && !isLoaded(link)) return [[...ends, capacity(link), 'blocked']];
     return [
       [...ends, capacity(link), ...load(link, link.forward)],
       [...back, '', ...load(link, link.backward)],

@@ -57,8 +57,8 @@ function switchWords({ snooping, unregistered, spanningTree }: Device): string {
 function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
   const other = far(link, port);
   const peak = (out: Port): string => {
-    if (link.blocked !== undefined) return 'blocked';
     const rate = network.loads[outOf(link, out)]?.line.peak ?? 0;
+    if (link.blocked !== undefined && rate === 0) return 'blocked';
     return link.capacity === undefined || link.capacity === 0 ? bitRate(rate) : `${bitRate(rate)}, ${percent(rate, link.capacity)}`;
   };
   return {

@@ -21,7 +21,7 @@ export function directionName(link: Link, out: Port): string {
  */
 export function directionExplained(plan: Plan, link: Link, out: Port, kind: WireKind = 'line', most = Infinity): Explanation {
   const title = `${directionName(link, out)}: ${WIRE_WORDS[kind]}`;
-  if (link.blocked !== undefined) {
+  if (link.blocked !== undefined && plan.network.crossings.at(outOf(link, out)).length === 0) {
     return { title, says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`], columns: RATES, lines: [], total: total(plan, link, out, kind) };
   }
   const { crossings, rates: all } = plan.network;
@@ -32,7 +32,7 @@ export function directionExplained(plan: Plan, link: Link, out: Port, kind: Wire
   const load = plan.network.loads[outOf(link, out)]?.[kind];
   return {
     title,
-    says: saysOfLoad(link, load),
+    says: [...saysOfLoad(link, load), ...(link.blocked === undefined ? [] : [`Spanning tree has ${portName(link.blocked)} discard it.`])],
     columns: RATES,
     lines: folded(lines, most),
     total: total(plan, link, out, kind),
