@@ -4,7 +4,9 @@ import type { SiteFolder, SiteText } from '../site/folder.ts';
 import { headOf } from '../site/item.ts';
 import type { Acceptance } from '../site/model.ts';
 import { type Plan, planOf } from '../plan.ts';
+import { visible } from '../text/visible.ts';
 import { rules } from './index.generated.ts';
+import { isHalfRead } from './shape/sound.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
 import type { Diagnostic, Finding, Rule, Subject } from './rule.ts';
 import { WatchedSubject } from './watched.ts';
@@ -46,13 +48,15 @@ function run(rule: Rule, subject: Subject, previous: Run | undefined): Run {
   return { subject: watched, findings: findingsOf(rule, watched.view) };
 }
 
+const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);
+
 function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[] {
   const { severities, acceptances } = site.lint;
   const used = new Set<Acceptance>();
   const found: Diagnostic[] = [];
   const take = (rule: Rule, finding: Finding): void => {
     const severity = severities.get(rule.id) ?? finding.severity ?? rule.severity;
-    if (severity !== 'off') found.push({ ...finding, rule, severity });
+    if (severity !== 'off') found.push({ ...finding, message: visible(finding.message, LONGEST), rule, severity });
   };
   for (const [rule, { findings }] of runs) {
     if (findings.length === 0 || severities.get(rule.id) === 'off') continue;
@@ -60,7 +64,8 @@ function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[]
     for (const finding of findings) {
       const accepted = own.filter(({ at }) => finding.about.includes(at));
       for (const acceptance of accepted) used.add(acceptance);
-      if (accepted.length === 0) take(rule, finding);
+      // Whatever else looks wrong in an item that is half typed is not told beside the fault in its syntax.
+      if (accepted.length === 0 && (SYNTAX.has(rule.id) || !isHalfRead(finding.at))) take(rule, finding);
     }
   }
   const unused = acceptances.filter((acceptance) => !used.has(acceptance)).map((acceptance) => {
@@ -70,6 +75,9 @@ function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[]
   for (const finding of unusedAcceptance.unused(unused)) take(unusedAcceptance, finding);
   return found;
 }
+
+/** A message longer than that has a name or a value in it that nobody reads to its end. */
+const LONGEST = 1000;
 
 /** A rule that fails must not silence the others: its failure is told as a finding of its own. */
 function findingsOf(rule: Rule, subject: Subject): Finding[] {

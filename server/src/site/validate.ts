@@ -181,7 +181,13 @@ function at(data: Data, route: Route): Data {
 function pruned(data: Data, routes: readonly Route[]): Data {
   if (routes.some((route) => route.length === 0)) return null;
   if (routes.length === 0 || typeof data !== 'object' || data === null) return data;
-  const below = (step: string | number): Route[] => routes.filter((route) => route[0] === step).map((route) => route.slice(1));
+  const inside = new Map<string | number, Route[]>();
+  for (const [step = '', ...rest] of routes) {
+    const known = inside.get(step);
+    if (known === undefined) inside.set(step, [rest]);
+    else known.push(rest);
+  }
+  const below = (step: string | number): Route[] => inside.get(step) ?? [];
   if (Array.isArray(data)) {
     return data.map((value, index) => pruned(value, below(index)));
   }

@@ -11,7 +11,7 @@ export interface SourceFile {
 export type Role =
   /** One entry of a section's mapping, or one element of its list. */
   | 'item'
-  /** A whole section with its key, where its value starts on the key's own line. */
+  /** A whole section with its key, where its value starts on the key's own line; or all of them, where the file is in braces. */
   | 'section'
   /** A whole file, where an alias refers to an anchor of another item. */
   | 'file'
@@ -58,7 +58,7 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   const from = resumeAt(previous.pieces, change.start);
   const first = previous.pieces[from];
   const scan =
-    first === undefined ? new Scan(text, 0, undefined, NOT_YET) : new Scan(text, first.start, first.section === '' ? undefined : first.section, first.indent);
+    first === undefined ? new Scan(text, 0, undefined, NOT_YET) : new Scan(text, first.start, first.section === '' ? undefined : first.section, first.indent, from === 0);
   const { bounds, headers, joins } = scan.run({ pieces: previous.pieces, first: from, after: change.end, shift: change.shift });
 
   const kept = first === undefined ? [] : previous.pieces.slice(0, from);
@@ -151,6 +151,7 @@ const DASH = 45;
 const NEWLINE = 10;
 const RETURN = 13;
 const CLOSING_BRACKET = 93;
+const OPENING_BRACE = 123;
 const CLOSING_BRACE = 125;
 
 /** The indentation of a section's items, before its first. */
@@ -170,12 +171,12 @@ class Scan {
   private line: number;
   private readonly atStart: boolean;
 
-  constructor(text: string, from: number, section: string | undefined, itemIndent: number) {
+  constructor(text: string, from: number, section: string | undefined, itemIndent: number, atStart = from === 0) {
     this.text = text;
     this.line = from === 0 && text.charCodeAt(0) === 0xfeff ? 1 : from;
     this.section = section;
     this.itemIndent = itemIndent;
-    this.atStart = from === 0;
+    this.atStart = atStart;
   }
 
   /** `joins` is the piece of the cut before from which on all stands as it did. */
@@ -233,9 +234,12 @@ class Scan {
     } else if (this.open === undefined) this.begin('stray');
   }
 
+  private nothingYet(): boolean {
+    return this.atStart && this.section === undefined && this.bounds.length === 0;
+  }
+
   private readMarker(at: number): void {
-    const first = this.atStart && this.section === undefined && this.bounds.length === 0;
-    if (!first && isMarker(this.text, at, '---')) this.begin('document');
+    if (!this.nothingYet() && isMarker(this.text, at, '---')) this.begin('document');
     else this.close(this.line);
   }
 
@@ -244,7 +248,7 @@ class Scan {
     SECTION_KEY.lastIndex = at;
     const key = SECTION_KEY.exec(this.text);
     if (key === null) {
-      this.begin('stray');
+      this.begin(this.nothingYet() && this.text.charCodeAt(at) === OPENING_BRACE ? 'section' : 'stray');
       return;
     }
     const name = key[1] ?? key[2] ?? key[3] ?? '';

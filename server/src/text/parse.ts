@@ -259,7 +259,7 @@ function words(error: YAMLError): string {
       if (/end with a ]/.test(error.message)) return 'a closing ] is missing';
       return 'the indentation does not fit: entries of one mapping start in the same column';
     case 'MISSING_CHAR':
-      return /Map keys must be unique|implicit keys/i.test(error.message)
+      return /implicit (?:map )?keys/i.test(error.message)
         ? 'a key is followed by a colon and a space'
         : missing(error.message);
     case 'BLOCK_AS_IMPLICIT_KEY':

@@ -110,7 +110,9 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   if (unitName === undefined) return { fault: 'no-unit', number };
   const unit = UNITS.get(unitName);
   if (unit === undefined) {
-    return { fault: 'unknown-unit', unit: unitName, suggestions: sameNumber(number, unitName, kind) };
+    const bytes = kind === 'bit-rate' && IN_BYTES.test(unitName) ? UNITS.get(nearUnit(unitName, 'byte-rate') ?? '') : undefined;
+    const suggestions = [...sameNumber(number, unitName, kind), ...(bytes === undefined ? [] : sameAmount(number, bytes, kind))];
+    return { fault: 'unknown-unit', unit: unitName, suggestions };
   }
   if (unit.kind !== kind) {
     const suggestions = [...sameNumber(number, unitName, kind), ...sameAmount(number, unit, kind)];
@@ -136,6 +138,9 @@ export function quantity(text: unknown, kind: QuantityKind): number | undefined 
   const read = readQuantity(text, kind);
   return isQuantity(read) ? read.value : undefined;
 }
+
+/** `MBps`, `MByte/s`, `Mo/s`: bytes, unless the pen slipped. */
+const IN_BYTES = /^(?:[kKmMgGtT]i?)?(?:B(?!it)|[bB]yte|o)/;
 
 /** The unit that a misspelling such as `Mbps`, `mbit/s`, `sec` or `gb` stands for. */
 function nearUnit(name: string, kind: QuantityKind): string | undefined {

@@ -3,7 +3,6 @@ import { visible } from '../../text/visible.ts';
 import { type Item, headOf, placeOf } from '../../site/item.ts';
 import { portNames } from '../../site/read.ts';
 import { SECTIONS } from '../../site/shape.ts';
-import { isSound } from '../shape/sound.ts';
 import { compactPorts } from '../shape/ports.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
@@ -73,7 +72,7 @@ function isAddedUp({ section, name }: Item): boolean {
 
 function* portsTwice(item: Item): Iterable<Finding> {
   const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
-  if (typeof ports !== 'object' || ports === null || Array.isArray(ports) || !isSound(item)) return;
+  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
   const keys = Object.keys(ports);
   if (keys.length < 2) return;
   const declared = new Map<string, string>();

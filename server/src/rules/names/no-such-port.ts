@@ -55,7 +55,7 @@ devices:
         if (mention.mention !== 'name') continue;
         const named = portNamed(site, item, mention);
         if (named === undefined || named.device.portByName.has(named.port)) continue;
-        if (isToldOf(item, mention.route) || !isSound(item) || !isSound(named.device.item)) continue;
+        if (isToldOf(item, mention.route) || !isSound(named.device.item)) continue;
         yield missing(site, item, mention, named.device, named.port);
       }
     }

@@ -43,7 +43,7 @@ cables:
         const end = readEnd(mention.text, []);
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
         if (device === undefined || device.ports.length === 1) continue;
-        if (isToldOf(item, mention.route) || !isSound(item) || !isSound(device.item)) continue;
+        if (isToldOf(item, mention.route) || !isSound(device.item)) continue;
         const { length } = device.ports;
         const free = length === 0 ? undefined : freePorts(site, device)[0];
         yield {

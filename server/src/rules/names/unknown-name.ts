@@ -9,7 +9,7 @@ import type { NameKind } from '../../site/shape.ts';
 import { declaredNames, isDeclared } from '../shape/declared.ts';
 import { type Near, nearest } from '../shape/nearest.ts';
 import { partOf } from '../shape/part.ts';
-import { aboutItem, isSound, isToldOf } from '../shape/sound.ts';
+import { aboutItem, isToldOf } from '../shape/sound.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const unknownName: Rule = {
@@ -92,7 +92,7 @@ streams:
       for (const mention of item.mentions) {
         if (mention.mention !== 'name' || mention.names === 'rules' || mention.names === 'own-port') continue;
         if (isDeclared(site, item, mention.names, mention.text)) continue;
-        if (isToldOfName(item, mention) || !isSound(item)) continue;
+        if (isToldOfName(item, mention)) continue;
         yield unknown(site, item, mention, search);
       }
     }

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { isDeclared } from '../shape/declared.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { ruleIds } from '../ids.generated.ts';
-import { isSound, isToldOf } from '../shape/sound.ts';
+import { isToldOf } from '../shape/sound.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const unknownRule: Rule = {
@@ -43,7 +43,7 @@ lint:
       if (item.section !== 'lint') continue;
       for (const mention of item.mentions) {
         if (mention.mention !== 'name' || mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
-        if (isToldOf(item, mention.route) || !isSound(item)) continue;
+        if (isToldOf(item, mention.route)) continue;
         const at = placeOf(item, mention.route, mention.part);
         const near = nearest(mention.text, ruleIds);
         const only = onlyNear(near);

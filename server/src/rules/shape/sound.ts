@@ -1,4 +1,4 @@
-/** What may be told of an item beside a fault in its syntax: nothing, since what is half typed looks wrong all over. */
+/** What of an item does not fit the schema, as far as it can be told beside a fault in its syntax. */
 
 import type { SyntaxProblem } from '../../text/parse.ts';
 import type { Piece } from '../../text/cut.ts';
@@ -6,17 +6,27 @@ import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import type { ShapeProblem } from '../../site/validate.ts';
 
-/** The faults of a piece that leave it half read; a key that stands twice does not. */
-export function faultsOf(piece: Piece): SyntaxProblem[] {
-  const { problems } = contentOf(piece).tree;
-  return problems.length === 0 ? [] : problems.filter(({ code }) => code !== 'duplicate-key');
+/** Whether the syntax of an item has no fault that leaves it half read; a key that stands twice does not. */
+export function isSound(item: Item): boolean {
+  const faults = faultsOf(item.piece);
+  return faults.length === 0 || !faults.some((fault) => isIn(item, fault.start));
 }
 
-export function isSound({ piece, key, node }: Item): boolean {
-  const faults = faultsOf(piece);
-  if (faults.length === 0) return true;
-  if (piece.role === 'item') return false;
-  return !faults.some(({ start }) => (key ?? node).start <= start && start <= node.end + 1);
+/** Whether a place is in an item that is half read: whatever looks wrong there may only be half typed. */
+export function isHalfRead({ piece, start }: Place): boolean {
+  if (faultsOf(piece).length === 0) return false;
+  const items = contentOf(piece).items.filter((item) => isIn(item, start));
+  return piece.role === 'item' || items.some((item) => !isSound(item));
+}
+
+function faultsOf(piece: Piece): readonly SyntaxProblem[] {
+  const { problems } = contentOf(piece).tree;
+  return problems.length === 0 ? problems : problems.filter(({ code }) => code !== 'duplicate-key');
+}
+
+/** An item ends where its text does, or behind its last character where another follows. */
+function isIn({ piece, key, node }: Item, offset: number): boolean {
+  return piece.role === 'item' || ((key ?? node).start <= offset && offset <= node.end + 1);
 }
 
 export interface Misfit<P extends ShapeProblem['problem']> {
@@ -29,7 +39,7 @@ export function* misfits<P extends ShapeProblem['problem']>(site: Site, sort: P)
   let told = new Set<string>();
   let piece: Piece | undefined;
   for (const item of site.items) {
-    if (item.problems.length === 0 || !isSound(item)) continue;
+    if (item.problems.length === 0) continue;
     if (item.piece !== piece) told = new Set();
     piece = item.piece;
     for (const problem of item.problems) {

@@ -8,7 +8,7 @@ import type { Site } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
 import { type Schema, SECTIONS } from '../../site/shape.ts';
 import { nearest } from '../shape/nearest.ts';
-import { aboutItem, firstLine, isSound, isToldOf, misfits } from '../shape/sound.ts';
+import { aboutItem, firstLine, isToldOf, misfits } from '../shape/sound.ts';
 import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../shape/words.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
@@ -98,8 +98,8 @@ devices:
     }
     for (const { item, problem: { route, name } } of misfits(site, 'bad-name')) yield badName(item, placeOf(item, route, 'key'), route, name);
     for (const item of site.items) {
-      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name) && isSound(item)) yield badName(item, placeOf(item, [], 'key'), [], item.name);
-      if (item.section === 'devices' && isSound(item)) yield* portRanges(item);
+      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name)) yield badName(item, placeOf(item, [], 'key'), [], item.name);
+      if (item.section === 'devices') yield* portRanges(item);
       if (item.section === 'site' && item.name === 'timezone') yield* unknownZone(item);
     }
   },
@@ -175,7 +175,7 @@ function* portRanges(item: Item): Iterable<Finding> {
 
 function* unknownZone(item: Item): Iterable<Finding> {
   const zone = item.data;
-  if (typeof zone !== 'string' || isToldOf(item, []) || isTimeZone(zone) || !isSound(item)) return;
+  if (typeof zone !== 'string' || isToldOf(item, []) || isTimeZone(zone)) return;
   const near = nearest(zone, Intl.supportedValuesOf('timeZone')).map(({ name }) => name);
   const advice = near.length > 0 ? `Did you mean ${list(near, 'or')}?` : 'Write it as continent and city, such as Europe/London.';
   yield {

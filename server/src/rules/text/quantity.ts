@@ -1,10 +1,11 @@
-import { type QuantityFault, type QuantityKind, USUAL_UNIT, isQuantity, unitsOf } from '../../text/quantity.ts';
+import { type QuantityFault, type QuantityKind, isQuantity, unitsOf } from '../../text/quantity.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Mention } from '../../site/mentions.ts';
-import { aboutItem, isSound } from '../shape/sound.ts';
+import { schemaAt } from '../../site/shape.ts';
+import { aboutItem } from '../shape/sound.ts';
 import { subjectAt } from '../shape/words.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
@@ -65,7 +66,7 @@ recordings:
   *check({ site }: Subject): Iterable<Finding> {
     for (const item of site.items) {
       for (const mention of item.mentions) {
-        if (mention.mention !== 'quantity' || isQuantity(mention.read) || !isSound(item)) continue;
+        if (mention.mention !== 'quantity' || isQuantity(mention.read)) continue;
         yield told(item, mention, mention.read);
       }
     }
@@ -73,30 +74,42 @@ recordings:
 };
 
 function told(item: Item, { route, text, quantity: kind }: Mention & { readonly mention: 'quantity' }, fault: QuantityFault): Finding {
-  const texts = suggestions(fault, kind);
+  const texts = suggestions(fault, kind, schemaAt(item.section, item.name, route)?.examples?.[0]);
   return {
     at: placeOf(item, route),
-    message: sentence(subjectAt(item, route), visible(text, 40), kind, fault),
+    message: sentence(subjectAt(item, route), visible(text, 40), kind, fault, texts),
     about: aboutItem(item),
     fixes: () => texts.map((suggestion, index) => ({
-      title: index > 0 && fault.fault === 'wrong-kind' ? `Write ${suggestion}, the same amount` : `Write ${suggestion}`,
+      title: index > 0 && fault.fault !== 'no-unit' ? `Write ${suggestion}, the same amount` : `Write ${suggestion}`,
       safe: isTheOnlyReading(fault, texts),
       edits: [setValue(item, route, suggestion)],
     } satisfies Fix)),
   };
 }
 
-/** A space that is missing, or a unit where the kind has but one. */
+/** A space that is missing, a unit spelt out, or none where the kind has but one. */
 function isTheOnlyReading({ fault }: QuantityFault, texts: readonly string[]): boolean {
-  return fault === 'no-space' || (fault === 'no-unit' && texts.length === 1);
+  return fault === 'no-space' || ((fault === 'no-unit' || fault === 'unknown-unit') && texts.length === 1);
 }
 
-/** As many units as somebody chooses from. */
-const OFFERED = 4;
+/** Units to choose from where there is none, the usual one first. */
+const OFFERED: Partial<Record<QuantityKind, readonly string[]>> = {
+  'bit-rate': ['Mb/s', 'kb/s', 'Gb/s', 'b/s'],
+  'byte-rate': ['MB/s', 'kB/s', 'GB/s'],
+  size: ['GB', 'TB', 'MB', 'B'],
+};
 
-function suggestions(fault: QuantityFault, kind: QuantityKind): readonly string[] {
-  if (fault.fault === 'no-unit') return unitsOf(kind).slice(0, OFFERED).map((unit) => `${fault.number} ${unit}`);
-  return 'suggestions' in fault ? fault.suggestions : [];
+/** From so many on, a bit rate without a unit is in bit/s. */
+const IN_BITS = 10_000;
+
+function suggestions(fault: QuantityFault, kind: QuantityKind, example: unknown): readonly string[] {
+  if (fault.fault !== 'no-unit') return 'suggestions' in fault ? fault.suggestions : [];
+  const number = Number(fault.number);
+  if (kind === 'percentage' && number > 0 && number <= 1) return [`${Number((number * 100).toFixed(6))} %`, `${fault.number} %`];
+  const usual = kind === 'bit-rate' && number >= IN_BITS ? 'b/s' : typeof example === 'string' ? example.split(' ')[1] : undefined;
+  const offered = OFFERED[kind] ?? unitsOf(kind);
+  const units = usual === undefined ? offered : [usual, ...offered.filter((unit) => unit !== usual)];
+  return units.map((unit) => `${fault.number} ${unit}`);
 }
 
 const OF_KIND: Readonly<Record<QuantityKind, string>> = {
@@ -113,13 +126,13 @@ const OF_KIND: Readonly<Record<QuantityKind, string>> = {
 
 const COUNTED: Partial<Record<QuantityKind, string>> = { 'bit-rate': 'bits', 'byte-rate': 'bytes', size: 'bytes' };
 
-function sentence(what: string, text: string, kind: QuantityKind, fault: QuantityFault): string {
+function sentence(what: string, text: string, kind: QuantityKind, fault: QuantityFault, texts: readonly string[]): string {
   const units = unitsOf(kind);
   switch (fault.fault) {
     case 'not-a-quantity':
       return `${what} is ${text === '' ? 'an empty text' : text}, which is no quantity: write a number, a space and ${list(units, 'or')}.`;
     case 'no-unit':
-      return `${what} is ${fault.number}, without a unit. Write ${fault.number} ${USUAL_UNIT[kind]}${units.length > 1 ? `, or another of ${list(units.slice(1))}` : ''}.`;
+      return `${what} is ${fault.number}, without a unit. Write ${list(texts, 'or')}.`;
     case 'no-space':
       return `One space stands between the number and the unit: ${fault.suggestions.join(' or ')}.`;
     case 'unknown-unit': {

@@ -4,7 +4,7 @@ import { type Item, type PieceProblem, type Place, contentOf, placeOf } from '..
 import { type Schema, SECTIONS, keysOf, schemaAt, sectionSchema } from '../../site/shape.ts';
 import { visible } from '../../text/visible.ts';
 import { isDeclared } from '../shape/declared.ts';
-import { aboutItem, faultsOf, firstLine, misfits } from '../shape/sound.ts';
+import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../shape/words.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
@@ -76,7 +76,7 @@ cables:
       bad: `
 devices:
   paddock-cam
-# ^^^^^^^^^^^ Write a colon behind the name
+# ^^^^^^^^^^^ paddock-cam is only a name yet. Write a colon behind it
 `,
       good: `
 devices:
@@ -89,7 +89,7 @@ devices:
       let before = '';
       for (const piece of cut.pieces) {
         for (const problem of contentOf(piece).problems) {
-          if (problem.problem !== 'not-an-entry' || faultsOf(piece).length > 0) continue;
+          if (problem.problem !== 'not-an-entry') continue;
           // A whole section in the wrong manner is told at its first entry.
           const told = `${problem.section} ${problem.found}`;
           if (told !== before || problem.found === 'a single value') yield notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end });
@@ -115,7 +115,7 @@ devices:
         at: visiblePlace(placeOf(item, route)),
         message: found === null
           ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
-          : `${subjectAt(item, route)} is ${shown(found)}; ${want} belongs here${suchAs(item, route)}.`,
+          : `${subjectAt(item, route)} is ${asWritten(found, expected)}; ${want} belongs here${suchAs(item, route)}.`,
         about: aboutItem(item),
         fixes: () => fixesOf(item, route, found, expected, schema),
       };
@@ -131,6 +131,12 @@ function isToldElsewhere(schema: Schema | undefined, found: Data, declared: (nam
   return names !== undefined && !declared(names);
 }
 
+/** A text of digits is shown with its quotes where a number belongs: they are what is wrong. */
+function asWritten(found: Data, expected: readonly string[]): string {
+  const isText = typeof found === 'string' && expected.some((type) => type === 'integer' || type === 'number');
+  return isText ? `"${shown(found)}"` : shown(found);
+}
+
 function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-an-entry' }, whole: Place): Finding {
   const at = firstLine(whole);
   const example = flowText(sectionSchema(section)?.examples?.[0]);
@@ -140,7 +146,9 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
   }
   const advice = found === 'a list'
     ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such as ${example}.`
-    : `Write a colon behind the name, and what ${name} is behind that, such as ${example}.`;
+    : whole.piece.role === 'item'
+      ? `${name} is only a name yet. Write a colon behind it, and what it is, such as ${example}.`
+      : `${section} holds its entries by name: write a name, a colon and what it is, such as ${example}.`;
   return { at, message: advice, about: [] };
 }
 

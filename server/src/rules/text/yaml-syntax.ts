@@ -84,15 +84,46 @@ function span({ at: { start, end } }: PieceProblem): { start: number; end: numbe
   return { start, end };
 }
 
-/** The first fault of a piece, since those behind it mostly follow from it; aliases each, since they do not. */
+/** The first fault of a piece, since those behind it mostly follow from it; without one, its aliases. */
 function* faults(piece: Piece): Iterable<Finding> {
   const { problems } = contentOf(piece).tree;
   if (problems.length === 0) return;
   const first = problems.filter(({ code }) => !isAlias(code) && code !== 'duplicate-key').sort((a, b) => a.start - b.start)[0];
-  for (const problem of first === undefined ? problems.filter(({ code }) => isAlias(code)) : [first]) {
+  for (const problem of first === undefined ? aliasFaults(problems) : [first]) {
+    const indent = isAlias(problem.code) ? undefined : tabbed(piece, problem.start);
+    if (indent !== undefined) {
+      yield byTab(indent);
+      continue;
+    }
     const at = firstLine(visiblePlace({ piece, start: problem.start, end: Math.min(problem.end, piece.text.length) }));
     yield { at, message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) };
   }
+}
+
+/** Each alias, but the first of those that grow beyond all bounds: the others grow by it. */
+function aliasFaults(problems: readonly SyntaxProblem[]): SyntaxProblem[] {
+  const large = problems.find(({ code }) => code === 'alias-too-large');
+  return problems.filter((problem) => isAlias(problem.code) && (problem.code !== 'alias-too-large' || problem === large));
+}
+
+/** The indentation of the line that a fault is in, where it has a tab. */
+function tabbed(piece: Piece, offset: number): Place | undefined {
+  const start = piece.text.lastIndexOf('\n', offset - 1) + 1;
+  const indent = /^ *\t[ \t]*/.exec(piece.text.slice(start))?.[0];
+  return indent === undefined ? undefined : { piece, start, end: start + indent.length };
+}
+
+/** Of all the piece's indentation at once: a line less would not fit the others. */
+function byTab(at: Place): Finding {
+  const edits = [...at.piece.text.matchAll(/^ *\t[ \t]*/gm)].map(({ index, 0: indent }) => ({
+    at: { piece: at.piece, start: index, end: index + indent.length }, text: indent.replaceAll('\t', '  '),
+  }));
+  return {
+    at,
+    message: 'A tab cannot indent in YAML, as it has no width of its own. Use spaces.',
+    about: [],
+    fixes: () => [{ title: 'Indent with two spaces for each tab', safe: false, edits }],
+  };
 }
 
 /** What is missing at the end of a line, or of the piece, is marked at the last character before. */
@@ -134,12 +165,7 @@ function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
     const behind = at.start + joined[0].length;
     return [{ title: 'Write a space after the colon', safe: true, edits: [{ at: { ...at, start: behind, end: behind }, text: ' ' }] }];
   }
-  if (code !== 'tab') return [];
-  // All the piece's indentation at once: a line less would not fit the others.
-  const edits = [...at.piece.text.matchAll(/^ *\t[ \t]*/gm)].map(({ index, 0: indent }) => ({
-    at: { piece: at.piece, start: index, end: index + indent.length }, text: indent.replaceAll('\t', '  '),
-  }));
-  return [{ title: 'Indent with two spaces for each tab', safe: false, edits }];
+  return [];
 }
 
 function secondDocument(at: Place): Finding {
@@ -156,6 +182,8 @@ function noSections(at: Place): Finding {
 
 /** A run of lines that stand in no section. */
 function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
+  const indent = strays[0] === undefined ? undefined : tabbed(strays[0], 0);
+  if (indent !== undefined) return byTab(indent);
   const [first, last] = [strays[0], strays[strays.length - 1]];
   const start = first?.start ?? 0;
   const at = firstLine(placeInFile(file, { start: start + (first?.text.search(/\S/) ?? 0), end: start + (first?.text.trimEnd().length ?? 0) }));
