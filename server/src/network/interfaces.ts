@@ -28,15 +28,15 @@ export class Interfaces {
   of(device: Device): readonly Interface[] {
     let found = this.known.get(device);
     if (found === undefined) {
-      found = device.bridging ? [] : device.ports.flatMap((port) => this.at(port));
+      found = device.bridging ? [] : device.ports.length === 1 ? this.at(device.ports[0]) : device.ports.flatMap((port) => this.at(port));
       this.known.set(device, found);
     }
     return found;
   }
 
-  private at(port: Port): Interface[] {
-    const link = this.topology.linkOf[port.index];
-    if (link === undefined) return [];
+  private at(port: Port | undefined): Interface[] {
+    const link = port === undefined ? undefined : this.topology.linkOf[port.index];
+    if (port === undefined || link === undefined) return [];
     const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
     return networks.map((network) => ({ device: port.device, port, link, network, address: this.addressIn(port, network, link) }));
   }
@@ -56,6 +56,9 @@ export class Interfaces {
    */
   towards(device: Device, address: number): { readonly by: Interface; readonly route: HostRoute | undefined } | undefined {
     const own = this.of(device);
+    const first = own[0];
+    if (first === undefined) return undefined;
+    if (own.length === 1 && device.routes.length === 0) return { by: first, route: undefined };
     let best: { by: Interface; route: HostRoute | undefined; prefix: number } | undefined;
     const offer = (by: Interface | undefined, route: HostRoute | undefined, subnet: Subnet): void => {
       if (by === undefined || !contains(subnet, address)) return;
@@ -68,8 +71,7 @@ export class Interfaces {
     }
     const found: { by: Interface; route: HostRoute | undefined } | undefined = best;
     if (found !== undefined) return found;
-    const by = own.find((candidate) => this.hasGateway(candidate)) ?? own[0];
-    return by === undefined ? undefined : { by, route: undefined };
+    return { by: own.find((candidate) => this.hasGateway(candidate)) ?? first, route: undefined };
   }
 
   private hasGateway({ device, network }: Interface): boolean {

@@ -69,6 +69,7 @@ function findLegs(ground: Ground, stream: Stream, source: Device, receiver: Devi
 /** Within one network. A stream that is pulled is asked for by the receiver, so its routes choose between several. */
 function direct(ground: Ground, stream: Stream, sources: readonly Interface[], receivers: readonly Interface[]): Leg[] | undefined {
   const legs = sources.flatMap((from) => receivers.filter((to) => to.network === from.network).map((to) => ({ from, to })));
+  if (legs.length < 2) return legs[0] === undefined ? undefined : [legs[0]];
   const joined = legs.filter(({ from, to }) => wayBetween(ground.tree(from.network), from, to) !== undefined);
   const chosen = joined.find(({ from, to }) => {
     const [asking, asked] = stream.transport === 'rtsp' ? [to, from] : [from, to];
