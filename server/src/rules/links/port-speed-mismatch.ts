@@ -5,11 +5,12 @@ import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',
-  severity: 'information',
+  severity: 'warning',
   summary: 'The two ends of a cable differ in speed.',
   why: `The slower end decides: over copper the two agree on its speed, and loads are counted against that. Over fibre
 and direct attach both ends need modules of one speed, or there is no link at all. Correct the speed, take a faster
-port, or accept it where the device has no faster one.`,
+port, or accept it where the device has no faster one. At a host on copper it is only a hint: many cameras have a
+100 Mb/s port.`,
   source: 'Auto-negotiation: IEEE 802.3 clause 28 (from memory). Modules: common practice, no source.',
   examples: [
     {
@@ -40,8 +41,11 @@ lint:
       const [slower, faster] = a.speed < b.speed ? [a, b] : [b, a];
       const [low, high] = [a.speed, b.speed].sort((x, y) => x - y).map(bitRate);
       const isCopper = cable.type === undefined || cable.type.startsWith('cat');
+      // Between switches every stream behind them meets the slower end.
+      const isUsual = isCopper && !slower.device.bridging;
       yield {
         at: placeOfEnd(link, slower),
+        ...(isUsual && { severity: 'hint' as const }),
         message:
           `${portName(slower)} runs at ${low}, ${portName(faster)} at ${high}: ` +
           (isCopper
