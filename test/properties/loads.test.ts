@@ -19,7 +19,7 @@ function replied({ repliesUntagged, repliesTagged }: Crossing): number {
   return repliesUntagged + repliesTagged;
 }
 
-/** Copies of a stream that come into a device, and that leave it. */
+/** Copies of a stream that come into a device, and that leave it. What a port discards does not come in. */
 function through({ network }: Plan, device: Device, stream: string, copies: (crossing: Crossing) => number): { into: number; outOf: number } {
   const counted = { into: 0, outOf: 0 };
   for (const link of network.topology.links) {
@@ -27,7 +27,7 @@ function through({ network }: Plan, device: Device, stream: string, copies: (cro
       const crossing = network.crossings.at(outOf(link, out)).find((each) => each.stream.name === stream);
       if (crossing === undefined) continue;
       if (out.device === device) counted.outOf += copies(crossing);
-      if (far(link, out).device === device) counted.into += copies(crossing);
+      if (far(link, out).device === device && far(link, out) !== link.blocked) counted.into += copies(crossing);
     }
   }
   return counted;
@@ -64,6 +64,15 @@ describe('loads of sites at random', () => {
           assert.ok(into <= networks, `${name} comes into ${device.name} ${into} times in ${networks} networks`);
           assert.ok(out === 0 || into > 0, `${name} leaves ${device.name} and never came in`);
         }
+      }
+    }), RUNS);
+  });
+
+  it('never leave by a port that spanning tree has discard', () => {
+    fc.assert(fc.property(smallSite(), (site) => {
+      const { network } = planFrom(textOf(entriesOf(site)));
+      for (const link of network.topology.links) {
+        if (link.blocked !== undefined) assert.deepEqual(network.crossings.at(outOf(link, link.blocked)), []);
       }
     }), RUNS);
   });
