@@ -43,8 +43,11 @@ function sample(name: string): Case {
   };
 }
 
-/** `PLUMBLINE_LAB_NUMBERS=17,18` builds the sites of these numbers instead of the usual ones. */
-const NUMBERS = (process.env['PLUMBLINE_LAB_NUMBERS'] ?? '1,2,3,4,5,6').split(',').map(Number);
+/**
+ * `PLUMBLINE_LAB_NUMBERS=17,18` builds the sites of these numbers instead of the usual ones. 22 and 26 are kept
+ * because they disagreed once: a switch forgets what it is asked for by way of a router port alone.
+ */
+const NUMBERS = (process.env['PLUMBLINE_LAB_NUMBERS'] ?? '1,2,3,4,8,22,26').split(',').map(Number);
 
 const NO_QUERIER = { ', querier: ask1': '' };
 const FLOOD = { 'unregistered-multicast: drop': 'unregistered-multicast: flood' };

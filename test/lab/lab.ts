@@ -11,7 +11,7 @@ import { run, runIn } from './run.ts';
 import { spanningTreeSettled } from './settled.ts';
 import { type Attachment, bridgeCommands } from './switches.ts';
 import { type Card, cardCommands, cards } from './trunk-hosts.ts';
-import { type Asker, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
+import { type Asker, type Forwarder, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
 
 /** The namespace of queriers that are switches: what asks there hangs at the switch by a port that is not counted. */
 const QUERIERS = 'queriers';
@@ -121,9 +121,9 @@ export class Lab {
     return found;
   }
 
-  private multicastRouters(): { namespace: string; interfaces: string[] }[] {
+  private multicastRouters(): Forwarder[] {
     return this.plan.site.devices.filter(({ kind, multicastRouting }) => kind === 'router' && multicastRouting).flatMap((device) => {
-      const interfaces = this.plan.network.interfaces.of(device).map((at) => this.addresses.nameOf(at));
+      const interfaces = this.plan.network.interfaces.of(device).map((at) => ({ name: this.addresses.nameOf(at), address: this.addresses.of(at) }));
       return interfaces.length === 0 ? [] : [{ namespace: this.namespaceOf(device), interfaces }];
     });
   }

@@ -102,7 +102,8 @@ class MulticastRouter:
             self.socket = socket.socket(socket.AF_INET, socket.SOCK_RAW, socket.IPPROTO_IGMP)
             self.socket.setsockopt(socket.IPPROTO_IP, MRT_INIT, struct.pack('i', 1))
             self.socket.setsockopt(socket.IPPROTO_IP, IP_PKTINFO, 1)
-            self.indices = [socket.if_nametoindex(name) for name in interfaces]
+            self.indices = [socket.if_nametoindex(one['name']) for one in interfaces]
+            self.own = {socket.inet_aton(one['address']) for one in interfaces}
             for vif, index in enumerate(self.indices):
                 entry = struct.pack('=HBBIII', vif, VIFF_USE_IFINDEX, 1, 0, index, 0)
                 self.socket.setsockopt(socket.IPPROTO_IP, MRT_ADD_VIF, entry)
@@ -118,7 +119,8 @@ class MulticastRouter:
                 self.forward(packet[12:16], packet[16:20])
             return
         index = next(struct.unpack_from('i', data)[0] for _, kind, data in ancillary if kind == IP_PKTINFO)
-        if index in self.indices:
+        # What it asks for itself comes back to it.
+        if index in self.indices and packet[12:16] not in self.own:
             for group in reported(packet[(packet[0] & 15) * 4:]):
                 self.join(self.indices.index(index), group)
 

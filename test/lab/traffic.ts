@@ -19,6 +19,12 @@ export interface Asker {
   readonly source: string;
 }
 
+/** A router that forwards groups between its interfaces. */
+export interface Forwarder {
+  readonly namespace: string;
+  readonly interfaces: readonly { readonly name: string; readonly address: string }[];
+}
+
 interface Sender {
   readonly namespace: string;
   readonly address: string;
@@ -141,7 +147,7 @@ export class TrafficProcess {
     this.answers = createInterface({ input: this.child.stdout })[Symbol.asyncIterator]();
   }
 
-  async setUp(traffic: Traffic, queriers: readonly Asker[], routers: readonly { namespace: string; interfaces: readonly string[] }[]): Promise<void> {
+  async setUp(traffic: Traffic, queriers: readonly Asker[], routers: readonly Forwarder[]): Promise<void> {
     const receivers = traffic.receptions.map(({ at }) => ({ ...at, interface: at.interface ?? null }));
     await this.command({ do: 'set-up', queriers, routers, receivers, senders: traffic.senders, settle: 0.3 });
   }

@@ -97,10 +97,19 @@ function flow(
   }
 }
 
+/**
+ * Whether a bridge knows a group. What is asked for by way of a router port alone it does not keep, as the group goes
+ * there anyway; so measured, and other switches may differ.
+ */
+function isRegistered(bridge: Bridge, members: ReadonlySet<Link>): boolean {
+  for (const link of members) if (!bridge.routerLinks.includes(link)) return true;
+  return false;
+}
+
 function outOf(bridge: Bridge, group: number, known: Known | undefined): Iterable<Link> {
   if (!bridge.device.snooping || isLinkLocalGroup(group)) return bridge.links;
   const members = known?.get(bridge);
-  if (members === undefined || members.size === 0) {
+  if (members === undefined || !isRegistered(bridge, members)) {
     return bridge.device.unregistered === 'drop' ? bridge.routerLinks : bridge.links;
   }
   if (bridge.routerLinks.every((link) => members.has(link))) return members;
@@ -292,7 +301,7 @@ function stoppedAt(
   });
   if (stop === undefined) return { obstacle: 'apart', network };
   const members = known?.get(stop);
-  if (members === undefined || members.size === 0)
+  if (members === undefined || !isRegistered(stop, members))
     return { obstacle: 'report-stays', network, bridge: stop.device.name };
   const at = [...members].map((link) => portOf(link, stop.device).name).join(', ');
   return { obstacle: 'known-nearer', network, bridge: stop.device.name, at };
