@@ -39,6 +39,7 @@ export interface Schema {
   readonly enum?: readonly (string | number | boolean)[];
   readonly enumDescriptions?: readonly string[];
   readonly default?: unknown;
+  readonly pattern?: string;
   readonly examples?: readonly unknown[];
   readonly properties?: Readonly<Record<string, Schema>>;
   readonly required?: readonly string[];
@@ -47,12 +48,17 @@ export interface Schema {
   readonly items?: Schema;
   readonly defaultSnippets?: readonly { readonly label: string; readonly description?: string; readonly body: unknown }[];
   readonly $defs?: Readonly<Record<string, Schema>>;
+  /** What holds where the value is a text. */
+  readonly then?: Schema;
   readonly 'x-names'?: NameKind;
   readonly 'x-quantity'?: QuantityKind;
   readonly 'x-form'?: FormKind;
 }
 
 const root = siteSchema as unknown as Schema;
+
+/** The schema of a whole file. */
+export const rootSchema: Schema = root;
 
 /** The schema that a `$ref` leads to. */
 export function resolved(schema: Schema | undefined): Schema | undefined {

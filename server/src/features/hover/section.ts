@@ -2,18 +2,15 @@
 
 import { contentOf, type Place } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';
-import type { SiteText } from '../../site/folder.ts';
+import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { type SectionName, sectionOf } from '../../site/shape.ts';
-import type { Piece } from '../../text/cut.ts';
 import { keyText } from '../../text/syntax.ts';
 
 export function sectionAt(file: SiteText, offset: number): { readonly section: SectionName; readonly at: Place } | undefined {
   for (const { section, start, end } of file.cut.headers) {
     if (offset < start || offset > end) continue;
     const known = sectionOf(section);
-    // The key stands between the pieces.
-    const between: Piece = { file, text: '', role: 'section', section, indent: 0, start, content: undefined };
-    return known === undefined ? undefined : { section: known, at: { piece: between, start: 0, end: end - start } };
+    return known === undefined ? undefined : { section: known, at: placeInFile(file, { start, end }) };
   }
   const piece = pieceAt(file, offset);
   const root = piece === undefined ? undefined : contentOf(piece).tree.root;

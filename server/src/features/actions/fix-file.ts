@@ -1,0 +1,61 @@
+/** All fixes of one sort in a file, round by round, as edits of that file alone. */
+
+import { diffLines } from 'diff';
+import { type Choice, fixedTexts, safeFix } from '../../rules/fix-all.ts';
+import type { Checked } from '../../rules/check.ts';
+import type { Diagnostic, Fix } from '../../rules/rule.ts';
+import type { Edit } from '../../site/edit.ts';
+import { SiteFolder, type SiteText, placeInFile } from '../../site/folder.ts';
+import { fileOf } from '../../site/item.ts';
+
+/** Those that may be applied without being looked at, or the first of each finding of one rule. */
+export type Wanted = 'safe' | { readonly rule: string };
+
+/** How many findings of the file that would be a fix for, as it stands. */
+export function countFixes({ diagnostics }: Checked, file: SiteText, wanted: Wanted): number {
+  const choose = choice(file, wanted);
+  return diagnostics.filter((diagnostic) => choose(diagnostic) !== undefined).length;
+}
+
+export function fixFile({ files }: Checked, file: SiteText, wanted: Wanted): Edit[] {
+  const folder = new SiteFolder();
+  for (const { uri, text, unreadable } of files) {
+    if (unreadable === undefined) folder.set(uri, text);
+    else folder.setUnreadable(uri, unreadable);
+  }
+  const fixed = fixedTexts(folder, choice(file, wanted)).texts.get(file.uri) ?? file.text;
+  return lineEdits(file, fixed);
+}
+
+function choice({ uri }: SiteText, wanted: Wanted): Choice {
+  const ofFile = (fix: Fix | undefined): Fix | undefined => (fix?.edits.every(({ at }) => fileOf(at).uri === uri) === true ? fix : undefined);
+  if (wanted === 'safe') return (diagnostic) => (isIn(diagnostic, uri) ? ofFile(safeFix(diagnostic)) : undefined);
+  return (diagnostic) => (diagnostic.rule.id === wanted.rule && isIn(diagnostic, uri) ? ofFile(diagnostic.fixes?.()[0]) : undefined);
+}
+
+function isIn({ at }: Diagnostic, uri: string): boolean {
+  return fileOf(at).uri === uri;
+}
+
+/** The edits that make `text` of the file, by whole lines. */
+function lineEdits(file: SiteText, text: string): Edit[] {
+  const edits: Edit[] = [];
+  let at = 0;
+  let open: { start: number; end: number; text: string } | undefined;
+  const close = (): void => {
+    if (open !== undefined) edits.push({ at: placeInFile(file, open), text: open.text });
+    open = undefined;
+  };
+  for (const { value, added, removed } of diffLines(file.text, text)) {
+    if (!added && !removed) {
+      close();
+      at += value.length;
+      continue;
+    }
+    open ??= { start: at, end: at, text: '' };
+    if (added) open.text += value;
+    else open.end = at += value.length;
+  }
+  close();
+  return edits;
+}

@@ -1,0 +1,87 @@
+/** What may stand at the cursor, in half-typed text too: keys, words, names that fit, free addresses, units. */
+
+import type { Checked } from '../../rules/check.ts';
+import { type SiteText, placeInFile } from '../../site/folder.ts';
+import type { Place } from '../../site/item.ts';
+import { type Schema, under } from '../../site/shape.ts';
+import { keyOffers } from './keys.ts';
+import type { Offer } from './offer.ts';
+import { exampleOffers, sectionSnippets } from './snippets.ts';
+import { isList, isMapping } from './types.ts';
+import { valueOffers } from './values.ts';
+import { type Wanted, textAt, wantedAt } from './wanted.ts';
+
+export interface Completion {
+  /** What is replaced. */
+  readonly at: Place;
+  /** The best first. */
+  readonly offers: readonly Offer[];
+  /** More would be offered if more were typed. */
+  readonly isPartial: boolean;
+}
+
+export interface CompletionOptions {
+  /** Whether keys and words of the schema are offered, or left to another extension. */
+  readonly schemaFeatures: boolean;
+}
+
+/** More than that nobody reads. */
+const MOST = 1000;
+
+/** `offset` counts UTF-16 units from the start of the file. */
+export function complete(checked: Checked, file: SiteText, offset: number, { schemaFeatures }: CompletionOptions): Completion | undefined {
+  const wanted = wantedAt(checked, file, offset);
+  if (wanted === undefined) return undefined;
+  const found = offersFor(wanted).filter(({ kind }) => schemaFeatures || !OF_THE_SCHEMA.includes(kind));
+  const space = wanted.cursor.needsSpace ? ' ' : '';
+  return {
+    at: placeInFile(file, wanted),
+    offers: found.slice(0, MOST).map((offer) => (space === '' ? offer : { ...offer, insert: `${space}${offer.insert ?? offer.label}` })),
+    isPartial: found.length > MOST,
+  };
+}
+
+const OF_THE_SCHEMA: readonly Offer['kind'][] = ['section', 'key', 'snippet', 'word'];
+
+function offersFor(wanted: Wanted): Offer[] {
+  const { cursor, schema } = wanted;
+  switch (cursor.at) {
+    case 'key':
+      return [...keyOffers(wanted, schema), ...(isSection(wanted) ? sectionSnippets(wanted) : [])];
+    case 'element':
+      return elements(wanted, schema, '- ');
+    case 'start':
+      if (isList(schema)) {
+        const element = under(schema, 0);
+        if (isSection(wanted)) return sectionSnippets(wanted);
+        return element === undefined ? [] : elements({ ...wanted, route: [...wanted.route, 0] }, element, '- ');
+      }
+      if (isMapping(schema)) return [...keyOffers(wanted, schema), ...(isSection(wanted) ? sectionSnippets(wanted) : elements(wanted, schema, ''))];
+      return valueOffers(wanted, schema);
+    case 'value':
+      return values(wanted, schema);
+  }
+}
+
+function values(wanted: Wanted, schema: Schema): Offer[] {
+  const own = valueOffers(wanted, schema);
+  if (isList(schema)) {
+    const element = under(schema, 0);
+    if (element === undefined || isMapping(element)) return exampleOffers(wanted, schema);
+    return valueOffers({ ...wanted, route: [...wanted.route, 0] }, element)
+      .map((offer) => ({ ...offer, insert: `[${offer.insert ?? offer.label}$0]`, isSnippet: true }));
+  }
+  const examples = exampleOffers(wanted, schema);
+  // What a switch feeds is a word, what any other device draws is a mapping.
+  return isMapping(schema) && textAt(wanted, ['kind']) !== 'switch' ? [...examples, ...own] : [...own, ...examples];
+}
+
+/** A whole element of a list, with its dash where that is still to come. */
+function elements(wanted: Wanted, schema: Schema, dash: string): Offer[] {
+  const offers = isMapping(schema) ? exampleOffers(wanted, schema) : valueOffers(wanted, schema);
+  return offers.map((offer) => ({ ...offer, insert: `${dash}${offer.insert ?? offer.label}` }));
+}
+
+function isSection({ cursor }: Wanted): boolean {
+  return cursor.path.length === 1;
+}

@@ -1,0 +1,27 @@
+/** Which keys of a device say something of its kind. */
+
+const FORWARDS = ['switch', 'access-point', 'media-converter'];
+
+const ONLY_OF: Readonly<Record<string, readonly string[]>> = {
+  'igmp-snooping': ['switch', 'access-point'],
+  'unregistered-multicast': ['switch', 'access-point'],
+  'spanning-tree': ['switch', 'access-point'],
+  'spanning-tree-priority': ['switch', 'access-point'],
+  'poe-budget': ['switch', 'media-converter', 'router'],
+  'multicast-routing': ['router'],
+};
+
+/** What a device of one port says of that port. */
+const OF_THE_PORT = ['address', 'mac', 'speed', 'poe'];
+
+/** Whether the key can be of use beside those that are there; anything goes while the kind is not known. */
+export function fitsDevice(key: string, kind: string | undefined, beside: readonly string[]): boolean {
+  if (kind === undefined) return true;
+  if (kind === 'patch-panel') return ['ports', 'description', 'model', 'location'].includes(key);
+  const only = ONLY_OF[key];
+  if (only !== undefined && !only.includes(kind)) return false;
+  if (key === 'ports') return !OF_THE_PORT.some((own) => beside.includes(own) && !(own === 'address' && FORWARDS.includes(kind)));
+  if (!OF_THE_PORT.includes(key) || !beside.includes('ports')) return true;
+  // The address by which a switch is managed belongs to none of its ports.
+  return key === 'address' && FORWARDS.includes(kind);
+}

@@ -1,0 +1,76 @@
+/** Ports that an end of a cable may have: those without a cable. */
+
+import { bitRate } from '../../text/words.ts';
+import { type Device, type Port, type Site, portAt, portName } from '../../site/model.ts';
+import { readEnd } from '../../site/read.ts';
+import type { Offer } from './offer.ts';
+import { type Wanted, othersInList, textAt } from './wanted.ts';
+
+/** Of a site with more free ports than that, a few of each device are offered until its name is typed. */
+const ALL_PORTS = 400;
+const FEW_PORTS = 2;
+
+export function endOffers(wanted: Wanted, role: string): Offer[] {
+  const { site, typed } = wanted;
+  const isThrough = role === 'through';
+  const taken = takenBesides(wanted, isThrough);
+  const device = /^["']?([^/]*)\//.exec(typed)?.[1];
+  const other = isThrough ? undefined : portAt(site, readEnd(textAt(wanted, [role === 'from' ? 'to' : 'from']), []));
+  const free = site.devices
+    .filter(({ kind, name }) => (kind === 'patch-panel') === isThrough && (device === undefined || name === device))
+    .map((own) => ({ device: own, ports: own.ports.filter((port) => !taken.has(port) && port.device !== other?.device) }))
+    .filter(({ ports }) => ports.length > 0);
+  const total = free.reduce((sum, { ports }) => sum + ports.length, 0);
+  const shown = total > ALL_PORTS ? free.map((own) => ({ ...own, ports: own.ports.slice(0, FEW_PORTS) })) : free;
+  return shown
+    .sort((a, b) => rank(a.device, role, other) - rank(b.device, role, other))
+    .flatMap(({ device: own, ports }) => [...ports].sort((a, b) => inOrder(a, b, other)).map((port) => offer(own, port, device !== undefined)));
+}
+
+/** Ports of one VLAN before trunks, but towards a trunk; then by number. */
+function inOrder(a: Port, b: Port, other: Port | undefined): number {
+  const wantsTrunk = other?.trunk !== undefined;
+  const odd = (port: Port): number => Number((port.trunk !== undefined) !== wantsTrunk);
+  return odd(a) - odd(b) || Number(a.name) - Number(b.name) || 0;
+}
+
+/** A switch is usually named first; at the other end, what has no cable at all. */
+function rank({ bridging, kind }: Device, role: string, other: Port | undefined): number {
+  const wantsSwitch = other === undefined ? role === 'from' : !other.device.bridging;
+  const isLate = kind === 'router' && other?.trunk === undefined;
+  return (bridging === wantsSwitch ? 0 : 2) + Number(isLate);
+}
+
+function offer(device: Device, port: Port, isNamed: boolean): Offer {
+  const alone = device.ports.length === 1 && !isNamed && device.kind !== 'patch-panel';
+  return { label: alone ? device.name : portName(port), kind: alone ? 'devices' : 'ports', detail: [device.kind ?? 'device', portDetail(port)].filter((text) => text !== '').join(', ') };
+}
+
+export function portDetail({ speed, vlan, trunk, feeds }: Port): string {
+  return [
+    speed === undefined ? '' : bitRate(speed),
+    vlan ?? '',
+    trunk === undefined ? '' : `trunk of ${trunk.join(', ')}`,
+    feeds === undefined ? '' : `feeds ${feeds}`,
+  ].filter((text) => text !== '').join(', ');
+}
+
+/** Ports with a plug; a position of a patch panel is passed by one cable, and by this one once. */
+function takenBesides(wanted: Wanted, isThrough: boolean): Set<Port> {
+  const { site, item } = wanted;
+  const taken = new Set<Port>();
+  for (const cable of site.cables) {
+    if (cable.item === item) continue;
+    for (const end of isThrough ? cable.through : [cable.from, cable.to]) {
+      const port = portAt(site, end);
+      if (port !== undefined) taken.add(port);
+    }
+  }
+  if (isThrough) for (const text of othersInList(wanted)) add(site, text, taken);
+  return taken;
+}
+
+function add(site: Site, text: string, taken: Set<Port>): void {
+  const port = portAt(site, readEnd(text, []));
+  if (port !== undefined) taken.add(port);
+}

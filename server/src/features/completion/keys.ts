@@ -1,0 +1,74 @@
+/** Keys that a mapping may still have: of the language, names that stand as keys, and ports. */
+
+import { type Schema, under } from '../../site/shape.ts';
+import { portNames } from '../../site/read.ts';
+import { describe, firstSentence } from './describe.ts';
+import { fitsDevice } from './device-keys.ts';
+import { nameOffers } from './names.ts';
+import type { Offer } from './offer.ts';
+import { isList, isMapping, isText } from './types.ts';
+import { type Wanted, textAt } from './wanted.ts';
+
+/** The required ones first, then in the order of the schema. */
+export function keyOffers(wanted: Wanted, schema: Schema): Offer[] {
+  const { cursor, section } = wanted;
+  const required = new Set(schema.required);
+  const isDevice = section === 'devices' && cursor.path.length === 2;
+  const kind = isDevice ? textAt(wanted, ['kind']) : undefined;
+  const names = Object.keys(schema.properties ?? {}).filter(
+    (name) => !cursor.keys.includes(name) && (!isDevice || fitsDevice(name, kind, cursor.keys)),
+  );
+  const ordered = [...names.filter((name) => required.has(name)), ...names.filter((name) => !required.has(name))];
+  return [...ordered.flatMap((name) => keyOffer(wanted, schema, name, required.has(name)) ?? []), ...freeKeys(wanted, schema)];
+}
+
+function keyOffer(wanted: Wanted, schema: Schema, name: string, isRequired: boolean): Offer | undefined {
+  const value = under(schema, name);
+  if (value === undefined) return undefined;
+  return {
+    label: name,
+    kind: wanted.cursor.path.length === 0 ? 'section' : 'key',
+    detail: `${isRequired ? 'required · ' : ''}${firstSentence(value.description)}`,
+    documentation: describe(value),
+    ...insertion(wanted, name, value),
+  };
+}
+
+function insertion({ cursor }: Wanted, key: string, value: Schema): Pick<Offer, 'insert' | 'isSnippet' | 'goesOn'> {
+  if (cursor.hasColon) return { insert: key };
+  if (isMapping(value) && !isText(value)) return { insert: cursor.inFlow ? `${key}: {$0}` : `${key}:\n  $0`, isSnippet: true, goesOn: true };
+  if (!isList(value)) return { insert: `${key}: `, goesOn: true };
+  const element = under(value, 0);
+  const below = !cursor.inFlow && element !== undefined && isMapping(element);
+  return { insert: below ? `${key}:\n  - $0` : `${key}: [$0]`, isSnippet: true, goesOn: true };
+}
+
+/** Keys that are names of the site: VLANs of a router's legs, rules, the next ports. */
+function freeKeys(wanted: Wanted, schema: Schema): Offer[] {
+  const { cursor, section, route } = wanted;
+  const value = typeof schema.additionalProperties === 'object' ? under(schema, '') : undefined;
+  if (value === undefined) return [];
+  if (section === 'devices' && cursor.path.length === 3 && route[0] === 'ports') return portKeys(wanted, value);
+  const names = schema.propertyNames === undefined ? undefined : under({ items: schema.propertyNames }, 0)?.['x-names'];
+  if (names === undefined) return [];
+  return nameOffers(wanted, names)
+    .filter(({ label }) => !cursor.keys.includes(label))
+    .map((offer) => ({ ...offer, ...insertion(wanted, offer.insert ?? offer.label, value) }));
+}
+
+/** The next number, alone and as a range of eight, or the usual name of a host's port. */
+function portKeys(wanted: Wanted, port: Schema): Offer[] {
+  const { cursor } = wanted;
+  const kind = textAt(wanted, ['kind']);
+  const numbers = cursor.keys.flatMap(portNames).map(Number).filter((number) => !Number.isNaN(number));
+  const next = Math.max(0, ...numbers) + 1;
+  const isHost = kind === 'server' || kind === 'computer' || kind === 'router';
+  const names = isHost ? ['lan', 'cams', 'eth'].filter((name) => !cursor.keys.includes(name)) : [String(next), `${next}-${next + 7}`];
+  return names.map((name): Offer => ({
+    label: name,
+    kind: 'ports',
+    detail: name.includes('-') ? 'eight ports alike' : 'a port',
+    documentation: describe(port),
+    ...(cursor.hasColon ? {} : { insert: `${name}: {$0}`, isSnippet: true, goesOn: true }),
+  }));
+}

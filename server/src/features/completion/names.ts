@@ -1,0 +1,134 @@
+/** Names of the site that fit where one is wanted, the likeliest first. */
+
+import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { bitRate, bytes } from '../../text/words.ts';
+import { scalarText } from '../../site/edit.ts';
+import type { Device, Stream } from '../../site/model.ts';
+import type { NameKind } from '../../site/shape.ts';
+import { rules } from '../../rules/index.generated.ts';
+import { ownDevice } from '../../rules/shape/declared.ts';
+import { endOffers, portDetail } from './ends.ts';
+import type { Offer, OfferKind } from './offer.ts';
+import { type Wanted, othersInList, textAt, writtenAt } from './wanted.ts';
+
+/** `role` is the key that the name stands under, or whose list it is in. */
+export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted)): Offer[] {
+  const { site } = wanted;
+  const others = new Set(othersInList(wanted));
+  switch (names) {
+    case 'devices':
+      return devicesFor(wanted, role).filter(({ name }) => !others.has(name)).map((device) => offer('devices', device.name, deviceDetail(device)));
+    case 'vlans':
+      return vlansFor(wanted, role).filter((name) => !others.has(name)).map((name) => {
+        const vlan = site.vlanByName.get(name);
+        const subnet = vlan?.subnet === undefined ? '' : formatSubnet(vlan.subnet);
+        return offer('vlans', name, [vlan?.id === undefined ? '' : `id ${vlan.id}`, subnet].filter((text) => text !== '').join(', '));
+      });
+    case 'streams':
+      return streamsFor(wanted, role).map((stream) => offer('streams', stream.name, streamDetail(wanted, stream)));
+    case 'volumes':
+      return site.volumes.map((volume) => offer('volumes', volume.name, [volume.host ?? '', volume.capacity === undefined ? '' : bytes(volume.capacity)].filter((text) => text !== '').join(', ')));
+    case 'recordings':
+      return site.recordings.filter(({ name }) => !others.has(name)).map(({ name, stream }) => offer('recordings', name, stream ?? ''));
+    case 'rules':
+      return ruleOffers(wanted);
+    case 'port-end':
+      return endOffers(wanted, role);
+    case 'own-port': {
+      const device = wanted.item === undefined ? undefined : ownDevice(site, wanted.item);
+      return (device?.ports ?? []).map((port) => offer('ports', port.name, portDetail(port)));
+    }
+  }
+}
+
+export function roleOf({ route, name }: Wanted): string {
+  const keys = route.filter((step) => typeof step === 'string');
+  return String(keys[keys.length - 1] ?? name);
+}
+
+function offer(kind: OfferKind, name: string, detail: string): Offer {
+  return { label: name, kind, detail, insert: scalarText(name, true) };
+}
+
+function isHost({ kind, bridging }: Device): boolean {
+  return !bridging && kind !== 'patch-panel' && kind !== 'router';
+}
+
+function deviceDetail({ kind, ports, address }: Device): string {
+  const own = address ?? ports.flatMap(({ addresses }) => addresses)[0]?.address;
+  return [kind ?? 'device', own === undefined ? '' : formatAddress(own)].filter((text) => text !== '').join(', ');
+}
+
+function devicesFor(wanted: Wanted, role: string): Device[] {
+  const { site } = wanted;
+  switch (role) {
+    case 'source': {
+      const sends = new Set(site.streams.filter(({ name }) => name !== wanted.name).map(({ source }) => source));
+      return ranked(site.devices.filter(isHost), (device) =>
+        device.kind === 'camera' || device.kind === 'tuner' ? (sends.has(device.name) ? 2 : 0) : device.kind === 'server' ? 1 : 3);
+    }
+    case 'receivers': {
+      const source = textAt(wanted, ['source']);
+      const order: readonly (string | undefined)[] = source !== undefined && site.deviceByName.get(source)?.kind === 'server'
+        ? ['display', 'computer', 'server']
+        : ['server', 'display', 'computer'];
+      const takes = site.devices.filter((device) => isHost(device) && device.kind !== 'camera' && device.kind !== 'tuner');
+      return ranked(takes, ({ kind, name }) => (name === source ? order.length + 1 : order.includes(kind) ? order.indexOf(kind) : order.length));
+    }
+    case 'gateway':
+      return site.devices.filter(({ kind }) => kind === 'router' || kind === undefined);
+    case 'querier':
+      return ranked(site.devices.filter(({ kind }) => kind === 'switch' || kind === 'router' || kind === undefined), ({ snooping, kind }) => (snooping ? 0 : kind === 'router' ? 1 : 2));
+    case 'host':
+      return ranked(site.devices.filter(isHost), ({ kind }) => (kind === 'server' ? 0 : kind === 'computer' ? 1 : 2));
+    default:
+      return [...site.devices];
+  }
+}
+
+/** In order of rank; those of one rank stay as they stand in the site. */
+function ranked<T>(list: readonly T[], rank: (element: T) => number): T[] {
+  return [...list].sort((a, b) => rank(a) - rank(b));
+}
+
+function vlansFor(wanted: Wanted, role: string): string[] {
+  const names = wanted.site.vlans.map(({ name }) => name);
+  if (role !== 'native' && role !== 'addresses') return names;
+  const trunk = writtenAt(wanted, [...wanted.route.slice(0, role === 'native' ? -1 : wanted.route.indexOf('addresses')), 'trunk']);
+  if (!Array.isArray(trunk)) return names;
+  const carried = trunk.map(String);
+  return names.filter((name) => carried.includes(name));
+}
+
+function streamsFor(wanted: Wanted, role: string): Stream[] {
+  const { site, name } = wanted;
+  if (role === 'carries') {
+    return ranked(site.streams.filter((stream) => stream.name !== name), ({ carries, group }) => (carries !== undefined ? 2 : group !== undefined ? 1 : 0));
+  }
+  const recorded = new Set(site.recordings.filter((recording) => recording.name !== name).map(({ stream }) => stream));
+  return ranked(site.streams, (stream) => (stream.name === name ? -1 : recorded.has(stream.name) ? 1 : 0));
+}
+
+function streamDetail({ checked }: Wanted, { index, source, group, carries }: Stream): string {
+  const rate = checked.plan.network.rates[index]?.payload.nominal ?? 0;
+  return [
+    source === undefined ? '' : `from ${source}`,
+    group === undefined ? '' : formatAddress(group),
+    carries === undefined ? '' : `carries ${carries}`,
+    rate === 0 ? '' : bitRate(rate),
+  ].filter((text) => text !== '').join(', ');
+}
+
+/** Rules that find something in the site come first. */
+function ruleOffers({ checked }: Wanted): Offer[] {
+  const finds = (id: string): number => {
+    for (const [rule, { findings }] of checked.runs) if (rule.id === id) return findings.length;
+    return 0;
+  };
+  return ranked(rules, ({ id }) => (finds(id) > 0 ? 0 : 1)).map(({ id, summary, why, severity }) => ({
+    label: id,
+    kind: 'rules',
+    detail: summary,
+    documentation: `${why.trim()}\n\nSeverity: ${severity}`,
+  }));
+}

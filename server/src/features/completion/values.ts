@@ -1,0 +1,49 @@
+/** What may stand as a scalar: words of the schema, names, free addresses and numbers, amounts with their units. */
+
+import type { Schema } from '../../site/shape.ts';
+import { addressOffers, numberOffers } from './addresses.ts';
+import { acceptedOffers } from './accepted.ts';
+import { nameOffers, roleOf } from './names.ts';
+import type { Offer } from './offer.ts';
+import { quantityOffers } from './quantities.ts';
+import { isTruth } from './types.ts';
+import type { Wanted } from './wanted.ts';
+import { scalarOf } from './yaml-text.ts';
+
+export function valueOffers(wanted: Wanted, schema: Schema): Offer[] {
+  const names = schema['x-names'];
+  if (names !== undefined) return nameOffers(wanted, names);
+  const quantity = schema['x-quantity'];
+  if (quantity !== undefined) return quantityOffers(quantity, roleOf(wanted), wanted.typed, schema);
+  const form = schema['x-form'];
+  if (form !== undefined) return addressOffers(wanted, form);
+  if (isTruth(schema)) return truths(schema);
+  const words = wordsOf(schema);
+  if (words.length > 0) return words;
+  const { section, route } = wanted;
+  if (section === 'lint' && route[route.length - 1] === 'at') return acceptedOffers(wanted);
+  const numbers = numberOffers(wanted);
+  return numbers.length > 0 ? numbers : examples(schema);
+}
+
+function truths({ default: without }: Schema): Offer[] {
+  return [true, false].map((value) => ({ label: String(value), kind: 'word', ...(value === without && { detail: 'as without the key' }) }));
+}
+
+/** The words that the schema lists, in its order. */
+function wordsOf(schema: Schema): Offer[] {
+  const listed = schema.enum === undefined ? schema.then : schema;
+  return (listed?.enum ?? []).map((value, index) => ({
+    label: String(value),
+    kind: 'word',
+    detail: value === listed?.default ? 'as without the key' : undefined,
+    documentation: listed?.enumDescriptions?.[index],
+    insert: scalarOf(value),
+  }));
+}
+
+/** Free text is nobody's to offer. */
+function examples({ examples: given = [], type, pattern }: Schema): Offer[] {
+  if (type === 'string' && pattern === undefined) return [];
+  return given.filter((example) => typeof example !== 'object').map((example) => ({ label: scalarOf(example), kind: 'number', detail: 'for example' }));
+}

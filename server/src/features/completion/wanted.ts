@@ -1,0 +1,94 @@
+/** What is wanted at the cursor: the part of the schema, and what the site says around it. */
+
+import type { Checked } from '../../rules/check.ts';
+import type { SiteText } from '../../site/folder.ts';
+import { type Item, contentOf } from '../../site/item.ts';
+import { pieceAt } from '../../site/locate.ts';
+import type { Site } from '../../site/model.ts';
+import { type Schema, type SectionName, rootSchema, sectionOf, under } from '../../site/shape.ts';
+import { type Cursor, cursorIn } from '../../text/cursor.ts';
+import { type Data, type Route, dataOf } from '../../text/syntax.ts';
+
+export interface Wanted {
+  readonly checked: Checked;
+  readonly site: Site;
+  readonly file: SiteText;
+  readonly cursor: Cursor;
+  /** Offsets in the file of what is there already. */
+  readonly start: number;
+  readonly end: number;
+  /** What is typed before the cursor. */
+  readonly typed: string;
+  /** Of what begins or stands at the cursor's path; of the mapping where a key is wanted. */
+  readonly schema: Schema;
+  readonly section: SectionName | undefined;
+  /** The item's name; empty in a list. */
+  readonly name: string;
+  readonly item: Item | undefined;
+  /** From the item on. */
+  readonly route: Route;
+  /** The kind of the device that it is in, where the text has it. */
+  readonly kind?: string | undefined;
+}
+
+export function wantedAt(checked: Checked, file: SiteText, offset: number): Wanted | undefined {
+  const { text, start: base, root } = around(file, offset);
+  const cursor = cursorIn(text, offset - base, root);
+  if (cursor === undefined) return undefined;
+  const [first, second, ...rest] = cursor.path;
+  const section = first === undefined ? undefined : sectionOf(String(first));
+  if (first !== undefined && section === undefined) return undefined;
+  const schema = cursor.path.reduce((above: Schema | undefined, step) => (above === undefined ? undefined : under(above, step)), rootSchema);
+  if (schema === undefined) return undefined;
+  const name = typeof second === 'string' ? second : '';
+  return {
+    checked, site: checked.plan.site, file, cursor, schema, section, name,
+    item: second === undefined ? undefined : itemAt(file, offset, section, name),
+    route: rest,
+    start: base + cursor.start,
+    end: base + cursor.end,
+    typed: file.text.slice(base + cursor.start, offset),
+  };
+}
+
+/** The text to look at: the item that the cursor is in, or what stands above the first one. */
+function around(file: SiteText, offset: number): { text: string; start: number; root: Route } {
+  const piece = pieceAt(file, offset);
+  const header = file.cut.headers.filter(({ start }) => start <= offset).pop();
+  if (header !== undefined && (piece === undefined || header.start > piece.start)) {
+    const next = file.cut.pieces.find(({ start }) => start > header.start)?.start ?? file.text.length;
+    return { text: file.text.slice(header.start, Math.max(next, offset)), start: header.start, root: [] };
+  }
+  if (piece !== undefined) return { text: piece.text, start: piece.start, root: piece.role === 'item' ? [piece.section] : [] };
+  return { text: file.text.slice(0, offset), start: 0, root: [] };
+}
+
+function itemAt(file: SiteText, offset: number, section: SectionName | undefined, name: string): Item | undefined {
+  const piece = pieceAt(file, offset);
+  if (piece === undefined) return undefined;
+  const items = contentOf(piece).items.filter((item) => item.section === section);
+  const at = offset - piece.start;
+  return items.find(({ name: own, node }) => (name === '' ? node.start <= at && at <= node.end : own === name)) ?? (name === '' ? items[0] : undefined);
+}
+
+/** What the text has under keys and indices of the item, whether it fits the schema or not. */
+export function writtenAt({ item }: Wanted, route: Route): Data | undefined {
+  let data: Data | undefined = item === undefined ? undefined : dataOf(item.node);
+  for (const step of route) {
+    if (typeof data !== 'object' || data === null) return undefined;
+    data = Array.isArray(data) ? data[Number(step)] : data[String(step)];
+  }
+  return data;
+}
+
+export function textAt(wanted: Wanted, route: Route): string | undefined {
+  const data = writtenAt(wanted, route);
+  return typeof data === 'string' || typeof data === 'number' ? String(data) : undefined;
+}
+
+/** The other elements of the list that the cursor is in. */
+export function othersInList(wanted: Wanted): readonly string[] {
+  const index = wanted.route[wanted.route.length - 1];
+  const list = writtenAt(wanted, wanted.route.slice(0, -1));
+  return Array.isArray(list) ? list.filter((_, i) => i !== index).map(String) : [];
+}

@@ -1,0 +1,103 @@
+/** Figures beside the text: what a stream takes, how full a cable is, how long a volume lasts, where a range ends. */
+
+import { formatAddress, parseAddress } from '../standards/ipv4.ts';
+import { bitRate, days, percent } from '../text/words.ts';
+import type { Checked } from '../rules/check.ts';
+import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
+import type { SiteText } from '../site/folder.ts';
+import { portNames } from '../site/read.ts';
+import { isLoaded, linkAt } from './link-at.ts';
+
+export interface Hint {
+  /** Empty, where it is shown. */
+  readonly at: Place;
+  readonly label: string;
+  readonly tooltip: string;
+}
+
+export interface HintKinds {
+  readonly streams: boolean;
+  readonly cables: boolean;
+  readonly volumes: boolean;
+  readonly ranges: boolean;
+}
+
+/** From offset to offset of the file. */
+export function inlayHints(checked: Checked, file: SiteText, start: number, end: number, kinds: HintKinds): Hint[] {
+  const hints: Hint[] = [];
+  for (const piece of file.cut.pieces) {
+    if (piece.start > end || piece.start + piece.text.length < start) continue;
+    for (const item of contentOf(piece).items) hints.push(...hintsOf(checked, item, kinds));
+  }
+  return hints;
+}
+
+function hintsOf(checked: Checked, item: Item, kinds: HintKinds): Hint[] {
+  switch (item.section) {
+    case 'streams':
+      return kinds.streams ? stream(checked, item) : [];
+    case 'cables':
+      return kinds.cables ? cable(checked, item) : [];
+    case 'volumes':
+      return kinds.volumes ? volume(checked, item) : [];
+    case 'devices':
+      return kinds.ranges ? ranges(item) : [];
+    default:
+      return [];
+  }
+}
+
+/** Behind the colon of the item's name. */
+function afterName(item: Item): Place {
+  const end = item.key?.end ?? item.node.start;
+  const colon = item.piece.text.indexOf(':', end);
+  const at = colon === -1 ? end : colon + 1;
+  return { piece: item.piece, start: at, end: at };
+}
+
+function stream({ plan: { site, network } }: Checked, item: Item): Hint[] {
+  const own = site.streamByName.get(item.name);
+  const rates = own?.item === item ? network.rates[own.index] : undefined;
+  if (rates === undefined || rates.untagged.line.peak === 0) return [];
+  const { nominal, peak } = rates.untagged.line;
+  const label = peak > nominal ? `${bitRate(nominal)}, at most ${bitRate(peak)}` : bitRate(nominal);
+  return [{ at: afterName(item), label, tooltip: 'One copy on the line: with its headers, and what Ethernet adds to each frame.' }];
+}
+
+function cable({ plan }: Checked, item: Item): Hint[] {
+  const link = linkAt(plan, item);
+  if (link?.capacity === undefined) return [];
+  const at = placeOf(item, ['to']);
+  const end = { ...at, start: at.end };
+  if (link.blocked !== undefined && !isLoaded(plan, link)) return [{ at: end, label: 'idle', tooltip: 'Spanning tree keeps it idle.' }];
+  if (!isLoaded(plan, link)) return [];
+  const { capacity, index } = link;
+  const share = (direction: number): string => percent(plan.network.loads[direction]?.line.peak ?? 0, capacity);
+  return [{ at: end, label: `→ ${share(2 * index)} ← ${share(2 * index + 1)}`, tooltip: `At peak, of ${bitRate(capacity)}: from → to, and back.` }];
+}
+
+function volume({ plan: { site, storage } }: Checked, item: Item): Hint[] {
+  const own = site.volumeByName.get(item.name);
+  const figures = own?.item === item ? storage.volumes[own.index] : undefined;
+  if (figures?.daysUntilFull === undefined) return [];
+  return [{ at: afterName(item), label: `${days(figures.daysUntilFull)} of footage`, tooltip: 'Until it is full, with nothing deleted.' }];
+}
+
+/** The address that the last port of a range has. */
+function ranges(item: Item): Hint[] {
+  const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
+  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return [];
+  return Object.entries(ports).flatMap(([key, port]) => {
+    const names = portNames(key);
+    if (names.length < 2 || typeof port !== 'object' || port === null || Array.isArray(port)) return [];
+    const own = typeof port['address'] === 'string' ? [{ route: ['ports', key, 'address'], text: port['address'] }] : [];
+    const legs = typeof port['addresses'] === 'object' && port['addresses'] !== null ? Object.entries(port['addresses']) : [];
+    const all = [...own, ...legs.map(([vlan, text]) => ({ route: ['ports', key, 'addresses', vlan], text: String(text) }))];
+    return all.flatMap(({ route, text }) => {
+      const first = parseAddress(text);
+      if (first === undefined) return [];
+      const { piece, end } = placeOf(item, route);
+      return [{ at: { piece, start: end, end }, label: `to ${formatAddress(first + names.length - 1)}`, tooltip: `One address for each of the ${names.length} ports.` }];
+    });
+  });
+}

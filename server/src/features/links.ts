@@ -1,0 +1,19 @@
+/** Words of a file that lead to a page: the rules that `lint` names. */
+
+import { ruleIds } from '../rules/ids.generated.ts';
+import { type Place, contentOf } from '../site/item.ts';
+import type { SiteText } from '../site/folder.ts';
+import { placeOfUse, usesIn } from './names/uses.ts';
+
+export interface RuleLink {
+  readonly at: Place;
+  readonly rule: string;
+}
+
+export function ruleLinks(file: SiteText): RuleLink[] {
+  const uses = file.cut.pieces.flatMap((piece) => contentOf(piece).items).flatMap(usesIn);
+  return uses.flatMap((use) => {
+    const [named] = use.names;
+    return named?.kind === 'rules' && ruleIds.includes(named.name) ? [{ at: placeOfUse(use), rule: named.name }] : [];
+  });
+}

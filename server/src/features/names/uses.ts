@@ -1,0 +1,154 @@
+/** Where names are declared and used: one index for definition, references, highlights, rename and colouring. */
+
+import type { Route } from '../../text/syntax.ts';
+import { partOf } from '../../rules/shape/part.ts';
+import type { Checked } from '../../rules/check.ts';
+import { type Item, type Place, contentOf, headOf, placeOf } from '../../site/item.ts';
+import { pieceAt } from '../../site/locate.ts';
+import type { SiteText } from '../../site/folder.ts';
+import { portNames, readEnd } from '../../site/read.ts';
+import { SECTIONS } from '../../site/shape.ts';
+import { acceptedNames } from './accepted.ts';
+
+export type NamedKind = 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings' | 'rules' | 'ports';
+
+/** A thing that has a name; of a port the name is `device/port`. */
+export interface Named {
+  readonly kind: NamedKind;
+  readonly name: string;
+}
+
+export interface Use {
+  readonly item: Item;
+  readonly route: Route;
+  readonly part: 'key' | 'value';
+  /** What it names; a range of ports names several. An acceptance names what its rule's findings are about. */
+  readonly names: readonly Named[];
+  readonly isDeclaration: boolean;
+  /** The characters of the value that are the name; all of them where absent. */
+  readonly within?: { readonly start: number; readonly end: number };
+  /** The device alone, standing for its one port. */
+  readonly isAlone?: boolean;
+  /** What an acceptance is for, to be resolved by the findings of that rule. */
+  readonly accepts?: { readonly rule: string; readonly text: string };
+}
+
+const known = new WeakMap<Item, readonly Use[]>();
+
+export function usesIn(item: Item): readonly Use[] {
+  let uses = known.get(item);
+  if (uses === undefined) known.set(item, (uses = [...declarations(item), ...mentions(item), ...acceptances(item)]));
+  return uses;
+}
+
+function* declarations(item: Item): Iterable<Use> {
+  const { section, name } = item;
+  if (SECTIONS[section] !== 'map' || item.key === undefined) return;
+  yield { item, route: [], part: 'key', names: [{ kind: section as NamedKind, name }], isDeclaration: true };
+  if (section !== 'devices' || typeof item.data !== 'object' || item.data === null || Array.isArray(item.data)) return;
+  const { ports } = item.data;
+  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
+  for (const key of Object.keys(ports)) {
+    yield { item, route: ['ports', key], part: 'key', names: portNames(key).map((port) => portOf(name, port)), isDeclaration: true };
+  }
+}
+
+function* mentions(item: Item): Iterable<Use> {
+  for (const mention of item.mentions) {
+    if (mention.mention !== 'name') continue;
+    const { route, part, text, names } = mention;
+    const use = { item, route, part, isDeclaration: false } as const;
+    if (names === 'port-end') {
+      const end = readEnd(text, []);
+      if (end === undefined) continue;
+      const within = { start: 0, end: end.device.length };
+      if (end.port === undefined) yield { ...use, names: [{ kind: 'devices', name: end.device }], isAlone: true };
+      else {
+        yield { ...use, names: [{ kind: 'devices', name: end.device }], within };
+        yield { ...use, names: [portOf(end.device, end.port)], within: { start: within.end + 1, end: text.length } };
+      }
+    } else if (names === 'own-port') {
+      const device = item.section === 'devices' ? item.name : sourceOf(item);
+      if (device !== undefined) yield { ...use, names: [portOf(device, text)] };
+    } else yield { ...use, names: [{ kind: names, name: text }] };
+  }
+}
+
+function* acceptances(item: Item): Iterable<Use> {
+  if (item.section !== 'lint' || item.name !== 'accept' || !Array.isArray(item.data)) return;
+  for (const [index, element] of item.data.entries()) {
+    if (typeof element !== 'object' || element === null || Array.isArray(element)) continue;
+    const { at, rule } = element;
+    if (typeof at !== 'string' || typeof rule !== 'string') continue;
+    const use = { item, route: [index, 'at'], part: 'value', isDeclaration: false } as const;
+    const slash = at.indexOf('/');
+    if (slash === -1) yield { ...use, names: [], accepts: { rule, text: at } };
+    else {
+      const device = at.slice(0, slash);
+      yield { ...use, names: [{ kind: 'devices', name: device }], within: { start: 0, end: slash } };
+      yield { ...use, names: [portOf(device, at.slice(slash + 1))], within: { start: slash + 1, end: at.length } };
+    }
+  }
+}
+
+function portOf(device: string, port: string): Named {
+  return { kind: 'ports', name: `${device}/${port}` };
+}
+
+function sourceOf({ data }: Item): string | undefined {
+  const source = typeof data === 'object' && data !== null && !Array.isArray(data) ? data['source'] : undefined;
+  return typeof source === 'string' ? source : undefined;
+}
+
+/** What a use names, where that depends on the rest of the site too. */
+export function namesOf(checked: Checked, use: Use): readonly Named[] {
+  return use.accepts === undefined ? use.names : acceptedNames(checked, use.accepts.rule, use.accepts.text);
+}
+
+export function placeOfUse({ item, route, part, within }: Use): Place {
+  if (route.length === 0) return headOf(item);
+  if (within !== undefined) return partOf(item, route, within.start, within.end);
+  return placeOf(item, route, part);
+}
+
+/** The name at an offset of a file: the narrowest, where one is part of another. */
+export function nameAt(checked: Checked, file: SiteText, offset: number): { readonly use: Use; readonly named: Named; readonly place: Place } | undefined {
+  const piece = pieceAt(file, offset);
+  if (piece === undefined) return undefined;
+  const at = offset - piece.start;
+  for (const item of contentOf(piece).items) {
+    for (const use of usesIn(item)) {
+      const place = placeOfUse(use);
+      if (at < place.start || at > place.end) continue;
+      const [named] = namesOf(checked, use);
+      if (named !== undefined) return { use, named, place };
+    }
+  }
+  return undefined;
+}
+
+/** Every place that declares or uses a name; the same place once, however many aliases lead to it. */
+export function usesOf(checked: Checked, named: Named): Use[] {
+  const found: Use[] = [];
+  const seen = new Set<string>();
+  const { site } = checked.plan;
+  const [device = ''] = named.name.split('/');
+  const isOnly = named.kind === 'ports' && site.deviceByName.get(device)?.ports.length === 1;
+  for (const item of site.items) {
+    for (const use of usesIn(item)) {
+      const isNamed = namesOf(checked, use).some(({ kind, name }) => kind === named.kind && name === named.name);
+      const isMeant = isOnly && use.isAlone === true && use.names[0]?.name === device;
+      if (!isNamed && !isMeant) continue;
+      const { piece, start, end } = placeOfUse(use);
+      const key = `${piece.file.uri} ${piece.start + start} ${end}`;
+      if (seen.has(key)) continue;
+      seen.add(key);
+      found.push(use);
+    }
+  }
+  return found;
+}
+
+export function isDeclared(checked: Checked, named: Named): boolean {
+  return usesOf(checked, named).some(({ isDeclaration }) => isDeclaration);
+}

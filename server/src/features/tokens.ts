@@ -1,0 +1,53 @@
+/** The names that a file refers to, each with what it names. */
+
+import type { Checked } from '../rules/check.ts';
+import { contentOf, type Place } from '../site/item.ts';
+import type { SiteText } from '../site/folder.ts';
+import { type NamedKind, namesOf, placeOfUse, usesIn } from './names/uses.ts';
+
+export interface NameToken {
+  readonly kind: NamedKind;
+  readonly at: Place;
+}
+
+/** In the order of the file; none that leads nowhere, and none over several lines. */
+export function nameTokens(checked: Checked, file: SiteText): NameToken[] {
+  const found: NameToken[] = [];
+  const seen = new Set<number>();
+  for (const piece of file.cut.pieces) {
+    for (const item of contentOf(piece).items) {
+      for (const use of usesIn(item)) {
+        if (use.isDeclaration) continue;
+        const named = namesOf(checked, use)[0];
+        if (named === undefined || !exists(checked, named.kind, named.name)) continue;
+        const at = placeOfUse(use);
+        const start = piece.start + at.start;
+        if (seen.has(start) || at.piece.text.slice(at.start, at.end).includes('\n')) continue;
+        seen.add(start);
+        found.push({ kind: named.kind, at });
+      }
+    }
+  }
+  return found.sort((a, b) => a.at.piece.start + a.at.start - (b.at.piece.start + b.at.start));
+}
+
+function exists({ plan: { site } }: Checked, kind: NamedKind, name: string): boolean {
+  switch (kind) {
+    case 'devices':
+      return site.deviceByName.has(name);
+    case 'vlans':
+      return site.vlanByName.has(name);
+    case 'streams':
+      return site.streamByName.has(name);
+    case 'volumes':
+      return site.volumeByName.has(name);
+    case 'recordings':
+      return site.recordingByName.has(name);
+    case 'rules':
+      return true;
+    case 'ports': {
+      const slash = name.indexOf('/');
+      return site.deviceByName.get(name.slice(0, slash))?.portByName.has(name.slice(slash + 1)) === true;
+    }
+  }
+}

@@ -1,0 +1,33 @@
+/** A cursor `$0` in the text of a site. */
+
+import assert from 'node:assert/strict';
+import { type Checked, check } from '../server/src/rules/check.ts';
+import type { SiteText } from '../server/src/site/folder.ts';
+import type { Place } from '../server/src/site/item.ts';
+import { type Texts, folderOf } from './site.ts';
+
+export interface AtCursor {
+  readonly checked: Checked;
+  readonly file: SiteText;
+  readonly offset: number;
+  /** The texts without the mark. */
+  readonly texts: Texts;
+}
+
+/** The one file of `texts` with a `$0` in it, and where it is. */
+export function atCursor(texts: Texts | string): AtCursor {
+  const all = typeof texts === 'string' ? { 'file:///harrow-lane/all.site.yaml': texts } : texts;
+  const [uri, marked] = Object.entries(all).find(([, text]) => text.includes('$0')) ?? [];
+  assert.ok(uri !== undefined && marked !== undefined, 'a cursor is marked');
+  const plain = { ...all, [uri]: marked.replace('$0', '') };
+  const checked = check(folderOf(plain));
+  const file = checked.files.find((candidate) => candidate.uri === uri);
+  assert.ok(file !== undefined);
+  return { checked, file, offset: marked.indexOf('$0'), texts: plain };
+}
+
+/** The characters at a place of a file, with the line that they stand in: `3: paddock-cam`. */
+export function shown({ piece, start, end }: Place, { text }: Pick<SiteText, 'text'>): string {
+  const from = piece.start + start;
+  return `${text.slice(0, from).split('\n').length}: ${text.slice(from, piece.start + end)}`;
+}
