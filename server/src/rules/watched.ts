@@ -17,7 +17,8 @@ export class WatchedSubject {
 
   constructor(subject: Subject) {
     this.subject = subject;
-    const site: Site = this.watch(subject.site, () => this.subject.site);
+    const sections = this.watch(subject.site.sections, () => this.subject.site.sections);
+    const site: Site = this.watch(subject.site, () => this.subject.site, { sections });
     const network: Network = this.watch(subject.network, () => this.subject.network);
     const plan: Plan = this.watch(subject.plan, () => this.subject.plan, { site, network });
     this.view = this.watch(subject, () => this.subject, { plan, site, network });

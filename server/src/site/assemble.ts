@@ -18,7 +18,7 @@ function factOf<T extends object>(item: Item, make: (item: Item) => T): T {
  * Whatever is as it was in `previous` is taken from there, as the very same lists and maps.
  */
 export function assemble(items: readonly Item[], previous?: Site): Site {
-  const before = previous === undefined ? undefined : sections.get(previous);
+  const before = previous?.sections;
   const bySection = grouped(items);
   for (const section of SECTION_NAMES) {
     const was = before?.[section];
@@ -32,10 +32,12 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
   const volumes = named(bySection.volumes, read.readVolume, kept('volumes') ? [previous?.volumes, previous?.volumeByName] : []);
   const recordings = named(bySection.recordings, read.readRecording, kept('recordings') ? [previous?.recordings, previous?.recordingByName] : []);
   const media = previous !== undefined && kept('streams') ? previous : resolveMedia(streams.list, streams.byName);
-  const site: Site = {
+  return {
     name: fixedText(bySection.site, 'name'),
     timezone: fixedText(bySection.site, 'timezone'),
     items,
+    sections: bySection,
+    faulty: faultyOf(items, previous),
     vlans: vlans.list,
     devices: devices.list,
     ports: previous !== undefined && kept('devices') ? previous.ports : portsOf(devices.list),
@@ -53,12 +55,12 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
     media: media.media,
     carriedInCircle: media.carriedInCircle,
   };
-  sections.set(site, bySection);
-  return site;
 }
 
-/** The items that a site was assembled from. */
-const sections = new WeakMap<Site, Record<SectionName, readonly Item[]>>();
+function faultyOf(items: readonly Item[], previous: Site | undefined): readonly Item[] {
+  const faulty = items.filter((item) => item.faulty);
+  return previous !== undefined && isSameList(previous.faulty, faulty) ? previous.faulty : faulty;
+}
 
 function grouped(items: readonly Item[]): Record<SectionName, readonly Item[]> {
   const bySection: Record<SectionName, Item[]> = {

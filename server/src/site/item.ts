@@ -2,9 +2,10 @@
 
 import type { Piece, SourceFile } from '../text/cut.ts';
 import { type SyntaxProblem, type Tree, isEmpty, parse } from '../text/parse.ts';
+import { isQuantity } from '../text/quantity.ts';
 import { type Data, type Entry, type Node, type Route, type Scalar, type Span, dataOf, follow, keyText } from '../text/syntax.ts';
 import { SECTIONS, type SectionName, sectionOf } from './shape.ts';
-import { type Mention, mentionsIn } from './mentions.ts';
+import { type Mention, type NameMention, mentionsIn } from './mentions.ts';
 import { type ShapeProblem, validate } from './validate.ts';
 
 export interface Item {
@@ -19,6 +20,10 @@ export interface Item {
   readonly problems: readonly ShapeProblem[];
   /** Names, addresses and quantities that stand in it. */
   readonly mentions: readonly Mention[];
+  /** The names among them. */
+  readonly names: readonly NameMention[];
+  /** Something in it does not fit the schema, or cannot be read. */
+  readonly faulty: boolean;
   /** What the item says, read once; see `assemble`. */
   fact: object | undefined;
 }
@@ -89,12 +94,18 @@ function readItems(piece: Piece, section: SectionName, node: Node, items: Item[]
   }
 }
 
+/** What the schema asks of a name. */
+export const NAME = /^[A-Za-z0-9_-]+$/;
+
 function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, node: Node): Item {
   const name = entry === undefined ? '' : keyText(entry.key);
   const all = dataOf(node);
   const mentions = mentionsIn(section, name, all);
   const { data, problems } = validate(section, name, all);
-  return { section, name, key: entry?.key, node, piece, data, problems, mentions, fact: undefined };
+  const names = mentions.filter((mention) => mention.mention === 'name');
+  const unread = mentions.some((mention) => mention.mention === 'quantity' && !isQuantity(mention.read));
+  const faulty = problems.length > 0 || unread || (entry !== undefined && SECTIONS[section] === 'map' && !NAME.test(name));
+  return { section, name, key: entry?.key, node, piece, data, problems, mentions, names, faulty, fact: undefined };
 }
 
 /** Where in an item's text a route leads; the nearest place on the way where the text ends earlier. */

@@ -10,8 +10,10 @@ interface At {
   readonly text: string;
 }
 
+export type NameMention = At & { readonly mention: 'name'; readonly names: NameKind };
+
 export type Mention =
-  | (At & { readonly mention: 'name'; readonly names: NameKind })
+  | NameMention
   | (At & { readonly mention: 'form'; readonly form: FormKind })
   | (At & { readonly mention: 'quantity'; readonly quantity: QuantityKind; readonly read: Quantity | QuantityFault });
 

@@ -3,6 +3,7 @@
 import type { WrittenSubnet } from '../standards/ipv4.ts';
 import type { Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
+import type { SectionName } from './shape.ts';
 
 /**
  * `index` in these types is the thing's place in the site that was assembled last; the facts themselves are kept
@@ -216,6 +217,9 @@ export interface Site {
   readonly name: string | undefined;
   readonly timezone: string | undefined;
   readonly items: readonly Item[];
+  readonly sections: Readonly<Record<SectionName, readonly Item[]>>;
+  /** Those with something that does not fit the schema, or cannot be read. */
+  readonly faulty: readonly Item[];
   readonly vlans: readonly Vlan[];
   readonly devices: readonly Device[];
   readonly ports: readonly Port[];

@@ -50,9 +50,10 @@ devices:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    for (const item of site.items) {
-      for (const mention of item.mentions) {
-        if (mention.mention !== 'name') continue;
+    const { cables, devices, streams } = site.sections;
+    for (const item of [...cables, ...devices, ...streams]) {
+      for (const mention of item.names) {
+        if (mention.names !== 'port-end' && mention.names !== 'own-port') continue;
         const named = portNamed(site, item, mention);
         if (named === undefined || named.device.portByName.has(named.port)) continue;
         if (isToldOf(item, mention.route) || !isSound(named.device.item)) continue;

@@ -1,7 +1,6 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import { readEnd } from '../../site/read.ts';
 import { freePorts } from '../free/switch-port.ts';
 import { compactPorts } from '../shape/ports.ts';
 import { isSound, isToldOf } from '../shape/sound.ts';
@@ -37,24 +36,22 @@ cables:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    for (const item of site.items) {
-      for (const mention of item.mentions) {
-        if (mention.mention !== 'name' || mention.names !== 'port-end') continue;
-        const end = readEnd(mention.text, []);
+    for (const { item, from, to, through } of site.cables) {
+      for (const end of [from, to, ...through]) {
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
-        if (device === undefined || device.ports.length === 1) continue;
-        if (isToldOf(item, mention.route) || !isSound(device.item)) continue;
+        if (end === undefined || device === undefined || device.ports.length === 1) continue;
+        if (isToldOf(item, end.route) || !isSound(device.item)) continue;
         const { length } = device.ports;
         const free = length === 0 ? undefined : freePorts(site, device)[0];
         yield {
-          at: placeOf(item, mention.route),
+          at: placeOf(item, end.route),
           message: length === 0
             ? `${device.name} declares no ports. Declare them, and say which it is.`
             : `${device.name} has ${length} ports, ${compactPorts(device.ports.map(({ name }) => name))}. Say which: ${
               free === undefined ? `none is free` : portName(free)}.`,
           about: [device.name],
           fixes: () => (free === undefined ? [] : [{
-            title: `Use ${portName(free)}, the first free port`, safe: false, edits: [setValue(item, mention.route, portName(free))],
+            title: `Use ${portName(free)}, the first free port`, safe: false, edits: [setValue(item, end.route, portName(free))],
           }]),
         };
       }

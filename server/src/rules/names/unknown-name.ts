@@ -89,8 +89,8 @@ streams:
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);
     for (const item of site.items) {
-      for (const mention of item.mentions) {
-        if (mention.mention !== 'name' || mention.names === 'rules' || mention.names === 'own-port') continue;
+      for (const mention of item.names) {
+        if (mention.names === 'rules' || mention.names === 'own-port') continue;
         if (isDeclared(site, item, mention.names, mention.text)) continue;
         if (isToldOfName(item, mention)) continue;
         yield unknown(site, item, mention, search);

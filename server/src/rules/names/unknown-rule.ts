@@ -39,10 +39,9 @@ lint:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    for (const item of site.items) {
-      if (item.section !== 'lint') continue;
-      for (const mention of item.mentions) {
-        if (mention.mention !== 'name' || mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
+    for (const item of site.sections.lint) {
+      for (const mention of item.names) {
+        if (mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
         if (isToldOf(item, mention.route)) continue;
         const at = placeOf(item, mention.route, mention.part);
         const near = nearest(mention.text, ruleIds);

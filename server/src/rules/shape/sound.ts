@@ -38,7 +38,7 @@ export interface Misfit<P extends ShapeProblem['problem']> {
 export function* misfits<P extends ShapeProblem['problem']>(site: Site, sort: P): Iterable<Misfit<P>> {
   let told = new Set<string>();
   let piece: Piece | undefined;
-  for (const item of site.items) {
+  for (const item of site.faulty) {
     if (item.problems.length === 0) continue;
     if (item.piece !== piece) told = new Set();
     piece = item.piece;

@@ -3,7 +3,7 @@ import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { scalarText, setKey, setValue } from '../../site/edit.ts';
-import { type Item, type Place, placeOf } from '../../site/item.ts';
+import { type Item, type Place, NAME, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
 import { type Schema, SECTIONS } from '../../site/shape.ts';
@@ -97,15 +97,13 @@ devices:
       };
     }
     for (const { item, problem: { route, name } } of misfits(site, 'bad-name')) yield badName(item, placeOf(item, route, 'key'), route, name);
-    for (const item of site.items) {
+    for (const item of site.faulty) {
       if (SECTIONS[item.section] === 'map' && !NAME.test(item.name)) yield badName(item, placeOf(item, [], 'key'), [], item.name);
-      if (item.section === 'devices') yield* portRanges(item);
-      if (item.section === 'site' && item.name === 'timezone') yield* unknownZone(item);
     }
+    for (const item of site.sections.devices) yield* portRanges(item);
+    for (const item of site.sections.site) if (item.name === 'timezone') yield* unknownZone(item);
   },
 };
-
-const NAME = /^[A-Za-z0-9_-]+$/;
 
 function sentence(item: Item, route: Route, found: Data, schema: Schema | undefined): string {
   const what = subjectAt(item, route);

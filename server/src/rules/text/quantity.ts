@@ -64,7 +64,7 @@ recordings:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    for (const item of site.items) {
+    for (const item of site.faulty) {
       for (const mention of item.mentions) {
         if (mention.mention !== 'quantity' || isQuantity(mention.read)) continue;
         yield told(item, mention, mention.read);
