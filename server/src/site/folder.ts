@@ -70,6 +70,6 @@ const wholes = new WeakMap<SiteText, Piece>();
 /** A place that belongs to none of the file's pieces, such as the key of a section: from offset to offset of the file. */
 export function placeInFile(file: SiteText, { start, end }: Span): Place {
   let piece = wholes.get(file);
-  if (piece === undefined) wholes.set(file, (piece = { file, text: file.text, role: 'stray', section: '', indent: 0, start: 0, content: undefined }));
+  if (piece === undefined) wholes.set(file, (piece = { file, text: file.text, role: 'stray', section: '', indent: 0, list: false, start: 0, content: undefined }));
   return { piece, start, end };
 }

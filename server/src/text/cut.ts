@@ -29,6 +29,8 @@ export interface Piece {
   readonly section: string;
   /** Indentation of the section's items. */
   readonly indent: number;
+  /** Whether the section's items begin with hyphens. */
+  readonly list: boolean;
   /** Offset in the file where the piece stands now. */
   start: number;
   /** What the layers above have read from the text; kept with the piece, and gone with it. */
@@ -51,14 +53,14 @@ export interface Cut {
 /** Cuts `text`; pieces of `previous` whose text stands again are kept, with their new place. */
 export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   if (previous === undefined) {
-    const { bounds, headers } = new Scan(text, 0, undefined, NOT_YET).run();
+    const { bounds, headers } = new Scan(text, 0).run();
     return { text, pieces: bounds.map((b) => piece(file, text, b)), headers };
   }
   const change = changeBetween(previous.text, text);
   const from = resumeAt(previous.pieces, change.start);
   const first = previous.pieces[from];
   const scan =
-    first === undefined ? new Scan(text, 0, undefined, NOT_YET) : new Scan(text, first.start, first.section === '' ? undefined : first.section, first.indent, from === 0);
+    first === undefined ? new Scan(text, 0) : new Scan(text, first.start, first, from === 0);
   const { bounds, headers, joins } = scan.run({ pieces: previous.pieces, first: from, after: change.end, shift: change.shift });
 
   const kept = first === undefined ? [] : previous.pieces.slice(0, from);
@@ -76,7 +78,7 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
 
 /** The file as one piece, for a file whose items share anchors. */
 export function uncut(file: SourceFile, text: string): Cut {
-  return { text, pieces: [{ file, text, role: 'file', section: '', indent: NOT_YET, start: 0, content: undefined }], headers: [] };
+  return { text, pieces: [{ file, text, role: 'file', section: '', indent: NOT_YET, list: false, start: 0, content: undefined }], headers: [] };
 }
 
 function moved(header: Header, shift: number): Header {
@@ -129,6 +131,7 @@ interface Bounds {
   readonly role: Role;
   readonly section: string;
   readonly indent: number;
+  readonly list: boolean;
   readonly start: number;
   end: number;
 }
@@ -168,14 +171,17 @@ class Scan {
   private open: Bounds | undefined;
   private section: string | undefined;
   private itemIndent: number;
+  private list: boolean;
   private line: number;
   private readonly atStart: boolean;
 
-  constructor(text: string, from: number, section: string | undefined, itemIndent: number, atStart = from === 0) {
+  /** From the start of the text, or from where a piece stands, in the section that it stands in. */
+  constructor(text: string, from: number, piece?: Piece, atStart = from === 0) {
     this.text = text;
     this.line = from === 0 && text.charCodeAt(0) === 0xfeff ? 1 : from;
-    this.section = section;
-    this.itemIndent = itemIndent;
+    this.section = piece === undefined || piece.section === '' ? undefined : piece.section;
+    this.itemIndent = piece?.indent ?? NOT_YET;
+    this.list = piece?.list ?? false;
     this.atStart = atStart;
   }
 
@@ -204,8 +210,11 @@ class Scan {
   /** Whether a scan would begin that piece here too, and go on from it as it did before. */
   private joins(piece: Piece): boolean {
     if (this.open?.role === 'document') return false;
-    if (piece.role === 'section') return true;
-    return piece.role === 'item' && this.open?.role !== 'section' && piece.section === this.section && piece.indent === this.itemIndent;
+    if (piece.role === 'section') return piece.section !== '' || this.nothingYet();
+    return (
+      piece.role === 'item' && this.open?.role !== 'section' &&
+      piece.section === this.section && piece.indent === this.itemIndent && piece.list === this.list
+    );
   }
 
   private readLine(next: number): void {
@@ -216,7 +225,8 @@ class Scan {
     const first = text.charCodeAt(at);
     if (at >= next || first === NEWLINE || first === RETURN || first === HASH) return;
     const closes = first === CLOSING_BRACE || first === CLOSING_BRACKET || first === COMMA;
-    if (indent > 0 || (first === DASH && isBlank(text.charCodeAt(at + 1)))) this.readInner(indent, closes);
+    const dash = first === DASH && isBlank(text.charCodeAt(at + 1));
+    if (indent > 0 || dash) this.readInner(indent, dash, closes);
     else if (this.open?.role === 'document') return;
     else if (isMarker(text, at, '---') || isMarker(text, at, '...')) this.readMarker(at);
     else if (first === PERCENT && this.section === undefined) return;
@@ -225,11 +235,15 @@ class Scan {
   }
 
   /** A line below a section's key. */
-  private readInner(indent: number, closes: boolean): void {
+  private readInner(indent: number, dash: boolean, closes: boolean): void {
     if (this.section !== undefined && this.open?.role !== 'section' && this.open?.role !== 'document') {
-      if (this.itemIndent === NOT_YET) this.itemIndent = indent;
-      // A bracket that closes what an item opened may stand under the item's key.
-      if (indent <= this.itemIndent && !closes && (indent > 0 || this.itemIndent === 0)) this.begin('item');
+      if (this.itemIndent === NOT_YET) {
+        this.itemIndent = indent;
+        this.list = dash;
+      }
+      // A bracket that closes what an item opened may stand under the item's key, and so may the hyphens of its list.
+      const belongs = closes || (dash && !this.list && indent === this.itemIndent && this.open?.role === 'item');
+      if (indent <= this.itemIndent && !belongs && (indent > 0 || this.itemIndent === 0)) this.begin('item');
       else if (this.open === undefined) this.begin('stray');
     } else if (this.open === undefined) this.begin('stray');
   }
@@ -254,6 +268,7 @@ class Scan {
     const name = key[1] ?? key[2] ?? key[3] ?? '';
     this.section = name;
     this.itemIndent = NOT_YET;
+    this.list = false;
     REST_IS_EMPTY.lastIndex = SECTION_KEY.lastIndex;
     if (!REST_IS_EMPTY.test(this.text)) {
       this.begin('section');
@@ -265,7 +280,7 @@ class Scan {
 
   private begin(role: Role): void {
     this.close(this.line);
-    this.open = { role, section: this.section ?? '', indent: this.itemIndent, start: this.line, end: this.text.length };
+    this.open = { role, section: this.section ?? '', indent: this.itemIndent, list: this.list, start: this.line, end: this.text.length };
     this.bounds.push(this.open);
   }
 
@@ -294,7 +309,7 @@ function adopt(file: SourceFile, text: string, bounds: readonly Bounds[], before
   return bounds.map((b) => {
     const made = piece(file, text, b);
     const list = left.get(made.text);
-    const found = list?.findIndex((old) => old.section === b.section && old.role === b.role && old.indent === b.indent) ?? -1;
+    const found = list?.findIndex((old) => old.section === b.section && old.role === b.role && old.indent === b.indent && old.list === b.list) ?? -1;
     const kept = found === -1 ? undefined : list?.splice(found, 1)[0];
     if (kept === undefined) return made;
     kept.start = b.start;
@@ -302,8 +317,8 @@ function adopt(file: SourceFile, text: string, bounds: readonly Bounds[], before
   });
 }
 
-function piece(file: SourceFile, text: string, { role, section, indent, start, end }: Bounds): Piece {
-  return { file, text: detached(text.slice(start, end)), role, section, indent, start, content: undefined };
+function piece(file: SourceFile, text: string, { role, section, indent, list, start, end }: Bounds): Piece {
+  return { file, text: detached(text.slice(start, end)), role, section, indent, list, start, content: undefined };
 }
 
 /** A copy that does not keep the whole file's text alive, as a slice would. */

@@ -177,7 +177,7 @@ class TreeReader {
     const node = key === null ? undefined : this.read(key);
     if (node?.kind === 'scalar' && node.style !== 'block' && (node.source !== '' || node.style === 'quoted')) return node;
     const start = node?.start ?? fallback;
-    this.problems.push({ code: 'key-not-plain', detail: '', start, end: Math.max(node?.end ?? start, start + 1) });
+    this.problems.push({ code: 'key-not-plain', detail: '', start, end: Math.min(Math.max(node?.end ?? start, start + 1), this.text.length) });
     return undefined;
   }
 
