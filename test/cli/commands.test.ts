@@ -1,19 +1,10 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { type Result, plumbline as run } from './run.ts';
 
-interface Result {
-  readonly status: number | null;
-  readonly out: string;
-  readonly err: string;
-}
-
-function plumbline(...args: string[]): Result {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['dist/plumbline.cjs', ...args], { encoding: 'utf8', env: { ...process.env, NO_COLOR: '1' } });
-  return { status, out: stdout, err: stderr };
-}
+const plumbline = (...words: string[]): Result => run(words);
 
 interface JsonDiagnostic {
   readonly file: string;
@@ -81,25 +72,24 @@ describe('plumbline', () => {
       for (const key of ['endLine', 'message', 'related', 'fixes'] as const) assert.ok(key in clash);
     });
 
-    it('writes SARIF 2.1.0 with relative addresses and fingerprints that are all different', () => {
-      const log = JSON.parse(plumbline('check', '--format', 'sarif', 'samples/first-draft').out) as {
-        version: string;
-        runs: { results: { ruleId: string; locations: { physicalLocation: { artifactLocation: { uri: string } } }[]; partialFingerprints: Record<string, string> }[] }[];
-      };
-      assert.equal(log.version, '2.1.0');
-      const results = log.runs[0]?.results ?? [];
-      assert.ok(results.length > 12);
-      for (const { locations } of results) assert.match(locations[0]?.physicalLocation.artifactLocation.uri ?? '', /^samples\/first-draft\//);
-      assert.equal(new Set(results.map(({ partialFingerprints }) => partialFingerprints['plumbline/v1'])).size, results.length);
-    });
-
     it('writes workflow commands', () => {
       const { out } = plumbline('check', '--format', 'github', 'samples/first-draft');
       for (const line of out.trimEnd().split('\n')) assert.match(line, /^::(error|warning|notice) file=[^,]+,line=\d+,.*title=[a-z-]+::./);
     });
 
-    it('takes several sites', () => {
-      assert.equal(plumbline('check', 'samples/harrow-lane', 'samples/first-draft').status, 1);
+    it('takes several sites, and a file for the folder that it is in; each is checked once', () => {
+      const once = plumbline('check', 'samples/first-draft').out;
+      const { status, out } = plumbline('check', 'samples/harrow-lane', 'samples/first-draft/cables.site.yaml', 'samples/first-draft');
+      assert.deepEqual({ status, out }, { status: 1, out: once });
+    });
+
+    it('says in its help what each exit status means', () => {
+      for (const words of [['--help'], ['check', '--help']]) {
+        const { status, out } = plumbline(...words);
+        assert.equal(status, 0);
+        assert.match(out, /Exit status:\n {2}0 .+\n {2}1 .+\n {2}2 .+/);
+        assert.match(out, /Examples:\n {2}plumbline /);
+      }
     });
   });
 

@@ -1,35 +1,67 @@
 import { Command, Option } from 'commander';
-import { readSites } from './sites.ts';
 import { check } from '../rules/check.ts';
 import type { Severity } from '../site/model.ts';
-import { placed, type Placed } from './placed.ts';
+import { CannotDo } from './cannot-do.ts';
+import { EXIT_STATUS } from './exit-status.ts';
 import { githubFormat } from './format/github.ts';
 import { jsonFormat } from './format/json.ts';
+import { junitFormat } from './format/junit.ts';
 import { sarifFormat } from './format/sarif.ts';
 import { textFormat } from './format/text.ts';
+import { type Findings, placed } from './placed.ts';
+import { type SiteOnDisk, readSites, shownPath, siteWithInput } from './sites.ts';
+import { checkAgain } from './watch.ts';
 
-/** Turns what was found into a format's text. */
-export type Format = (found: readonly Placed[]) => string;
-
-const FORMATS: Readonly<Record<string, Format>> = { text: textFormat, json: jsonFormat, sarif: sarifFormat, github: githubFormat };
+const FORMATS: Readonly<Record<string, (findings: Findings) => string>> = {
+  text: textFormat, json: jsonFormat, sarif: sarifFormat, junit: junitFormat, github: githubFormat,
+};
 
 const GRAVITY: readonly Severity[] = ['hint', 'information', 'warning', 'error'];
+
+interface Options {
+  readonly format: string;
+  readonly failOn: Severity;
+  readonly stdinFilename?: string;
+  readonly watch?: boolean;
+}
 
 export function checkCommand(): Command {
   return new Command('check')
     .description('Print what will not work, why, and what to do.')
-    .argument('[FOLDER...]', 'folders of *.site.yaml files, a site each (default: the working folder)')
+    .argument('[FOLDER...]', 'folders of *.site.yaml files, a site each (default: the working folder); a file stands for its folder')
     .addOption(new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text'))
     .addOption(new Option('--fail-on <severity>', 'exit with 1 at this severity or above').choices([...GRAVITY].reverse()).default('error'))
+    .addOption(new Option('--stdin-filename <file>', 'take this file from standard input, and the others from FOLDER, or else from its own folder'))
+    .addOption(new Option('--watch', 'check again whenever a file changes, until Ctrl+C').conflicts('stdinFilename'))
     .addHelpText('after', `
 Examples:
   plumbline check samples/harrow-lane
+  plumbline check --watch
+  plumbline check --fail-on warning site-a site-b
   plumbline check --format sarif . > plumbline.sarif
-  plumbline check --fail-on warning site-a site-b`)
-    .action((folders: string[], options: { format: string; failOn: Severity }) => {
-      const found = readSites(folders).flatMap(({ folder }) => placed(check(folder)));
-      process.stdout.write(FORMATS[options.format]?.(found) ?? '');
-      const threshold = GRAVITY.indexOf(options.failOn);
-      if (found.some(({ severity }) => GRAVITY.indexOf(severity) >= threshold)) process.exitCode = 1;
+  plumbline check --format junit . > plumbline.xml
+  plumbline check --stdin-filename cables.site.yaml < draft.yaml
+
+${EXIT_STATUS}`)
+    .action(async (folders: string[], options: Options) => {
+      if (options.watch === true) {
+        if (options.format !== 'text') throw new CannotDo(`--watch prints text for a person, not ${options.format}.`);
+        process.exitCode = await checkAgain(folders, (sites) => print(sites, options));
+        return;
+      }
+      const { stdinFilename } = options;
+      const sites = stdinFilename === undefined ? readSites(folders) : [await siteWithInput(stdinFilename, folders)];
+      process.exitCode = print(sites, options);
     });
+}
+
+/** Prints what is found, and returns the exit status that it comes to. */
+function print(sites: readonly SiteOnDisk[], { format, failOn, watch }: Options): number {
+  const found = sites.flatMap(({ folder }) => placed(check(folder)));
+  const files = sites.flatMap(({ folder }) => folder.files.map(({ uri }) => shownPath(uri)));
+  const threshold = GRAVITY.indexOf(failOn);
+  const fails: Findings['fails'] = ({ severity }) => GRAVITY.indexOf(severity) >= threshold;
+  const text = FORMATS[format]?.({ found, files, fails }) ?? '';
+  process.stdout.write(watch === true && found.length === 0 ? 'Nothing found.\n' : text);
+  return found.some(fails) ? 1 : 0;
 }

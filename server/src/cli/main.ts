@@ -3,9 +3,11 @@
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from './cannot-do.ts';
 import { checkCommand } from './check.ts';
+import { EXIT_STATUS } from './exit-status.ts';
 import { explainCommand } from './explain.ts';
 import { fixCommand } from './fix.ts';
 import { lspCommand } from './lsp.ts';
+import { newCommand } from './new.ts';
 import { reportCommand } from './report.ts';
 import manifest from '../../../package.json' with { type: 'json' };
 
@@ -14,9 +16,14 @@ const program = new Command('plumbline')
   .version(manifest.version)
   .showHelpAfterError('(plumbline --help shows the commands)')
   .addHelpText('after', `
-Exit status: 0 nothing at or above --fail-on; 1 something; 2 it could not be done (usage, unreadable, no site).`);
+Examples:
+  plumbline new home && plumbline check home
+  plumbline report home
+  plumbline explain link-load
 
-for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, lspCommand]) program.addCommand(command());
+${EXIT_STATUS}`);
+
+for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, lspCommand]) program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();
 

@@ -32,6 +32,15 @@ export interface PlacedFix {
   readonly edits: readonly (Range & { readonly text: string })[];
 }
 
+/** What the formats print. */
+export interface Findings {
+  readonly found: readonly Placed[];
+  /** Every file that was looked at, those without a finding included. */
+  readonly files: readonly string[];
+  /** Whether the command fails by this finding. */
+  readonly fails: (finding: Placed) => boolean;
+}
+
 /** In the order of files and lines. */
 export function placed({ diagnostics, files }: Checked): Placed[] {
   const byUri = new Map(files.map((file) => [file.uri, { file, lines: new Lines(file.text) }]));

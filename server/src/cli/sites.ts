@@ -1,8 +1,9 @@
 /** The sites that a command is to look at: folders on disk, or one file's text from standard input. */
 
 import { readdirSync, statSync } from 'node:fs';
-import { join, relative, resolve } from 'node:path';
-import { SUFFIX, codeOf, pathOf, readNow, reasonOf, uriOf } from '../lsp/disk.ts';
+import { dirname, join, relative, resolve } from 'node:path';
+import { buffer } from 'node:stream/consumers';
+import { SUFFIX, codeOf, decoded, pathOf, readNow, reasonOf, uriOf } from '../lsp/disk.ts';
 import { SiteFolder } from '../site/folder.ts';
 import { CannotDo } from './cannot-do.ts';
 
@@ -13,20 +14,50 @@ export interface SiteOnDisk {
 
 /** Reads the site of each folder; of the working folder where none is named. */
 export function readSites(paths: readonly string[]): SiteOnDisk[] {
-  return (paths.length === 0 ? ['.'] : paths).map((path) => readSite(path));
+  return siteFolders(paths).map((path) => readSite(path));
+}
+
+/** The folders that are meant, each once: a file stands for the folder that it is in. */
+export function siteFolders(paths: readonly string[]): string[] {
+  const folders = (paths.length === 0 ? ['.'] : paths).map((path) => (path.endsWith(SUFFIX) && !isFolder(path) ? dirname(path) : path));
+  return [...new Map(folders.map((folder) => [resolve(folder), folder])).values()];
 }
 
 export function readSite(path: string): SiteOnDisk {
-  const names = siteFilesIn(path);
-  if (names.length === 0) throw new CannotDo(`${path} holds no *${SUFFIX} file, so there is no site in it.`);
+  const site = readFolder(path);
+  if (site.folder.size === 0) throw new CannotDo(`${path} holds no *${SUFFIX} file, so there is no site in it. \`plumbline new FOLDER\` writes one.`);
+  return site;
+}
+
+/**
+ * The site of one folder, with standard input for the text of one file, which need not be on disk.
+ *
+ * @param file the file's path
+ * @param folders the folder of the other files; none for that which the file is in
+ */
+export async function siteWithInput(file: string, folders: readonly string[]): Promise<SiteOnDisk> {
+  if (!file.endsWith(SUFFIX)) throw new CannotDo(`${file} is not named *${SUFFIX}, so it is no file of a site.`);
+  if (folders.length > 1) throw new CannotDo('--stdin-filename is a file of one site: name one FOLDER at most.');
+  const site = readFolder(folders[0] ?? dirname(file));
+  const read = decoded(await buffer(process.stdin));
+  if ('unreadable' in read) throw new CannotDo(`Standard input cannot be read: ${read.unreadable}.`);
+  site.folder.set(uriOf(resolve(file)), read.text);
+  return site;
+}
+
+function readFolder(path: string): SiteOnDisk {
   const folder = new SiteFolder();
-  for (const name of names) {
+  for (const name of siteFilesIn(path)) {
     const file = join(path, name);
     const read = readNow(file);
     if ('text' in read) folder.set(uriOf(resolve(file)), read.text);
     else folder.setUnreadable(uriOf(resolve(file)), read.unreadable);
   }
   return { path, folder };
+}
+
+function isFolder(path: string): boolean {
+  return statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 }
 
 function siteFilesIn(path: string): string[] {

@@ -42,7 +42,8 @@ export function readNow(path: string): Read {
   }
 }
 
-function decoded(bytes: Uint8Array): Read {
+/** Site files are UTF-8. */
+export function decoded(bytes: Uint8Array): Read {
   try {
     return { text: utf8.decode(bytes) };
   } catch (error) {

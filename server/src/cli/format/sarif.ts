@@ -1,12 +1,12 @@
 /** SARIF 2.1.0 (OASIS): locations relative to the working folder, a fingerprint that survives moved lines. */
 
 import { rules } from '../../rules/index.generated.ts';
-import type { Placed, Range } from '../placed.ts';
+import type { Findings, Placed, Range } from '../placed.ts';
 import { createHash } from 'node:crypto';
 
 const LEVEL = { error: 'error', warning: 'warning', information: 'note', hint: 'note' } as const;
 
-export function sarifFormat(found: readonly Placed[]): string {
+export function sarifFormat({ found }: Findings): string {
   const ids = rules.map(({ id }) => id);
   const seen = new Map<string, number>();
   const log = {

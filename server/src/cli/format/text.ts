@@ -1,11 +1,11 @@
-import pc from 'picocolors';
 import { count, list } from '../../text/words.ts';
-import type { Placed } from '../placed.ts';
+import { colour } from '../colour.ts';
+import type { Findings, Placed } from '../placed.ts';
 
-const COLOUR = { error: pc.red, warning: pc.yellow, information: pc.blue, hint: pc.dim } as const;
+const COLOUR = { error: colour.red, warning: colour.yellow, information: colour.blue, hint: colour.dim } as const;
 
 /** Each finding with its line and a mark under the words; last how many there are. */
-export function textFormat(found: readonly Placed[]): string {
+export function textFormat({ found }: Findings): string {
   if (found.length === 0) return '';
   return `${found.map(one).join('\n')}\n${summary(found)}\n`;
 }
@@ -13,10 +13,10 @@ export function textFormat(found: readonly Placed[]): string {
 function one(finding: Placed): string {
   const { file, line, column, severity, rule, message, related, fixes } = finding;
   const lines = [
-    `${pc.bold(`${file}:${line}:${column}`)} ${COLOUR[severity](severity)} ${message} ${pc.dim(`[${rule}]`)}`,
+    `${colour.bold(`${file}:${line}:${column}`)} ${COLOUR[severity](severity)} ${message} ${colour.dim(`[${rule}]`)}`,
     ...marked(finding),
-    ...related.map((other) => pc.dim(`    ${other.file}:${other.line}:${other.column} ${other.message}`)),
-    ...fixes.slice(0, 1).map(({ title }) => pc.dim(`    fix: ${title}`)),
+    ...related.map((other) => colour.dim(`    ${other.file}:${other.line}:${other.column} ${other.message}`)),
+    ...fixes.slice(0, 1).map(({ title }) => colour.dim(`    fix: ${title}`)),
   ];
   return `${lines.join('\n')}\n`;
 }
