@@ -32,6 +32,8 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
   const volumes = named(bySection.volumes, read.readVolume, kept('volumes') ? [previous?.volumes, previous?.volumeByName] : []);
   const recordings = named(bySection.recordings, read.readRecording, kept('recordings') ? [previous?.recordings, previous?.recordingByName] : []);
   const media = previous !== undefined && kept('streams') ? previous : resolveMedia(streams.list, streams.byName);
+  const lists = [vlans.list, devices.list, streams.list, volumes.list, recordings.list];
+  const isNamedAlike = previous !== undefined && namedLists(previous).every((list, i) => isNamedAs(list, lists[i] ?? []));
   return {
     name: fixedText(bySection.site, 'name'),
     timezone: fixedText(bySection.site, 'timezone'),
@@ -47,6 +49,7 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
     recordings: recordings.list,
     policies: previous !== undefined && kept('policies') ? previous.policies : policiesOf(bySection.policies),
     lint: previous !== undefined && kept('lint') ? previous.lint : lintOf(bySection.lint),
+    names: isNamedAlike ? previous.names : {},
     vlanByName: vlans.byName,
     deviceByName: devices.byName,
     streamByName: streams.byName,
@@ -55,6 +58,17 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
     media: media.media,
     carriedInCircle: media.carriedInCircle,
   };
+}
+
+type NamedList = readonly { readonly name: string }[];
+
+function namedLists({ vlans, devices, streams, volumes, recordings }: Site): NamedList[] {
+  return [vlans, devices, streams, volumes, recordings];
+}
+
+function isNamedAs(before: NamedList, list: NamedList): boolean {
+  if (before === list) return true;
+  return before.length === list.length && list.every(({ name }, i) => name === before[i]?.name);
 }
 
 function faultyOf(items: readonly Item[], previous: Site | undefined): readonly Item[] {

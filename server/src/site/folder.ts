@@ -7,8 +7,12 @@ import { type Item, type Place, contentOf } from './item.ts';
 import type { Site } from './model.ts';
 
 export interface SiteText extends SourceFile {
+  /** The same for as long as the file is there; pieces refer to it. */
+  readonly source: SourceFile;
   readonly text: string;
   readonly cut: Cut;
+  /** Pieces that are no sound items: with a fault, or of another role. */
+  readonly unusual: readonly Piece[];
   /** Why the file could not be read; its text is then empty. */
   readonly unreadable?: string;
 }
@@ -20,14 +24,16 @@ export class SiteFolder {
   set(uri: string, text: string): void {
     const before = this.texts.get(uri);
     if (before !== undefined && before.text === text && before.unreadable === undefined) return;
-    const file: SourceFile = before ?? { uri };
-    let pieces = cut(file, text, before?.cut);
-    if (sharesAnchors(pieces.pieces)) pieces = uncut(file, text);
-    this.texts.set(uri, { uri, text, cut: pieces });
+    const source = before?.source ?? { uri };
+    let pieces = cut(source, text, before?.cut);
+    if (sharesAnchors(pieces.pieces)) pieces = uncut(source, text);
+    const unusual = pieces.pieces.filter((piece) => piece.role !== 'item' || contentOf(piece).problems.length > 0);
+    this.texts.set(uri, { uri, source, text, cut: pieces, unusual });
   }
 
   setUnreadable(uri: string, reason: string): void {
-    this.texts.set(uri, { uri, text: '', cut: cut({ uri }, ''), unreadable: reason });
+    const source = { uri };
+    this.texts.set(uri, { uri, source, text: '', cut: cut(source, ''), unusual: [], unreadable: reason });
   }
 
   delete(uri: string): void {

@@ -229,6 +229,8 @@ export interface Site {
   readonly recordings: readonly Recording[];
   readonly policies: Policies;
   readonly lint: Lint;
+  /** The same object for as long as no name of any section comes or goes. */
+  readonly names: object;
   readonly vlanByName: ReadonlyMap<string, Vlan>;
   readonly deviceByName: ReadonlyMap<string, Device>;
   readonly streamByName: ReadonlyMap<string, Stream>;

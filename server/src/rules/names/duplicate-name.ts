@@ -2,7 +2,8 @@ import { count } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { type Item, headOf, placeOf } from '../../site/item.ts';
 import { portNames } from '../../site/read.ts';
-import { SECTIONS } from '../../site/shape.ts';
+import type { Site } from '../../site/model.ts';
+import { SECTIONS, SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import { compactPorts } from '../shape/ports.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
@@ -41,16 +42,8 @@ devices:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    const first = new Map<string, Item>();
-    for (const item of site.items) {
-      if (item.section === 'devices') yield* portsTwice(item);
-      if (SECTIONS[item.section] === 'list' || isAddedUp(item)) continue;
-      const key = `${item.section} ${item.name}`;
-      const before = first.get(key);
-      if (before === undefined) {
-        first.set(key, item);
-        continue;
-      }
+    for (const item of site.sections.devices) yield* portsTwice(item);
+    for (const [item, before] of doubles(site)) {
       const name = visible(item.name, 40);
       const fixed = SECTIONS[item.section] === 'fixed';
       yield {
@@ -64,6 +57,34 @@ devices:
     }
   },
 };
+
+/** Items whose name another has before them, with that. */
+function* doubles(site: Site): Iterable<[Item, Item]> {
+  for (const section of SECTION_NAMES) {
+    const items = site.sections[section];
+    // Of two with one name only the first became part of the site.
+    if (SECTIONS[section] === 'list' || (SECTIONS[section] === 'map' && items.length === partOf(site, section))) continue;
+    const first = new Map<string, Item>();
+    for (const item of items) {
+      const before = first.get(item.name);
+      if (before === undefined) first.set(item.name, item);
+      else if (!isAddedUp(item)) yield [item, before];
+    }
+  }
+}
+
+function partOf(site: Site, section: SectionName): number {
+  switch (section) {
+    case 'vlans':
+    case 'devices':
+    case 'streams':
+    case 'volumes':
+    case 'recordings':
+      return site[section].length;
+    default:
+      return 0;
+  }
+}
 
 /** What a site may say in several places, each adding to the others. */
 function isAddedUp({ section, name }: Item): boolean {

@@ -1,9 +1,8 @@
+import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { type Item, placeOf } from '../../site/item.ts';
-import type { Mention } from '../../site/mentions.ts';
 import type { Device, Site } from '../../site/model.ts';
-import { readEnd } from '../../site/read.ts';
 import { freePorts } from '../free/switch-port.ts';
 import { ownDevice } from '../shape/declared.ts';
 import { nearest } from '../shape/nearest.ts';
@@ -50,31 +49,29 @@ devices:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    const { cables, devices, streams } = site.sections;
-    for (const item of [...cables, ...devices, ...streams]) {
-      for (const mention of item.names) {
-        if (mention.names !== 'port-end' && mention.names !== 'own-port') continue;
-        const named = portNamed(site, item, mention);
-        if (named === undefined || named.device.portByName.has(named.port)) continue;
-        if (isToldOf(item, mention.route) || !isSound(named.device.item)) continue;
-        yield missing(site, item, mention, named.device, named.port);
+    for (const { item, from, to, through } of site.cables) {
+      for (const end of [from, to, ...through]) {
+        const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
+        if (end?.port === undefined || device === undefined || device.portByName.has(end.port)) continue;
+        if (isToldOf(item, end.route) || !isSound(device.item)) continue;
+        yield missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`);
+      }
+    }
+    const naming = [...site.devices.filter(({ routes }) => routes.length > 0), ...site.streams.filter(({ egress }) => egress !== undefined)];
+    for (const { item } of naming) {
+      for (const { names, text, route } of item.names) {
+        const device = names === 'own-port' ? ownDevice(site, item) : undefined;
+        if (device === undefined || device.portByName.has(text) || isToldOf(item, route) || !isSound(device.item)) continue;
+        yield missing(site, item, route, device, text, text);
       }
     }
   },
 };
 
-function portNamed(site: Site, item: Item, { names, text }: Mention & { readonly mention: 'name' }): { device: Device; port: string } | undefined {
-  if (names === 'own-port') {
-    const device = ownDevice(site, item);
-    return device === undefined ? undefined : { device, port: text };
-  }
-  const end = names === 'port-end' ? readEnd(text, []) : undefined;
-  const device = end === undefined ? undefined : site.deviceByName.get(end.device);
-  return device === undefined || end?.port === undefined ? undefined : { device, port: end.port };
-}
-
-function missing(site: Site, item: Item, { route, text, names }: Mention & { readonly mention: 'name' }, device: Device, port: string): Finding {
-  const at = names === 'own-port' ? placeOf(item, route) : partOf(item, route, text.length - port.length, text.length);
+/** `written` is what stands at the route: the port alone, or behind its device. */
+function missing(site: Site, item: Item, route: Route, device: Device, port: string, written: string): Finding {
+  const isOwn = written === port;
+  const at = isOwn ? placeOf(item, route) : partOf(item, route, written.length - port.length, written.length);
   const has = device.ports.map(({ name }) => name);
   // One number is as near as any other.
   const near = /^\d+$/.test(port) ? [] : nearest(port, has).map(({ name }) => name);
@@ -85,7 +82,7 @@ function missing(site: Site, item: Item, { route, text, names }: Mention & { rea
     about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
     related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
     fixes: () => {
-      const free = near.length > 0 || names === 'own-port' ? undefined : freePorts(site, device)[0];
+      const free = near.length > 0 || isOwn ? undefined : freePorts(site, device)[0];
       const titled = free === undefined ? [] : [{ title: `Use ${free.name}, the first free port`, safe: false, edits: [{ at, text: free.name }] }];
       return [...near.map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })), ...titled];
     },

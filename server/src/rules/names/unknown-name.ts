@@ -88,7 +88,14 @@ streams:
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);
+    let known = resolved.get(site.names);
+    if (known === undefined) resolved.set(site.names, (known = new WeakSet()));
     for (const item of site.items) {
+      if (known.has(item)) continue;
+      if (item.names.every(({ names, text }) => names === 'rules' || names === 'own-port' || isDeclared(site, item, names, text))) {
+        known.add(item);
+        continue;
+      }
       for (const mention of item.names) {
         if (mention.names === 'rules' || mention.names === 'own-port') continue;
         if (isDeclared(site, item, mention.names, mention.text)) continue;
@@ -98,6 +105,9 @@ streams:
     }
   },
 };
+
+/** Items all of whose names are declared, as long as the names stay what they are. */
+const resolved = new WeakMap<object, WeakSet<Item>>();
 
 /** A number is a name that may not be declared; what else does not fit is told as such. */
 function isToldOfName(item: Item, { route }: Mention): boolean {

@@ -39,7 +39,7 @@ devices:
   *check({ files }: Subject): Iterable<Finding> {
     for (const file of files) {
       yield* sections(file);
-      for (const piece of file.cut.pieces) {
+      for (const piece of file.unusual) {
         const { tree, items } = contentOf(piece);
         for (const { code, detail, start, end, related } of tree.problems) {
           // An item that stands twice is told by duplicate-name, in whatever files it does.
@@ -74,9 +74,9 @@ function* sections(file: SiteText): Iterable<Finding> {
   }
 }
 
-function keysOf({ cut }: SiteText): { name: string; at: Span }[] {
+function keysOf({ cut, unusual }: SiteText): { name: string; at: Span }[] {
   const found = cut.headers.map(({ section, start, end }) => ({ name: section, at: { start, end } }));
-  for (const piece of cut.pieces) {
+  for (const piece of unusual) {
     const { root } = piece.role === 'section' ? contentOf(piece).tree : { root: undefined };
     if (root?.kind !== 'mapping') continue;
     for (const { key } of root.entries) found.push({ name: keyText(key), at: { start: piece.start + key.start, end: piece.start + key.end } });

@@ -95,7 +95,7 @@ function* sections(file: SiteText): Iterable<Finding> {
   for (const { section, start, end } of file.cut.headers) {
     if (sectionOf(section) === undefined) unknown.push({ name: section, at: placeInFile(file, { start, end }) });
   }
-  for (const piece of file.cut.pieces) {
+  for (const piece of file.unusual) {
     if (piece.role === 'item') continue;
     for (const problem of contentOf(piece).problems) {
       if (problem.problem === 'unknown-section') unknown.push({ name: problem.name, at: { piece, start: problem.at.start, end: problem.at.end } });

@@ -85,9 +85,9 @@ devices:
     },
   ],
   *check({ site, files }: Subject): Iterable<Finding> {
-    for (const { cut } of files) {
+    for (const { unusual } of files) {
       let before = '';
-      for (const piece of cut.pieces) {
+      for (const piece of unusual) {
         for (const problem of contentOf(piece).problems) {
           if (problem.problem !== 'not-an-entry') continue;
           // A whole section in the wrong manner is told at its first entry.

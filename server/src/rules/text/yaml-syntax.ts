@@ -62,13 +62,16 @@ devices:
   *check({ files }: Subject): Iterable<Finding> {
     for (const file of files) {
       let strays: Piece[] = [];
-      for (const piece of file.cut.pieces) {
+      for (const piece of file.unusual) {
+        const last = strays[strays.length - 1];
+        if (last !== undefined && (piece.role !== 'stray' || last.start + last.text.length !== piece.start)) {
+          yield belongsNowhere(file, strays);
+          strays = [];
+        }
         if (piece.role === 'stray') {
           strays.push(piece);
           continue;
         }
-        if (strays.length > 0) yield belongsNowhere(file, strays);
-        strays = [];
         for (const problem of contentOf(piece).problems) {
           if (problem.problem === 'second-document') yield secondDocument({ piece, ...span(problem) });
           if (problem.problem === 'not-a-section') yield noSections(firstLine({ piece, ...span(problem) }));
