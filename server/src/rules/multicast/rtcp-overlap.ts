@@ -47,14 +47,16 @@ streams:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
+    const ports = new Set(site.streams.map(({ port }) => port));
     const rtcp = new Map<string, Stream>();
     for (const stream of site.streams) {
-      if (stream.port === undefined || !isRtp(stream)) continue;
+      if (stream.port === undefined || !ports.has(stream.port + 1) || !isRtp(stream)) continue;
       for (const destination of destinations(stream)) {
         const key = `${destination}:${stream.port + 1}`;
         if (!rtcp.has(key)) rtcp.set(key, stream);
       }
     }
+    if (rtcp.size === 0) return;
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || !isDatagrams(stream)) continue;
