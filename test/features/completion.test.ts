@@ -192,7 +192,7 @@ describe('Completion', () => {
     };
 
     it('fills in what is free in the site', () => {
-      assert.equal(whole('devices', 'camera'), 'paddock-cam: {kind: camera, address: 192.168.20.2, speed: 100 Mb/s, poe: {class: 3}}');
+      assert.equal(whole('devices', 'camera'), 'paddock-cam-2: {kind: camera, address: 192.168.20.2, speed: 100 Mb/s, poe: {class: 3}}');
       assert.match(whole('streams', 'stream re-sent as multicast'), /group: 239\.192\.20\.32/);
       assert.equal(whole('cables', 'cable'), '- {from: core/3, to: gate-cam, type: cat6, length: 38 m}');
     });

@@ -3,16 +3,27 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { pathToFileURL } from 'node:url';
 import {
-  type CodeAction, CodeActionRequest, type Diagnostic, DidChangeTextDocumentNotification, DidCloseTextDocumentNotification,
+  type ClientCapabilities, type CodeAction, CodeActionRequest, ConfigurationRequest, type Diagnostic, DidChangeTextDocumentNotification, DidCloseTextDocumentNotification,
   DidChangeWatchedFilesNotification, DidOpenTextDocumentNotification, ExitNotification, FileChangeType, type Hover, HoverRequest, InitializeRequest,
   type InitializeResult, InitializedNotification, type Position, PublishDiagnosticsNotification, type PublishDiagnosticsParams, type Range,
-  type ProtocolConnection, ShutdownRequest, StreamMessageReader, StreamMessageWriter, type TextEdit, createProtocolConnection,
+  type ProtocolConnection, RegistrationRequest, ShutdownRequest, StreamMessageReader, StreamMessageWriter, type TextEdit, createProtocolConnection,
 } from 'vscode-languageserver-protocol/node';
+
+/** What a client can do, and what it says at the start. */
+export interface Able {
+  readonly capabilities?: ClientCapabilities;
+  readonly initializationOptions?: unknown;
+  readonly settings?: unknown;
+}
 
 export class Client {
   readonly process: ChildProcess;
   readonly connection: ProtocolConnection;
   initialized: InitializeResult | undefined;
+  /** What the server is answered when it asks for settings. */
+  settings: unknown;
+  /** What the server has asked to be fetched anew. */
+  readonly refreshed: string[] = [];
   private readonly published = new Map<string, PublishDiagnosticsParams>();
   private readonly versions = new Map<string, number>();
   private waiting: (() => void)[] = [];
@@ -29,12 +40,21 @@ export class Client {
     this.connection.listen();
   }
 
-  static async start(command: readonly string[]): Promise<Client> {
+  static async start(command: readonly string[], { capabilities = {}, initializationOptions, settings }: Able = {}): Promise<Client> {
     const client = new Client(command);
+    client.settings = settings;
+    client.connection.onRequest(ConfigurationRequest.type, ({ items }) => items.map(() => client.settings ?? null));
+    client.connection.onRequest(RegistrationRequest.type, () => undefined);
+    client.connection.onRequest('workspace/inlayHint/refresh', () => client.refreshed.push('inlay hints'));
+    client.connection.onRequest('workspace/codeLens/refresh', () => client.refreshed.push('code lenses'));
     client.initialized = await client.connection.sendRequest(InitializeRequest.type, {
       processId: process.pid,
       rootUri: null,
-      capabilities: { textDocument: { publishDiagnostics: { relatedInformation: true, versionSupport: true } } },
+      capabilities: {
+        ...capabilities,
+        textDocument: { publishDiagnostics: { relatedInformation: true, versionSupport: true }, ...capabilities.textDocument },
+      },
+      initializationOptions,
     });
     await client.connection.sendNotification(InitializedNotification.type, {});
     return client;

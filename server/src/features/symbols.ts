@@ -20,7 +20,8 @@ export interface SymbolNode {
 export function documentSymbols(file: SiteText): SymbolNode[] {
   const sections: { name: string; head: Place; end: number; items: SymbolNode[] }[] = file.cut.headers.flatMap(({ section, start, end }) =>
     sectionOf(section) === undefined ? [] : [{ name: section, head: placeInFile(file, { start, end }), end, items: [] }]);
-  const openAt = (offset: number): (typeof sections)[number] | undefined => sections.filter(({ head }) => head.start <= offset).pop();
+  const inOrder = (a: (typeof sections)[number], b: (typeof sections)[number]): number => a.head.start - b.head.start;
+  const openAt = (offset: number): (typeof sections)[number] | undefined => sections.filter(({ head }) => head.start <= offset).sort(inOrder).pop();
   for (const piece of file.cut.pieces) {
     const { items, tree } = contentOf(piece);
     if (piece.role === 'item') {
@@ -39,7 +40,7 @@ export function documentSymbols(file: SiteText): SymbolNode[] {
     }
   }
   return sections
-    .sort((a, b) => a.head.start - b.head.start)
+    .sort(inOrder)
     .map(({ name, head, end, items }) => ({
       name, kind: 'section', detail: '', at: head, whole: { ...head, end: Math.max(end, head.end) }, children: items,
     }));

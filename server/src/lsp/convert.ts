@@ -1,7 +1,7 @@
 /** From places and findings to what the protocol carries. */
 
 import {
-  type CodeAction, CodeActionKind, type Diagnostic as ProtocolDiagnostic, DiagnosticSeverity, type Range, type TextEdit, type WorkspaceEdit,
+  type CodeAction, CodeActionKind, type Diagnostic as ProtocolDiagnostic, DiagnosticSeverity, type Location, type Range, type TextEdit, type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
 import { type Edit, byFile } from '../site/edit.ts';
@@ -9,6 +9,7 @@ import type { SiteText } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
 import { Lines } from '../text/lines.ts';
 import type { Diagnostic, Fix } from '../rules/rule.ts';
+import type { RulePages } from './rule-pages.ts';
 
 const linesByText = new WeakMap<SiteText, Lines>();
 
@@ -44,10 +45,16 @@ export class Addresses {
 export class Converter {
   private readonly files: ReadonlyMap<string, SiteText>;
   private readonly addresses: Addresses;
+  private readonly pages: RulePages;
 
-  constructor(files: readonly SiteText[], addresses: Addresses) {
+  constructor(files: readonly SiteText[], addresses: Addresses, pages: RulePages) {
     this.files = new Map(files.map((file) => [file.uri, file]));
     this.addresses = addresses;
+    this.pages = pages;
+  }
+
+  location(place: Place): Location {
+    return { uri: this.addresses.shown(fileOf(place).uri), range: this.range(place) };
   }
 
   range(place: Place): Range {
@@ -60,14 +67,16 @@ export class Converter {
 
   diagnostic(diagnostic: Diagnostic): ProtocolDiagnostic {
     const related = diagnostic.related ?? [];
+    const page = this.pages.of(diagnostic.rule.id);
     return {
       range: this.range(diagnostic.at),
       severity: SEVERITY[diagnostic.severity],
       code: diagnostic.rule.id,
+      ...(page !== undefined && { codeDescription: { href: page } }),
       source: 'plumbline',
       message: diagnostic.message,
       ...(related.length > 0 && {
-        relatedInformation: related.map(({ at, message }) => ({ location: { uri: this.addresses.shown(fileOf(at).uri), range: this.range(at) }, message })),
+        relatedInformation: related.map(({ at, message }) => ({ location: this.location(at), message })),
       }),
     };
   }

@@ -1,48 +1,86 @@
 /** The language server: thin, and the same for every host. */
 
 import {
-  type CodeAction, type CodeActionParams, CodeActionKind, type Connection, FileChangeType, type Hover, type HoverParams, type InitializeParams,
-  type InitializeResult, TextDocumentSyncKind,
+  type Connection, DidChangeConfigurationNotification, FileChangeType, type InitializeParams, type InitializeResult, type ServerCapabilities, TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { hover } from '../features/hover/hover.ts';
-import { type Diagnostic } from '../rules/rule.ts';
 import { fileOf } from '../site/item.ts';
-import { Addresses, Converter, linesOf } from './convert.ts';
+import type { Diagnostic } from '../rules/rule.ts';
+import { Addresses } from './convert.ts';
+import { besideTextHandler } from './handlers/beside-text.ts';
+import { codeActionHandler } from './handlers/code-action.ts';
+import { completionHandler } from './handlers/completion.ts';
+import { hoverHandler } from './handlers/hover.ts';
+import { namesHandler } from './handlers/names.ts';
+import { structureHandler } from './handlers/structure.ts';
+import { symbolsHandler } from './handlers/symbols.ts';
+import { tokensHandler } from './handlers/tokens.ts';
+import { RulePages } from './rule-pages.ts';
+import { type Handler, Session } from './session.ts';
+import { readSettings, readStartOptions } from './settings.ts';
+import { isOfTheSchema } from './schema-rules.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
 
-export function serve(connection: Connection, source: FileSource): void {
+const handlers: readonly Handler[] = [
+  hoverHandler, completionHandler, namesHandler, symbolsHandler, structureHandler, tokensHandler, besideTextHandler, codeActionHandler,
+];
+
+/** `rulePages` is the address of the folder with the pages of the rules, where the host knows one. */
+export function serve(connection: Connection, source: FileSource, rulePages?: string): void {
   const sites = new Sites(source);
   const documents = new Map<string, TextDocument>();
   /** What was published last, so that a file whose problems stay the same is left alone. */
   const published = new Map<string, string>();
   const waiting = new Set<OpenSite>();
   const addresses = new Addresses();
+  const pages = new RulePages(rulePages);
+  const session = new Session(connection, sites, addresses, pages);
 
-  connection.onInitialize((_params: InitializeParams): InitializeResult => ({
-    capabilities: {
-      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-      hoverProvider: true,
-      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
-    },
-    serverInfo: { name: 'plumbline' },
-  }));
+  connection.onInitialize(({ capabilities, initializationOptions }: InitializeParams): InitializeResult => {
+    session.client = capabilities;
+    session.options = readStartOptions(initializationOptions);
+    session.settings = readSettings(initializationOptions);
+    pages.folder = session.options.rulePages ?? pages.folder;
+    const own: ServerCapabilities = { textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental } };
+    return { capabilities: Object.assign(own, ...handlers.map((handler) => handler.capabilities)), serverInfo: { name: 'plumbline' } };
+  });
+
+  connection.onInitialized(async () => {
+    if (session.client.workspace?.didChangeConfiguration?.dynamicRegistration === true) {
+      await connection.client.register(DidChangeConfigurationNotification.type, { section: 'plumbline' });
+    }
+    if (session.client.workspace?.configuration === true) await takeSettings();
+  });
+
+  connection.onDidChangeConfiguration(({ settings }) => takeSettings(settings?.plumbline ?? settings));
+
+  /** Those of the client where it can be asked, else what it has `sent`. */
+  const takeSettings = async (sent?: unknown): Promise<void> => {
+    const before = session.settings;
+    const asked: unknown = session.client.workspace?.configuration === true ? await connection.workspace.getConfiguration('plumbline') : sent;
+    session.settings = readSettings(asked, before);
+    const able = session.client.workspace;
+    if (able?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
+    if (able?.codeLens?.refreshSupport === true) void connection.sendRequest('workspace/codeLens/refresh');
+    if (before.schemaFeatures !== session.settings.schemaFeatures) for (const site of sites.all()) checkSoon(site);
+  };
 
   /** Checks after whatever else has arrived by now: of a burst of edits only the last is checked. */
   const checkSoon = (site: OpenSite): void => {
     if (waiting.has(site)) return;
     waiting.add(site);
-    setImmediate(() => {
+    setTimeout(() => {
       waiting.delete(site);
       publish(site);
-    });
+    }, 0);
   };
 
   const publish = (site: OpenSite): void => {
     const { diagnostics, files, plan } = site.now();
-    const convert = new Converter(files, addresses);
+    const told = session.settings.schemaFeatures ? diagnostics : diagnostics.filter(({ rule }) => !isOfTheSchema(rule.id));
+    const convert = session.converter(files);
     const byUri = new Map<string, Diagnostic[]>(files.map((file) => [file.uri, []]));
-    for (const diagnostic of diagnostics) byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);
+    for (const diagnostic of told) byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);
     for (const [uri, own] of byUri) {
       const version = documents.get(uri)?.version;
       const converted = own.map((diagnostic) => convert.diagnostic(diagnostic));
@@ -51,15 +89,13 @@ export function serve(connection: Connection, source: FileSource): void {
       published.set(uri, text);
       void connection.sendDiagnostics({ uri: addresses.shown(uri), diagnostics: converted, ...(version !== undefined && { version }) });
     }
-    const errors = diagnostics.filter(({ severity }) => severity === 'error').length;
-    const warnings = diagnostics.filter(({ severity }) => severity === 'warning').length;
     void connection.sendNotification('plumbline/status', {
       site: plan.site.name ?? '',
       folder: site.folder,
       devices: plan.site.devices.length,
       streams: plan.site.streams.length,
-      errors,
-      warnings,
+      errors: told.filter(({ severity }) => severity === 'error').length,
+      warnings: told.filter(({ severity }) => severity === 'warning').length,
     });
   };
 
@@ -89,6 +125,7 @@ export function serve(connection: Connection, source: FileSource): void {
   connection.onDidCloseTextDocument(async ({ textDocument }) => {
     const uri = addresses.take(textDocument.uri);
     documents.delete(uri);
+    session.closed(uri);
     const closed = await sites.closed(uri);
     if (closed === undefined) return;
     if (closed.gone) for (const file of closed.site.texts.files) clear(file.uri);
@@ -105,37 +142,6 @@ export function serve(connection: Connection, source: FileSource): void {
     }
   });
 
-  connection.onHover(async ({ textDocument, position }: HoverParams): Promise<Hover | null> => {
-    const uri = addresses.take(textDocument.uri);
-    const site = sites.of(uri);
-    await site?.loaded;
-    const checked = site?.now();
-    const file = checked?.files.find((candidate) => candidate.uri === uri);
-    if (checked === undefined || file === undefined) return null;
-    const found = hover(checked, file, linesOf(file).offset(position.line, position.character));
-    if (found === undefined) return null;
-    return { contents: { kind: 'markdown', value: found.markdown }, range: new Converter(checked.files, addresses).range(found.at) };
-  });
-
-  connection.onCodeAction(async ({ textDocument, range }: CodeActionParams): Promise<CodeAction[]> => {
-    const uri = addresses.take(textDocument.uri);
-    const site = sites.of(uri);
-    await site?.loaded;
-    const checked = site?.now();
-    if (checked === undefined) return [];
-    const convert = new Converter(checked.files, addresses);
-    return checked.diagnostics
-      .filter(({ at }) => fileOf(at).uri === uri)
-      .flatMap((diagnostic) => {
-        const told = convert.diagnostic(diagnostic);
-        const { start, end } = told.range;
-        const touches =
-          (start.line < range.end.line || (start.line === range.end.line && start.character <= range.end.character)) &&
-          (end.line > range.start.line || (end.line === range.start.line && end.character >= range.start.character));
-        if (!touches) return [];
-        return (diagnostic.fixes?.() ?? []).map((fix, index) => convert.codeAction(fix, told, index === 0));
-      });
-  });
-
+  for (const handler of handlers) handler.register(session);
   connection.listen();
 }

@@ -2,23 +2,40 @@
 
 import { type Edit, applyEdits, byFile } from '../site/edit.ts';
 import type { SiteFolder } from '../site/folder.ts';
-import { check } from './check.ts';
+import { type Checked, check } from './check.ts';
+import type { Diagnostic, Fix } from './rule.ts';
 
-/** A fix may bring another to light; more rounds than that would be two fixes that undo each other. */
+/** A fix may bring another to light; more rounds than that with nothing gained would be two fixes that undo each other. */
 const ROUNDS = 10;
 
+/** The fix of a finding that is applied, if any is. */
+export type Choice = (diagnostic: Diagnostic) => Fix | undefined;
+
+export const safeFix: Choice = ({ fixes }) => fixes?.().find(({ safe }) => safe);
+
 /** Changes the texts of `folder`, and returns those that it has then. */
-export function fixedTexts(folder: SiteFolder): { texts: ReadonlyMap<string, string>; fixes: number } {
+export function fixedTexts(folder: SiteFolder, choose: Choice = safeFix): { texts: ReadonlyMap<string, string>; fixes: number } {
   let fixes = 0;
-  for (let round = 0; round < ROUNDS; round++) {
+  let least = Infinity;
+  let checked: Checked | undefined;
+  for (let idle = 0; idle < ROUNDS; idle++) {
+    checked = check(folder, checked);
     const chosen: Edit[] = [];
-    for (const { fixes: offered } of check(folder).diagnostics) {
-      const fix = offered?.().find(({ safe }) => safe);
-      if (fix === undefined || overlaps(chosen, fix.edits)) continue;
+    const taken = new Set<string>();
+    let due = 0;
+    for (const diagnostic of checked.diagnostics) {
+      const fix = choose(diagnostic);
+      if (fix === undefined) continue;
+      due++;
+      // Two that would both take the next free address are fixed one after the other.
+      if (overlaps(chosen, fix.edits) || (!fix.safe && taken.has(fix.title))) continue;
+      taken.add(fix.title);
       chosen.push(...fix.edits);
       fixes++;
     }
     if (chosen.length === 0) break;
+    if (due < least) idle = 0;
+    least = Math.min(least, due);
     const changed = [...byFile(chosen)].map(([uri, edits]) => [uri, applyEdits(folder.get(uri)?.text ?? '', edits)] as const);
     for (const [uri, text] of changed) folder.set(uri, text);
   }

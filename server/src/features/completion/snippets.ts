@@ -57,14 +57,15 @@ function offer(label: string, description: string | undefined, insert: string): 
 
 /** The body with the site's own names and free addresses at its tab stops, where the schema says what they are. */
 function fill(wanted: Wanted, schema: Schema, body: unknown): unknown {
-  const replaced = new Map<string, string>();
+  const replaced = ownName(wanted, body);
   const walk = (inner: Schema | undefined, value: unknown, role: string, kind: string): unknown => {
     if (Array.isArray(value)) return value.map((element) => walk(inner === undefined ? undefined : under(inner, 0), element, role, kind));
     if (typeof value === 'object' && value !== null) {
       const object = value as Readonly<Record<string, unknown>>;
       const own = typeof object['kind'] === 'string' ? object['kind'] : kind;
-      return Object.fromEntries(Object.entries(object).map(([key, at]) => [key, walk(inner === undefined ? undefined : under(inner, key), at, key, own)]));
+      return Object.fromEntries(Object.entries(object).map(([key, at]) => [stops(key), walk(inner === undefined ? undefined : under(inner, key), at, key, own)]));
     }
+    if (typeof value === 'string' && /^\$\{\d+:[^{}]*\}./.test(value)) return stops(value);
     const stop = typeof value === 'string' ? /^(\^?)\$\{(\d+):([^{}]*)\}$/.exec(value) : null;
     if (stop === null) return value;
     const [, number = '', index = '', text = ''] = stop;
@@ -77,7 +78,21 @@ function fill(wanted: Wanted, schema: Schema, body: unknown): unknown {
     }
     return `${number}\${${index}:${replaced.get(index) ?? text}}`;
   };
+  const stops = (text: string): string => text.replace(/\$\{(\d+):([^{}]*)\}/g, (whole, index: string) => {
+    const own = replaced.get(index);
+    return own === undefined ? whole : `\${${index}:${own}}`;
+  });
   return walk(resolved(schema), body, '', '');
+}
+
+/** The item's own tab stop, with a name that no other item of the section has. */
+function ownName({ section, site }: Wanted, body: unknown): Map<string, string> {
+  const [, index, name] = /^\$\{(\d+):([^{}]*)\}$/.exec(Object.keys(body as object)[0] ?? '') ?? [];
+  if (index === undefined || name === undefined) return new Map();
+  const taken = new Set(site.items.filter((item) => item.section === section).map((item) => item.name));
+  let free = name;
+  for (let number = 2; taken.has(free); number++) free = `${name}-${number}`;
+  return new Map([[index, free]]);
 }
 
 /** A scalar of a body: with a caret it is a number, and is not quoted. */

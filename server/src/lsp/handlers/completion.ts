@@ -1,0 +1,57 @@
+import { type CompletionItem, CompletionItemKind, InsertTextFormat, InsertTextMode, type Range } from 'vscode-languageserver-protocol';
+import { complete } from '../../features/completion/completion.ts';
+import { type Offer, type OfferKind, withoutTabStops } from '../../features/completion/offer.ts';
+import type { Handler, Session } from '../session.ts';
+
+const KIND: Readonly<Record<OfferKind, CompletionItemKind>> = {
+  section: CompletionItemKind.Module,
+  key: CompletionItemKind.Property,
+  snippet: CompletionItemKind.Snippet,
+  word: CompletionItemKind.EnumMember,
+  quantity: CompletionItemKind.Unit,
+  address: CompletionItemKind.Value,
+  number: CompletionItemKind.Value,
+  devices: CompletionItemKind.Class,
+  vlans: CompletionItemKind.Folder,
+  streams: CompletionItemKind.Variable,
+  volumes: CompletionItemKind.Struct,
+  recordings: CompletionItemKind.File,
+  rules: CompletionItemKind.Reference,
+  ports: CompletionItemKind.Field,
+};
+
+export const completionHandler: Handler = {
+  capabilities: { completionProvider: { triggerCharacters: [':', ' ', '/', '{', '[', ',', '-', '.'] } },
+  register(session) {
+    session.connection.onCompletion(async ({ textDocument, position }) => {
+      const asked = await session.asked(textDocument.uri);
+      if (asked === undefined) return null;
+      const { schemaFeatures } = session.settings;
+      const found = complete(asked.checked, asked.file, asked.offset(position), { schemaFeatures });
+      if (found === undefined) return null;
+      const range = asked.convert.range(found.at);
+      return { isIncomplete: found.isPartial, items: found.offers.map((offer, index) => item(session, offer, index, range)) };
+    });
+  },
+};
+
+function item({ client, options }: Session, offer: Offer, index: number, range: Range): CompletionItem {
+  const { label, kind, detail, documentation, insert = label, isSnippet = false, goesOn = false } = offer;
+  const able = client.textDocument?.completion?.completionItem;
+  const snippet = isSnippet && able?.snippetSupport === true;
+  const text = snippet || !isSnippet ? insert : withoutTabStops(insert);
+  // A client that puts text in as it is gets the indentation of the line below it too.
+  const adjusts = snippet || able?.insertTextModeSupport?.valueSet.includes(InsertTextMode.adjustIndentation) === true;
+  const newText = adjusts || !text.includes('\n') ? text : text.replaceAll('\n', `\n${' '.repeat(range.start.character)}`);
+  return {
+    label,
+    kind: KIND[kind],
+    ...(detail !== undefined && { detail }),
+    ...(documentation !== undefined && { documentation: { kind: 'markdown', value: documentation } }),
+    sortText: String(index).padStart(4, '0'),
+    textEdit: { range, newText },
+    ...(snippet && { insertTextFormat: InsertTextFormat.Snippet }),
+    ...(adjusts && newText.includes('\n') && { insertTextMode: InsertTextMode.adjustIndentation }),
+    ...(goesOn && options.suggestCommand !== undefined && { command: { title: 'Suggest', command: options.suggestCommand } }),
+  };
+}

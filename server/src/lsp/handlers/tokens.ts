@@ -1,0 +1,64 @@
+/** Colours for names, by what they name. */
+
+import { SemanticTokenTypes, type SemanticTokens, type SemanticTokensDelta } from 'vscode-languageserver-protocol';
+import { SemanticTokensBuilder } from 'vscode-languageserver';
+import { nameTokens } from '../../features/tokens.ts';
+import type { NamedKind } from '../../features/names/uses.ts';
+import type { Asked, Handler } from '../session.ts';
+
+const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
+  devices: SemanticTokenTypes.class,
+  ports: SemanticTokenTypes.property,
+  vlans: SemanticTokenTypes.namespace,
+  streams: SemanticTokenTypes.variable,
+  volumes: SemanticTokenTypes.struct,
+  recordings: SemanticTokenTypes.event,
+  rules: SemanticTokenTypes.macro,
+};
+
+const TYPES = Object.values(TYPE);
+
+export const tokensHandler: Handler = {
+  capabilities: { semanticTokensProvider: { legend: { tokenTypes: TYPES, tokenModifiers: [] }, full: { delta: true }, range: true } },
+  register(session) {
+    const { semanticTokens } = session.connection.languages;
+    const builders = new Map<string, SemanticTokensBuilder>();
+    const builderOf = (uri: string): SemanticTokensBuilder => {
+      let builder = builders.get(uri);
+      if (builder === undefined) builders.set(uri, (builder = new SemanticTokensBuilder()));
+      return builder;
+    };
+    session.onClosed((uri) => builders.delete(uri));
+    semanticTokens.on(async ({ textDocument }): Promise<SemanticTokens> => {
+      const asked = await session.asked(textDocument.uri);
+      if (asked === undefined) return { data: [] };
+      const builder = builderOf(asked.file.uri);
+      // Forgets what a delta would be against.
+      builder.previousResult('');
+      fill(builder, asked);
+      return builder.build();
+    });
+    semanticTokens.onDelta(async ({ textDocument, previousResultId }): Promise<SemanticTokens | SemanticTokensDelta> => {
+      const asked = await session.asked(textDocument.uri);
+      if (asked === undefined) return { data: [] };
+      const builder = builderOf(asked.file.uri);
+      builder.previousResult(previousResultId);
+      fill(builder, asked);
+      return builder.buildEdits();
+    });
+    semanticTokens.onRange(async ({ textDocument, range }): Promise<SemanticTokens> => {
+      const asked = await session.asked(textDocument.uri);
+      if (asked === undefined) return { data: [] };
+      const builder = new SemanticTokensBuilder();
+      fill(builder, asked, (line) => line >= range.start.line && line <= range.end.line);
+      return builder.build();
+    });
+  },
+};
+
+function fill(builder: SemanticTokensBuilder, { checked, file, convert }: Asked, wanted: (line: number) => boolean = () => true): void {
+  for (const { kind, at } of nameTokens(checked, file)) {
+    const { line, character } = convert.range(at).start;
+    if (wanted(line)) builder.push(line, character, at.end - at.start, TYPES.indexOf(TYPE[kind]), 0);
+  }
+}

@@ -1,0 +1,16 @@
+/** Where the page of a rule is, for editors to open. */
+
+import { ruleIds } from '../rules/ids.generated.ts';
+
+export class RulePages {
+  /** Address of the folder that holds them; `undefined` where there is none. */
+  folder: string | undefined;
+
+  constructor(folder?: string) {
+    this.folder = folder;
+  }
+
+  of(rule: string): string | undefined {
+    return this.folder === undefined || !ruleIds.includes(rule) ? undefined : `${this.folder.replace(/\/$/, '')}/${rule}.md`;
+  }
+}

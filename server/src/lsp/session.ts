@@ -1,0 +1,71 @@
+/** What the handlers of requests share: one connection to one client. */
+
+import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
+import type { Position } from 'vscode-languageserver-protocol';
+import type { Checked } from '../rules/check.ts';
+import type { SiteText } from '../site/folder.ts';
+import { type Addresses, Converter, linesOf } from './convert.ts';
+import type { RulePages } from './rule-pages.ts';
+import { type Settings, type StartOptions, readStartOptions, usual } from './settings.ts';
+import type { Sites } from './sites.ts';
+
+/** A file that is asked about, in its site as it stands now. */
+export interface Asked {
+  readonly checked: Checked;
+  readonly file: SiteText;
+  readonly convert: Converter;
+  offset(position: Position): number;
+}
+
+export class Session {
+  readonly connection: Connection;
+  readonly sites: Sites;
+  readonly addresses: Addresses;
+  readonly pages: RulePages;
+  client: ClientCapabilities = {};
+  options: StartOptions = readStartOptions(undefined);
+  settings: Settings = usual;
+  private readonly closing: ((uri: string) => void)[] = [];
+
+  constructor(connection: Connection, sites: Sites, addresses: Addresses, pages: RulePages) {
+    this.connection = connection;
+    this.sites = sites;
+    this.addresses = addresses;
+    this.pages = pages;
+  }
+
+  /** `undefined` for a file that is in no open site. */
+  async asked(written: string): Promise<Asked | undefined> {
+    const uri = this.addresses.take(written);
+    const site = this.sites.of(uri);
+    await site?.loaded;
+    const checked = site?.now();
+    const file = checked?.files.find((candidate) => candidate.uri === uri);
+    if (checked === undefined || file === undefined) return undefined;
+    return {
+      checked,
+      file,
+      convert: this.converter(checked.files),
+      offset: ({ line, character }) => linesOf(file).offset(line, character),
+    };
+  }
+
+  /** Runs `forget` with the address of each document that is closed. */
+  onClosed(forget: (uri: string) => void): void {
+    this.closing.push(forget);
+  }
+
+  closed(uri: string): void {
+    for (const forget of this.closing) forget(uri);
+  }
+
+  converter(files: readonly SiteText[]): Converter {
+    return new Converter(files, this.addresses, this.pages);
+  }
+}
+
+/** One kind of request: what the server says that it can, and the answer. */
+export interface Handler {
+  readonly capabilities: ServerCapabilities;
+  register(session: Session): void;
+}

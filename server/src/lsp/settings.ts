@@ -1,0 +1,53 @@
+/** What a client sets, at the start and whenever it changes. */
+
+import type { HintKinds } from '../features/inlay-hints.ts';
+
+export interface Settings {
+  /** Whether errors of shape are told and keys completed, or left to another extension that does both from the schema. */
+  readonly schemaFeatures: boolean;
+  readonly inlayHints: HintKinds;
+  readonly codeLens: boolean;
+}
+
+export const usual: Settings = {
+  schemaFeatures: true,
+  inlayHints: { streams: true, cables: true, volumes: true, ranges: true },
+  codeLens: false,
+};
+
+/** Settings from what a client sends, an object of any shape: what it does not say stays as in `before`. */
+export function readSettings(sent: unknown, before: Settings = usual): Settings {
+  const hints = part(sent, 'inlayHints');
+  const enabled = truth(part(hints, 'enabled'), true);
+  const kind = (name: keyof HintKinds): boolean => (hints === undefined ? before.inlayHints[name] : enabled && truth(part(hints, name), usual.inlayHints[name]));
+  const schemaFeatures = part(sent, 'schemaFeatures');
+  return {
+    schemaFeatures: schemaFeatures === undefined ? before.schemaFeatures : schemaFeatures !== 'off',
+    inlayHints: { streams: kind('streams'), cables: kind('cables'), volumes: kind('volumes'), ranges: kind('ranges') },
+    codeLens: truth(part(part(sent, 'codeLens'), 'enabled'), before.codeLens),
+  };
+}
+
+/** What a client says only once, at its start. */
+export interface StartOptions {
+  /** Address of the folder with a page for each rule. */
+  readonly rulePages: string | undefined;
+  /** The client's own command that asks for completions, to be run where a value is due next. */
+  readonly suggestCommand: string | undefined;
+}
+
+export function readStartOptions(sent: unknown): StartOptions {
+  return { rulePages: text(part(sent, 'rulePages')), suggestCommand: text(part(sent, 'suggestCommand')) };
+}
+
+function part(value: unknown, key: string): unknown {
+  return typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>)[key] : undefined;
+}
+
+function truth(value: unknown, otherwise: boolean): boolean {
+  return typeof value === 'boolean' ? value : otherwise;
+}
+
+function text(value: unknown): string | undefined {
+  return typeof value === 'string' ? value : undefined;
+}
