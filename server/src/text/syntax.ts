@@ -43,14 +43,25 @@ export function keyText(key: Scalar): string {
   return key.style === 'plain' ? key.source : String(key.value);
 }
 
+/** Mappings of more entries than this are looked up by an index. */
+const FEW = 24;
+const indexes = new WeakMap<Mapping, ReadonlyMap<string, Entry>>();
+
 /** The last entry with that key, as YAML readers that allow duplicates take it. */
 export function entryOf(node: Node | undefined, key: string): Entry | undefined {
   if (node?.kind !== 'mapping') return undefined;
+  if (node.entries.length > FEW) return indexOf(node).get(key);
   for (let i = node.entries.length - 1; i >= 0; i--) {
     const entry = node.entries[i];
     if (entry !== undefined && keyText(entry.key) === key) return entry;
   }
   return undefined;
+}
+
+function indexOf(node: Mapping): ReadonlyMap<string, Entry> {
+  let index = indexes.get(node);
+  if (index === undefined) indexes.set(node, (index = new Map(node.entries.map((entry) => [keyText(entry.key), entry]))));
+  return index;
 }
 
 /** What a route leads to; `undefined` where the text has nothing there. */
