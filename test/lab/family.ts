@@ -25,7 +25,7 @@ function site(file: string, title: string, changes: Readonly<Record<string, stri
   };
 }
 
-function planFrom(files: Readonly<Record<string, string>>): Plan {
+export function planFrom(files: Readonly<Record<string, string>>): Plan {
   const folder = new SiteFolder();
   for (const [name, text] of Object.entries(files)) folder.set(`file:///lab/${name}`, text);
   const built = folder.site();

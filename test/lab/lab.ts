@@ -6,6 +6,7 @@ import { Addresses, interfaceOf } from './addresses.ts';
 import { count } from './counters.ts';
 import { OpenVSwitch, SWITCHES } from './daemons.ts';
 import { hostCommands, plainFrames } from './hosts.ts';
+import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
 import { run, runIn } from './run.ts';
 import { spanningTreeSettled } from './settled.ts';
@@ -57,13 +58,28 @@ export class Lab {
 
   /** Sends `seconds` of every stream and counts what comes of it. */
   async measure(seconds: number, scale: number): Promise<Window> {
-    const { daemons, process } = this;
-    if (daemons === undefined || process === undefined) throw new Error('the lab is not built');
-    const counting = (): Promise<number[]> => count(this.plan, daemons, ({ device }) => this.namespaceOf(device));
-    const before = await counting();
+    const { process } = this;
+    if (process === undefined) throw new Error('the lab is not built');
+    const before = await this.count();
     const result = await process.run(seconds, scale);
-    const after = await counting();
+    const after = await this.count();
     return { ...result, counted: after.map((bytes, direction) => bytes - (before[direction] ?? 0)) };
+  }
+
+  /** Bytes by direction of link since the lab was built. */
+  async count(): Promise<number[]> {
+    if (this.daemons === undefined) throw new Error('the lab is not built');
+    return count(this.plan, this.daemons, ({ device }) => this.namespaceOf(device));
+  }
+
+  /** Starts a program on a host; it ends with the lab, if it has not ended before. */
+  start(device: Device, program: string, args: readonly string[]): HostProgram {
+    return new HostProgram(this.place, this.namespaceOf(device), program, args);
+  }
+
+  /** A folder that is gone when the lab is. */
+  get folder(): string {
+    return this.place.folder;
   }
 
   end(): void {

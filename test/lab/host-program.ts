@@ -1,0 +1,49 @@
+/** A program that runs on a host of a lab. */
+
+import { type ChildProcessByStdio, spawn } from 'node:child_process';
+import type { Readable } from 'node:stream';
+import { type Place, URGENT } from './place.ts';
+
+export class HostProgram {
+  /** Of its exit; by a signal, -1. */
+  readonly ended: Promise<number>;
+  private readonly child: ChildProcessByStdio<null, Readable, Readable>;
+  private written = '';
+  private readonly listeners: (() => void)[] = [];
+
+  constructor(place: Place, namespace: string, program: string, args: readonly string[]) {
+    this.child = spawn('ip', ['netns', 'exec', namespace, 'nice', ...URGENT, program, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+    place.atEnd(() => this.child.kill('SIGKILL'));
+    for (const stream of [this.child.stdout, this.child.stderr]) {
+      stream.on('data', (data: Buffer) => {
+        this.written += data.toString();
+        for (const listener of this.listeners) listener();
+      });
+    }
+    this.ended = new Promise((resolve, reject) => {
+      this.child.on('error', reject);
+      this.child.on('close', (code) => resolve(code ?? -1));
+    });
+  }
+
+  /** Everything it has written so far. */
+  get output(): string {
+    return this.written;
+  }
+
+  /** @throws where it ends, or `seconds` pass, before it has written that */
+  async says(text: string, seconds: number): Promise<void> {
+    const heard = new Promise<boolean>((resolve) => {
+      const listen = (): void => (this.written.includes(text) ? resolve(true) : undefined);
+      this.listeners.push(listen);
+      listen();
+    });
+    const late = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), seconds * 1000).unref());
+    if (!(await Promise.race([heard, late, this.ended.then(() => false)]))) throw new Error(`it did not say '${text}': ${this.written}`);
+  }
+
+  /** Asks it to leave in order. */
+  stop(): void {
+    this.child.kill('SIGINT');
+  }
+}
