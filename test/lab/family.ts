@@ -25,10 +25,16 @@ function site(file: string, title: string, changes: Readonly<Record<string, stri
   };
 }
 
-export function planFrom(files: Readonly<Record<string, string>>): Plan {
+/** A site of these files, by name. */
+export function folderOf(files: Readonly<Record<string, string>>): SiteFolder {
   const folder = new SiteFolder();
   for (const [name, text] of Object.entries(files)) folder.set(`file:///lab/${name}`, text);
-  const built = folder.site();
+  return folder;
+}
+
+/** @throws where the site is not written as its schema asks */
+export function planFrom(files: Readonly<Record<string, string>>): Plan {
+  const built = folderOf(files).site();
   const problem = built.items.flatMap((item) => item.problems)[0];
   if (problem !== undefined) throw new Error(`the site is not written as it should be: ${JSON.stringify(problem)}`);
   return planOf(built);

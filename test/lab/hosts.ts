@@ -68,17 +68,22 @@ function routeCommands(plan: Plan, addresses: Addresses, device: Device, interfa
     if (by === undefined) continue;
     if (to.prefix === 0) hasDefault = true;
     const via = isMulticast(to.network) && to.prefix >= 4 ? undefined : gatewayOf(plan, addresses, by);
-    commands.push(`ip route replace ${formatSubnet(to)} ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}`);
+    commands.push(`ip route replace ${formatSubnet(to)} ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`);
   }
   if (device.kind === 'router') commands.push(...routerRoutes(plan, addresses, device));
   else if (!hasDefault) {
     const by = interfaces.find((candidate) => gatewayOf(plan, addresses, candidate) !== undefined) ?? interfaces[0];
     if (by !== undefined) {
       const via = gatewayOf(plan, addresses, by);
-      commands.push(`ip route add default ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}`);
+      commands.push(`ip route add default ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`);
     }
   }
   return commands;
+}
+
+/** A gateway is asked for on its cable also by a host whose address is in another subnet. */
+function onLink(via: string | undefined): string {
+  return via === undefined ? '' : ' onlink';
 }
 
 /** The address of the router that a network names as its gateway. */

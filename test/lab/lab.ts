@@ -8,7 +8,7 @@ import { OpenVSwitch, SWITCHES } from './daemons.ts';
 import { hostCommands, plainFrames } from './hosts.ts';
 import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
-import { run, runIn } from './run.ts';
+import { allOf, run, runIn } from './run.ts';
 import { spanningTreeSettled } from './settled.ts';
 import { type Attachment, bridgeCommands } from './switches.ts';
 import { type Card, cardCommands, cards } from './trunk-hosts.ts';
@@ -44,9 +44,9 @@ export class Lab {
     const hosts = plan.site.devices.filter((device) => plan.network.interfaces.of(device).length > 0);
     const attachments = this.attachments();
     await place.addNamespaces([SWITCHES, QUERIERS, ...hosts.map(hostName)]);
-    const [daemons] = await Promise.all([OpenVSwitch.start(place), this.layCables(attachments)]);
+    const [daemons] = await allOf([OpenVSwitch.start(place), this.layCables(attachments)]);
     this.daemons = daemons;
-    await Promise.all([
+    await allOf([
       daemons.configure([...bridgeCommands(plan, this.addresses, attachments), ...this.cards.flatMap(cardCommands)]),
       ...hosts.map((host) => runIn(this.namespaceOf(host), hostCommands(plan, this.addresses, host))),
     ]);
@@ -110,7 +110,7 @@ export class Lab {
     const here = pairs.flatMap(([a, atA, b, atB]) => [...(atA === switches ? [a] : []), ...(atB === switches ? [b] : [])]);
     const quiet = 'for i in all default; do echo 1 >/proc/sys/net/ipv6/conf/$i/disable_ipv6; done';
     const up = (name: string): string[] => [plainFrames(name), `ip link set ${name} up`];
-    await Promise.all([runIn(switches, [quiet, ...here.flatMap(up)]), runIn(queriers, [quiet, ...attachments.flatMap(({ name }) => up(name))])]);
+    await allOf([runIn(switches, [quiet, ...here.flatMap(up)]), runIn(queriers, [quiet, ...attachments.flatMap(({ name }) => up(name))])]);
   }
 
   /** One to each VLAN whose querier is a switch. */

@@ -58,3 +58,9 @@ export function killProcess(pid: number): void {
     if ((error as NodeJS.ErrnoException).code !== 'ESRCH') throw error;
   }
 }
+
+/** Waits for all of them, also where one fails, so that nothing is begun any more when this returns or throws. */
+export async function allOf<const T extends readonly Promise<unknown>[]>(begun: T): Promise<{ -readonly [K in keyof T]: Awaited<T[K]> }> {
+  await Promise.allSettled(begun);
+  return Promise.all(begun) as Promise<{ -readonly [K in keyof T]: Awaited<T[K]> }>;
+}

@@ -1,0 +1,35 @@
+/** Does things before they are asked for, a few at a time, in their order. */
+
+export class Ahead<T> {
+  private readonly work: readonly (() => Promise<T>)[];
+  private readonly atOnce: number;
+  private readonly begun: Promise<T>[] = [];
+
+  constructor(work: readonly (() => Promise<T>)[], atOnce: number) {
+    this.work = work;
+    this.atOnce = atOnce;
+  }
+
+  /** The outcome of the one at `index`; those behind it are under way, up to `atOnce` in all. */
+  get(index: number): Promise<T> {
+    const begun = this.begin(index);
+    for (let next = index + 1; next < index + this.atOnce; next++) if (next < this.work.length) this.begin(next);
+    return begun;
+  }
+
+  /** Waits for all that was begun. */
+  async ended(): Promise<void> {
+    await Promise.allSettled(this.begun);
+  }
+
+  private begin(index: number): Promise<T> {
+    const known = this.begun[index];
+    if (known !== undefined) return known;
+    const work = this.work[index];
+    if (work === undefined) throw new RangeError(`nothing at ${index}`);
+    const begun = work();
+    // What fails is told of when it is asked for.
+    begun.catch(() => undefined);
+    return (this.begun[index] = begun);
+  }
+}
