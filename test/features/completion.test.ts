@@ -162,13 +162,13 @@ describe('Completion', () => {
   describe('of numbers and addresses', () => {
     it('offers the next free address in the VLAN of the cable, or of the device\'s kind', () => {
       assert.deepEqual(labels('cables:\n  - {from: core/3, to: gate-cam}\ndevices:\n  gate-cam2: {kind: camera, address: $0}')[0], '192.168.20.2');
-      assert.deepEqual(labels('devices:\n  nvr: {kind: server, ports: {a: {address: $0}}}\ncables:\n  - {from: core/3, to: nvr/a}'), ['192.168.20.2']);
-      assert.deepEqual(labels('devices:\n  r2: {kind: router, ports: {a: {addresses: {house: $0}}}}'), ['192.168.10.100']);
+      assert.deepEqual(labels('devices:\n  nvr: {kind: server, ports: {a: {address: $0}}}\ncables:\n  - {from: core/3, to: nvr/a}'), ['192.168.20.2', 'auto']);
+      assert.deepEqual(labels('devices:\n  r2: {kind: router, ports: {a: {addresses: {house: $0}}}}'), ['192.168.10.100', 'auto']);
     });
 
     it('offers the next free group, and the next free pair of ports', () => {
-      assert.deepEqual(labels('streams:\n  gate-live: {source: recorder, group: $0'), ['239.192.20.32']);
-      assert.deepEqual(labels('streams:\n  gate-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: $0'), ['5006']);
+      assert.deepEqual(labels('streams:\n  gate-live: {source: recorder, group: $0'), ['239.192.20.32', 'auto']);
+      assert.deepEqual(labels('streams:\n  gate-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: $0'), ['5006', 'auto']);
       assert.deepEqual(labels('streams:\n  gate: {source: gate-cam, transport: rtsp, port: $0'), ['554']);
     });
 

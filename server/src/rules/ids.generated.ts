@@ -25,6 +25,7 @@ export const ruleIds: readonly string[] = [
   'gateway-without-address',
   'overlapping-subnets',
   'subnet-host-bits',
+  'unfilled',
   'vlan-id',
   'cable-length',
   'cable-speed',

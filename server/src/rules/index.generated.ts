@@ -24,6 +24,7 @@ import { duplicateAddress } from './addresses/duplicate-address.ts';
 import { gatewayWithoutAddress } from './addresses/gateway-without-address.ts';
 import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
+import { unfilled } from './addresses/unfilled.ts';
 import { vlanId } from './addresses/vlan-id.ts';
 import { cableLength } from './links/cable-length.ts';
 import { cableSpeed } from './links/cable-speed.ts';
@@ -107,6 +108,7 @@ export const rules: readonly Rule[] = [
   gatewayWithoutAddress,
   overlappingSubnets,
   subnetHostBits,
+  unfilled,
   vlanId,
   cableLength,
   cableSpeed,

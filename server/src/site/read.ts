@@ -170,7 +170,7 @@ export function readStream(item: Item): Stream {
     source: data.source,
     carries: data.carries,
     transport: data.transport as Transport | undefined,
-    port: data.port,
+    port: typeof data.port === 'number' ? data.port : undefined,
     group: address(data.group),
     ttl: data.ttl ?? 1,
     video: data.video === undefined ? undefined : readVideo(data.video),

@@ -2,6 +2,7 @@
 
 import { type WrittenSubnet, formatAddress, formatSubnet, overlaps, parseSubnet } from '../../standards/ipv4.ts';
 import { nextFreeAddress } from '../../rules/free/address.ts';
+import { AUTO } from '../../rules/free/fill.ts';
 import { nextFreeGroup } from '../../rules/free/group.ts';
 import { RTP_PORT, RTSP_PORT, nextFreePort } from '../../rules/free/port.ts';
 import type { Site, Vlan } from '../../site/model.ts';
@@ -14,10 +15,10 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
   const { site } = wanted;
   switch (form) {
     case 'address':
-      return wanted.route[wanted.route.length - 1] === 'via' ? gateways(site) : vlansWanted(wanted).flatMap((vlan) => freeAddress(site, vlan));
+      return wanted.route[wanted.route.length - 1] === 'via' ? gateways(site) : [...vlansWanted(wanted).flatMap((vlan) => freeAddress(site, vlan)), LATER];
     case 'group': {
       const group = nextFreeGroup(site);
-      return group === undefined ? [] : [{ label: formatAddress(group), kind: 'address', detail: 'the next free group' }];
+      return [...(group === undefined ? [] : [{ label: formatAddress(group), kind: 'address' as const, detail: 'the next free group' }]), LATER];
     }
     case 'subnet':
       return freeSubnet(wanted);
@@ -35,6 +36,8 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
       return [];
   }
 }
+
+const LATER: Offer = { label: AUTO, kind: 'address', detail: 'to be filled in later' };
 
 function freeAddress(site: Site, vlan: Vlan): Offer[] {
   const free = nextFreeAddress(site, vlan);
@@ -86,5 +89,6 @@ export function numberOffers(wanted: Wanted): Offer[] {
   return [
     ...(free === undefined ? [] : [{ label: String(free), kind: 'number' as const, detail: 'the next free pair, for RTP and RTCP' }]),
     ...(textAt(wanted, ['transport']) === undefined && free !== RTSP_PORT ? [{ label: String(RTSP_PORT), kind: 'number' as const, detail: 'of RTSP' }] : []),
+    LATER,
   ];
 }

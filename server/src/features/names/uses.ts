@@ -105,7 +105,15 @@ export function namesOf(checked: Checked, use: Use): readonly Named[] {
   return use.accepts === undefined ? use.names : acceptedNames(checked, use.accepts.rule, use.accepts.text);
 }
 
-export function placeOfUse({ item, route, part, within }: Use): Place {
+const places = new WeakMap<Use, Place>();
+
+export function placeOfUse(use: Use): Place {
+  let place = places.get(use);
+  if (place === undefined) places.set(use, (place = locate(use)));
+  return place;
+}
+
+function locate({ item, route, part, within }: Use): Place {
   if (route.length === 0) return headOf(item);
   if (within !== undefined) return partOf(item, route, within.start, within.end);
   return placeOf(item, route, part);
@@ -136,9 +144,8 @@ export function usesOf(checked: Checked, named: Named): Use[] {
   const isOnly = named.kind === 'ports' && site.deviceByName.get(device)?.ports.length === 1;
   for (const item of site.items) {
     for (const use of usesIn(item)) {
-      const isNamed = namesOf(checked, use).some(({ kind, name }) => kind === named.kind && name === named.name);
       const isMeant = isOnly && use.isAlone === true && use.names[0]?.name === device;
-      if (!isNamed && !isMeant) continue;
+      if (!isMeant && !hasName(namesOf(checked, use), named)) continue;
       const { piece, start, end } = placeOfUse(use);
       const key = `${piece.file.uri} ${piece.start + start} ${end}`;
       if (seen.has(key)) continue;
@@ -149,6 +156,7 @@ export function usesOf(checked: Checked, named: Named): Use[] {
   return found;
 }
 
-export function isDeclared(checked: Checked, named: Named): boolean {
-  return usesOf(checked, named).some(({ isDeclaration }) => isDeclaration);
+function hasName(names: readonly Named[], { kind, name }: Named): boolean {
+  for (const own of names) if (own.name === name && own.kind === kind) return true;
+  return false;
 }

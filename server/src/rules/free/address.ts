@@ -6,18 +6,19 @@ import { setValue } from '../../site/edit.ts';
 import type { Site, Vlan } from '../../site/model.ts';
 import type { Fix } from '../rule.ts';
 
-const known = new WeakMap<Site, ReadonlySet<number>>();
+/** By the list of devices: a rule's view of the site outlives an edit, its lists do not. */
+const known = new WeakMap<Site['devices'], ReadonlySet<number>>();
 
 /** Every address that a device of the site has. */
-export function usedAddresses(site: Site): ReadonlySet<number> {
-  let used = known.get(site);
+export function usedAddresses({ devices }: Site): ReadonlySet<number> {
+  let used = known.get(devices);
   if (used !== undefined) return used;
   const found = new Set<number>();
-  for (const { address, ports } of site.devices) {
+  for (const { address, ports } of devices) {
     if (address !== undefined) found.add(address);
     for (const port of ports) for (const own of port.addresses) found.add(own.address);
   }
-  known.set(site, (used = found));
+  known.set(devices, (used = found));
   return used;
 }
 

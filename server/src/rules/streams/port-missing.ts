@@ -1,4 +1,4 @@
-import { addEntry } from '../../site/edit.ts';
+import { addEntry, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { RTSP_PORT, nextFreePort } from '../free/port.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
@@ -43,7 +43,7 @@ streams:
   *check({ site }: Subject): Iterable<Finding> {
     for (const stream of site.streams) {
       const { item, name, transport, port } = stream;
-      if (transport === undefined || port !== undefined || item.problems.some(({ route }) => route[0] === 'port'))
+      if (transport === undefined || port !== undefined || nodeAt(item, ['port']) !== undefined)
         continue;
       const free = transport === 'rtsp' ? RTSP_PORT : nextFreePort(site, stream);
       if (free === undefined) continue;

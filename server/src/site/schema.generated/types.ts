@@ -316,11 +316,11 @@ export interface Stream {
    */
   transport?: 'rtsp' | 'rtp' | 'ts-udp' | 'ts-rtp';
   /**
-   * The port that it is sent to, or for rtsp asked for at the source. RTP takes an even port and RTCP the odd one above; audio beside video takes the next pair.
+   * The port that it is sent to, or for rtsp asked for at the source. RTP takes an even port and RTCP the odd one above; audio beside video takes the next pair. `auto` until a free one is filled in.
    */
-  port?: number;
+  port?: number | string;
   /**
-   * The multicast address that it is sent to; makes it multicast. Within one house take 239.255.0.0/16, within an organization 239.192.0.0/14 (RFC 2365).
+   * The multicast address that it is sent to; makes it multicast. Within one house take 239.255.0.0/16, within an organization 239.192.0.0/14 (RFC 2365). `auto` until a free one is filled in.
    */
   group?: string;
   /**

@@ -299,13 +299,13 @@ function validate51(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate51.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate52;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/address" }, "mac": { "$ref": "#/$defs/mac" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
-var pattern17 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -619,7 +619,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data.address;
       if (typeof data5 === "string") {
         if (!pattern17.test(data5)) {
-          const err13 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          const err13 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -628,7 +628,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err14 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -685,7 +685,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           let data7 = data6[key2];
           if (typeof data7 === "string") {
             if (!pattern17.test(data7)) {
-              const err19 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+              const err19 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
               if (vErrors === null) {
                 vErrors = [err19];
               } else {
@@ -694,7 +694,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err20 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err20 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err20];
             } else {
@@ -789,6 +789,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var schema57 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
 var pattern25 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern27 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -877,7 +878,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.via !== void 0) {
       let data2 = data.via;
       if (typeof data2 === "string") {
-        if (!pattern17.test(data2)) {
+        if (!pattern27.test(data2)) {
           const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -1143,7 +1144,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       let data9 = data.address;
       if (typeof data9 === "string") {
         if (!pattern17.test(data9)) {
-          const err20 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          const err20 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err20];
           } else {
@@ -1152,7 +1153,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err21 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err21 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -1512,11 +1513,12 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate56.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate57;
-var schema65 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": "integer", "minimum": 1, "maximum": 65535 }, "group": { "type": "string", "pattern": "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern44 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var schema65 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var pattern35 = new RegExp("^auto$", "u");
+var pattern45 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
 var schema68 = { "type": "object", "additionalProperties": false, "properties": { "codec": { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] }, "size": { "type": "string", "pattern": "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, "frame-rate": { "type": "number", "exclusiveMinimum": 0 }, "bitrate": { "$ref": "#/$defs/bit-rate" }, "peak-bitrate": { "$ref": "#/$defs/bit-rate" }, "keyframe-interval": { "$ref": "#/$defs/duration" } } };
-var pattern36 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
-var pattern39 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var pattern37 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var pattern40 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate35(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1563,7 +1565,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern36.test(data1)) {
+        if (!pattern37.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1651,7 +1653,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern39.test(data5)) {
+        if (!pattern40.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -1684,7 +1686,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate35.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var schema72 = { "type": "object", "additionalProperties": false, "properties": { "codec": { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] }, "bitrate": { "$ref": "#/$defs/bit-rate" }, "peak-bitrate": { "$ref": "#/$defs/bit-rate" }, "sample-rate": { "$ref": "#/$defs/frequency" }, "channels": { "type": "integer", "minimum": 1 } } };
-var pattern42 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern43 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1775,7 +1777,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern42.test(data3)) {
+        if (!pattern43.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -1928,8 +1930,8 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.port !== void 0) {
       let data3 = data.port;
-      if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema65.properties.port.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1957,12 +1959,9 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       }
-    }
-    if (data.group !== void 0) {
-      let data4 = data.group;
-      if (typeof data4 === "string") {
-        if (!pattern17.test(data4)) {
-          const err11 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+      if (typeof data3 === "string") {
+        if (!pattern35.test(data3)) {
+          const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -1970,20 +1969,22 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err12 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err12];
-        } else {
-          vErrors.push(err12);
-        }
-        errors++;
       }
     }
-    if (data.ttl !== void 0) {
-      let data5 = data.ttl;
-      if (!(typeof data5 == "number" && (!(data5 % 1) && !isNaN(data5)) && isFinite(data5))) {
-        const err13 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    if (data.group !== void 0) {
+      let data4 = data.group;
+      if (typeof data4 === "string") {
+        if (!pattern17.test(data4)) {
+          const err12 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          if (vErrors === null) {
+            vErrors = [err12];
+          } else {
+            vErrors.push(err12);
+          }
+          errors++;
+        }
+      } else {
+        const err13 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -1991,22 +1992,34 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+    }
+    if (data.ttl !== void 0) {
+      let data5 = data.ttl;
+      if (!(typeof data5 == "number" && (!(data5 % 1) && !isNaN(data5)) && isFinite(data5))) {
+        const err14 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
       if (typeof data5 == "number" && isFinite(data5)) {
         if (data5 > 255 || isNaN(data5)) {
-          const err14 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/maximum", keyword: "maximum", params: { comparison: "<=", limit: 255 }, message: "must be <= 255" };
-          if (vErrors === null) {
-            vErrors = [err14];
-          } else {
-            vErrors.push(err14);
-          }
-          errors++;
-        }
-        if (data5 < 1 || isNaN(data5)) {
-          const err15 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err15 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/maximum", keyword: "maximum", params: { comparison: "<=", limit: 255 }, message: "must be <= 255" };
           if (vErrors === null) {
             vErrors = [err15];
           } else {
             vErrors.push(err15);
+          }
+          errors++;
+        }
+        if (data5 < 1 || isNaN(data5)) {
+          const err16 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err16];
+          } else {
+            vErrors.push(err16);
           }
           errors++;
         }
@@ -2031,30 +2044,30 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data9 = data8[i0];
           if (typeof data9 !== "string") {
-            const err16 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/properties/receivers/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err17 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/properties/receivers/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err16];
+              vErrors = [err17];
             } else {
-              vErrors.push(err16);
+              vErrors.push(err17);
             }
             errors++;
           }
           if (typeof data9 === "string") {
             if (!pattern5.test(data9)) {
-              const err17 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err18 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
-                vErrors = [err17];
+                vErrors = [err18];
               } else {
-                vErrors.push(err17);
+                vErrors.push(err18);
               }
               errors++;
             }
           } else {
-            const err18 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err19 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err18];
+              vErrors = [err19];
             } else {
-              vErrors.push(err18);
+              vErrors.push(err19);
             }
             errors++;
           }
@@ -2070,11 +2083,11 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err19 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err20 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
               if (vErrors === null) {
-                vErrors = [err19];
+                vErrors = [err20];
               } else {
-                vErrors.push(err19);
+                vErrors.push(err20);
               }
               errors++;
               break;
@@ -2083,11 +2096,11 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err20 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err21 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err20];
+          vErrors = [err21];
         } else {
-          vErrors.push(err20);
+          vErrors.push(err21);
         }
         errors++;
       }
@@ -2095,21 +2108,21 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data10 = data["packet-size"];
       if (typeof data10 === "string") {
-        if (!pattern44.test(data10)) {
-          const err21 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
+        if (!pattern45.test(data10)) {
+          const err22 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
-            vErrors = [err21];
+            vErrors = [err22];
           } else {
-            vErrors.push(err21);
+            vErrors.push(err22);
           }
           errors++;
         }
       } else {
-        const err22 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err23 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err22];
+          vErrors = [err23];
         } else {
-          vErrors.push(err22);
+          vErrors.push(err23);
         }
         errors++;
       }
@@ -2118,28 +2131,16 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
       let data11 = data["mux-rate"];
       if (typeof data11 === "string") {
         if (!pattern13.test(data11)) {
-          const err23 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err24 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err23];
+            vErrors = [err24];
           } else {
-            vErrors.push(err23);
+            vErrors.push(err24);
           }
           errors++;
         }
       } else {
-        const err24 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err24];
-        } else {
-          vErrors.push(err24);
-        }
-        errors++;
-      }
-    }
-    if (data.egress !== void 0) {
-      let data12 = data.egress;
-      if (typeof data12 !== "string" && !(typeof data12 == "number" && (!(data12 % 1) && !isNaN(data12)) && isFinite(data12))) {
-        const err25 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+        const err25 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
@@ -2147,13 +2148,25 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+    }
+    if (data.egress !== void 0) {
+      let data12 = data.egress;
+      if (typeof data12 !== "string" && !(typeof data12 == "number" && (!(data12 % 1) && !isNaN(data12)) && isFinite(data12))) {
+        const err26 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+        if (vErrors === null) {
+          vErrors = [err26];
+        } else {
+          vErrors.push(err26);
+        }
+        errors++;
+      }
       if (typeof data12 === "string") {
         if (!pattern5.test(data12)) {
-          const err26 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err27 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err26];
+            vErrors = [err27];
           } else {
-            vErrors.push(err26);
+            vErrors.push(err27);
           }
           errors++;
         }
@@ -2161,21 +2174,21 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err27 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err28 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err27];
+          vErrors = [err28];
         } else {
-          vErrors.push(err27);
+          vErrors.push(err28);
         }
         errors++;
       }
     }
   } else {
-    const err28 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err28];
+      vErrors = [err29];
     } else {
-      vErrors.push(err28);
+      vErrors.push(err29);
     }
     errors++;
   }
@@ -2185,8 +2198,8 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
 validate57.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate60;
 var schema81 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern52 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2252,7 +2265,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern44.test(data1)) {
+        if (!pattern45.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2318,7 +2331,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data4 = data.reserve;
       if (typeof data4 === "string") {
-        if (!pattern50.test(data4)) {
+        if (!pattern51.test(data4)) {
           const err11 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2340,7 +2353,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data5 = data["sustained-write"];
       if (typeof data5 === "string") {
-        if (!pattern51.test(data5)) {
+        if (!pattern52.test(data5)) {
           const err13 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -2471,7 +2484,7 @@ function validate61(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern39.test(data2)) {
+        if (!pattern40.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2493,7 +2506,7 @@ function validate61(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern39.test(data3)) {
+        if (!pattern40.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2661,7 +2674,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern39.test(data2)) {
+        if (!pattern40.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2683,7 +2696,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern39.test(data3)) {
+        if (!pattern40.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2776,7 +2789,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern50.test(data1)) {
+            if (!pattern51.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -2798,7 +2811,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern50.test(data2)) {
+            if (!pattern51.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -2844,7 +2857,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern50.test(data4)) {
+            if (!pattern51.test(data4)) {
               const err8 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -2866,7 +2879,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern50.test(data5)) {
+            if (!pattern51.test(data5)) {
               const err10 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
