@@ -18,10 +18,15 @@ const node = {
   logLevel: 'warning',
 };
 
+/** A web worker: the extension's host, and the server that it starts. */
+const browser = { ...node, platform: 'browser', target: 'es2022' };
+
 const bundles = [
   { ...node, entryPoints: ['client/src/extension.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
   { ...node, entryPoints: ['server/src/lsp/node.ts'], outfile: 'dist/server.cjs' },
   { ...node, entryPoints: ['server/src/cli/main.ts'], outfile: 'dist/plumbline.cjs', banner: { js: '#!/usr/bin/env node' } },
+  { ...browser, entryPoints: ['client/src/extension.browser.ts'], outfile: 'dist/browser/extension.cjs', external: ['vscode'] },
+  { ...browser, entryPoints: ['server/src/lsp/browser.ts'], outfile: 'dist/browser/server.js', format: 'iife' },
 ];
 
 // Mocha is left out: it loads the suites by itself.
@@ -33,8 +38,16 @@ const tests = {
   external: ['vscode', 'mocha'],
 };
 
+const webTests = {
+  ...browser,
+  entryPoints: ['test/web/host.ts'],
+  outfile: 'dist/test/web/host.cjs',
+  format: 'cjs',
+  external: ['vscode'],
+};
+
 if (production) await rm('dist', { recursive: true, force: true }); // nothing old goes into the package
-else bundles.push(tests);
+else bundles.push(tests, webTests);
 
 if (watch) for (const bundle of bundles) await (await context(bundle)).watch();
 else await Promise.all(bundles.map((bundle) => build(bundle)));

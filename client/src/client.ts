@@ -1,51 +1,60 @@
-// The language client: one server for all sites of the window, over Node's own channel between processes.
+// The language client: one server for all sites of the window, in a process or a worker of its own.
 import * as vscode from 'vscode';
-import { CloseAction, ErrorAction, LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
-import type { ErrorHandler } from 'vscode-languageclient/node';
+import { CloseAction, ErrorAction, RevealOutputChannelOn } from 'vscode-languageclient';
+import type { BaseLanguageClient, ErrorHandler, LanguageClientOptions } from 'vscode-languageclient';
+import { registerCommands } from './commands.ts';
+import { serveFiles } from './files.ts';
 import { answerSettings, serverSettings } from './settings.ts';
+import { showStatus } from './status.ts';
 
 const sitePattern = '**/*.site.yaml';
+
+/** VS Code's own command: asks for completions again where a key has been put in and its value is due. */
+const suggestCommand = 'editor.action.triggerSuggest';
 
 /** What the server is asked about; documents of any scheme, so that those of a virtual workspace are too. */
 export const siteDocuments = [{ language: 'yaml', pattern: sitePattern }] as const;
 
-/** A client that writes to its channel where the stock one would pop up a message. */
-class QuietClient extends LanguageClient {
-  override error(message: string, data?: unknown): void {
-    super.error(message, data, false);
-  }
+/** What each kind of client is made with, beside its server. */
+export interface ClientParts {
+  readonly log: vscode.LogOutputChannel;
+  readonly options: LanguageClientOptions;
 }
 
-/**
- * A client, not started yet.
- *
- * @param serverModule path of the bundled server
- * @param log takes what client and server have to say, the server's standard error included
- */
-export function createClient(serverModule: string, log: vscode.LogOutputChannel): LanguageClient {
+/** Its log takes what client and server have to say, the server's standard error included. */
+export function clientParts(context: vscode.ExtensionContext): ClientParts {
+  const log = vscode.window.createOutputChannel('Plumbline', { log: true });
+  // Its code leads to the page of a rule.
+  const rulePages = vscode.Uri.joinPath(context.extensionUri, 'schemas', 'rules');
   const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
-  const client: LanguageClient = new QuietClient('plumbline', 'Plumbline', {
-    module: serverModule,
-    transport: TransportKind.ipc,
-  }, {
-    documentSelector: siteDocuments.map((filter) => ({ ...filter })),
-    diagnosticCollectionName: 'plumbline',
-    outputChannel: log,
-    revealOutputChannelOn: RevealOutputChannelOn.Never,
-    synchronize: { fileEvents: watcher },
-    initializationOptions: serverSettings,
-    initializationFailedHandler: (error) => {
-      log.error('The language server could not start.', error);
-      return false;
+  context.subscriptions.push(log, watcher);
+  return {
+    log,
+    options: {
+      documentSelector: siteDocuments.map((filter) => ({ ...filter })),
+      diagnosticCollectionName: 'plumbline',
+      outputChannel: log,
+      revealOutputChannelOn: RevealOutputChannelOn.Never,
+      synchronize: { fileEvents: watcher },
+      initializationOptions: () => ({ ...serverSettings(), rulePages: rulePages.toString(), suggestCommand }),
+      initializationFailedHandler: (error) => {
+        log.error('The language server could not start.', error);
+        return false;
+      },
+      errorHandler: restartAfterCrash(log),
+      middleware: { workspace: { configuration: answerSettings } },
     },
-    errorHandler: restartAfterCrash(log),
-    middleware: { workspace: { configuration: answerSettings } },
-  });
-  return client;
+  };
+}
+
+/** Starts the server, with all that shows in the editor; ends with the extension. */
+export async function run(context: vscode.ExtensionContext, client: BaseLanguageClient, log: vscode.LogOutputChannel): Promise<void> {
+  context.subscriptions.push(client, serveFiles(client), showStatus(client), registerCommands(client, log));
+  await startQuietly(client);
 }
 
 /** Starts the server; a failure is in the output channel and in the status item, and nowhere else. */
-export async function startQuietly(client: LanguageClient): Promise<void> {
+export async function startQuietly(client: BaseLanguageClient): Promise<void> {
   await client.start().catch((error: unknown) => client.error('The language server did not start.', error));
 }
 

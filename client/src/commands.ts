@@ -1,12 +1,22 @@
-// The commands of the palette that concern the language server itself.
+// The commands of the palette that the language server carries out, or that concern it.
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import { type BaseLanguageClient, ExecuteCommandRequest } from 'vscode-languageclient';
 import { startQuietly } from './client.ts';
 
-export const commands = { restartServer: 'plumbline.restartServer', showOutput: 'plumbline.showOutput' } as const;
+export const commands = {
+  fillIn: 'plumbline.fillIn',
+  restartServer: 'plumbline.restartServer',
+  showOutput: 'plumbline.showOutput',
+} as const;
 
-export function registerCommands(client: LanguageClient, log: vscode.LogOutputChannel): vscode.Disposable {
+export function registerCommands(client: BaseLanguageClient, log: vscode.LogOutputChannel): vscode.Disposable {
   return vscode.Disposable.from(
+    vscode.commands.registerCommand(commands.fillIn, async () => {
+      const uri = vscode.window.activeTextEditor?.document.uri;
+      if (uri === undefined) return;
+      const file = client.code2ProtocolConverter.asUri(uri);
+      await client.sendRequest(ExecuteCommandRequest.type, { command: 'plumbline.fillInSite', arguments: [file] });
+    }),
     vscode.commands.registerCommand(commands.restartServer, async () => {
       log.info('The language server is restarted, as asked.');
       if (client.isRunning()) await client.stop().catch((error: unknown) => client.error('It did not stop.', error));

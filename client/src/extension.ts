@@ -1,12 +1,17 @@
-// The extension: starts the language server and shows how it is.
-import * as vscode from 'vscode';
-import { createClient, startQuietly } from './client.ts';
-import { registerCommands } from './commands.ts';
-import { showStatus } from './status.ts';
+// The extension where there is Node: the server is a process, over Node's own channel between processes.
+import type * as vscode from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { clientParts, run } from './client.ts';
+
+/** Writes to its channel where the stock client would pop up a message. */
+class QuietClient extends LanguageClient {
+  override error(message: string, data?: unknown): void {
+    super.error(message, data, false);
+  }
+}
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const log = vscode.window.createOutputChannel('Plumbline', { log: true });
-  const client = createClient(context.asAbsolutePath('dist/server.cjs'), log);
-  context.subscriptions.push(log, client, showStatus(client), registerCommands(client, log));
-  await startQuietly(client);
+  const { log, options } = clientParts(context);
+  const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
+  await run(context, new QuietClient('plumbline', 'Plumbline', server, options), log);
 }

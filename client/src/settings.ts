@@ -1,6 +1,6 @@
 // What the server is told of the person's settings.
 import * as vscode from 'vscode';
-import type { WorkspaceMiddleware } from 'vscode-languageclient/node';
+import type { WorkspaceMiddleware } from 'vscode-languageclient';
 
 const section = 'plumbline';
 

@@ -1,7 +1,7 @@
 // The language status item beside the language's name: the server's state, and what it found in the site.
 import * as vscode from 'vscode';
-import { State } from 'vscode-languageclient/node';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import { State } from 'vscode-languageclient';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import { siteDocuments } from './client.ts';
 import { commands } from './commands.ts';
 
@@ -18,7 +18,7 @@ export interface SiteStatus {
 }
 
 /** Shows the item wherever a site document is in front, until disposed. */
-export function showStatus(client: LanguageClient): vscode.Disposable {
+export function showStatus(client: BaseLanguageClient): vscode.Disposable {
   const item = vscode.languages.createLanguageStatusItem('plumbline.status', siteDocuments);
   item.name = 'Plumbline';
   item.command = { title: 'Show output', command: commands.showOutput };

@@ -13,7 +13,6 @@ type Read = { readonly text: string } | { readonly unreadable: string };
 
 export const diskFiles: FileSource = {
   async list(folder) {
-    if (!folder.startsWith('file:')) return [];
     try {
       const names = await readdir(URI.parse(folder).fsPath);
       return names.filter((name) => name.endsWith(SUFFIX)).map((name) => uriOf(`${URI.parse(folder).fsPath}/${name}`));
