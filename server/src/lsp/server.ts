@@ -10,6 +10,7 @@ import { Addresses } from './convert.ts';
 import { besideTextHandler } from './handlers/beside-text.ts';
 import { codeActionHandler } from './handlers/code-action.ts';
 import { completionHandler } from './handlers/completion.ts';
+import { fillInHandler } from './handlers/fill-in.ts';
 import { hoverHandler } from './handlers/hover.ts';
 import { namesHandler } from './handlers/names.ts';
 import { structureHandler } from './handlers/structure.ts';
@@ -20,9 +21,11 @@ import { type Handler, Session } from './session.ts';
 import { readSettings, readStartOptions } from './settings.ts';
 import { isOfTheSchema } from './schema-rules.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
+import { Soon } from './soon.ts';
 
 const handlers: readonly Handler[] = [
   hoverHandler, completionHandler, namesHandler, symbolsHandler, structureHandler, tokensHandler, besideTextHandler, codeActionHandler,
+  fillInHandler,
 ];
 
 /** `rulePages` is the address of the folder with the pages of the rules, where the host knows one. */
@@ -31,7 +34,7 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
   const documents = new Map<string, TextDocument>();
   /** What was published last, so that a file whose problems stay the same is left alone. */
   const published = new Map<string, string>();
-  const waiting = new Set<OpenSite>();
+  const checks = new Map<OpenSite, Soon>();
   const addresses = new Addresses();
   const pages = new RulePages(rulePages);
   const session = new Session(connection, sites, addresses, pages);
@@ -65,14 +68,10 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     if (before.schemaFeatures !== session.settings.schemaFeatures) for (const site of sites.all()) checkSoon(site);
   };
 
-  /** Checks after whatever else has arrived by now: of a burst of edits only the last is checked. */
   const checkSoon = (site: OpenSite): void => {
-    if (waiting.has(site)) return;
-    waiting.add(site);
-    setTimeout(() => {
-      waiting.delete(site);
-      publish(site);
-    }, 0);
+    let soon = checks.get(site);
+    if (soon === undefined) checks.set(site, (soon = new Soon(() => publish(site))));
+    soon.arm();
   };
 
   const publish = (site: OpenSite): void => {
@@ -118,7 +117,7 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     const site = sites.of(uri);
     if (document === undefined || site === undefined) return;
     TextDocument.update(document, contentChanges, version);
-    site.set(uri, document.getText());
+    site.change(uri, () => document.getText());
     checkSoon(site);
   });
 
@@ -128,8 +127,10 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     session.closed(uri);
     const closed = await sites.closed(uri);
     if (closed === undefined) return;
-    if (closed.gone) for (const file of closed.site.texts.files) clear(file.uri);
-    else checkSoon(closed.site);
+    if (closed.gone) {
+      checks.delete(closed.site);
+      for (const file of closed.site.texts.files) clear(file.uri);
+    } else checkSoon(closed.site);
   });
 
   connection.onDidChangeWatchedFiles(async ({ changes }) => {

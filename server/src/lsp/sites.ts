@@ -17,6 +17,7 @@ export class OpenSite {
   readonly open = new Set<string>();
   /** Resolves when the files of the folder that are not open have been read. */
   readonly loaded: Promise<void>;
+  private readonly changed = new Map<string, () => string>();
   private checked: Checked | undefined;
   /** What was checked last, before the edits since. */
   private previous: Checked | undefined;
@@ -27,28 +28,33 @@ export class OpenSite {
   }
 
   set(uri: string, text: string): void {
-    this.texts.set(uri, text);
+    this.change(uri, () => text);
+  }
+
+  /** An edit; its text is taken when the site is next asked for, so that of several edits only the last is read. */
+  change(uri: string, text: () => string): void {
+    this.changed.set(uri, text);
     this.checked = undefined;
   }
 
   setUnreadable(uri: string, reason: string): void {
+    this.changed.delete(uri);
     this.texts.setUnreadable(uri, reason);
     this.checked = undefined;
   }
 
   delete(uri: string): void {
+    this.changed.delete(uri);
     this.texts.delete(uri);
     this.checked = undefined;
   }
 
   /** The site as it stands now; computed once for each change. */
   now(): Checked {
+    for (const [uri, text] of this.changed) this.texts.set(uri, text());
+    this.changed.clear();
     if (this.checked === undefined) this.checked = this.previous = check(this.texts, this.previous);
     return this.checked;
-  }
-
-  get upToDate(): boolean {
-    return this.checked !== undefined;
   }
 }
 
