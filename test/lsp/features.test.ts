@@ -5,10 +5,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
-  type ClientCapabilities, type CodeAction, CodeActionRequest, CodeActionResolveRequest, CodeLensRequest, type CompletionItem, type CompletionList, CompletionRequest, DefinitionRequest,
-  DidChangeConfigurationNotification, DocumentHighlightRequest, DocumentLinkRequest, type DocumentSymbol, DocumentSymbolRequest, FoldingRangeRequest, InlayHintRequest,
+  ApplyWorkspaceEditRequest, type ClientCapabilities, type CodeAction, CodeActionRequest, CodeActionResolveRequest, CodeLensRequest, type CompletionItem, type CompletionList, CompletionRequest, DefinitionRequest,
+  DidChangeConfigurationNotification, DocumentHighlightRequest, DocumentLinkRequest, type DocumentSymbol, DocumentSymbolRequest, ExecuteCommandRequest, FoldingRangeRequest, InlayHintRequest,
   type Location, type Position, PrepareRenameRequest, type Range, ReferencesRequest, RenameRequest, SelectionRangeRequest, SemanticTokensDeltaRequest,
-  SemanticTokensRequest, type SymbolInformation, type TextEdit, WorkspaceSymbolRequest,
+  SemanticTokensRequest, type SymbolInformation, type TextEdit, type WorkspaceEdit, WorkspaceSymbolRequest,
 } from 'vscode-languageserver-protocol/node';
 import { type Able, Client, applied, positionOf } from './client.ts';
 
@@ -273,6 +273,23 @@ describe('The language features over the protocol', () => {
       assert.match(applied(NETWORK, edit?.changes?.[network] ?? []), /192\.168\.20\.32/);
       const accept = found.find(({ title }) => title.startsWith('Accept '));
       assert.match(JSON.stringify(accept?.edit?.documentChanges), /because: \$\{1:say why\}/);
+    });
+
+    it('in all files of the site what is written as auto, on command', async () => {
+      await start({ capabilities: ABLE });
+      const changed = new Promise<WorkspaceEdit>((resolve) => {
+        client.connection.onRequest(ApplyWorkspaceEditRequest.type, ({ edit }) => {
+          resolve(edit);
+          return { applied: true };
+        });
+      });
+      const [one, other] = [NETWORK.replace('address: 192.168.20.5', 'address: auto'), STREAMS.replace('port: 5004', 'group: auto, port: auto')];
+      await client.change(network, one);
+      await client.change(streams, other);
+      await client.connection.sendRequest(ExecuteCommandRequest.type, { command: 'plumbline.fillInSite', arguments: [network] });
+      const { changes = {} } = await changed;
+      assert.equal(applied(one, changes[network] ?? []), NETWORK.replace('192.168.20.5', '192.168.20.1'));
+      assert.equal(applied(other, changes[streams] ?? []), STREAMS.replace('port: 5004', 'group: 239.192.0.1, port: 5004'));
     });
 
     it('nothing of another kind than is asked for', async () => {

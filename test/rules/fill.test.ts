@@ -79,6 +79,11 @@ describe('What is written as auto', () => {
     assert.deepEqual(told, values(SITE.replace('192.168.20.2,', '192.168.20.1,')));
   });
 
+  it('is not told of as missing', () => {
+    const told = diagnosticsOf({ a: SITE.replace('querier: core', 'querier: core, gateway: router') }).map(({ rule }) => rule.id);
+    assert.ok(!told.includes('gateway-without-address') && !told.includes('port-missing'), told.join());
+  });
+
   it('stays as it is where the site does not tell enough', () => {
     const loose = 'vlans:\n  a: {id: 1, subnet: 10.0.0.0/24}\n  b: {id: 2, subnet: 10.0.1.0/24}\ndevices:\n  cam: {kind: camera, address: auto}\n';
     assert.match(values(loose).join(), /which VLAN it is in/);

@@ -4,6 +4,7 @@ import { addEntry } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../free/address.ts';
+import { hasBlank } from '../free/fill.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
 /** What can be set up to forward between its ports. */
@@ -66,7 +67,7 @@ devices:
           related,
           message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway.`,
         };
-      } else if (subnet !== undefined && !hasAddress(device, vlan)) {
+      } else if (subnet !== undefined && !hasAddress(device, vlan) && !hasBlank(device.item)) {
         yield {
           at,
           about,

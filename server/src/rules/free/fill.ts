@@ -46,6 +46,11 @@ function routesOf({ mentions }: Item, form: 'address' | 'group'): Route[] {
   return mentions.flatMap((mention) => (mention.mention === 'form' && mention.form === form && mention.text === AUTO && mention.route[0] !== 'routes' ? [mention.route] : []));
 }
 
+/** Whether an address of the device is still to be filled in. */
+export function hasBlank(item: Item): boolean {
+  return routesOf(item, 'address').length > 0;
+}
+
 /** Of a leg the one it is named for, else the one that the cable carries; a switch is managed where it asks, or where others of its kind are. */
 function vlanOf(site: Site, topology: Topology, device: Device, port: Port | undefined, route: Route): Vlan | undefined {
   if (route[route.length - 2] === 'addresses') return site.vlanByName.get(String(route[route.length - 1]));
