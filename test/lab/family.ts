@@ -71,6 +71,8 @@ export const FAMILY: readonly Case[] = [
     's2:\n    kind: switch\n    igmp-snooping: true': 's2:\n    kind: switch\n    igmp-snooping: false',
   }),
   site('one-armed-router', 'unicast through a router on one cable'),
+  site('two-gateways', 'two gateways, so that what comes back passes another router'),
+  site('two-gateways', 'a receiver that has no gateway to ask the camera by', { ', gateway: attic-router': '' }),
   site('two-ports', 'a server with two ports and a multicast route'),
   site('two-ports', 'a server with two ports and no multicast route', { '    routes: [{to: 224.0.0.0/4, port: cams}]\n': '' }),
   site('groups', 'two groups on one MAC address, 224.0.0.x, a receiver in another VLAN'),

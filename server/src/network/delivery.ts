@@ -23,8 +23,9 @@ export type Obstacle =
   /** No querier, and `bridge` knows the group at other ports alone. */
   | { readonly obstacle: 'known-nearer'; readonly network: string; readonly bridge: string; readonly at: string }
   | { readonly obstacle: 'link-local'; readonly from: string; readonly to: string }
-  | { readonly obstacle: 'no-gateway'; readonly network: string; readonly to: string }
-  | { readonly obstacle: 'no-route'; readonly gateway: string; readonly from: string; readonly to: string };
+  /** With `back`, it is the receiver's own network that has none, so that it cannot ask the source. */
+  | { readonly obstacle: 'no-gateway'; readonly network: string; readonly to: string; readonly back?: true }
+  | { readonly obstacle: 'no-route'; readonly gateway: string; readonly from: string; readonly to: string; readonly back?: true };
 
 export interface Unreached {
   readonly receiver: string;

@@ -67,12 +67,16 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
       };
     case 'no-gateway':
       return {
-        what: `${receiver} is in ${why.to}, ${source} in ${why.network}, and ${why.network} has no gateway`,
+        what: why.back
+          ? `${receiver} is in ${why.network}, which has no gateway, and so cannot ask ${source} in ${why.to}`
+          : `${receiver} is in ${why.to}, ${source} in ${why.network}, and ${why.network} has no gateway`,
         remedy: `set a \`gateway\` for ${why.network}`,
       };
     case 'no-route':
       return {
-        what: `${receiver} is in ${why.to}, and ${why.gateway}, the gateway of ${why.from}, does not lead there`,
+        what: why.back
+          ? `${receiver} is in ${why.from}, and ${why.gateway}, the gateway there, does not lead to ${source} in ${why.to}`
+          : `${receiver} is in ${why.to}, and ${why.gateway}, the gateway of ${why.from}, does not lead there`,
         remedy: `cable ${why.gateway} to both and give it an address in each`,
       };
   }

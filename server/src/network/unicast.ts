@@ -34,53 +34,68 @@ export function deliverUnicast(ground: Ground, stream: Stream, source: Device): 
       reaches.push(name);
       continue;
     }
-    const legs = findLegs(ground, stream, source, receiver);
-    const ways = Array.isArray(legs) ? legs.map((leg) => ({ leg, way: wayBetween(ground.tree(leg.from.network), leg.from, leg.to) })) : [];
-    const broken = ways.find(({ way }) => way === undefined);
-    if (!Array.isArray(legs)) unreached.push({ receiver: name, why: legs });
-    else if (broken !== undefined) {
+    const found = findRoute(ground, stream, source, receiver);
+    if ('obstacle' in found) {
+      unreached.push({ receiver: name, why: found });
+      continue;
+    }
+    const there = waysOf(ground, found.there);
+    const back = waysOf(ground, found.back);
+    const broken = [...there, ...back].find(({ way }) => way === undefined);
+    if (broken !== undefined) {
       unreached.push({ receiver: name, why: { obstacle: 'apart', network: ground.networkName(broken.leg.from.network) } });
-    } else {
-      reaches.push(name);
-      leaves ??= legs[0]?.from;
-      for (const { leg, way } of ways) {
-        networks.add(leg.from.network);
-        for (const { link, out } of way ?? []) {
-          ground.crossings.add(link, out, leg.from.network, stream);
-          if (stream.transport !== 'rtsp') continue;
-          const back = link.a === out ? link.b : link.a;
-          ground.crossings.add(link, back, leg.from.network, stream, true);
-        }
-      }
+      continue;
+    }
+    reaches.push(name);
+    leaves ??= found.there[0]?.from;
+    for (const { leg, way } of there) {
+      networks.add(leg.from.network);
+      for (const { link, out } of way ?? []) ground.crossings.add(link, out, leg.from.network, stream);
+    }
+    for (const { leg, way } of back) {
+      for (const { link, out } of way ?? []) ground.crossings.add(link, out, leg.from.network, stream, true);
     }
   }
   return { stream, source, leaves, route: undefined, reaches, unreached, networks: [...networks] };
 }
 
-function findLegs(ground: Ground, stream: Stream, source: Device, receiver: Device): Leg[] | Obstacle {
+/** The way of a stream, and that of what goes back where it is pulled: routers may lead them differently. */
+interface Route {
+  readonly there: readonly Leg[];
+  readonly back: readonly Leg[];
+}
+
+type Way = ReturnType<typeof wayBetween>;
+
+function waysOf(ground: Ground, legs: readonly Leg[]): { leg: Leg; way: Way }[] {
+  return legs.map((leg) => ({ leg, way: wayBetween(ground.tree(leg.from.network), leg.from, leg.to) }));
+}
+
+function findRoute(ground: Ground, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
   if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
   const sources = ground.interfaces.of(source);
   const receivers = ground.interfaces.of(receiver);
   if (sources.length === 0) return { obstacle: 'source-not-cabled', device: source.name };
   if (receivers.length === 0) return { obstacle: 'receiver-not-cabled' };
-  return direct(ground, stream, sources, receivers) ?? routed(ground, stream, source, receiver);
+  const leg = direct(ground, stream, sources, receivers);
+  if (leg === undefined) return routed(ground, stream, source, receiver);
+  return { there: [leg], back: stream.transport === 'rtsp' ? [{ from: leg.to, to: leg.from }] : [] };
 }
 
 /** Within one network. A stream that is pulled is asked for by the receiver, so its routes choose between several. */
-function direct(ground: Ground, stream: Stream, sources: readonly Interface[], receivers: readonly Interface[]): Leg[] | undefined {
+function direct(ground: Ground, stream: Stream, sources: readonly Interface[], receivers: readonly Interface[]): Leg | undefined {
   const legs = sources.flatMap((from) => receivers.filter((to) => to.network === from.network).map((to) => ({ from, to })));
-  if (legs.length < 2) return legs[0] === undefined ? undefined : [legs[0]];
+  if (legs.length < 2) return legs[0];
   const joined = legs.filter(({ from, to }) => wayBetween(ground.tree(from.network), from, to) !== undefined);
   const chosen = joined.find(({ from, to }) => {
     const [asking, asked] = stream.transport === 'rtsp' ? [to, from] : [from, to];
     return asked.address !== undefined && ground.interfaces.towards(asking.device, asked.address)?.by === asking;
   });
-  const leg = chosen ?? joined[0] ?? legs[0];
-  return leg === undefined ? undefined : [leg];
+  return chosen ?? joined[0] ?? legs[0];
 }
 
-/** By way of the gateway of the source's network, and of further routers where that one is not in the receiver's. */
-function routed(ground: Ground, stream: Stream, source: Device, receiver: Device): Leg[] | Obstacle {
+/** There by way of the gateway of the source's network, back by way of that of the receiver's. */
+function routed(ground: Ground, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
   const to = pickAddressed(ground.interfaces.of(receiver));
   if (to === undefined) return { obstacle: 'receiver-not-cabled' };
   const pulled = stream.transport === 'rtsp';
@@ -89,15 +104,24 @@ function routed(ground: Ground, stream: Stream, source: Device, receiver: Device
   if (from === undefined) return { obstacle: 'source-not-cabled', device: source.name };
   const last = pulled && asked?.address !== undefined ? (ground.interfaces.towards(receiver, asked.address)?.by ?? to) : to;
 
-  const vlan = ground.site.vlans[from.network];
-  const gateway = vlan?.gateway === undefined ? undefined : ground.site.deviceByName.get(vlan.gateway);
-  const names = { from: ground.networkName(from.network), to: ground.networkName(last.network) };
+  const there = byGateway(ground, from, last);
+  if ('obstacle' in there) return there;
+  if (!pulled) return { there, back: [] };
+  const back = byGateway(ground, last, asked ?? from);
+  return 'obstacle' in back ? { ...back, back: true } : { there, back };
+}
+
+type NoWay = Extract<Obstacle, { obstacle: 'no-gateway' | 'no-route' }>;
+
+/** By way of the gateway of the sender's network, and of further routers where that one is not in the other's. */
+function byGateway(ground: Ground, from: Interface, to: Interface): Leg[] | NoWay {
+  const name = ground.site.vlans[from.network]?.gateway;
+  const gateway = name === undefined ? undefined : ground.site.deviceByName.get(name);
+  const names = { from: ground.networkName(from.network), to: ground.networkName(to.network) };
   if (gateway === undefined) return { obstacle: 'no-gateway', network: names.from, to: names.to };
   const first = gateway.bridging ? undefined : ground.interfaces.in(gateway, from.network);
-  if (first === undefined) return { obstacle: 'no-route', gateway: gateway.name, ...names };
-
-  const legs = throughRouters(ground, first, last);
-  if (legs === undefined) return { obstacle: 'no-route', gateway: gateway.name, ...names };
+  const legs = first === undefined ? undefined : throughRouters(ground, first, to);
+  if (first === undefined || legs === undefined) return { obstacle: 'no-route', gateway: gateway.name, ...names };
   return [{ from, to: first }, ...legs];
 }
 
