@@ -39,7 +39,10 @@ devices:
 `;
     const { texts, count } = fixed({ a: text }, 'a', { rule: 'duplicate-address' });
     assert.ok(count >= 2);
-    assert.deepEqual(diagnosticsOf(texts).filter(({ rule }) => rule.id === 'duplicate-address'), []);
+    assert.deepEqual(
+      diagnosticsOf(texts).filter(({ rule }) => rule.id === 'duplicate-address'),
+      [],
+    );
   });
 
   it('changes nothing where nothing is to be fixed', () => {
@@ -58,21 +61,32 @@ devices:
   function accepted(text: string, others: Texts = {}): string {
     const texts = { ...others, a: text };
     const checked = check(folderOf(texts));
-    const [diagnostic] = checked.diagnostics.filter(({ rule, at }) => rule.id === 'duplicate-address' && at.piece.file.uri === 'a');
+    const [diagnostic] = checked.diagnostics.filter(
+      ({ rule, at }) => rule.id === 'duplicate-address' && at.piece.file.uri === 'a',
+    );
     const file = checked.files.find(({ uri }) => uri === 'a');
     assert.ok(diagnostic !== undefined && file !== undefined);
     const found = acceptance(checked, file, diagnostic);
     assert.ok(found !== undefined);
     assert.match(found.title, /^Accept \S+, giving a reason$/);
     const after = edited(texts, [found.edit]);
-    const left = diagnosticsOf(after).filter(({ rule, message }) => message === diagnostic.message || /syntax|duplicate-(key|name)/.test(rule.id));
-    assert.deepEqual(left.map(({ message }) => message), [], after['a']);
+    const left = diagnosticsOf(after).filter(
+      ({ rule, message }) => message === diagnostic.message || /syntax|duplicate-(key|name)/.test(rule.id),
+    );
+    assert.deepEqual(
+      left.map(({ message }) => message),
+      [],
+      after['a'],
+    );
     assert.ok(after['a']?.includes(`because: ${REASON}`));
     return after['a'] ?? '';
   }
 
   it('makes the section where there is none', () => {
-    assert.equal(accepted(finding), `${finding}\nlint:\n  accept:\n    - {rule: duplicate-address, at: a, because: say why}\n`);
+    assert.equal(
+      accepted(finding),
+      `${finding}\nlint:\n  accept:\n    - {rule: duplicate-address, at: a, because: say why}\n`,
+    );
   });
 
   for (const [where, lint] of [

@@ -23,14 +23,22 @@ function askAt(checked: Checked, file: SiteText, offset: number): void {
   const found = complete(checked, file, offset, { schemaFeatures: true });
   if (found !== undefined) {
     const [start, end] = [found.at.piece.start + found.at.start, found.at.piece.start + found.at.end];
-    assert.ok(isInside(start, end) && start <= offset && offset <= end, `completion at ${offset} replaces ${start}-${end}`);
+    assert.ok(
+      isInside(start, end) && start <= offset && offset <= end,
+      `completion at ${offset} replaces ${start}-${end}`,
+    );
     assert.ok(!file.text.slice(start, end).includes('\n'), `completion at ${offset} stays in its line`);
-    for (const { label, insert } of found.offers) assert.ok(label !== '' && !(insert ?? label).includes('undefined'), `${label} at ${offset}`);
+    for (const { label, insert } of found.offers)
+      assert.ok(label !== '' && !(insert ?? label).includes('undefined'), `${label} at ${offset}`);
   }
   definition(checked, file, offset);
   references(checked, file, offset, true);
   const renamed = rename(checked, file, offset, 'another-name');
-  if ('edits' in renamed) applyEdits(file.text, renamed.edits.filter(({ at }) => at.piece.file.uri === file.uri));
+  if ('edits' in renamed)
+    applyEdits(
+      file.text,
+      renamed.edits.filter(({ at }) => at.piece.file.uri === file.uri),
+    );
   for (const { start, end } of selections(file, offset)) assert.ok(isInside(start, end), `selection at ${offset}`);
 }
 
@@ -44,7 +52,11 @@ function askOf(checked: Checked, file: SiteText): void {
 
 for (const sample of ['harrow-lane', 'first-draft']) {
   const folder = new URL(`../../samples/${sample}/`, import.meta.url);
-  const texts = Object.fromEntries(readdirSync(folder).filter((name) => name.endsWith('.site.yaml')).map((name) => [name, readFileSync(new URL(name, folder), 'utf8')]));
+  const texts = Object.fromEntries(
+    readdirSync(folder)
+      .filter((name) => name.endsWith('.site.yaml'))
+      .map((name) => [name, readFileSync(new URL(name, folder), 'utf8')]),
+  );
 
   describe(`In the sample ${sample}`, () => {
     for (const [uri, text] of Object.entries(texts)) {

@@ -31,7 +31,10 @@ const ALL = { streams: true, cables: true, volumes: true, ranges: true };
 function shownHints(kinds = ALL, start = 0, end = file.text.length): string[] {
   return inlayHints(checked, file, start, end, kinds).map(({ at, label }) => {
     const offset = at.piece.start + at.start;
-    return `${file.text.slice(file.text.lastIndexOf('\n', offset - 1) + 1, offset).trim().slice(-14)}‹${label}›`;
+    return `${file.text
+      .slice(file.text.lastIndexOf('\n', offset - 1) + 1, offset)
+      .trim()
+      .slice(-14)}‹${label}›`;
   });
 }
 
@@ -41,7 +44,10 @@ describe('Inlay hints', () => {
     const days = report.volumes[0]?.daysUntilFull ?? 0;
     // 6 Mb/s in packets of 1400 B, each 1478 B on the line: 6 × 1478 / 1400 (IEEE 802.3 as in RFC 5180 App. A.1).
     assert.deepEqual(shownHints(), [
-      ' 192.168.20.60‹to 192.168.20.63›', 'o: paddock-cam‹→ 0 % ← 9.5 %›', ', to: recorder‹→ 9.5 % ← 0 %›', 'paddock:‹6.33 Mb/s, at most 9.5 Mb/s›',
+      ' 192.168.20.60‹to 192.168.20.63›',
+      'o: paddock-cam‹→ 0 % ← 9.5 %›',
+      ', to: recorder‹→ 9.5 % ← 0 %›',
+      'paddock:‹6.33 Mb/s, at most 9.5 Mb/s›',
       `archive:‹${Math.round(days)} d of footage›`,
     ]);
   });
@@ -54,14 +60,18 @@ describe('Inlay hints', () => {
   });
 
   it('are worked out for the lines that are looked at', () => {
-    assert.deepEqual(shownHints(ALL, file.text.indexOf('volumes:') + 9, file.text.indexOf('recordings:') - 1).length, 1);
+    assert.deepEqual(
+      shownHints(ALL, file.text.indexOf('volumes:') + 9, file.text.indexOf('recordings:') - 1).length,
+      1,
+    );
   });
 });
 
 describe('Code lenses', () => {
   it('say who gets a stream, and which link on its way is nearest to its limit', () => {
-    assert.deepEqual(lenses(checked, file).map(({ title }) => title), [
-      '1 receiver: recorder', 'first limit: paddock-cam/eth → core/1, 9.5 % of 100 Mb/s at peak', 'reaches nobody',
-    ]);
+    assert.deepEqual(
+      lenses(checked, file).map(({ title }) => title),
+      ['1 receiver: recorder', 'first limit: paddock-cam/eth → core/1, 9.5 % of 100 Mb/s at peak', 'reaches nobody'],
+    );
   });
 });

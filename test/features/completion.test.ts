@@ -39,7 +39,11 @@ recordings:
 `;
 
 function offers(typed: string, schemaFeatures = true): readonly Offer[] {
-  const { checked, file, offset } = atCursor({ 'a.site.yaml': NETWORK, 'b.site.yaml': STREAMS, 'typed.site.yaml': typed });
+  const { checked, file, offset } = atCursor({
+    'a.site.yaml': NETWORK,
+    'b.site.yaml': STREAMS,
+    'typed.site.yaml': typed,
+  });
   return complete(checked, file, offset, { schemaFeatures })?.offers ?? [];
 }
 
@@ -60,12 +64,19 @@ describe('Completion', () => {
     it('offers what a device of that kind can have', () => {
       assert.ok(labels('devices:\n  stable: {kind: switch, $0').includes('igmp-snooping'));
       assert.ok(!labels('devices:\n  yard-cam: {kind: camera, $0').includes('igmp-snooping'));
-      assert.deepEqual(labels('devices:\n  panel-b: {kind: patch-panel, $0').sort(), ['description', 'location', 'model', 'ports']);
+      assert.deepEqual(labels('devices:\n  panel-b: {kind: patch-panel, $0').sort(), [
+        'description',
+        'location',
+        'model',
+        'ports',
+      ]);
       assert.ok(!labels('devices:\n  nvr:\n    kind: server\n    ports: {lan: {}}\n    $0').includes('speed'));
     });
 
-    it('comes with the schema\'s words', () => {
-      const snooping = offers('devices:\n  stable: {kind: switch, igmp$0}').find(({ label }) => label === 'igmp-snooping');
+    it("comes with the schema's words", () => {
+      const snooping = offers('devices:\n  stable: {kind: switch, igmp$0}').find(
+        ({ label }) => label === 'igmp-snooping',
+      );
       assert.match(snooping?.documentation ?? '', /floods every group/);
     });
 
@@ -77,15 +88,26 @@ describe('Completion', () => {
     });
 
     it('leaves the colon alone that is there', () => {
-      assert.equal(offers('devices:\n  stable:\n    ki$0nd: switch').find(({ label }) => label === 'kind')?.insert, 'kind');
+      assert.equal(
+        offers('devices:\n  stable:\n    ki$0nd: switch').find(({ label }) => label === 'kind')?.insert,
+        'kind',
+      );
     });
 
     it('counts ports on', () => {
-      assert.deepEqual(labels('devices:\n  stable:\n    kind: switch\n    ports:\n      1-4: {}\n      $0'), ['5', '5-12']);
+      assert.deepEqual(labels('devices:\n  stable:\n    kind: switch\n    ports:\n      1-4: {}\n      $0'), [
+        '5',
+        '5-12',
+      ]);
     });
 
     it('names the VLANs that a port carries', () => {
-      assert.deepEqual(labels('devices:\n  r2: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.9, $0'), ['video']);
+      assert.deepEqual(
+        labels(
+          'devices:\n  r2: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.9, $0',
+        ),
+        ['video'],
+      );
     });
   });
 
@@ -94,7 +116,12 @@ describe('Completion', () => {
       const [first] = offers('devices:\n  core2: {kind: $0');
       assert.equal(first?.label, 'switch');
       assert.match(first.documentation ?? '', /Forwards frames/);
-      assert.deepEqual(labels('cables:\n  - {from: core/3, to: gate-cam, type: cat6$0}').slice(0, 4), ['cat5', 'cat5e', 'cat6', 'cat6a']);
+      assert.deepEqual(labels('cables:\n  - {from: core/3, to: gate-cam, type: cat6$0}').slice(0, 4), [
+        'cat5',
+        'cat5e',
+        'cat6',
+        'cat6a',
+      ]);
     });
 
     it('offers truth and falsehood', () => {
@@ -107,26 +134,46 @@ describe('Completion', () => {
   });
 
   describe('of names', () => {
-    it('offers free ports at a cable\'s end, and a device alone where it has one port', () => {
-      assert.deepEqual(labels('cables:\n  - {from: $0'), ['core/3', 'core/4', 'core/5', 'gate-cam', 'kitchen-screen', 'router']);
+    it("offers free ports at a cable's end, and a device alone where it has one port", () => {
+      assert.deepEqual(labels('cables:\n  - {from: $0'), [
+        'core/3',
+        'core/4',
+        'core/5',
+        'gate-cam',
+        'kitchen-screen',
+        'router',
+      ]);
       assert.deepEqual(labels('cables:\n  - {from: core/$0'), ['core/3', 'core/4', 'core/5']);
       assert.deepEqual(labels('cables:\n  - {from: core/3, to: $0'), ['gate-cam', 'kitchen-screen', 'router']);
       assert.deepEqual(labels('cables:\n  - {from: core/3, to: gate-cam, through: [$0]}'), ['panel-a/2', 'panel-a/3']);
     });
 
-    it('does not take a cable\'s own ports for taken', () => {
+    it("does not take a cable's own ports for taken", () => {
       const { checked, file, offset } = atCursor(NETWORK.replace('to: recorder}', 'to: rec$0order}'));
-      assert.ok(complete(checked, file, offset, { schemaFeatures: true })?.offers.some(({ label }) => label === 'recorder'));
+      assert.ok(
+        complete(checked, file, offset, { schemaFeatures: true })?.offers.some(({ label }) => label === 'recorder'),
+      );
     });
 
     it('offers hosts that do not receive yet, and no cameras', () => {
       assert.deepEqual(labels('streams:\n  gate: {source: gate-cam, receivers: [recorder, $0]}'), ['kitchen-screen']);
-      assert.deepEqual(labels('streams:\n  gate:\n    source: gate-cam\n    receivers:\n      - kitchen-screen\n      - $0'), ['recorder']);
-      assert.deepEqual(offers('streams:\n  gate: {receivers: $0').map(({ insert }) => insert), ['[recorder$0]', '[kitchen-screen$0]']);
+      assert.deepEqual(
+        labels('streams:\n  gate:\n    source: gate-cam\n    receivers:\n      - kitchen-screen\n      - $0'),
+        ['recorder'],
+      );
+      assert.deepEqual(
+        offers('streams:\n  gate: {receivers: $0').map(({ insert }) => insert),
+        ['[recorder$0]', '[kitchen-screen$0]'],
+      );
     });
 
     it('offers hosts as sources, those that send nothing yet first', () => {
-      assert.deepEqual(labels('streams:\n  gate: {source: $0'), ['gate-cam', 'recorder', 'paddock-cam', 'kitchen-screen']);
+      assert.deepEqual(labels('streams:\n  gate: {source: $0'), [
+        'gate-cam',
+        'recorder',
+        'paddock-cam',
+        'kitchen-screen',
+      ]);
     });
 
     it('offers routers as gateways, switches and routers as queriers', () => {
@@ -144,8 +191,13 @@ describe('Completion', () => {
       assert.deepEqual(labels('policies:\n  retention:\n    - {recordings: [$0'), ['paddock']);
     });
 
-    it('offers a device\'s own ports', () => {
-      assert.deepEqual(labels('devices:\n  nvr:\n    kind: server\n    ports: {lan: {}, cams: {}}\n    routes:\n      - {to: 224.0.0.0/4, port: $0}'), ['lan', 'cams']);
+    it("offers a device's own ports", () => {
+      assert.deepEqual(
+        labels(
+          'devices:\n  nvr:\n    kind: server\n    ports: {lan: {}, cams: {}}\n    routes:\n      - {to: 224.0.0.0/4, port: $0}',
+        ),
+        ['lan', 'cams'],
+      );
       assert.deepEqual(labels('streams:\n  x: {source: router, egress: $0'), ['lan']);
     });
 
@@ -160,15 +212,27 @@ describe('Completion', () => {
   });
 
   describe('of numbers and addresses', () => {
-    it('offers the next free address in the VLAN of the cable, or of the device\'s kind', () => {
-      assert.deepEqual(labels('cables:\n  - {from: core/3, to: gate-cam}\ndevices:\n  gate-cam2: {kind: camera, address: $0}')[0], '192.168.20.2');
-      assert.deepEqual(labels('devices:\n  nvr: {kind: server, ports: {a: {address: $0}}}\ncables:\n  - {from: core/3, to: nvr/a}'), ['192.168.20.2', 'auto']);
-      assert.deepEqual(labels('devices:\n  r2: {kind: router, ports: {a: {addresses: {house: $0}}}}'), ['192.168.10.100', 'auto']);
+    it("offers the next free address in the VLAN of the cable, or of the device's kind", () => {
+      assert.deepEqual(
+        labels('cables:\n  - {from: core/3, to: gate-cam}\ndevices:\n  gate-cam2: {kind: camera, address: $0}')[0],
+        '192.168.20.2',
+      );
+      assert.deepEqual(
+        labels('devices:\n  nvr: {kind: server, ports: {a: {address: $0}}}\ncables:\n  - {from: core/3, to: nvr/a}'),
+        ['192.168.20.2', 'auto'],
+      );
+      assert.deepEqual(labels('devices:\n  r2: {kind: router, ports: {a: {addresses: {house: $0}}}}'), [
+        '192.168.10.100',
+        'auto',
+      ]);
     });
 
     it('offers the next free group, and the next free pair of ports', () => {
       assert.deepEqual(labels('streams:\n  gate-live: {source: recorder, group: $0'), ['239.192.20.32', 'auto']);
-      assert.deepEqual(labels('streams:\n  gate-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: $0'), ['5006', 'auto']);
+      assert.deepEqual(
+        labels('streams:\n  gate-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: $0'),
+        ['5006', 'auto'],
+      );
       assert.deepEqual(labels('streams:\n  gate: {source: gate-cam, transport: rtsp, port: $0'), ['554']);
     });
 
@@ -192,24 +256,43 @@ describe('Completion', () => {
     };
 
     it('fills in what is free in the site', () => {
-      assert.equal(whole('devices', 'camera'), 'paddock-cam-2: {kind: camera, address: 192.168.20.2, speed: 100 Mb/s, poe: {class: 3}}');
+      assert.equal(
+        whole('devices', 'camera'),
+        'paddock-cam-2: {kind: camera, address: 192.168.20.2, speed: 100 Mb/s, poe: {class: 3}}',
+      );
       assert.match(whole('streams', 'stream re-sent as multicast'), /group: 239\.192\.20\.32/);
       assert.equal(whole('cables', 'cable'), '- {from: core/3, to: gate-cam, type: cat6, length: 38 m}');
     });
 
     for (const [section, label] of [
-      ['vlans', 'VLAN'], ['devices', 'camera'], ['devices', 'switch'], ['devices', 'server with two network cards'], ['cables', 'cable'],
-      ['streams', 'stream of a camera'], ['streams', 'stream re-sent as multicast'], ['volumes', 'volume'], ['recordings', 'recording'],
+      ['vlans', 'VLAN'],
+      ['devices', 'camera'],
+      ['devices', 'switch'],
+      ['devices', 'server with two network cards'],
+      ['cables', 'cable'],
+      ['streams', 'stream of a camera'],
+      ['streams', 'stream re-sent as multicast'],
+      ['volumes', 'volume'],
+      ['recordings', 'recording'],
     ] as const) {
       it(`puts in a ${label} that fits the language`, () => {
         const text = `${section}:\n  ${whole(section, label).replaceAll('\n', '\n  ')}\n`;
-        const shape = diagnosticsOf({ 'typed.site.yaml': text }).filter(({ rule }) => /syntax|key|type|value|quantity|range/.test(rule.id) && rule.id !== 'repeated-value');
-        assert.deepEqual(shape.map(({ message }) => message), []);
+        const shape = diagnosticsOf({ 'typed.site.yaml': text }).filter(
+          ({ rule }) => /syntax|key|type|value|quantity|range/.test(rule.id) && rule.id !== 'repeated-value',
+        );
+        assert.deepEqual(
+          shape.map(({ message }) => message),
+          [],
+        );
       });
     }
 
     it('offers the rest of an item whose name stands already', () => {
-      assert.ok(withoutTabStops(offers('devices:\n  yard-cam: $0').find(({ label }) => label === 'camera')?.insert ?? '').startsWith('{kind: camera, address: 192.168.20.2'));
+      assert.ok(
+        withoutTabStops(
+          offers('devices:\n  yard-cam: $0').find(({ label }) => label === 'camera')?.insert ?? '',
+        ).startsWith('{kind: camera, address: 192.168.20.2'),
+      );
     });
   });
 
@@ -221,7 +304,7 @@ describe('Completion', () => {
     assert.equal(fileOf(at).uri, file.uri);
   });
 
-  it('leaves the schema\'s words to others where they are told by another', () => {
+  it("leaves the schema's words to others where they are told by another", () => {
     assert.deepEqual(offers('devices:\n  x: {$0', false), []);
     assert.deepEqual(offers('devices:\n  x: {kind: $0', false), []);
     assert.ok(offers('cables:\n  - {from: $0', false).length > 0);

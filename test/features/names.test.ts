@@ -61,7 +61,9 @@ function site(word: string, nth = 1): ReturnType<typeof atCursor> {
 }
 
 function places({ texts }: { texts: Texts }, found: readonly Place[]): string[] {
-  return found.map((place) => `${fileOf(place).uri.charAt(0)} ${shown(place, { text: texts[fileOf(place).uri] ?? '' })}`);
+  return found.map(
+    (place) => `${fileOf(place).uri.charAt(0)} ${shown(place, { text: texts[fileOf(place).uri] ?? '' })}`,
+  );
 }
 
 function definedAt(word: string): string[] {
@@ -76,11 +78,24 @@ function usedAt(word: string): string[] {
 
 describe('Definition', () => {
   for (const [word, to] of [
-    ['gateway: ro|uter', 'n 11: router'], ['from: co|re/16', 'n 5: core'], ['from: core/1|6', 'n 10: 16'], ['from: core/|1,', 'n 9: 1-4'],
-    ['to: paddock-|cam', 'n 16: paddock-cam'], ['vlan: vi|deo', 'n 3: video'], ['{hou|se: 192', 'n 2: house'], ['port: la|n}', 'n 14: lan'],
-    ['egress: la|n', 'n 14: lan'], ['carries: pad|dock', 's 2: paddock'], ['volume: arch|ive', 's 5: archive'], ['stream: pad|dock', 's 2: paddock'],
-    ['recordings: [pad|dock', 's 7: paddock'], ['at: paddock|-live', 's 3: paddock-live'], ['at: core/1|6', 'n 10: 16'], ['at: co|re/16', 'n 5: core'],
-  ] as const) it(`of ${word} is ${to}`, () => assert.deepEqual(definedAt(word), [to]));
+    ['gateway: ro|uter', 'n 11: router'],
+    ['from: co|re/16', 'n 5: core'],
+    ['from: core/1|6', 'n 10: 16'],
+    ['from: core/|1,', 'n 9: 1-4'],
+    ['to: paddock-|cam', 'n 16: paddock-cam'],
+    ['vlan: vi|deo', 'n 3: video'],
+    ['{hou|se: 192', 'n 2: house'],
+    ['port: la|n}', 'n 14: lan'],
+    ['egress: la|n', 'n 14: lan'],
+    ['carries: pad|dock', 's 2: paddock'],
+    ['volume: arch|ive', 's 5: archive'],
+    ['stream: pad|dock', 's 2: paddock'],
+    ['recordings: [pad|dock', 's 7: paddock'],
+    ['at: paddock|-live', 's 3: paddock-live'],
+    ['at: core/1|6', 'n 10: 16'],
+    ['at: co|re/16', 'n 5: core'],
+  ] as const)
+    it(`of ${word} is ${to}`, () => assert.deepEqual(definedAt(word), [to]));
 
   it('of an acceptance is what its rule finds, where several things have the name', () => {
     assert.deepEqual(definedAt('at: pad|dock, '), ['s 7: paddock']);
@@ -96,8 +111,21 @@ describe('Definition', () => {
 
 describe('References', () => {
   it('of a device are found in cables, streams, volumes and acceptances', () => {
-    assert.deepEqual(usedAt('co|re:'), ['n 3: core', 'n 5: core', 'n 18: core', 'n 19: core', 'n 20: core', 's 14: core']);
-    assert.deepEqual(usedAt('recor|der:'), ['n 12: recorder', 'n 20: recorder', 's 2: recorder', 's 3: recorder', 's 5: recorder']);
+    assert.deepEqual(usedAt('co|re:'), [
+      'n 3: core',
+      'n 5: core',
+      'n 18: core',
+      'n 19: core',
+      'n 20: core',
+      's 14: core',
+    ]);
+    assert.deepEqual(usedAt('recor|der:'), [
+      'n 12: recorder',
+      'n 20: recorder',
+      's 2: recorder',
+      's 3: recorder',
+      's 5: recorder',
+    ]);
   });
 
   it('of a port are found as device/port, as own port, and as the device alone', () => {
@@ -117,9 +145,10 @@ describe('References', () => {
   it('are highlighted in the file that is looked at', () => {
     const at = site('querier: co|re');
     const found = highlights(at.checked, at.file, at.offset);
-    assert.deepEqual(found.map(({ at: place, isDeclaration }) => `${shown(place, at.file)}${isDeclaration ? ' declared' : ''}`), [
-      '3: core', '5: core declared', '18: core', '19: core', '20: core',
-    ]);
+    assert.deepEqual(
+      found.map(({ at: place, isDeclaration }) => `${shown(place, at.file)}${isDeclaration ? ' declared' : ''}`),
+      ['3: core', '5: core declared', '18: core', '19: core', '20: core'],
+    );
   });
 });
 
@@ -132,9 +161,17 @@ describe('Rename', () => {
   }
 
   for (const [word, to, lines] of [
-    ['from: co|re/16', 'hall', ['querier: hall', '  hall:', '{from: hall/16,', '{from: hall/1,', '{from: hall/2,', 'at: hall/16,']],
+    [
+      'from: co|re/16',
+      'hall',
+      ['querier: hall', '  hall:', '{from: hall/16,', '{from: hall/1,', '{from: hall/2,', 'at: hall/16,'],
+    ],
     ['from: core/1|6', 'uplink', ['uplink: {speed', '{from: core/uplink,', 'at: core/uplink,']],
-    ['vlan: vi|deo', 'cameras', ['  cameras: {id: 20', '{speed: 1 Gb/s, vlan: cameras}', 'trunk: [house, cameras]', 'cameras: 192.168.20.1']],
+    [
+      'vlan: vi|deo',
+      'cameras',
+      ['  cameras: {id: 20', '{speed: 1 Gb/s, vlan: cameras}', 'trunk: [house, cameras]', 'cameras: 192.168.20.1'],
+    ],
     ['carries: pad|dock', 'field', ['  field: {source', 'carries: field', '{stream: field,', 'recordings: [paddock]']],
     ['recordings: [pad|dock', 'field', ['recordings: [field]', '  field: {stream: paddock,', 'at: field,']],
     ['volume: arch|ive', 'disks', ['  disks: {host', 'volume: disks']],
@@ -150,18 +187,28 @@ describe('Rename', () => {
   }
 
   it('quotes a name that YAML would take for something else, and keeps quotes', () => {
-    const text = 'devices:\n  core: {kind: switch, ports: {1: {vlan: "vid$0eo"}, 2: {vlan: video}}}\nvlans:\n  video: {id: 20}\n';
+    const text =
+      'devices:\n  core: {kind: switch, ports: {1: {vlan: "vid$0eo"}, 2: {vlan: video}}}\nvlans:\n  video: {id: 20}\n';
     const at = atCursor(text);
     const found = rename(at.checked, at.file, at.offset, '20');
     assert.ok('edits' in found);
     const [all] = Object.values(edited(at.texts, found.edits));
-    assert.equal(all, 'devices:\n  core: {kind: switch, ports: {1: {vlan: "20"}, 2: {vlan: "20"}}}\nvlans:\n  20: {id: 20}\n');
+    assert.equal(
+      all,
+      'devices:\n  core: {kind: switch, ports: {1: {vlan: "20"}, 2: {vlan: "20"}}}\nvlans:\n  20: {id: 20}\n',
+    );
   });
 
   for (const [word, to, reason] of [
-    ['from: co|re/16', 'router', /a device router already/], ['from: core/1|6', '3', /has a port 3 already/], ['from: core/1|6', '5-6', /range of ports/],
-    ['from: core/|1,', '9', /declared by the range 1-4/], ['volume: arch|ive', 'the archive', /cannot be a name/], ['volume: arch|ive', '', /cannot be a name/],
-    ['rule: repeated|-hour', 'x', /name of a rule/], ['ki|nd: switch', 'x', /word of the site language/], ['kind: swi|tch', 'x', /no name here/],
+    ['from: co|re/16', 'router', /a device router already/],
+    ['from: core/1|6', '3', /has a port 3 already/],
+    ['from: core/1|6', '5-6', /range of ports/],
+    ['from: core/|1,', '9', /declared by the range 1-4/],
+    ['volume: arch|ive', 'the archive', /cannot be a name/],
+    ['volume: arch|ive', '', /cannot be a name/],
+    ['rule: repeated|-hour', 'x', /name of a rule/],
+    ['ki|nd: switch', 'x', /word of the site language/],
+    ['kind: swi|tch', 'x', /no name here/],
     ['  1|-4: {', '1-5', /declares several ports/],
   ] as const) {
     it(`of ${word} to “${to}” is refused: ${reason.source}`, () => {
@@ -175,7 +222,12 @@ describe('Rename', () => {
     const port = atCursor('devices:\n  a: {kind: server}\n  b: {kind: camera}\ncables: [{from: a/e$0th, to: b}]\n');
     const found = renameable(port.checked, port.file, port.offset);
     assert.match('refused' in found ? found.refused : '', /a has one port, whose name is eth/);
-    const twice = atCursor('devices:\n  a: {kind: server}\nstreams:\n  x: {source: $0a}\n---\n'.replace('---\n', 'volumes:\n  a: {host: a}\n  a: {host: a}\n').replace('{source: $0a}', '{source: a}').replace('host: a}\n  a', 'host: a}\n  $0a'));
+    const twice = atCursor(
+      'devices:\n  a: {kind: server}\nstreams:\n  x: {source: $0a}\n---\n'
+        .replace('---\n', 'volumes:\n  a: {host: a}\n  a: {host: a}\n')
+        .replace('{source: $0a}', '{source: a}')
+        .replace('host: a}\n  a', 'host: a}\n  $0a'),
+    );
     const again = renameable(twice.checked, twice.file, twice.offset);
     assert.match('refused' in again ? again.refused : '', /declared twice/);
     const missing = atCursor('streams:\n  x: {source: gat$0e}\n');

@@ -40,15 +40,28 @@ const { checked, file } = atCursor(SITE);
 
 describe('The outline of a file', () => {
   const outline = (nodes: readonly SymbolNode[], depth = 0): string[] =>
-    nodes.flatMap(({ name, detail, children }) => [`${'  '.repeat(depth)}${name}${detail === '' ? '' : ` (${detail})`}`, ...outline(children, depth + 1)]);
+    nodes.flatMap(({ name, detail, children }) => [
+      `${'  '.repeat(depth)}${name}${detail === '' ? '' : ` (${detail})`}`,
+      ...outline(children, depth + 1),
+    ]);
 
   it('has the sections, their items, and the ports of devices', () => {
     assert.deepEqual(outline(documentSymbols(file)), [
-      'vlans', '  video (192.168.20.0/24)',
-      'devices', '  core (switch)', '    1-8 (video)', '    uplink', '  paddock-cam (camera)',
-      'cables', '  core/1 – paddock-cam (cat6)', '  core/uplink – nowhere',
-      'streams', '  paddock (239.192.20.31)',
-      'lint', '  rules', '  accept',
+      'vlans',
+      '  video (192.168.20.0/24)',
+      'devices',
+      '  core (switch)',
+      '    1-8 (video)',
+      '    uplink',
+      '  paddock-cam (camera)',
+      'cables',
+      '  core/1 – paddock-cam (cat6)',
+      '  core/uplink – nowhere',
+      'streams',
+      '  paddock (239.192.20.31)',
+      'lint',
+      '  rules',
+      '  accept',
     ]);
   });
 
@@ -64,13 +77,21 @@ describe('The outline of a file', () => {
     inside(documentSymbols(file), 0, file.text.length);
   });
 
-  for (const text of ['devices:\n  core: {kind: sw$0', 'devices:\n  $0', '$0', 'cables:\n  - {from: $0\n  - {', 'streams: {paddock: $0']) {
-    it(`of ${JSON.stringify(text)} does not fail`, () => assert.ok(Array.isArray(documentSymbols(atCursor(text).file))));
+  for (const text of [
+    'devices:\n  core: {kind: sw$0',
+    'devices:\n  $0',
+    '$0',
+    'cables:\n  - {from: $0\n  - {',
+    'streams: {paddock: $0',
+  ]) {
+    it(`of ${JSON.stringify(text)} does not fail`, () =>
+      assert.ok(Array.isArray(documentSymbols(atCursor(text).file))));
   }
 });
 
 describe('Names of a site that somebody looks for', () => {
-  const named = (query: string): string[] => siteSymbols(checked.plan.site, query).map(({ name, kind, at }) => `${kind} ${name} at ${shown(at, file)}`);
+  const named = (query: string): string[] =>
+    siteSymbols(checked.plan.site, query).map(({ name, kind, at }) => `${kind} ${name} at ${shown(at, file)}`);
 
   it('have the letters in their order', () => {
     assert.deepEqual(named('pad'), ['devices paddock-cam at 17: paddock-cam', 'streams paddock at 23: paddock']);
@@ -78,13 +99,28 @@ describe('Names of a site that somebody looks for', () => {
     assert.deepEqual(named('pcam'), ['devices paddock-cam at 17: paddock-cam']);
   });
 
-  it('are ports too once there is a slash', () => assert.deepEqual(named('core/u'), ['ports core/uplink at 13: uplink']));
+  it('are ports too once there is a slash', () =>
+    assert.deepEqual(named('core/u'), ['ports core/uplink at 13: uplink']));
 });
 
 describe('Folding', () => {
   it('folds sections, items, collections and comments, each to its last line', () => {
-    const lines = folds(file).map(({ first, last, isComment }) => `${first + 1}-${last + 1}${isComment ? ' comment' : ''}`);
-    assert.deepEqual(lines, ['1-2 comment', '3-4', '6-17', '7-8 comment', '9-15', '11-15', '13-15', '19-22', '21-22', '24-27', '26-27']);
+    const lines = folds(file).map(
+      ({ first, last, isComment }) => `${first + 1}-${last + 1}${isComment ? ' comment' : ''}`,
+    );
+    assert.deepEqual(lines, [
+      '1-2 comment',
+      '3-4',
+      '6-17',
+      '7-8 comment',
+      '9-15',
+      '11-15',
+      '13-15',
+      '19-22',
+      '21-22',
+      '24-27',
+      '26-27',
+    ]);
   });
 });
 
@@ -93,8 +129,13 @@ describe('A selection', () => {
     const at = atCursor('vlans:\n  video: {id: 20, querier: co$0re}\n  house: {id: 10}\n');
     const grown = selections(at.file, at.offset).map(({ start, end }) => at.file.text.slice(start, end));
     assert.deepEqual(grown, [
-      'core', 'querier: core', 'id: 20, querier: core', '{id: 20, querier: core}', 'video: {id: 20, querier: core}',
-      'vlans:\n  video: {id: 20, querier: core}\n  house: {id: 10}', at.file.text,
+      'core',
+      'querier: core',
+      'id: 20, querier: core',
+      '{id: 20, querier: core}',
+      'video: {id: 20, querier: core}',
+      'vlans:\n  video: {id: 20, querier: core}\n  house: {id: 10}',
+      at.file.text,
     ]);
   });
 
@@ -103,7 +144,10 @@ describe('A selection', () => {
       const steps = selections(file, offset);
       steps.forEach(({ start, end }, index) => {
         const next = steps[index + 1];
-        assert.ok(next === undefined || (next.start <= start && end <= next.end && next.end - next.start > end - start), `at ${offset}`);
+        assert.ok(
+          next === undefined || (next.start <= start && end <= next.end && next.end - next.start > end - start),
+          `at ${offset}`,
+        );
       });
     }
   });
@@ -111,14 +155,30 @@ describe('A selection', () => {
 
 describe('Links and colours', () => {
   it('lead from a rule to its page', () => {
-    assert.deepEqual(ruleLinks(file).map(({ at, rule }) => `${shown(at, file)} ${rule}`), ['25: cable-length cable-length', '27: port-speed-mismatch port-speed-mismatch']);
+    assert.deepEqual(
+      ruleLinks(file).map(({ at, rule }) => `${shown(at, file)} ${rule}`),
+      ['25: cable-length cable-length', '27: port-speed-mismatch port-speed-mismatch'],
+    );
   });
 
   it('are given to names that lead somewhere, in order', () => {
-    assert.deepEqual(nameTokens(checked, file).map(({ kind, at }) => `${shown(at, file)} ${kind}`), [
-      '4: core devices', '12: video vlans', '15: video vlans', '20: core devices', '20: 1 ports', '20: paddock-cam devices',
-      '21: core devices', '21: uplink ports', '23: paddock-cam devices', '25: cable-length rules', '25: no-such-rule rules',
-      '27: port-speed-mismatch rules', '27: paddock-cam devices',
-    ]);
+    assert.deepEqual(
+      nameTokens(checked, file).map(({ kind, at }) => `${shown(at, file)} ${kind}`),
+      [
+        '4: core devices',
+        '12: video vlans',
+        '15: video vlans',
+        '20: core devices',
+        '20: 1 ports',
+        '20: paddock-cam devices',
+        '21: core devices',
+        '21: uplink ports',
+        '23: paddock-cam devices',
+        '25: cable-length rules',
+        '25: no-such-rule rules',
+        '27: port-speed-mismatch rules',
+        '27: paddock-cam devices',
+      ],
+    );
   });
 });

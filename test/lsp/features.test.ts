@@ -5,10 +5,37 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
-  ApplyWorkspaceEditRequest, type ClientCapabilities, type CodeAction, CodeActionRequest, CodeActionResolveRequest, CodeLensRequest, type CompletionItem, type CompletionList, CompletionRequest, DefinitionRequest,
-  DidChangeConfigurationNotification, DocumentHighlightRequest, DocumentLinkRequest, type DocumentSymbol, DocumentSymbolRequest, ExecuteCommandRequest, FoldingRangeRequest, InlayHintRequest,
-  type Location, type Position, PrepareRenameRequest, type Range, ReferencesRequest, RenameRequest, SelectionRangeRequest, SemanticTokensDeltaRequest,
-  SemanticTokensRequest, type SymbolInformation, type TextEdit, type WorkspaceEdit, WorkspaceSymbolRequest,
+  ApplyWorkspaceEditRequest,
+  type ClientCapabilities,
+  type CodeAction,
+  CodeActionRequest,
+  CodeActionResolveRequest,
+  CodeLensRequest,
+  type CompletionItem,
+  type CompletionList,
+  CompletionRequest,
+  DefinitionRequest,
+  DidChangeConfigurationNotification,
+  DocumentHighlightRequest,
+  DocumentLinkRequest,
+  type DocumentSymbol,
+  DocumentSymbolRequest,
+  ExecuteCommandRequest,
+  FoldingRangeRequest,
+  InlayHintRequest,
+  type Location,
+  type Position,
+  PrepareRenameRequest,
+  type Range,
+  ReferencesRequest,
+  RenameRequest,
+  SelectionRangeRequest,
+  SemanticTokensDeltaRequest,
+  SemanticTokensRequest,
+  type SymbolInformation,
+  type TextEdit,
+  type WorkspaceEdit,
+  WorkspaceSymbolRequest,
 } from 'vscode-languageserver-protocol/node';
 import { type Able, Client, applied, positionOf } from './client.ts';
 
@@ -70,7 +97,8 @@ describe('The language features over the protocol', () => {
   });
 
   const at = (uri: string, word: string): { textDocument: { uri: string }; position: Position } => ({
-    textDocument: { uri }, position: positionOf(uri === network ? NETWORK : STREAMS, word),
+    textDocument: { uri },
+    position: positionOf(uri === network ? NETWORK : STREAMS, word),
   });
 
   /** The text of what is found, with the file's first letter. */
@@ -82,7 +110,10 @@ describe('The language features over the protocol', () => {
 
   async function complete(uri: string, text: string, word: string): Promise<CompletionItem[]> {
     await client.change(uri, text);
-    const found = await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position: positionOf(text, word) });
+    const found = await client.connection.sendRequest(CompletionRequest.type, {
+      textDocument: { uri },
+      position: positionOf(text, word),
+    });
     return (found as CompletionList).items;
   }
 
@@ -90,10 +121,23 @@ describe('The language features over the protocol', () => {
     await start();
     const can = client.initialized?.capabilities ?? {};
     for (const provider of [
-      'completionProvider', 'definitionProvider', 'referencesProvider', 'documentHighlightProvider', 'renameProvider', 'documentSymbolProvider',
-      'workspaceSymbolProvider', 'foldingRangeProvider', 'selectionRangeProvider', 'documentLinkProvider', 'semanticTokensProvider', 'inlayHintProvider',
-      'codeLensProvider', 'codeActionProvider', 'hoverProvider',
-    ] as const) assert.ok(can[provider] !== undefined, provider);
+      'completionProvider',
+      'definitionProvider',
+      'referencesProvider',
+      'documentHighlightProvider',
+      'renameProvider',
+      'documentSymbolProvider',
+      'workspaceSymbolProvider',
+      'foldingRangeProvider',
+      'selectionRangeProvider',
+      'documentLinkProvider',
+      'semanticTokensProvider',
+      'inlayHintProvider',
+      'codeLensProvider',
+      'codeActionProvider',
+      'hoverProvider',
+    ] as const)
+      assert.ok(can[provider] !== undefined, provider);
   });
 
   it('completes half-typed text, with an edit of what is typed', async () => {
@@ -114,7 +158,10 @@ describe('The language features over the protocol', () => {
     const position = { line: 2, character: 2 };
     await client.change(streams, text);
     const ask = async (): Promise<CompletionItem | undefined> => {
-      const found = await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri: streams }, position });
+      const found = await client.connection.sendRequest(CompletionRequest.type, {
+        textDocument: { uri: streams },
+        position,
+      });
       return (found as CompletionList).items.find(({ label }) => label === 'stream of a camera');
     };
     const snippet = await ask();
@@ -133,10 +180,16 @@ describe('The language features over the protocol', () => {
     await start();
     const definition = await client.connection.sendRequest(DefinitionRequest.type, at(streams, 'source: pad|dock-cam'));
     assert.deepEqual((definition as Location[]).map(told), ['n 9: paddock-cam']);
-    const references = await client.connection.sendRequest(ReferencesRequest.type, { ...at(streams, 'source: pad|dock-cam'), context: { includeDeclaration: false } });
+    const references = await client.connection.sendRequest(ReferencesRequest.type, {
+      ...at(streams, 'source: pad|dock-cam'),
+      context: { includeDeclaration: false },
+    });
     assert.deepEqual((references ?? []).map(told), ['n 13: paddock-cam', 's 2: paddock-cam']);
     const highlights = await client.connection.sendRequest(DocumentHighlightRequest.type, at(network, 'from: co|re/1'));
-    assert.deepEqual(highlights?.map(({ range, kind }) => `${told({ uri: network, range })} ${kind}`), ['n 4: core 3', 'n 13: core 2', 'n 14: core 2']);
+    assert.deepEqual(
+      highlights?.map(({ range, kind }) => `${told({ uri: network, range })} ${kind}`),
+      ['n 4: core 3', 'n 13: core 2', 'n 14: core 2'],
+    );
     const rule = await client.connection.sendRequest(DefinitionRequest.type, at(network, 'cable-|length'));
     assert.ok(existsSync(fileURLToPath((rule as Location[])[0]?.uri ?? '')));
   });
@@ -150,16 +203,32 @@ describe('The language features over the protocol', () => {
     const edit = await client.connection.sendRequest(RenameRequest.type, { ...place, newName: 'field-cam' });
     assert.match(applied(NETWORK, edit?.changes?.[network] ?? []), /  field-cam: \{kind[\s\S]*to: field-cam\}/);
     assert.match(applied(STREAMS, edit?.changes?.[streams] ?? []), /source: field-cam,/);
-    await assert.rejects(client.connection.sendRequest(RenameRequest.type, { ...place, newName: 'gate-cam' }), /There is a device gate-cam already/);
-    await assert.rejects(client.connection.sendRequest(PrepareRenameRequest.type, at(network, 'ki|nd: switch')), /word of the site language/);
+    await assert.rejects(
+      client.connection.sendRequest(RenameRequest.type, { ...place, newName: 'gate-cam' }),
+      /There is a device gate-cam already/,
+    );
+    await assert.rejects(
+      client.connection.sendRequest(PrepareRenameRequest.type, at(network, 'ki|nd: switch')),
+      /word of the site language/,
+    );
   });
 
   it('outlines a file, and finds names in all open sites', async () => {
     await start({ capabilities: ABLE });
-    const symbols = (await client.connection.sendRequest(DocumentSymbolRequest.type, { textDocument: { uri: network } })) as DocumentSymbol[];
-    assert.deepEqual(symbols.map(({ name }) => name), ['vlans', 'devices', 'cables', 'lint']);
-    assert.deepEqual(symbols[1]?.children?.[0]?.children?.map(({ name }) => name), ['1-4']);
-    const found = (await client.connection.sendRequest(WorkspaceSymbolRequest.type, { query: 'paddock' })) as SymbolInformation[];
+    const symbols = (await client.connection.sendRequest(DocumentSymbolRequest.type, {
+      textDocument: { uri: network },
+    })) as DocumentSymbol[];
+    assert.deepEqual(
+      symbols.map(({ name }) => name),
+      ['vlans', 'devices', 'cables', 'lint'],
+    );
+    assert.deepEqual(
+      symbols[1]?.children?.[0]?.children?.map(({ name }) => name),
+      ['1-4'],
+    );
+    const found = (await client.connection.sendRequest(WorkspaceSymbolRequest.type, {
+      query: 'paddock',
+    })) as SymbolInformation[];
     assert.deepEqual(found.map(({ location }) => told(location)).sort(), ['n 9: paddock-cam', 's 2: paddock']);
   });
 
@@ -167,7 +236,11 @@ describe('The language features over the protocol', () => {
     await start();
     const folds = await client.connection.sendRequest(FoldingRangeRequest.type, { textDocument: { uri: network } });
     assert.ok(folds?.some(({ startLine, endLine }) => startLine === 3 && endLine === 7));
-    const [selection] = (await client.connection.sendRequest(SelectionRangeRequest.type, { textDocument: { uri: streams }, positions: [positionOf(STREAMS, '6 M|b/s')] })) ?? [];
+    const [selection] =
+      (await client.connection.sendRequest(SelectionRangeRequest.type, {
+        textDocument: { uri: streams },
+        positions: [positionOf(STREAMS, '6 M|b/s')],
+      })) ?? [];
     assert.equal(told({ uri: streams, range: selection?.range as Range }), 's 2: 6 Mb/s');
     assert.equal(told({ uri: streams, range: selection?.parent?.range as Range }), 's 2: bitrate: 6 Mb/s');
     const links = await client.connection.sendRequest(DocumentLinkRequest.type, { textDocument: { uri: network } });
@@ -179,16 +252,27 @@ describe('The language features over the protocol', () => {
     const full = await client.connection.sendRequest(SemanticTokensRequest.type, { textDocument: { uri: streams } });
     assert.equal((full?.data.length ?? 0) / 5, 2);
     await client.change(streams, STREAMS.replace('[recorder]', '[recorder, gate-cam]'));
-    const delta = await client.connection.sendRequest(SemanticTokensDeltaRequest.type, { textDocument: { uri: streams }, previousResultId: full?.resultId ?? '' });
+    const delta = await client.connection.sendRequest(SemanticTokensDeltaRequest.type, {
+      textDocument: { uri: streams },
+      previousResultId: full?.resultId ?? '',
+    });
     assert.ok(delta !== null && 'edits' in delta);
-    assert.equal(delta.edits.reduce((sum, { data }) => sum + (data?.length ?? 0), 0), 5);
+    assert.equal(
+      delta.edits.reduce((sum, { data }) => sum + (data?.length ?? 0), 0),
+      5,
+    );
   });
 
   describe('follows settings', () => {
     const hints = async (uri: string): Promise<unknown[]> =>
-      (await client.connection.sendRequest(InlayHintRequest.type, { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } } })) ?? [];
-    const lenses = async (): Promise<unknown[]> => (await client.connection.sendRequest(CodeLensRequest.type, { textDocument: { uri: streams } })) ?? [];
-    const changed = (settings: unknown): Promise<void> => client.connection.sendNotification(DidChangeConfigurationNotification.type, { settings });
+      (await client.connection.sendRequest(InlayHintRequest.type, {
+        textDocument: { uri },
+        range: { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } },
+      })) ?? [];
+    const lenses = async (): Promise<unknown[]> =>
+      (await client.connection.sendRequest(CodeLensRequest.type, { textDocument: { uri: streams } })) ?? [];
+    const changed = (settings: unknown): Promise<void> =>
+      client.connection.sendNotification(DidChangeConfigurationNotification.type, { settings });
 
     it('that it asks for, at once when they change', async () => {
       await start({ capabilities: ABLE, settings: { inlayHints: { enabled: true }, codeLens: { enabled: false } } });
@@ -220,7 +304,8 @@ describe('The language features over the protocol', () => {
       await start({ capabilities: ABLE, settings: { schemaFeatures: 'off' } });
       const broken = NETWORK.replace('igmp-snooping: true', 'igmp-snoping: true');
       await client.change(network, broken);
-      const has = (code: string) => (found: readonly { code?: unknown }[]) => found.some((diagnostic) => diagnostic.code === code);
+      const has = (code: string) => (found: readonly { code?: unknown }[]) =>
+        found.some((diagnostic) => diagnostic.code === code);
       await client.diagnostics(network, (found) => has('duplicate-address')(found) && !has('unknown-key')(found));
       client.settings = { schemaFeatures: 'on' };
       await changed(null);
@@ -244,17 +329,27 @@ describe('The language features over the protocol', () => {
 
   describe('fixes', () => {
     const actions = async (only: string[] | undefined, range: Range): Promise<CodeAction[]> =>
-      ((await client.connection.sendRequest(CodeActionRequest.type, { textDocument: { uri: network }, range, context: { diagnostics: [], ...(only !== undefined && { only }) } })) ?? []) as CodeAction[];
+      ((await client.connection.sendRequest(CodeActionRequest.type, {
+        textDocument: { uri: network },
+        range,
+        context: { diagnostics: [], ...(only !== undefined && { only }) },
+      })) ?? []) as CodeAction[];
     const whole = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
 
-    for (const [sort, able] of [['asks for their edits later', { capabilities: ABLE }], ['takes their edits at once', {}]] as const) {
+    for (const [sort, able] of [
+      ['asks for their edits later', { capabilities: ABLE }],
+      ['takes their edits at once', {}],
+    ] as const) {
       it(`all that is safe on save, for a client that ${sort}`, async () => {
         await start(able);
         const [action, ...others] = await actions(['source.fixAll'], whole);
         assert.equal(action?.kind, 'source.fixAll.plumbline');
         assert.deepEqual(others, []);
         assert.equal(action.edit === undefined, 'capabilities' in able);
-        const resolved = action.edit === undefined ? await client.connection.sendRequest(CodeActionResolveRequest.type, action) : action;
+        const resolved =
+          action.edit === undefined
+            ? await client.connection.sendRequest(CodeActionResolveRequest.type, action)
+            : action;
         const fixed = applied(NETWORK, resolved.edit?.changes?.[network] ?? []);
         assert.equal(fixed, NETWORK.replace('100Mbps', '100 Mb/s').replace('100 Mbps', '100 Mb/s'));
         await client.change(network, fixed);
@@ -264,7 +359,9 @@ describe('The language features over the protocol', () => {
 
     it('all of one rule, or accepts with a reason that is typed over', async () => {
       await start({ capabilities: ABLE });
-      const clash = (await client.diagnostics(network, (found) => found.some(({ code }) => code === 'duplicate-address'))).find(({ code }) => code === 'duplicate-address');
+      const clash = (
+        await client.diagnostics(network, (found) => found.some(({ code }) => code === 'duplicate-address'))
+      ).find(({ code }) => code === 'duplicate-address');
       assert.ok(clash !== undefined);
       const found = await actions(undefined, clash.range);
       const all = found.find(({ title }) => title.startsWith('Fix all 2 of duplicate-address'));
@@ -283,19 +380,32 @@ describe('The language features over the protocol', () => {
           return { applied: true };
         });
       });
-      const [one, other] = [NETWORK.replace('address: 192.168.20.5', 'address: auto'), STREAMS.replace('port: 5004', 'group: auto, port: auto')];
+      const [one, other] = [
+        NETWORK.replace('address: 192.168.20.5', 'address: auto'),
+        STREAMS.replace('port: 5004', 'group: auto, port: auto'),
+      ];
       await client.change(network, one);
       await client.change(streams, other);
-      await client.connection.sendRequest(ExecuteCommandRequest.type, { command: 'plumbline.fillInSite', arguments: [network] });
+      await client.connection.sendRequest(ExecuteCommandRequest.type, {
+        command: 'plumbline.fillInSite',
+        arguments: [network],
+      });
       const { changes = {} } = await changed;
       assert.equal(applied(one, changes[network] ?? []), NETWORK.replace('192.168.20.5', '192.168.20.1'));
-      assert.equal(applied(other, changes[streams] ?? []), STREAMS.replace('port: 5004', 'group: 239.192.0.1, port: 5004'));
+      assert.equal(
+        applied(other, changes[streams] ?? []),
+        STREAMS.replace('port: 5004', 'group: 239.192.0.1, port: 5004'),
+      );
     });
 
     it('nothing of another kind than is asked for', async () => {
       await start();
       assert.deepEqual(await actions(['refactor'], whole), []);
-      assert.ok((await actions(['quickfix'], { start: { line: 8, character: 0 }, end: { line: 9, character: 99 } })).every(({ kind }) => kind === 'quickfix'));
+      assert.ok(
+        (await actions(['quickfix'], { start: { line: 8, character: 0 }, end: { line: 9, character: 99 } })).every(
+          ({ kind }) => kind === 'quickfix',
+        ),
+      );
     });
   });
 });

@@ -43,7 +43,10 @@ devices:
   recorder: {kind: server, address: 192.168.20.8, speed: 1 Gb/s}
 `;
 
-const values = (text: string): string[] => diagnosticsOf({ a: text }).filter(({ rule }) => rule.id === 'unfilled').map(({ message }) => message);
+const values = (text: string): string[] =>
+  diagnosticsOf({ a: text })
+    .filter(({ rule }) => rule.id === 'unfilled')
+    .map(({ message }) => message);
 
 describe('What is written as auto', () => {
   it('is filled in with what is free, each with its own, comments kept', () => {
@@ -54,8 +57,13 @@ describe('What is written as auto', () => {
 
   it('makes no clash', () => {
     const after = fixedTexts(folderOf({ a: SITE })).texts.get('a') ?? '';
-    const clashes = diagnosticsOf({ a: after }).filter(({ rule }) => /duplicate|clash|reserved|shared|overlap|pool|outside|unfilled/.test(rule.id));
-    assert.deepEqual(clashes.map(({ message }) => message), []);
+    const clashes = diagnosticsOf({ a: after }).filter(({ rule }) =>
+      /duplicate|clash|reserved|shared|overlap|pool|outside|unfilled/.test(rule.id),
+    );
+    assert.deepEqual(
+      clashes.map(({ message }) => message),
+      [],
+    );
   });
 
   it('is filled in alike whenever it is asked, and in whatever order', () => {
@@ -75,20 +83,26 @@ describe('What is written as auto', () => {
     const folder = folderOf({ a: SITE });
     const before = check(folder);
     folder.set('a', SITE.replace('192.168.20.2,', '192.168.20.1,'));
-    const told = check(folder, before).diagnostics.filter(({ rule }) => rule.id === 'unfilled').map(({ message }) => message);
+    const told = check(folder, before)
+      .diagnostics.filter(({ rule }) => rule.id === 'unfilled')
+      .map(({ message }) => message);
     assert.deepEqual(told, values(SITE.replace('192.168.20.2,', '192.168.20.1,')));
   });
 
   it('is not told of as missing', () => {
-    const told = diagnosticsOf({ a: SITE.replace('querier: core', 'querier: core, gateway: router') }).map(({ rule }) => rule.id);
+    const told = diagnosticsOf({ a: SITE.replace('querier: core', 'querier: core, gateway: router') }).map(
+      ({ rule }) => rule.id,
+    );
     assert.ok(!told.includes('gateway-without-address') && !told.includes('port-missing'), told.join());
   });
 
   it('stays as it is where the site does not tell enough', () => {
-    const loose = 'vlans:\n  a: {id: 1, subnet: 10.0.0.0/24}\n  b: {id: 2, subnet: 10.0.1.0/24}\ndevices:\n  cam: {kind: camera, address: auto}\n';
+    const loose =
+      'vlans:\n  a: {id: 1, subnet: 10.0.0.0/24}\n  b: {id: 2, subnet: 10.0.1.0/24}\ndevices:\n  cam: {kind: camera, address: auto}\n';
     assert.match(values(loose).join(), /which VLAN it is in/);
     assert.equal(fixedTexts(folderOf({ a: loose })).texts.get('a'), loose);
-    const full = 'vlans:\n  a: {id: 1, subnet: 10.0.0.0/30}\ndevices:\n  x: {kind: camera, address: 10.0.0.1}\n  y: {kind: camera, address: 10.0.0.2}\n  z: {kind: camera, address: auto}\n';
+    const full =
+      'vlans:\n  a: {id: 1, subnet: 10.0.0.0/30}\ndevices:\n  x: {kind: camera, address: 10.0.0.1}\n  y: {kind: camera, address: 10.0.0.2}\n  z: {kind: camera, address: auto}\n';
     assert.match(values(full).join(), /no address of a is free/);
   });
 });

@@ -34,7 +34,10 @@ export function folds(file: SiteText): Fold[] {
 
 /** A section ends with the last line of it that is neither blank nor a comment. */
 function sections({ text, cut }: SiteText, add: (start: number, end: number) => void): void {
-  const starts = [...cut.headers.map(({ start }) => start), ...cut.pieces.filter(({ role }) => role !== 'item').map(({ start }) => start)].sort((a, b) => a - b);
+  const starts = [
+    ...cut.headers.map(({ start }) => start),
+    ...cut.pieces.filter(({ role }) => role !== 'item').map(({ start }) => start),
+  ].sort((a, b) => a - b);
   for (const [index, start] of starts.entries()) {
     const until = starts[index + 1] ?? text.length;
     add(start, start + contentLength(text.slice(start, until)));
@@ -64,5 +67,6 @@ function collections(node: Node, add: (start: number, end: number) => void): voi
 }
 
 function comments(text: string, add: (start: number, end: number, isComment: boolean) => void): void {
-  for (const run of text.matchAll(/(?:^[ \t]*#[^\n]*\n?){2,}/gm)) add(run.index, run.index + run[0].trimEnd().length, true);
+  for (const run of text.matchAll(/(?:^[ \t]*#[^\n]*\n?){2,}/gm))
+    add(run.index, run.index + run[0].trimEnd().length, true);
 }

@@ -61,7 +61,13 @@ function stream({ plan: { site, network } }: Checked, item: Item): Hint[] {
   if (rates === undefined || rates.untagged.line.peak === 0) return [];
   const { nominal, peak } = rates.untagged.line;
   const label = peak > nominal ? `${bitRate(nominal)}, at most ${bitRate(peak)}` : bitRate(nominal);
-  return [{ at: afterName(item), label, tooltip: 'One copy on the line: with its headers, and what Ethernet adds to each frame.' }];
+  return [
+    {
+      at: afterName(item),
+      label,
+      tooltip: 'One copy on the line: with its headers, and what Ethernet adds to each frame.',
+    },
+  ];
 }
 
 function cable({ plan }: Checked, item: Item): Hint[] {
@@ -69,35 +75,60 @@ function cable({ plan }: Checked, item: Item): Hint[] {
   if (link?.capacity === undefined) return [];
   const at = placeOf(item, ['to']);
   const end = { ...at, start: at.end };
-  if (link.blocked !== undefined && !isLoaded(plan, link)) return [{ at: end, label: 'idle', tooltip: 'Spanning tree keeps it idle.' }];
+  if (link.blocked !== undefined && !isLoaded(plan, link))
+    return [{ at: end, label: 'idle', tooltip: 'Spanning tree keeps it idle.' }];
   if (!isLoaded(plan, link)) return [];
   const { capacity, index } = link;
   const share = (direction: number): string => percent(plan.network.loads[direction]?.line.peak ?? 0, capacity);
-  return [{ at: end, label: `→ ${share(2 * index)} ← ${share(2 * index + 1)}`, tooltip: `At peak, of ${bitRate(capacity)}: from → to, and back.` }];
+  return [
+    {
+      at: end,
+      label: `→ ${share(2 * index)} ← ${share(2 * index + 1)}`,
+      tooltip: `At peak, of ${bitRate(capacity)}: from → to, and back.`,
+    },
+  ];
 }
 
 function volume({ plan: { site, storage } }: Checked, item: Item): Hint[] {
   const own = site.volumeByName.get(item.name);
   const figures = own?.item === item ? storage.volumes[own.index] : undefined;
   if (figures?.daysUntilFull === undefined) return [];
-  return [{ at: afterName(item), label: `${days(figures.daysUntilFull)} of footage`, tooltip: 'Until it is full, with nothing deleted.' }];
+  return [
+    {
+      at: afterName(item),
+      label: `${days(figures.daysUntilFull)} of footage`,
+      tooltip: 'Until it is full, with nothing deleted.',
+    },
+  ];
 }
 
 /** The address that the last port of a range has. */
 function ranges(item: Item): Hint[] {
-  const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
+  const ports =
+    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return [];
   return Object.entries(ports).flatMap(([key, port]) => {
     const names = portNames(key);
     if (names.length < 2 || typeof port !== 'object' || port === null || Array.isArray(port)) return [];
-    const own = typeof port['address'] === 'string' ? [{ route: ['ports', key, 'address'], text: port['address'] }] : [];
-    const legs = typeof port['addresses'] === 'object' && port['addresses'] !== null ? Object.entries(port['addresses']) : [];
-    const all = [...own, ...legs.map(([vlan, text]) => ({ route: ['ports', key, 'addresses', vlan], text: String(text) }))];
+    const own =
+      typeof port['address'] === 'string' ? [{ route: ['ports', key, 'address'], text: port['address'] }] : [];
+    const legs =
+      typeof port['addresses'] === 'object' && port['addresses'] !== null ? Object.entries(port['addresses']) : [];
+    const all = [
+      ...own,
+      ...legs.map(([vlan, text]) => ({ route: ['ports', key, 'addresses', vlan], text: String(text) })),
+    ];
     return all.flatMap(({ route, text }) => {
       const first = parseAddress(text);
       if (first === undefined) return [];
       const { piece, end } = placeOf(item, route);
-      return [{ at: { piece, start: end, end }, label: `to ${formatAddress(first + names.length - 1)}`, tooltip: `One address for each of the ${names.length} ports.` }];
+      return [
+        {
+          at: { piece, start: end, end },
+          label: `to ${formatAddress(first + names.length - 1)}`,
+          tooltip: `One address for each of the ${names.length} ports.`,
+        },
+      ];
     });
   });
 }

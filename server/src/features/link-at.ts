@@ -8,7 +8,8 @@ const known = new WeakMap<Plan['network']['topology'], ReadonlyMap<Item, Link>>(
 
 export function linkAt({ network: { topology } }: Plan, item: Item): Link | undefined {
   let links = known.get(topology);
-  if (links === undefined) known.set(topology, (links = new Map(topology.links.map((link) => [link.cable.item, link]))));
+  if (links === undefined)
+    known.set(topology, (links = new Map(topology.links.map((link) => [link.cable.item, link]))));
   return links.get(item);
 }
 

@@ -18,10 +18,18 @@ export interface SymbolNode {
 
 /** Sections, their items, and the ports of devices. */
 export function documentSymbols(file: SiteText): SymbolNode[] {
-  const sections: { name: string; head: Place; end: number; items: SymbolNode[] }[] = file.cut.headers.flatMap(({ section, start, end }) =>
-    sectionOf(section) === undefined ? [] : [{ name: section, head: placeInFile(file, { start, end }), end, items: [] }]);
+  const sections: { name: string; head: Place; end: number; items: SymbolNode[] }[] = file.cut.headers.flatMap(
+    ({ section, start, end }) =>
+      sectionOf(section) === undefined
+        ? []
+        : [{ name: section, head: placeInFile(file, { start, end }), end, items: [] }],
+  );
   const inOrder = (a: (typeof sections)[number], b: (typeof sections)[number]): number => a.head.start - b.head.start;
-  const openAt = (offset: number): (typeof sections)[number] | undefined => sections.filter(({ head }) => head.start <= offset).sort(inOrder).pop();
+  const openAt = (offset: number): (typeof sections)[number] | undefined =>
+    sections
+      .filter(({ head }) => head.start <= offset)
+      .sort(inOrder)
+      .pop();
   for (const piece of file.cut.pieces) {
     const { items, tree } = contentOf(piece);
     if (piece.role === 'item') {
@@ -36,20 +44,35 @@ export function documentSymbols(file: SiteText): SymbolNode[] {
       if (section === undefined) continue;
       const own = items.filter((item) => item.section === section);
       const head = placeInFile(file, { start: piece.start + key.start, end: piece.start + key.end });
-      sections.push({ name: section, head, end: piece.start + Math.max(key.end, value.end), items: own.map(itemSymbol) });
+      sections.push({
+        name: section,
+        head,
+        end: piece.start + Math.max(key.end, value.end),
+        items: own.map(itemSymbol),
+      });
     }
   }
-  return sections
-    .sort(inOrder)
-    .map(({ name, head, end, items }) => ({
-      name, kind: 'section', detail: '', at: head, whole: { ...head, end: Math.max(end, head.end) }, children: items,
-    }));
+  return sections.sort(inOrder).map(({ name, head, end, items }) => ({
+    name,
+    kind: 'section',
+    detail: '',
+    at: head,
+    whole: { ...head, end: Math.max(end, head.end) },
+    children: items,
+  }));
 }
 
 function itemSymbol(item: Item): SymbolNode {
   const at = placeOf(item, [], item.key === undefined ? 'value' : 'key');
   const whole = placeOf(item, [], 'entry');
-  return { name: nameOf(item), kind: SECTIONS[item.section] === 'fixed' ? 'key' : item.section, detail: detailOf(item), whole, at: within(at, whole), children: ports(item) };
+  return {
+    name: nameOf(item),
+    kind: SECTIONS[item.section] === 'fixed' ? 'key' : item.section,
+    detail: detailOf(item),
+    whole,
+    at: within(at, whole),
+    children: ports(item),
+  };
 }
 
 /** A cable is known by its ends. */
@@ -86,14 +109,16 @@ function ports(item: Item): SymbolNode[] {
   if (item.section !== 'devices' || item.node.kind !== 'mapping') return [];
   const under = item.node.entries.find(({ key, merged }) => !merged && keyText(key) === 'ports')?.value;
   if (under?.kind !== 'mapping') return [];
-  return under.entries.filter(({ merged }) => !merged).map(({ key, value, start, end }) => ({
-    name: keyText(key),
-    kind: 'ports',
-    detail: scalarUnder(value, 'vlan') ?? scalarUnder(value, 'address') ?? '',
-    at: { piece: item.piece, start: key.start, end: key.end },
-    whole: { piece: item.piece, start, end: Math.max(end, key.end) },
-    children: [],
-  }));
+  return under.entries
+    .filter(({ merged }) => !merged)
+    .map(({ key, value, start, end }) => ({
+      name: keyText(key),
+      kind: 'ports',
+      detail: scalarUnder(value, 'vlan') ?? scalarUnder(value, 'address') ?? '',
+      at: { piece: item.piece, start: key.start, end: key.end },
+      whole: { piece: item.piece, start, end: Math.max(end, key.end) },
+      children: [],
+    }));
 }
 
 function scalarUnder(node: Node, key: string): string | undefined {
@@ -120,7 +145,8 @@ export function siteSymbols(site: Site, query: string): NamedPlace[] {
   for (const item of site.items) {
     const kind = item.section;
     if (SECTIONS[kind] === 'fixed') continue;
-    if (SECTIONS[kind] === 'map' && hasInOrder(item.name, letters)) found.push({ name: item.name, kind, detail: detailOf(item), at: placeOf(item, [], 'key') });
+    if (SECTIONS[kind] === 'map' && hasInOrder(item.name, letters))
+      found.push({ name: item.name, kind, detail: detailOf(item), at: placeOf(item, [], 'key') });
     if (kind !== 'devices' || !letters.includes('/')) continue;
     for (const port of ports(item)) {
       const name = `${item.name}/${port.name}`;

@@ -11,6 +11,8 @@ export class RulePages {
   }
 
   of(rule: string): string | undefined {
-    return this.folder === undefined || !ruleIds.includes(rule) ? undefined : `${this.folder.replace(/\/$/, '')}/${rule}.md`;
+    return this.folder === undefined || !ruleIds.includes(rule)
+      ? undefined
+      : `${this.folder.replace(/\/$/, '')}/${rule}.md`;
   }
 }

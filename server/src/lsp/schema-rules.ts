@@ -1,8 +1,16 @@
 /** Which rules tell what an extension that checks YAML against a schema tells too. */
 
 const OF_THE_SCHEMA: ReadonlySet<string> = new Set([
-  'yaml-syntax', 'duplicate-key', 'unknown-key', 'missing-key', 'wrong-type', 'value-not-allowed', 'out-of-range', 'malformed-value',
-  'repeated-value', 'quantity',
+  'yaml-syntax',
+  'duplicate-key',
+  'unknown-key',
+  'missing-key',
+  'wrong-type',
+  'value-not-allowed',
+  'out-of-range',
+  'malformed-value',
+  'repeated-value',
+  'quantity',
 ]);
 
 export function isOfTheSchema(rule: string): boolean {

@@ -1,7 +1,13 @@
 /** The language server: thin, and the same for every host. */
 
 import {
-  type Connection, DidChangeConfigurationNotification, FileChangeType, type InitializeParams, type InitializeResult, type ServerCapabilities, TextDocumentSyncKind,
+  type Connection,
+  DidChangeConfigurationNotification,
+  FileChangeType,
+  type InitializeParams,
+  type InitializeResult,
+  type ServerCapabilities,
+  TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { fileOf } from '../site/item.ts';
@@ -24,7 +30,14 @@ import { type FileSource, type OpenSite, Sites } from './sites.ts';
 import { Soon } from './soon.ts';
 
 const handlers: readonly Handler[] = [
-  hoverHandler, completionHandler, namesHandler, symbolsHandler, structureHandler, tokensHandler, besideTextHandler, codeActionHandler,
+  hoverHandler,
+  completionHandler,
+  namesHandler,
+  symbolsHandler,
+  structureHandler,
+  tokensHandler,
+  besideTextHandler,
+  codeActionHandler,
   fillInHandler,
 ];
 
@@ -45,7 +58,10 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     session.settings = readSettings(initializationOptions);
     pages.folder = session.options.rulePages ?? pages.folder;
     const own: ServerCapabilities = { textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental } };
-    return { capabilities: Object.assign(own, ...handlers.map((handler) => handler.capabilities)), serverInfo: { name: 'plumbline' } };
+    return {
+      capabilities: Object.assign(own, ...handlers.map((handler) => handler.capabilities)),
+      serverInfo: { name: 'plumbline' },
+    };
   });
 
   connection.onInitialized(async () => {
@@ -60,7 +76,10 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
   /** Those of the client where it can be asked, else what it has `sent`. */
   const takeSettings = async (sent?: unknown): Promise<void> => {
     const before = session.settings;
-    const asked: unknown = session.client.workspace?.configuration === true ? await connection.workspace.getConfiguration('plumbline') : sent;
+    const asked: unknown =
+      session.client.workspace?.configuration === true
+        ? await connection.workspace.getConfiguration('plumbline')
+        : sent;
     session.settings = readSettings(asked, before);
     const able = session.client.workspace;
     if (able?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
@@ -76,7 +95,9 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
 
   const publish = (site: OpenSite): void => {
     const { diagnostics, files, plan } = site.now();
-    const told = session.settings.schemaFeatures ? diagnostics : diagnostics.filter(({ rule }) => !isOfTheSchema(rule.id));
+    const told = session.settings.schemaFeatures
+      ? diagnostics
+      : diagnostics.filter(({ rule }) => !isOfTheSchema(rule.id));
     const convert = session.converter(files);
     const byUri = new Map<string, Diagnostic[]>(files.map((file) => [file.uri, []]));
     for (const diagnostic of told) byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);
@@ -86,7 +107,11 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
       const text = JSON.stringify([version, converted]);
       if (published.get(uri) === text) continue;
       published.set(uri, text);
-      void connection.sendDiagnostics({ uri: addresses.shown(uri), diagnostics: converted, ...(version !== undefined && { version }) });
+      void connection.sendDiagnostics({
+        uri: addresses.shown(uri),
+        diagnostics: converted,
+        ...(version !== undefined && { version }),
+      });
     }
     void connection.sendNotification('plumbline/status', {
       site: plan.site.name ?? '',
@@ -108,7 +133,10 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     if (!uri.endsWith('.site.yaml')) return;
     documents.set(uri, TextDocument.create(uri, languageId, version, text));
     const site = sites.opened(uri, text);
-    void site.loaded.then(() => checkSoon(site), (error: unknown) => connection.console.error(String(error)));
+    void site.loaded.then(
+      () => checkSoon(site),
+      (error: unknown) => connection.console.error(String(error)),
+    );
   });
 
   connection.onDidChangeTextDocument(({ textDocument: { uri: written, version }, contentChanges }) => {

@@ -3,7 +3,7 @@
 import type { HintKinds } from '../features/inlay-hints.ts';
 
 export interface Settings {
-  /** Whether errors of shape are told and keys completed, or left to another extension that does both from the schema. */
+  /** Whether errors of shape are told and keys completed, or left to another extension that does both. */
   readonly schemaFeatures: boolean;
   readonly inlayHints: HintKinds;
   readonly codeLens: boolean;
@@ -19,7 +19,8 @@ export const usual: Settings = {
 export function readSettings(sent: unknown, before: Settings = usual): Settings {
   const hints = part(sent, 'inlayHints');
   const enabled = truth(part(hints, 'enabled'), true);
-  const kind = (name: keyof HintKinds): boolean => (hints === undefined ? before.inlayHints[name] : enabled && truth(part(hints, name), usual.inlayHints[name]));
+  const kind = (name: keyof HintKinds): boolean =>
+    hints === undefined ? before.inlayHints[name] : enabled && truth(part(hints, name), usual.inlayHints[name]);
   const schemaFeatures = part(sent, 'schemaFeatures');
   return {
     schemaFeatures: schemaFeatures === undefined ? before.schemaFeatures : schemaFeatures !== 'off',

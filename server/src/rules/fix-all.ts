@@ -5,7 +5,7 @@ import type { SiteFolder } from '../site/folder.ts';
 import { type Checked, check } from './check.ts';
 import type { Diagnostic, Fix } from './rule.ts';
 
-/** A fix may bring another to light; more rounds than that with nothing gained would be two fixes that undo each other. */
+/** A fix may bring another to light; that many rounds with nothing gained are two fixes that undo each other. */
 const ROUNDS = 10;
 
 /** The fix of a finding that is applied, if any is. */
@@ -14,7 +14,10 @@ export type Choice = (diagnostic: Diagnostic) => Fix | undefined;
 export const safeFix: Choice = ({ fixes }) => fixes?.().find(({ safe }) => safe);
 
 /** Changes the texts of `folder`, and returns those that it has then. */
-export function fixedTexts(folder: SiteFolder, choose: Choice = safeFix): { texts: ReadonlyMap<string, string>; fixes: number } {
+export function fixedTexts(
+  folder: SiteFolder,
+  choose: Choice = safeFix,
+): { texts: ReadonlyMap<string, string>; fixes: number } {
   let fixes = 0;
   let least = Infinity;
   let checked: Checked | undefined;
@@ -36,7 +39,9 @@ export function fixedTexts(folder: SiteFolder, choose: Choice = safeFix): { text
     if (chosen.length === 0) break;
     if (due < least) idle = 0;
     least = Math.min(least, due);
-    const changed = [...byFile(chosen)].map(([uri, edits]) => [uri, applyEdits(folder.get(uri)?.text ?? '', edits)] as const);
+    const changed = [...byFile(chosen)].map(
+      ([uri, edits]) => [uri, applyEdits(folder.get(uri)?.text ?? '', edits)] as const,
+    );
     for (const [uri, text] of changed) folder.set(uri, text);
   }
   return { texts: new Map(folder.files.map(({ uri, text }) => [uri, text])), fixes };
@@ -44,5 +49,7 @@ export function fixedTexts(folder: SiteFolder, choose: Choice = safeFix): { text
 
 /** What touches a place that another fix changes waits for the next round. */
 function overlaps(chosen: readonly Edit[], edits: readonly Edit[]): boolean {
-  return edits.some(({ at }) => chosen.some(({ at: other }) => other.piece === at.piece && other.start <= at.end && at.start <= other.end));
+  return edits.some(({ at }) =>
+    chosen.some(({ at: other }) => other.piece === at.piece && other.start <= at.end && at.start <= other.end),
+  );
 }

@@ -1,13 +1,14 @@
-/** Where a cursor stands in text that is being typed, told from lines, indentation and brackets alone: it need not parse. */
+/** Where a cursor stands in text that is being typed, told by lines, indentation and brackets: it need not parse. */
 
 import type { Route } from './syntax.ts';
 
 export interface Cursor {
   /**
-   * key: where a key of the mapping at `path` stands · value: behind the colon, or in brackets, where the value at `path`
-   * stands · start: on a line of its own, or behind a dash, where the value at `path` begins, be it a scalar, the first
-   * key of a mapping or the first dash of a list · element: on a line where another dash of the list would stand that
-   * `path` without its last step leads to.
+   * key: where a key of the mapping at `path` stands ·
+   * value: behind the colon, or in brackets, where the value at `path` stands ·
+   * start: on a line of its own, or behind a dash, where the value at `path` begins, be it a scalar, the first key of
+   * a mapping or the first dash of a list ·
+   * element: where another dash would stand of the list that `path` without its last step leads to.
    */
   readonly at: 'key' | 'value' | 'start' | 'element';
   readonly path: Route;
@@ -77,7 +78,8 @@ class Scan {
     while (this.line <= text.length) {
       const newline = text.indexOf('\n', this.line);
       const next = newline === -1 ? text.length + 1 : newline + 1;
-      const end = newline === -1 ? text.length : text.charAt(newline - 1) === '\r' && newline > this.line ? newline - 1 : newline;
+      const end =
+        newline === -1 ? text.length : text.charAt(newline - 1) === '\r' && newline > this.line ? newline - 1 : newline;
       this.readLine(end);
       this.line = next;
     }
@@ -110,7 +112,8 @@ class Scan {
       while (this.top?.flow === true) this.pop();
     }
     if (isBlank || text.charAt(at) === '#') {
-      if (this.holds(line, end) && (isBlank || this.cursor <= at)) this.onBlankLine(isBlank ? this.cursor - line : indent);
+      if (this.holds(line, end) && (isBlank || this.cursor <= at))
+        this.onBlankLine(isBlank ? this.cursor - line : indent);
       return;
     }
     this.readBlock(at, end, indent);
@@ -123,7 +126,8 @@ class Scan {
     const top = last();
     const place = { start: this.cursor, end: this.cursor, column };
     if (top === undefined) this.mark('key', [], place, []);
-    else if (top.indent === column && top.kind === 'list') this.mark('element', [...frames.slice(0, -1).map(step), top.index + 1], place);
+    else if (top.indent === column && top.kind === 'list')
+      this.mark('element', [...frames.slice(0, -1).map(step), top.index + 1], place);
     else if (top.indent === column && !(top.kind === 'mapping' && frames.length === 1 && column === 0)) {
       this.mark('key', frames.slice(0, -1).map(step), place, top.keys);
     } else if (top.indent === column) this.mark('key', [], place, top.keys);
@@ -147,7 +151,12 @@ class Scan {
       while (after < end && text.charAt(after) === ' ') after++;
       if (after >= end) {
         if (this.holds(at + 1, end)) {
-          this.mark('start', this.stack.map(step), { start: this.cursor, end: this.cursor, needsSpace: this.cursor === at + 1, column: column + 2 });
+          this.mark('start', this.stack.map(step), {
+            start: this.cursor,
+            end: this.cursor,
+            needsSpace: this.cursor === at + 1,
+            column: column + 2,
+          });
           this.expected = { depth: this.stack.length, indent: column + 2 };
         }
         return;
@@ -162,7 +171,12 @@ class Scan {
       this.setKey(mapping, key.name);
       if (this.holds(at, key.end)) {
         this.own = key.name;
-        this.mark('key', this.stack.slice(0, -1).map(step), { start: at, end: key.end, hasColon: true, column }, mapping.keys);
+        this.mark(
+          'key',
+          this.stack.slice(0, -1).map(step),
+          { start: at, end: key.end, hasColon: true, column },
+          mapping.keys,
+        );
       }
       this.readValue(key.after, end, column);
       return;
@@ -176,7 +190,8 @@ class Scan {
     const top = this.top;
     if (this.holds(at, wordEnd)) {
       const place = { start: at, end: Math.max(this.cursor, trimmedEnd(text, at, wordEnd)), column };
-      if (top?.kind === 'mapping' && top.indent === column && !dashed) this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
+      if (top?.kind === 'mapping' && top.indent === column && !dashed)
+        this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
       else if (top === undefined) this.mark('key', [], place, []);
       else if (!top.given) {
         this.mark('start', this.stack.map(step), place);
@@ -226,7 +241,12 @@ class Scan {
     while (at < end && (text.charAt(at) === ' ' || text.charAt(at) === '\t')) at++;
     const isEmpty = at >= end || (text.charAt(at) === '#' && at > from);
     if (this.holds(from, isEmpty ? at : at - 1)) {
-      this.mark('value', this.stack.map(step), { start: this.cursor, end: this.cursor, needsSpace: this.cursor === from, column });
+      this.mark('value', this.stack.map(step), {
+        start: this.cursor,
+        end: this.cursor,
+        needsSpace: this.cursor === from,
+        column,
+      });
     }
     if (isEmpty || this.top === undefined) return;
     this.top.given = true;
@@ -241,7 +261,11 @@ class Scan {
     }
     const valueEnd = plainEnd(text, at, end);
     if (this.holds(at, valueEnd)) {
-      this.mark('value', this.stack.map(step), { start: at, end: Math.max(this.cursor, trimmedEnd(text, at, valueEnd)), column });
+      this.mark('value', this.stack.map(step), {
+        start: at,
+        end: Math.max(this.cursor, trimmedEnd(text, at, valueEnd)),
+        column,
+      });
     }
   }
 
@@ -254,7 +278,8 @@ class Scan {
       while (at < end && (text.charAt(at) === ' ' || text.charAt(at) === '\t')) at++;
       const c = at < end ? text.charAt(at) : '';
       const isComment = c === '#' && (at === this.line || /\s/.test(text.charAt(at - 1)));
-      if (this.top?.flow === true && this.holds(before, at) && (this.cursor < at || c === '' || /[,}\]#]/.test(c))) this.inSpace(column);
+      if (this.top?.flow === true && this.holds(before, at) && (this.cursor < at || c === '' || /[,}\]#]/.test(c)))
+        this.inSpace(column);
       if (c === '' || isComment) return;
       if (c === '{' || c === '[') {
         if (this.top !== undefined) {
@@ -291,7 +316,12 @@ class Scan {
         top.due = 'value';
         if (this.holds(at, key.end)) {
           this.own = key.name;
-          this.mark('key', this.stack.slice(0, -1).map(step), { start: at, end: key.end, hasColon: true, column }, top.keys);
+          this.mark(
+            'key',
+            this.stack.slice(0, -1).map(step),
+            { start: at, end: key.end, hasColon: true, column },
+            top.keys,
+          );
         }
         if (this.cursor === key.after) this.inSpace(column);
         return key.after;
@@ -301,7 +331,8 @@ class Scan {
     const tokenEnd = trimmedEnd(text, at, rawEnd);
     if (this.holds(at, rawEnd)) {
       const place = { start: at, end: Math.max(this.cursor, tokenEnd), column };
-      if (top.kind === 'mapping' && top.due !== 'value') this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
+      if (top.kind === 'mapping' && top.due !== 'value')
+        this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
       else this.mark('value', this.stack.map(step), place);
     }
     top.due = 'comma';
@@ -326,8 +357,14 @@ class Scan {
   private inSpace(column: number): void {
     const { top } = this;
     if (top === undefined) return;
-    const place = { start: this.cursor, end: this.cursor, needsSpace: /[:,]/.test(this.text.charAt(this.cursor - 1)), column };
-    if (top.kind === 'mapping' && top.due === 'key') this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
+    const place = {
+      start: this.cursor,
+      end: this.cursor,
+      needsSpace: /[:,]/.test(this.text.charAt(this.cursor - 1)),
+      column,
+    };
+    if (top.kind === 'mapping' && top.due === 'key')
+      this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
     else if (top.due === 'value') this.mark('value', this.stack.map(step), place);
   }
 
@@ -359,14 +396,28 @@ class Scan {
 }
 
 function frame(kind: Frame['kind'], flow: boolean, indent: number): Frame {
-  return { kind, flow, indent, keys: [], key: undefined, index: 0, given: false, due: kind === 'mapping' ? 'key' : 'value' };
+  return {
+    kind,
+    flow,
+    indent,
+    keys: [],
+    key: undefined,
+    index: 0,
+    given: false,
+    due: kind === 'mapping' ? 'key' : 'value',
+  };
 }
 
 function step({ kind, key, index }: Frame): string | number {
   return kind === 'list' ? index : (key ?? '');
 }
 
-function match(pattern: RegExp, text: string, at: number, end: number): { name: string; end: number; after: number } | undefined {
+function match(
+  pattern: RegExp,
+  text: string,
+  at: number,
+  end: number,
+): { name: string; end: number; after: number } | undefined {
   pattern.lastIndex = at;
   const found = pattern.exec(text);
   if (found === null || at + found[0].length > end) return undefined;

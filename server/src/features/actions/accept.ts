@@ -21,7 +21,13 @@ export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: D
   if (name === undefined || name === '' || rule.id === 'unused-acceptance') return undefined;
   const entry = `{rule: ${rule.id}, at: ${scalarText(name, true)}, because: ${REASON}}`;
   const own = file.cut.pieces.flatMap((piece) => contentOf(piece).items).filter(({ section }) => section === 'lint');
-  const edit = ofList(own.find((item) => item.name === 'accept'), entry) ?? ofSection(file, own, entry) ?? atEnd(file, entry, indentOf(plan.site.items));
+  const edit =
+    ofList(
+      own.find((item) => item.name === 'accept'),
+      entry,
+    ) ??
+    ofSection(file, own, entry) ??
+    atEnd(file, entry, indentOf(plan.site.items));
   return { title: `Accept ${name}, giving a reason`, edit };
 }
 
@@ -33,7 +39,10 @@ function ofList(item: Item | undefined, entry: string): Edit | undefined {
   if (!isEmpty(node)) return undefined;
   const colon = piece.text.indexOf(':', key.end);
   const at = colon === -1 ? key.end : colon + 1;
-  return { at: { piece, start: at, end: at }, text: piece.role === 'item' ? `\n${' '.repeat(piece.indent + 2)}- ${entry}` : ` [${entry}]` };
+  return {
+    at: { piece, start: at, end: at },
+    text: piece.role === 'item' ? `\n${' '.repeat(piece.indent + 2)}- ${entry}` : ` [${entry}]`,
+  };
 }
 
 /** A list in the section that is there, behind what it holds. */

@@ -28,9 +28,11 @@ export function fixFile({ files }: Checked, file: SiteText, wanted: Wanted): Edi
 }
 
 function choice({ uri }: SiteText, wanted: Wanted): Choice {
-  const ofFile = (fix: Fix | undefined): Fix | undefined => (fix?.edits.every(({ at }) => fileOf(at).uri === uri) === true ? fix : undefined);
+  const ofFile = (fix: Fix | undefined): Fix | undefined =>
+    fix?.edits.every(({ at }) => fileOf(at).uri === uri) === true ? fix : undefined;
   if (wanted === 'safe') return (diagnostic) => (isIn(diagnostic, uri) ? ofFile(safeFix(diagnostic)) : undefined);
-  return (diagnostic) => (diagnostic.rule.id === wanted.rule && isIn(diagnostic, uri) ? ofFile(diagnostic.fixes?.()[0]) : undefined);
+  return (diagnostic) =>
+    diagnostic.rule.id === wanted.rule && isIn(diagnostic, uri) ? ofFile(diagnostic.fixes?.()[0]) : undefined;
 }
 
 function isIn({ at }: Diagnostic, uri: string): boolean {

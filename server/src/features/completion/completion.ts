@@ -29,14 +29,21 @@ export interface CompletionOptions {
 const MOST = 1000;
 
 /** `offset` counts UTF-16 units from the start of the file. */
-export function complete(checked: Checked, file: SiteText, offset: number, { schemaFeatures }: CompletionOptions): Completion | undefined {
+export function complete(
+  checked: Checked,
+  file: SiteText,
+  offset: number,
+  { schemaFeatures }: CompletionOptions,
+): Completion | undefined {
   const wanted = wantedAt(checked, file, offset);
   if (wanted === undefined) return undefined;
   const found = offersFor(wanted).filter(({ kind }) => schemaFeatures || !OF_THE_SCHEMA.includes(kind));
   const space = wanted.cursor.needsSpace ? ' ' : '';
   return {
     at: placeInFile(file, wanted),
-    offers: found.slice(0, MOST).map((offer) => (space === '' ? offer : { ...offer, insert: `${space}${offer.insert ?? offer.label}` })),
+    offers: found
+      .slice(0, MOST)
+      .map((offer) => (space === '' ? offer : { ...offer, insert: `${space}${offer.insert ?? offer.label}` })),
     isPartial: found.length > MOST,
   };
 }
@@ -56,7 +63,11 @@ function offersFor(wanted: Wanted): Offer[] {
         if (isSection(wanted)) return sectionSnippets(wanted);
         return element === undefined ? [] : elements({ ...wanted, route: [...wanted.route, 0] }, element, '- ');
       }
-      if (isMapping(schema)) return [...keyOffers(wanted, schema), ...(isSection(wanted) ? sectionSnippets(wanted) : elements(wanted, schema, ''))];
+      if (isMapping(schema))
+        return [
+          ...keyOffers(wanted, schema),
+          ...(isSection(wanted) ? sectionSnippets(wanted) : elements(wanted, schema, '')),
+        ];
       return valueOffers(wanted, schema);
     case 'value':
       return values(wanted, schema);
@@ -68,8 +79,11 @@ function values(wanted: Wanted, schema: Schema): Offer[] {
   if (isList(schema)) {
     const element = under(schema, 0);
     if (element === undefined || isMapping(element)) return exampleOffers(wanted, schema);
-    return valueOffers({ ...wanted, route: [...wanted.route, 0] }, element)
-      .map((offer) => ({ ...offer, insert: `[${offer.insert ?? offer.label}$0]`, isSnippet: true }));
+    return valueOffers({ ...wanted, route: [...wanted.route, 0] }, element).map((offer) => ({
+      ...offer,
+      insert: `[${offer.insert ?? offer.label}$0]`,
+      isSnippet: true,
+    }));
   }
   const examples = exampleOffers(wanted, schema);
   // What a switch feeds is a word, what any other device draws is a mapping.

@@ -5,10 +5,16 @@ import type { Schema } from '../../site/shape.ts';
 import { flowText } from './yaml-text.ts';
 
 export function describe(schema: Schema): string {
-  const units = schema['x-quantity'] === undefined ? [] : [`Units: ${unitsOf(schema['x-quantity']).map(code).join(', ')}`];
+  const units =
+    schema['x-quantity'] === undefined ? [] : [`Units: ${unitsOf(schema['x-quantity']).map(code).join(', ')}`];
   const without = schema.default === undefined ? [] : [`Without it: ${code(flowText(schema.default))}`];
   const examples = (schema.examples ?? []).map((example) => code(flowText(example)));
-  return [schema.description ?? '', ...units, ...without, ...(examples.length === 0 ? [] : [`For example ${examples.join(', ')}`])]
+  return [
+    schema.description ?? '',
+    ...units,
+    ...without,
+    ...(examples.length === 0 ? [] : [`For example ${examples.join(', ')}`]),
+  ]
     .filter((text) => text !== '')
     .join('\n\n');
 }

@@ -20,7 +20,8 @@ export function fitsDevice(key: string, kind: string | undefined, beside: readon
   if (kind === 'patch-panel') return ['ports', 'description', 'model', 'location'].includes(key);
   const only = ONLY_OF[key];
   if (only !== undefined && !only.includes(kind)) return false;
-  if (key === 'ports') return !OF_THE_PORT.some((own) => beside.includes(own) && !(own === 'address' && FORWARDS.includes(kind)));
+  if (key === 'ports')
+    return !OF_THE_PORT.some((own) => beside.includes(own) && !(own === 'address' && FORWARDS.includes(kind)));
   if (!OF_THE_PORT.includes(key) || !beside.includes('ports')) return true;
   // The address by which a switch is managed belongs to none of its ports.
   return key === 'address' && FORWARDS.includes(kind);

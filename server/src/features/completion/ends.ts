@@ -18,13 +18,18 @@ export function endOffers(wanted: Wanted, role: string): Offer[] {
   const other = isThrough ? undefined : portAt(site, readEnd(textAt(wanted, [role === 'from' ? 'to' : 'from']), []));
   const free = site.devices
     .filter(({ kind, name }) => (kind === 'patch-panel') === isThrough && (device === undefined || name === device))
-    .map((own) => ({ device: own, ports: own.ports.filter((port) => !taken.has(port) && port.device !== other?.device) }))
+    .map((own) => ({
+      device: own,
+      ports: own.ports.filter((port) => !taken.has(port) && port.device !== other?.device),
+    }))
     .filter(({ ports }) => ports.length > 0);
   const total = free.reduce((sum, { ports }) => sum + ports.length, 0);
   const shown = total > ALL_PORTS ? free.map((own) => ({ ...own, ports: own.ports.slice(0, FEW_PORTS) })) : free;
   return shown
     .sort((a, b) => rank(a.device, role, other) - rank(b.device, role, other))
-    .flatMap(({ device: own, ports }) => [...ports].sort((a, b) => inOrder(a, b, other)).map((port) => offer(own, port, device !== undefined)));
+    .flatMap(({ device: own, ports }) =>
+      [...ports].sort((a, b) => inOrder(a, b, other)).map((port) => offer(own, port, device !== undefined)),
+    );
 }
 
 /** Ports of one VLAN before trunks, but towards a trunk; then by number. */
@@ -43,7 +48,11 @@ function rank({ bridging, kind }: Device, role: string, other: Port | undefined)
 
 function offer(device: Device, port: Port, isNamed: boolean): Offer {
   const alone = device.ports.length === 1 && !isNamed && device.kind !== 'patch-panel';
-  return { label: alone ? device.name : portName(port), kind: alone ? 'devices' : 'ports', detail: [device.kind ?? 'device', portDetail(port)].filter((text) => text !== '').join(', ') };
+  return {
+    label: alone ? device.name : portName(port),
+    kind: alone ? 'devices' : 'ports',
+    detail: [device.kind ?? 'device', portDetail(port)].filter((text) => text !== '').join(', '),
+  };
 }
 
 export function portDetail({ speed, vlan, trunk, feeds }: Port): string {
@@ -52,7 +61,9 @@ export function portDetail({ speed, vlan, trunk, feeds }: Port): string {
     vlan ?? '',
     trunk === undefined ? '' : `trunk of ${trunk.join(', ')}`,
     feeds === undefined ? '' : `feeds ${feeds}`,
-  ].filter((text) => text !== '').join(', ');
+  ]
+    .filter((text) => text !== '')
+    .join(', ');
 }
 
 /** Ports with a plug; a position of a patch panel is passed by one cable, and by this one once. */

@@ -10,9 +10,13 @@ export function fitting(wanted: Wanted, schema: Schema, role: string, kind: stri
   const inside: Wanted = { ...wanted, name: '', route: [role], item: undefined, typed: '', kind };
   const names = schema['x-names'];
   const form = schema['x-form'];
-  const offers = names !== undefined ? nameOffers(inside, names, role)
-    : form === 'address' || form === 'group' ? addressOffers(inside, form)
-    : role === 'port' || role === 'id' || role === 'subnet' ? [...(form === 'subnet' ? addressOffers(inside, form) : numberOffers(inside))]
-    : [];
+  const offers =
+    names !== undefined
+      ? nameOffers(inside, names, role)
+      : form === 'address' || form === 'group'
+        ? addressOffers(inside, form)
+        : role === 'port' || role === 'id' || role === 'subnet'
+          ? [...(form === 'subnet' ? addressOffers(inside, form) : numberOffers(inside))]
+          : [];
   return offers.map(({ label, insert }) => insert ?? label);
 }

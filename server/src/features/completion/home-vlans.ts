@@ -8,12 +8,18 @@ import { type Wanted, textAt } from './wanted.ts';
 export function vlansWanted(wanted: Wanted): Vlan[] {
   const { site, route, name } = wanted;
   const withSubnet = site.vlans.filter(({ subnet }) => subnet !== undefined);
-  const named = route[route.length - 2] === 'addresses' ? route[route.length - 1] : textAt(wanted, [...route.slice(0, -1), 'vlan']);
+  const named =
+    route[route.length - 2] === 'addresses' ? route[route.length - 1] : textAt(wanted, [...route.slice(0, -1), 'vlan']);
   const vlan = named === undefined ? undefined : site.vlanByName.get(String(named));
   if (vlan !== undefined) return [vlan];
   const device = site.deviceByName.get(name);
   const portKey = route[0] === 'ports' ? String(route[1]).split('-')[0] : undefined;
-  const port = portKey === undefined ? (device?.bridging === true ? undefined : device?.ports[0]) : device?.portByName.get(portKey);
+  const port =
+    portKey === undefined
+      ? device?.bridging === true
+        ? undefined
+        : device?.ports[0]
+      : device?.portByName.get(portKey);
   const cabled = port === undefined ? [] : vlansAt(wanted, port);
   if (cabled.length > 0) return cabled;
   if (device?.bridging === true) return likeliest(withSubnet, ({ querier }) => (querier === name ? 0 : 1));
@@ -28,7 +34,9 @@ function vlansAt({ checked }: Wanted, port: Port): Vlan[] {
   const link = topology.linkOf[port.index];
   if (link === undefined) return [];
   const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
-  return networks.flatMap((network) => topology.networks[network]?.vlan ?? []).filter(({ subnet }) => subnet !== undefined);
+  return networks
+    .flatMap((network) => topology.networks[network]?.vlan ?? [])
+    .filter(({ subnet }) => subnet !== undefined);
 }
 
 function countByVlan({ site, checked, name }: Wanted, kind: string | undefined): Map<Vlan, number> {

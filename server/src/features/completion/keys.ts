@@ -19,7 +19,10 @@ export function keyOffers(wanted: Wanted, schema: Schema): Offer[] {
     (name) => !cursor.keys.includes(name) && (!isDevice || fitsDevice(name, kind, cursor.keys)),
   );
   const ordered = [...names.filter((name) => required.has(name)), ...names.filter((name) => !required.has(name))];
-  return [...ordered.flatMap((name) => keyOffer(wanted, schema, name, required.has(name)) ?? []), ...freeKeys(wanted, schema)];
+  return [
+    ...ordered.flatMap((name) => keyOffer(wanted, schema, name, required.has(name)) ?? []),
+    ...freeKeys(wanted, schema),
+  ];
 }
 
 function keyOffer(wanted: Wanted, schema: Schema, name: string, isRequired: boolean): Offer | undefined {
@@ -36,7 +39,8 @@ function keyOffer(wanted: Wanted, schema: Schema, name: string, isRequired: bool
 
 function insertion({ cursor }: Wanted, key: string, value: Schema): Pick<Offer, 'insert' | 'isSnippet' | 'goesOn'> {
   if (cursor.hasColon) return { insert: key };
-  if (isMapping(value) && !isText(value)) return { insert: cursor.inFlow ? `${key}: {$0}` : `${key}:\n  $0`, isSnippet: true, goesOn: true };
+  if (isMapping(value) && !isText(value))
+    return { insert: cursor.inFlow ? `${key}: {$0}` : `${key}:\n  $0`, isSnippet: true, goesOn: true };
   if (!isList(value)) return { insert: `${key}: `, goesOn: true };
   const element = under(value, 0);
   const below = !cursor.inFlow && element !== undefined && isMapping(element);
@@ -60,10 +64,15 @@ function freeKeys(wanted: Wanted, schema: Schema): Offer[] {
 function portKeys(wanted: Wanted, port: Schema): Offer[] {
   const { cursor } = wanted;
   const kind = textAt(wanted, ['kind']);
-  const numbers = cursor.keys.flatMap(portNames).map(Number).filter((number) => !Number.isNaN(number));
+  const numbers = cursor.keys
+    .flatMap(portNames)
+    .map(Number)
+    .filter((number) => !Number.isNaN(number));
   const next = Math.max(0, ...numbers) + 1;
   const isHost = kind === 'server' || kind === 'computer' || kind === 'router';
-  const names = isHost ? ['lan', 'cams', 'eth'].filter((name) => !cursor.keys.includes(name)) : [String(next), `${next}-${next + 7}`];
+  const names = isHost
+    ? ['lan', 'cams', 'eth'].filter((name) => !cursor.keys.includes(name))
+    : [String(next), `${next}-${next + 7}`];
   return names.map((name): Offer => ({
     label: name,
     kind: 'ports',

@@ -17,19 +17,37 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
   const others = new Set(othersInList(wanted));
   switch (names) {
     case 'devices':
-      return devicesFor(wanted, role).filter(({ name }) => !others.has(name)).map((device) => offer('devices', device.name, deviceDetail(device)));
+      return devicesFor(wanted, role)
+        .filter(({ name }) => !others.has(name))
+        .map((device) => offer('devices', device.name, deviceDetail(device)));
     case 'vlans':
-      return vlansFor(wanted, role).filter((name) => !others.has(name)).map((name) => {
-        const vlan = site.vlanByName.get(name);
-        const subnet = vlan?.subnet === undefined ? '' : formatSubnet(vlan.subnet);
-        return offer('vlans', name, [vlan?.id === undefined ? '' : `id ${vlan.id}`, subnet].filter((text) => text !== '').join(', '));
-      });
+      return vlansFor(wanted, role)
+        .filter((name) => !others.has(name))
+        .map((name) => {
+          const vlan = site.vlanByName.get(name);
+          const subnet = vlan?.subnet === undefined ? '' : formatSubnet(vlan.subnet);
+          return offer(
+            'vlans',
+            name,
+            [vlan?.id === undefined ? '' : `id ${vlan.id}`, subnet].filter((text) => text !== '').join(', '),
+          );
+        });
     case 'streams':
       return streamsFor(wanted, role).map((stream) => offer('streams', stream.name, streamDetail(wanted, stream)));
     case 'volumes':
-      return site.volumes.map((volume) => offer('volumes', volume.name, [volume.host ?? '', volume.capacity === undefined ? '' : bytes(volume.capacity)].filter((text) => text !== '').join(', ')));
+      return site.volumes.map((volume) =>
+        offer(
+          'volumes',
+          volume.name,
+          [volume.host ?? '', volume.capacity === undefined ? '' : bytes(volume.capacity)]
+            .filter((text) => text !== '')
+            .join(', '),
+        ),
+      );
     case 'recordings':
-      return site.recordings.filter(({ name }) => !others.has(name)).map(({ name, stream }) => offer('recordings', name, stream ?? ''));
+      return site.recordings
+        .filter(({ name }) => !others.has(name))
+        .map(({ name, stream }) => offer('recordings', name, stream ?? ''));
     case 'rules':
       return ruleOffers(wanted);
     case 'port-end':
@@ -65,20 +83,35 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
     case 'source': {
       const sends = new Set(site.streams.filter(({ name }) => name !== wanted.name).map(({ source }) => source));
       return ranked(site.devices.filter(isHost), (device) =>
-        device.kind === 'camera' || device.kind === 'tuner' ? (sends.has(device.name) ? 2 : 0) : device.kind === 'server' ? 1 : 3);
+        device.kind === 'camera' || device.kind === 'tuner'
+          ? sends.has(device.name)
+            ? 2
+            : 0
+          : device.kind === 'server'
+            ? 1
+            : 3,
+      );
     }
     case 'receivers': {
       const source = textAt(wanted, ['source']);
-      const order: readonly (string | undefined)[] = source !== undefined && site.deviceByName.get(source)?.kind === 'server'
-        ? ['display', 'computer', 'server']
-        : ['server', 'display', 'computer'];
-      const takes = site.devices.filter((device) => isHost(device) && device.kind !== 'camera' && device.kind !== 'tuner');
-      return ranked(takes, ({ kind, name }) => (name === source ? order.length + 1 : order.includes(kind) ? order.indexOf(kind) : order.length));
+      const order: readonly (string | undefined)[] =
+        source !== undefined && site.deviceByName.get(source)?.kind === 'server'
+          ? ['display', 'computer', 'server']
+          : ['server', 'display', 'computer'];
+      const takes = site.devices.filter(
+        (device) => isHost(device) && device.kind !== 'camera' && device.kind !== 'tuner',
+      );
+      return ranked(takes, ({ kind, name }) =>
+        name === source ? order.length + 1 : order.includes(kind) ? order.indexOf(kind) : order.length,
+      );
     }
     case 'gateway':
       return site.devices.filter(({ kind }) => kind === 'router' || kind === undefined);
     case 'querier':
-      return ranked(site.devices.filter(({ kind }) => kind === 'switch' || kind === 'router' || kind === undefined), ({ snooping, kind }) => (snooping ? 0 : kind === 'router' ? 1 : 2));
+      return ranked(
+        site.devices.filter(({ kind }) => kind === 'switch' || kind === 'router' || kind === undefined),
+        ({ snooping, kind }) => (snooping ? 0 : kind === 'router' ? 1 : 2),
+      );
     case 'host':
       return ranked(site.devices.filter(isHost), ({ kind }) => (kind === 'server' ? 0 : kind === 'computer' ? 1 : 2));
     default:
@@ -94,7 +127,10 @@ function ranked<T>(list: readonly T[], rank: (element: T) => number): T[] {
 function vlansFor(wanted: Wanted, role: string): string[] {
   const names = wanted.site.vlans.map(({ name }) => name);
   if (role !== 'native' && role !== 'addresses') return names;
-  const trunk = writtenAt(wanted, [...wanted.route.slice(0, role === 'native' ? -1 : wanted.route.indexOf('addresses')), 'trunk']);
+  const trunk = writtenAt(wanted, [
+    ...wanted.route.slice(0, role === 'native' ? -1 : wanted.route.indexOf('addresses')),
+    'trunk',
+  ]);
   if (!Array.isArray(trunk)) return names;
   const carried = trunk.map(String);
   return names.filter((name) => carried.includes(name));
@@ -103,7 +139,10 @@ function vlansFor(wanted: Wanted, role: string): string[] {
 function streamsFor(wanted: Wanted, role: string): Stream[] {
   const { site, name } = wanted;
   if (role === 'carries') {
-    return ranked(site.streams.filter((stream) => stream.name !== name), ({ carries, group }) => (carries !== undefined ? 2 : group !== undefined ? 1 : 0));
+    return ranked(
+      site.streams.filter((stream) => stream.name !== name),
+      ({ carries, group }) => (carries !== undefined ? 2 : group !== undefined ? 1 : 0),
+    );
   }
   const recorded = new Set(site.recordings.filter((recording) => recording.name !== name).map(({ stream }) => stream));
   return ranked(site.streams, (stream) => (stream.name === name ? -1 : recorded.has(stream.name) ? 1 : 0));
@@ -116,7 +155,9 @@ function streamDetail({ checked }: Wanted, { index, source, group, carries }: St
     group === undefined ? '' : formatAddress(group),
     carries === undefined ? '' : `carries ${carries}`,
     rate === 0 ? '' : bitRate(rate),
-  ].filter((text) => text !== '').join(', ');
+  ]
+    .filter((text) => text !== '')
+    .join(', ');
 }
 
 /** Rules that find something in the site come first. */

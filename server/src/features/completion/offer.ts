@@ -1,8 +1,20 @@
 /** What a completion offers. */
 
 export type OfferKind =
-  | 'section' | 'key' | 'snippet' | 'word' | 'quantity' | 'address' | 'number'
-  | 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings' | 'rules' | 'ports';
+  | 'section'
+  | 'key'
+  | 'snippet'
+  | 'word'
+  | 'quantity'
+  | 'address'
+  | 'number'
+  | 'devices'
+  | 'vlans'
+  | 'streams'
+  | 'volumes'
+  | 'recordings'
+  | 'rules'
+  | 'ports';
 
 export interface Offer {
   readonly label: string;
@@ -21,7 +33,9 @@ export interface Offer {
 
 /** A snippet's text as somebody would leave it who types over none of its tab stops. */
 export function withoutTabStops(snippet: string): string {
-  return snippet.replace(/\$\{\d+:([^{}]*)\}|\$\{?\d+\}?/g, (_, text: string | undefined) => text ?? '').replace(/\\([$}\\])/g, '$1');
+  return snippet
+    .replace(/\$\{\d+:([^{}]*)\}|\$\{?\d+\}?/g, (_, text: string | undefined) => text ?? '')
+    .replace(/\\([$}\\])/g, '$1');
 }
 
 /** Text that stands for itself in a snippet. */

@@ -21,15 +21,33 @@ const USUAL: Readonly<Record<string, readonly string[]>> = {
 
 export function quantityOffers(kind: QuantityKind, key: string, typed: string, schema: Schema): Offer[] {
   const number = /^\s*(\d+(?:\.\d+)?)/.exec(typed)?.[1];
-  if (number !== undefined) return unitsOf(kind).map((unit) => ({ label: `${number} ${unit}`, kind: 'quantity', detail: UNIT_WORDS[unit] }));
+  if (number !== undefined)
+    return unitsOf(kind).map((unit) => ({ label: `${number} ${unit}`, kind: 'quantity', detail: UNIT_WORDS[unit] }));
   const examples = (schema.examples ?? []).filter((example) => typeof example === 'string');
   const usual = [...new Set([...(USUAL[key] ?? []), ...examples])];
   return usual.map((text) => ({ label: text, kind: 'quantity' }));
 }
 
 const UNIT_WORDS: Readonly<Record<string, string>> = {
-  'b/s': 'bits per second', 'kb/s': '1000 bits per second', 'Mb/s': 'a million bits per second', 'Gb/s': 'a thousand million bits per second',
-  ms: 'milliseconds', s: 'seconds', min: 'minutes', h: 'hours', d: 'days', m: 'metres', W: 'watts', '%': 'of the whole',
-  B: 'bytes', kB: '1000 bytes', MB: 'a million bytes', GB: 'a thousand million bytes', TB: 'a million million bytes',
-  KiB: '1024 bytes', MiB: '1024 KiB', GiB: '1024 MiB', TiB: '1024 GiB',
+  'b/s': 'bits per second',
+  'kb/s': '1000 bits per second',
+  'Mb/s': 'a million bits per second',
+  'Gb/s': 'a thousand million bits per second',
+  ms: 'milliseconds',
+  s: 'seconds',
+  min: 'minutes',
+  h: 'hours',
+  d: 'days',
+  m: 'metres',
+  W: 'watts',
+  '%': 'of the whole',
+  B: 'bytes',
+  kB: '1000 bytes',
+  MB: 'a million bytes',
+  GB: 'a thousand million bytes',
+  TB: 'a million million bytes',
+  KiB: '1024 bytes',
+  MiB: '1024 KiB',
+  GiB: '1024 MiB',
+  TiB: '1024 GiB',
 };

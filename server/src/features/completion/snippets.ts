@@ -1,4 +1,4 @@
-/** Ready items: a camera, a switch with ports, a stream that is re-sent, a recording; what is free in the site is filled in. */
+/** Ready items: a camera, a switch with ports, a stream that is re-sent; what is free in the site is filled in. */
 
 import { type Schema, resolved, sectionSchema, under } from '../../site/shape.ts';
 import { scalarText } from '../../site/edit.ts';
@@ -16,18 +16,24 @@ export function sectionSnippets(wanted: Wanted): Offer[] {
     const filled = fill(wanted, schema, body);
     const insert = Array.isArray(filled)
       ? filled.map((element) => `- ${flowText(element, tabbed)}`).join('\n')
-      : cursor.inFlow ? flowText(filled, tabbed).slice(1, -1) : items(filled as Readonly<Record<string, unknown>>);
+      : cursor.inFlow
+        ? flowText(filled, tabbed).slice(1, -1)
+        : items(filled as Readonly<Record<string, unknown>>);
     return offer(label, description, insert);
   });
 }
 
 /** A device that fits a line is written on one; what has more to it takes a line a key. */
 function items(body: Readonly<Record<string, unknown>>): string {
-  return Object.entries(body).map(([name, value]) => {
-    const short = flowText(value, tabbed);
-    const isSmall = withoutTabStops(short).length <= 90 && !short.includes('[{');
-    return isSmall ? `${name}: ${short}` : `${name}:\n${blockText(value as Readonly<Record<string, unknown>>, '  ', tabbed)}`;
-  }).join('\n');
+  return Object.entries(body)
+    .map(([name, value]) => {
+      const short = flowText(value, tabbed);
+      const isSmall = withoutTabStops(short).length <= 90 && !short.includes('[{');
+      return isSmall
+        ? `${name}: ${short}`
+        : `${name}:\n${blockText(value as Readonly<Record<string, unknown>>, '  ', tabbed)}`;
+    })
+    .join('\n');
 }
 
 /** The same where the item's name stands already, or an element of a list: on one line. */
@@ -42,28 +48,53 @@ export function exampleOffers(wanted: Wanted, schema: Schema): Offer[] {
   }
   const examples = (schema.examples ?? []).filter((example) => typeof example === 'object');
   if (examples.length === 0 && schema.required !== undefined) return [withRequired(schema.required)];
-  return examples.map((example) => ({ label: flowText(example), kind: 'snippet', detail: 'for example', insert: flowText(example) }));
+  return examples.map((example) => ({
+    label: flowText(example),
+    kind: 'snippet',
+    detail: 'for example',
+    insert: flowText(example),
+  }));
 }
 
 /** A mapping with the keys that it needs, their values still to come. */
 function withRequired(keys: readonly string[]): Offer {
   const insert = `{${keys.map((key, index) => `${key}: $${index + 1}`).join(', ')}}`;
-  return { label: `{${keys.join(', ')}}`, kind: 'snippet', detail: 'with what it needs', insert, isSnippet: true, goesOn: true };
+  return {
+    label: `{${keys.join(', ')}}`,
+    kind: 'snippet',
+    detail: 'with what it needs',
+    insert,
+    isSnippet: true,
+    goesOn: true,
+  };
 }
 
 function offer(label: string, description: string | undefined, insert: string): Offer {
-  return { label, kind: 'snippet', detail: description, documentation: `\`\`\`yaml\n${withoutTabStops(insert)}\n\`\`\``, insert, isSnippet: true };
+  return {
+    label,
+    kind: 'snippet',
+    detail: description,
+    documentation: `\`\`\`yaml\n${withoutTabStops(insert)}\n\`\`\``,
+    insert,
+    isSnippet: true,
+  };
 }
 
 /** The body with the site's own names and free addresses at its tab stops, where the schema says what they are. */
 function fill(wanted: Wanted, schema: Schema, body: unknown): unknown {
   const replaced = ownName(wanted, body);
   const walk = (inner: Schema | undefined, value: unknown, role: string, kind: string): unknown => {
-    if (Array.isArray(value)) return value.map((element) => walk(inner === undefined ? undefined : under(inner, 0), element, role, kind));
+    if (Array.isArray(value))
+      return value.map((element) => walk(inner === undefined ? undefined : under(inner, 0), element, role, kind));
     if (typeof value === 'object' && value !== null) {
       const object = value as Readonly<Record<string, unknown>>;
       const own = typeof object['kind'] === 'string' ? object['kind'] : kind;
-      return Object.fromEntries(Object.entries(object).map(([key, at]) => [stops(key), walk(inner === undefined ? undefined : under(inner, key), at, key, own)]));
+      return Object.fromEntries(
+        Object.entries(object).map(([key, at]) => [
+          stops(key),
+          walk(inner === undefined ? undefined : under(inner, key), at, key, own),
+        ]),
+      );
     }
     if (typeof value === 'string' && /^\$\{\d+:[^{}]*\}./.test(value)) return stops(value);
     const stop = typeof value === 'string' ? /^(\^?)\$\{(\d+):([^{}]*)\}$/.exec(value) : null;
@@ -73,15 +104,19 @@ function fill(wanted: Wanted, schema: Schema, body: unknown): unknown {
       const used = [...replaced.values()];
       const fits = fitting(wanted, inner, role, kind);
       // A name of the example that the site has too is as good as any.
-      const own = inner['x-names'] !== undefined && fits.includes(text) ? text : fits.find((candidate) => !used.includes(candidate));
+      const own =
+        inner['x-names'] !== undefined && fits.includes(text)
+          ? text
+          : fits.find((candidate) => !used.includes(candidate));
       replaced.set(index, own ?? text);
     }
     return `${number}\${${index}:${replaced.get(index) ?? text}}`;
   };
-  const stops = (text: string): string => text.replace(/\$\{(\d+):([^{}]*)\}/g, (whole, index: string) => {
-    const own = replaced.get(index);
-    return own === undefined ? whole : `\${${index}:${own}}`;
-  });
+  const stops = (text: string): string =>
+    text.replace(/\$\{(\d+):([^{}]*)\}/g, (whole, index: string) => {
+      const own = replaced.get(index);
+      return own === undefined ? whole : `\${${index}:${own}}`;
+    });
   return walk(resolved(schema), body, '', '');
 }
 
@@ -105,4 +140,3 @@ function tabbed(value: unknown): string {
   const quoted = scalarText(plain, true);
   return quoted === plain ? value : `"${value}"`;
 }
-

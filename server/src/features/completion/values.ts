@@ -27,7 +27,11 @@ export function valueOffers(wanted: Wanted, schema: Schema): Offer[] {
 }
 
 function truths({ default: without }: Schema): Offer[] {
-  return [true, false].map((value) => ({ label: String(value), kind: 'word', ...(value === without && { detail: 'as without the key' }) }));
+  return [true, false].map((value) => ({
+    label: String(value),
+    kind: 'word',
+    ...(value === without && { detail: 'as without the key' }),
+  }));
 }
 
 /** The words that the schema lists, in its order. */
@@ -45,5 +49,7 @@ function wordsOf(schema: Schema): Offer[] {
 /** Free text is nobody's to offer. */
 function examples({ examples: given = [], type, pattern }: Schema): Offer[] {
   if (type === 'string' && pattern === undefined) return [];
-  return given.filter((example) => typeof example !== 'object').map((example) => ({ label: scalarOf(example), kind: 'number', detail: 'for example' }));
+  return given
+    .filter((example) => typeof example !== 'object')
+    .map((example) => ({ label: scalarOf(example), kind: 'number', detail: 'for example' }));
 }

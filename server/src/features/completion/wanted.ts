@@ -38,11 +38,20 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number): Want
   const [first, second, ...rest] = cursor.path;
   const section = first === undefined ? undefined : sectionOf(String(first));
   if (first !== undefined && section === undefined) return undefined;
-  const schema = cursor.path.reduce((above: Schema | undefined, step) => (above === undefined ? undefined : under(above, step)), rootSchema);
+  const schema = cursor.path.reduce(
+    (above: Schema | undefined, step) => (above === undefined ? undefined : under(above, step)),
+    rootSchema,
+  );
   if (schema === undefined) return undefined;
   const name = typeof second === 'string' ? second : '';
   return {
-    checked, site: checked.plan.site, file, cursor, schema, section, name,
+    checked,
+    site: checked.plan.site,
+    file,
+    cursor,
+    schema,
+    section,
+    name,
     item: second === undefined ? undefined : itemAt(file, offset, section, name),
     route: rest,
     start: base + cursor.start,
@@ -59,7 +68,8 @@ function around(file: SiteText, offset: number): { text: string; start: number; 
     const next = file.cut.pieces.find(({ start }) => start > header.start)?.start ?? file.text.length;
     return { text: file.text.slice(header.start, Math.max(next, offset)), start: header.start, root: [] };
   }
-  if (piece !== undefined) return { text: piece.text, start: piece.start, root: piece.role === 'item' ? [piece.section] : [] };
+  if (piece !== undefined)
+    return { text: piece.text, start: piece.start, root: piece.role === 'item' ? [piece.section] : [] };
   return { text: file.text.slice(0, offset), start: 0, root: [] };
 }
 
@@ -68,7 +78,10 @@ function itemAt(file: SiteText, offset: number, section: SectionName | undefined
   if (piece === undefined) return undefined;
   const items = contentOf(piece).items.filter((item) => item.section === section);
   const at = offset - piece.start;
-  return items.find(({ name: own, node }) => (name === '' ? node.start <= at && at <= node.end : own === name)) ?? (name === '' ? items[0] : undefined);
+  return (
+    items.find(({ name: own, node }) => (name === '' ? node.start <= at && at <= node.end : own === name)) ??
+    (name === '' ? items[0] : undefined)
+  );
 }
 
 /** What the text has under keys and indices of the item, whether it fits the schema or not. */

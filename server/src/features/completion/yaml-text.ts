@@ -6,15 +6,28 @@ import { scalarText } from '../../site/edit.ts';
 export function flowText(value: unknown, scalar: (value: unknown) => string = scalarOf): string {
   if (Array.isArray(value)) return `[${value.map((element) => flowText(element, scalar)).join(', ')}]`;
   if (typeof value !== 'object' || value === null) return scalar(value);
-  return `{${Object.entries(value).map(([key, inner]) => `${key}: ${flowText(inner, scalar)}`).join(', ')}}`;
+  return `{${Object.entries(value)
+    .map(([key, inner]) => `${key}: ${flowText(inner, scalar)}`)
+    .join(', ')}}`;
 }
 
 /** Keys below one another, `indent` deep; what stands under the keys of a key is on one line. */
-export function blockText(value: Readonly<Record<string, unknown>>, indent: string, scalar: (value: unknown) => string = scalarOf): string {
-  return Object.entries(value).map(([key, inner]) => {
-    const isDeep = typeof inner === 'object' && inner !== null && !Array.isArray(inner) && Object.values(inner).some((own) => typeof own === 'object' && !Array.isArray(own));
-    return `${indent}${key}:${isDeep ? `\n${blockText(inner as Readonly<Record<string, unknown>>, `${indent}  `, scalar)}` : ` ${flowText(inner, scalar)}`}`;
-  }).join('\n');
+export function blockText(
+  value: Readonly<Record<string, unknown>>,
+  indent: string,
+  scalar: (value: unknown) => string = scalarOf,
+): string {
+  return Object.entries(value)
+    .map(([key, inner]) => {
+      const isDeep =
+        typeof inner === 'object' &&
+        inner !== null &&
+        !Array.isArray(inner) &&
+        Object.values(inner).some((own) => typeof own === 'object' && !Array.isArray(own));
+      if (!isDeep) return `${indent}${key}: ${flowText(inner, scalar)}`;
+      return `${indent}${key}:\n${blockText(inner as Readonly<Record<string, unknown>>, `${indent}  `, scalar)}`;
+    })
+    .join('\n');
 }
 
 export function scalarOf(value: unknown): string {

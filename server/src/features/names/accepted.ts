@@ -8,7 +8,11 @@ const KINDS = ['devices', 'streams', 'recordings', 'volumes', 'vlans'] as const;
 export function acceptedNames(checked: Checked, rule: string, text: string): Named[] {
   const { site } = checked.plan;
   const declared = {
-    devices: site.deviceByName, streams: site.streamByName, recordings: site.recordingByName, volumes: site.volumeByName, vlans: site.vlanByName,
+    devices: site.deviceByName,
+    streams: site.streamByName,
+    recordings: site.recordingByName,
+    volumes: site.volumeByName,
+    vlans: site.vlanByName,
   };
   const kinds = KINDS.filter((kind) => declared[kind].has(text));
   const [first, second] = kinds;

@@ -18,18 +18,25 @@ export function definition(checked: Checked, file: SiteText, offset: number): De
   const { named, place } = found;
   const own = declarations(checked, named);
   const device: Named = { kind: 'devices', name: named.name.split('/')[0] ?? '' };
-  const isImplied = named.kind === 'ports' && own.length === 0 && checked.plan.site.deviceByName.get(device.name)?.portByName.has(named.name.slice(device.name.length + 1));
+  const isImplied =
+    named.kind === 'ports' &&
+    own.length === 0 &&
+    checked.plan.site.deviceByName.get(device.name)?.portByName.has(named.name.slice(device.name.length + 1));
   return { from: place, named, to: isImplied === true ? declarations(checked, device) : own };
 }
 
 function declarations(checked: Checked, named: Named): Place[] {
-  return usesOf(checked, named).filter(({ isDeclaration }) => isDeclaration).map(placeOfUse);
+  return usesOf(checked, named)
+    .filter(({ isDeclaration }) => isDeclaration)
+    .map(placeOfUse);
 }
 
 export function references(checked: Checked, file: SiteText, offset: number, withDeclaration: boolean): Place[] {
   const found = nameAt(checked, file, offset);
   if (found === undefined) return [];
-  return usesOf(checked, found.named).filter(({ isDeclaration }) => withDeclaration || !isDeclaration).map(placeOfUse);
+  return usesOf(checked, found.named)
+    .filter(({ isDeclaration }) => withDeclaration || !isDeclaration)
+    .map(placeOfUse);
 }
 
 export interface Highlight {

@@ -13,11 +13,21 @@ export interface Refusal {
 }
 
 const SORT: Readonly<Record<NamedKind, string>> = {
-  devices: 'device', vlans: 'VLAN', streams: 'stream', volumes: 'volume', recordings: 'recording', rules: 'rule', ports: 'port',
+  devices: 'device',
+  vlans: 'VLAN',
+  streams: 'stream',
+  volumes: 'volume',
+  recordings: 'recording',
+  rules: 'rule',
+  ports: 'port',
 };
 
 /** What can be renamed at an offset: its place, and the name as it is. */
-export function renameable(checked: Checked, file: SiteText, offset: number): { readonly at: Place; readonly name: string } | Refusal {
+export function renameable(
+  checked: Checked,
+  file: SiteText,
+  offset: number,
+): { readonly at: Place; readonly name: string } | Refusal {
   const found = nameAt(checked, file, offset);
   if (found === undefined) return { refused: notAName(file, offset) };
   const { named } = found;
@@ -25,13 +35,22 @@ export function renameable(checked: Checked, file: SiteText, offset: number): { 
   return refused === undefined ? { at: found.place, name: ownName(named) } : { refused };
 }
 
-export function rename(checked: Checked, file: SiteText, offset: number, to: string): { readonly edits: readonly Edit[] } | Refusal {
+export function rename(
+  checked: Checked,
+  file: SiteText,
+  offset: number,
+  to: string,
+): { readonly edits: readonly Edit[] } | Refusal {
   const found = nameAt(checked, file, offset);
   if (found === undefined) return { refused: notAName(file, offset) };
   const { named } = found;
   const refused = refusal(checked, named, found.use) ?? clash(checked, named, to);
   if (refused !== undefined) return { refused };
-  return { edits: usesOf(checked, named).filter(({ isAlone }) => named.kind !== 'ports' || isAlone !== true).map((use) => edit(use, to)) };
+  return {
+    edits: usesOf(checked, named)
+      .filter(({ isAlone }) => named.kind !== 'ports' || isAlone !== true)
+      .map((use) => edit(use, to)),
+  };
 }
 
 /** The last part of `device/port`, and any other name as it is. */
@@ -42,23 +61,29 @@ function ownName({ kind, name }: Named): string {
 function notAName(file: SiteText, offset: number): string {
   const location = locate(file, offset);
   if (location?.part === 'key') return 'This is a word of the site language, not a name of your site.';
-  return 'There is no name here: place the cursor on the name of a device, a port, a VLAN, a stream, a volume or a recording.';
+  return 'There is no name here: names are those of devices, ports, VLANs, streams, volumes and recordings.';
 }
 
 function refusal(checked: Checked, named: Named, use: Use): string | undefined {
   const { kind, name } = named;
   if (kind === 'rules') return `${name} is the name of a rule, which is the same in all sites.`;
-  if (use.isDeclaration && use.names.length !== 1) return `${String(use.route[1])} declares several ports. Give the port that is to have a name an entry of its own.`;
+  if (use.isDeclaration && use.names.length !== 1)
+    return `${String(use.route[1])} declares several ports. Give the port that is to have a name an entry of its own.`;
   const declarations = usesOf(checked, named).filter(({ isDeclaration }) => isDeclaration);
   const [first, second] = declarations;
   if (first === undefined) {
     const [device = '', port] = name.split('/');
-    const isImplied = kind === 'ports' && checked.plan.site.deviceByName.get(device)?.portByName.has(port ?? '') === true;
+    const isImplied =
+      kind === 'ports' && checked.plan.site.deviceByName.get(device)?.portByName.has(port ?? '') === true;
     return isImplied
       ? `${device} has one port, whose name is ${port} because \`ports\` does not give another.`
       : `There is no ${SORT[kind]} ${name}. Correct the name, or declare it first.`;
   }
-  if (second !== undefined) return `The ${SORT[kind]} ${name} is declared twice, so what mentions it could mean either. Give one of the two another name by hand first.`;
+  if (second !== undefined)
+    return (
+      `The ${SORT[kind]} ${name} is declared twice, so what mentions it could mean either. ` +
+      'Give one of the two another name by hand first.'
+    );
   if (first.names.length !== 1) {
     return `Port ${ownName(named)} is declared by the range ${String(first.route[1])}. Give it an entry of its own first.`;
   }
@@ -68,13 +93,22 @@ function refusal(checked: Checked, named: Named, use: Use): string | undefined {
 function clash(checked: Checked, named: Named, to: string): string | undefined {
   const { site } = checked.plan;
   const { kind, name } = named;
-  if (!/^[A-Za-z0-9_-]+$/.test(to)) return `${to === '' ? 'An empty text' : `“${to}”`} cannot be a name: names consist of letters, digits, - and _.`;
+  if (!/^[A-Za-z0-9_-]+$/.test(to))
+    return `${to === '' ? 'An empty text' : `“${to}”`} cannot be a name: names consist of letters, digits, - and _.`;
   if (kind === 'ports') {
     if (portNames(to).length !== 1 || portNames(to)[0] !== to) return `${to} would be a range of ports.`;
     const device = site.deviceByName.get(name.slice(0, name.indexOf('/')));
-    return to !== ownName(named) && device?.portByName.has(to) === true ? `${device.name} has a port ${to} already.` : undefined;
+    return to !== ownName(named) && device?.portByName.has(to) === true
+      ? `${device.name} has a port ${to} already.`
+      : undefined;
   }
-  const taken = { devices: site.deviceByName, vlans: site.vlanByName, streams: site.streamByName, volumes: site.volumeByName, recordings: site.recordingByName };
+  const taken = {
+    devices: site.deviceByName,
+    vlans: site.vlanByName,
+    streams: site.streamByName,
+    volumes: site.volumeByName,
+    recordings: site.recordingByName,
+  };
   const isTaken = kind !== 'rules' && to !== name && taken[kind].has(to);
   return isTaken ? `There is a ${SORT[kind]} ${to} already.` : undefined;
 }
@@ -88,4 +122,3 @@ function edit(use: Use, to: string): Edit {
   const isPart = use.within !== undefined || use.part === 'key' || use.names[0]?.kind === 'ports';
   return { at, text: isPart ? to : scalarText(to, true) };
 }
-

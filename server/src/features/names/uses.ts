@@ -49,7 +49,13 @@ function* declarations(item: Item): Iterable<Use> {
   const { ports } = item.data;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
   for (const key of Object.keys(ports)) {
-    yield { item, route: ['ports', key], part: 'key', names: portNames(key).map((port) => portOf(name, port)), isDeclaration: true };
+    yield {
+      item,
+      route: ['ports', key],
+      part: 'key',
+      names: portNames(key).map((port) => portOf(name, port)),
+      isDeclaration: true,
+    };
   }
 }
 
@@ -120,7 +126,11 @@ function locate({ item, route, part, within }: Use): Place {
 }
 
 /** The name at an offset of a file: the narrowest, where one is part of another. */
-export function nameAt(checked: Checked, file: SiteText, offset: number): { readonly use: Use; readonly named: Named; readonly place: Place } | undefined {
+export function nameAt(
+  checked: Checked,
+  file: SiteText,
+  offset: number,
+): { readonly use: Use; readonly named: Named; readonly place: Place } | undefined {
   const piece = pieceAt(file, offset);
   if (piece === undefined) return undefined;
   const at = offset - piece.start;

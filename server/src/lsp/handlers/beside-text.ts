@@ -12,16 +12,25 @@ export const besideTextHandler: Handler = {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
       const { checked, file, offset, convert } = asked;
-      return inlayHints(checked, file, offset(range.start), offset(range.end), session.settings.inlayHints).map(({ at, label, tooltip }) => ({
-        position: convert.range(at).start, label, tooltip, paddingLeft: true, paddingRight: true,
-      }));
+      return inlayHints(checked, file, offset(range.start), offset(range.end), session.settings.inlayHints).map(
+        ({ at, label, tooltip }) => ({
+          position: convert.range(at).start,
+          label,
+          tooltip,
+          paddingLeft: true,
+          paddingRight: true,
+        }),
+      );
     });
     connection.onCodeLens(async ({ textDocument }) => {
       if (!session.settings.codeLens) return null;
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
       // A lens without a command's name is text alone.
-      return lenses(asked.checked, asked.file).map(({ at, title }) => ({ range: asked.convert.range(at), command: { title, command: '' } }));
+      return lenses(asked.checked, asked.file).map(({ at, title }) => ({
+        range: asked.convert.range(at),
+        command: { title, command: '' },
+      }));
     });
   },
 };

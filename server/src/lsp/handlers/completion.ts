@@ -1,4 +1,10 @@
-import { type CompletionItem, CompletionItemKind, InsertTextFormat, InsertTextMode, type Range } from 'vscode-languageserver-protocol';
+import {
+  type CompletionItem,
+  CompletionItemKind,
+  InsertTextFormat,
+  InsertTextMode,
+  type Range,
+} from 'vscode-languageserver-protocol';
 import { complete } from '../../features/completion/completion.ts';
 import { type Offer, type OfferKind, withoutTabStops } from '../../features/completion/offer.ts';
 import type { Handler, Session } from '../session.ts';
@@ -30,7 +36,10 @@ export const completionHandler: Handler = {
       const found = complete(asked.checked, asked.file, asked.offset(position), { schemaFeatures });
       if (found === undefined) return null;
       const range = asked.convert.range(found.at);
-      return { isIncomplete: found.isPartial, items: found.offers.map((offer, index) => item(session, offer, index, range)) };
+      return {
+        isIncomplete: found.isPartial,
+        items: found.offers.map((offer, index) => item(session, offer, index, range)),
+      };
     });
   },
 };
@@ -42,7 +51,8 @@ function item({ client, options }: Session, offer: Offer, index: number, range: 
   const text = snippet || !isSnippet ? insert : withoutTabStops(insert);
   // A client that puts text in as it is gets the indentation of the line below it too.
   const adjusts = snippet || able?.insertTextModeSupport?.valueSet.includes(InsertTextMode.adjustIndentation) === true;
-  const newText = adjusts || !text.includes('\n') ? text : text.replaceAll('\n', `\n${' '.repeat(range.start.character)}`);
+  const newText =
+    adjusts || !text.includes('\n') ? text : text.replaceAll('\n', `\n${' '.repeat(range.start.character)}`);
   return {
     label,
     kind: KIND[kind],
@@ -52,6 +62,7 @@ function item({ client, options }: Session, offer: Offer, index: number, range: 
     textEdit: { range, newText },
     ...(snippet && { insertTextFormat: InsertTextFormat.Snippet }),
     ...(adjusts && newText.includes('\n') && { insertTextMode: InsertTextMode.adjustIndentation }),
-    ...(goesOn && options.suggestCommand !== undefined && { command: { title: 'Suggest', command: options.suggestCommand } }),
+    ...(goesOn &&
+      options.suggestCommand !== undefined && { command: { title: 'Suggest', command: options.suggestCommand } }),
   };
 }

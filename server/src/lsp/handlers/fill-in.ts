@@ -14,7 +14,8 @@ export const fillInHandler: Handler = {
       if (asked === undefined) return null;
       const { checked, convert } = asked;
       const edits = checked.files.flatMap((file) => fixFile(checked, file, { rule: 'unfilled' }));
-      if (edits.length > 0) await session.connection.workspace.applyEdit({ label: 'Fill in', edit: convert.workspaceEdit(edits) });
+      if (edits.length > 0)
+        await session.connection.workspace.applyEdit({ label: 'Fill in', edit: convert.workspaceEdit(edits) });
       return null;
     });
   },

@@ -8,7 +8,9 @@ export const hoverHandler: Handler = {
     session.connection.onHover(async ({ textDocument, position }): Promise<Hover | null> => {
       const asked = await session.asked(textDocument.uri);
       const found = asked === undefined ? undefined : hover(asked.checked, asked.file, asked.offset(position));
-      return asked === undefined || found === undefined ? null : { contents: { kind: 'markdown', value: found.markdown }, range: asked.convert.range(found.at) };
+      return asked === undefined || found === undefined
+        ? null
+        : { contents: { kind: 'markdown', value: found.markdown }, range: asked.convert.range(found.at) };
     });
   },
 };

@@ -1,6 +1,12 @@
 /** Definition, references, highlights and rename. */
 
-import { type Definition, DocumentHighlightKind, LSPErrorCodes, type LocationLink, ResponseError } from 'vscode-languageserver-protocol';
+import {
+  type Definition,
+  DocumentHighlightKind,
+  LSPErrorCodes,
+  type LocationLink,
+  ResponseError,
+} from 'vscode-languageserver-protocol';
 import { definition, highlights, references } from '../../features/names/definition.ts';
 import { type Refusal, rename, renameable } from '../../features/names/rename.ts';
 import type { Handler, Session } from '../session.ts';
@@ -21,21 +27,30 @@ export const namesHandler: Handler = {
       const found = asked === undefined ? undefined : definition(asked.checked, asked.file, asked.offset(position));
       if (asked === undefined || found === undefined) return null;
       const page = found.named.kind === 'rules' ? session.pages.of(found.named.name) : undefined;
-      const targets = page === undefined ? found.to.map((place) => asked.convert.location(place)) : [{ uri: page, range: START }];
+      const targets =
+        page === undefined ? found.to.map((place) => asked.convert.location(place)) : [{ uri: page, range: START }];
       if (!hasLinks(session)) return targets;
       const originSelectionRange = asked.convert.range(found.from);
-      return targets.map(({ uri, range }) => ({ targetUri: uri, targetRange: range, targetSelectionRange: range, originSelectionRange }));
+      return targets.map(({ uri, range }) => ({
+        targetUri: uri,
+        targetRange: range,
+        targetSelectionRange: range,
+        originSelectionRange,
+      }));
     });
     connection.onReferences(async ({ textDocument, position, context }) => {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
-      return references(asked.checked, asked.file, asked.offset(position), context.includeDeclaration).map((place) => asked.convert.location(place));
+      return references(asked.checked, asked.file, asked.offset(position), context.includeDeclaration).map((place) =>
+        asked.convert.location(place),
+      );
     });
     connection.onDocumentHighlight(async ({ textDocument, position }) => {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
       return highlights(asked.checked, asked.file, asked.offset(position)).map(({ at, isDeclaration }) => ({
-        range: asked.convert.range(at), kind: isDeclaration ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+        range: asked.convert.range(at),
+        kind: isDeclaration ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
       }));
     });
     connection.onPrepareRename(async ({ textDocument, position }) => {
@@ -47,7 +62,9 @@ export const namesHandler: Handler = {
     connection.onRenameRequest(async ({ textDocument, position, newName }) => {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
-      return asked.convert.workspaceEdit(granted(rename(asked.checked, asked.file, asked.offset(position), newName)).edits);
+      return asked.convert.workspaceEdit(
+        granted(rename(asked.checked, asked.file, asked.offset(position), newName)).edits,
+      );
     });
   },
 };

@@ -14,7 +14,11 @@ export const structureHandler: Handler = {
     connection.onFoldingRanges(async ({ textDocument }) => {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
-      return folds(asked.file).map(({ first, last, isComment }) => ({ startLine: first, endLine: last, ...(isComment && { kind: FoldingRangeKind.Comment }) }));
+      return folds(asked.file).map(({ first, last, isComment }) => ({
+        startLine: first,
+        endLine: last,
+        ...(isComment && { kind: FoldingRangeKind.Comment }),
+      }));
     });
     connection.onSelectionRanges(async ({ textDocument, positions }) => {
       const asked = await session.asked(textDocument.uri);
@@ -23,7 +27,10 @@ export const structureHandler: Handler = {
       return positions.map((position) => {
         let range: SelectionRange | undefined;
         for (const { start, end } of selections(asked.file, asked.offset(position)).reverse()) {
-          range = { range: { start: lines.position(start), end: lines.position(end) }, ...(range !== undefined && { parent: range }) };
+          range = {
+            range: { start: lines.position(start), end: lines.position(end) },
+            ...(range !== undefined && { parent: range }),
+          };
         }
         return range ?? { range: { start: position, end: position } };
       });
@@ -33,7 +40,9 @@ export const structureHandler: Handler = {
       if (asked === undefined) return null;
       return ruleLinks(asked.file).flatMap(({ at, rule }) => {
         const target = session.pages.of(rule);
-        return target === undefined ? [] : [{ range: asked.convert.range(at), target, tooltip: 'Open the page of the rule' }];
+        return target === undefined
+          ? []
+          : [{ range: asked.convert.range(at), target, tooltip: 'Open the page of the rule' }];
       });
     });
   },

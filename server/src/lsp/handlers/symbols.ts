@@ -38,7 +38,12 @@ export const symbolsHandler: Handler = {
         const { plan, files } = site.now();
         const convert = session.converter(files);
         for (const { name, kind, detail, at } of siteSymbols(plan.site, query)) {
-          found.push({ name, kind: KIND[kind], location: convert.location(at), ...(detail !== '' && { containerName: detail }) });
+          found.push({
+            name,
+            kind: KIND[kind],
+            location: convert.location(at),
+            ...(detail !== '' && { containerName: detail }),
+          });
         }
       }
       return found;
@@ -57,7 +62,16 @@ function shown({ name, kind, detail, whole, at, children }: SymbolNode, convert:
   };
 }
 
-function flat({ name, kind, range, children }: DocumentSymbol, uri: string, containerName: string | undefined): SymbolInformation[] {
-  const own: SymbolInformation = { name, kind, location: { uri, range }, ...(containerName !== undefined && { containerName }) };
+function flat(
+  { name, kind, range, children }: DocumentSymbol,
+  uri: string,
+  containerName: string | undefined,
+): SymbolInformation[] {
+  const own: SymbolInformation = {
+    name,
+    kind,
+    location: { uri, range },
+    ...(containerName !== undefined && { containerName }),
+  };
   return [own, ...(children ?? []).flatMap((child) => flat(child, uri, name))];
 }

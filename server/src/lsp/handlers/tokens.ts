@@ -19,7 +19,9 @@ const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
 const TYPES = Object.values(TYPE);
 
 export const tokensHandler: Handler = {
-  capabilities: { semanticTokensProvider: { legend: { tokenTypes: TYPES, tokenModifiers: [] }, full: { delta: true }, range: true } },
+  capabilities: {
+    semanticTokensProvider: { legend: { tokenTypes: TYPES, tokenModifiers: [] }, full: { delta: true }, range: true },
+  },
   register(session) {
     const { semanticTokens } = session.connection.languages;
     const builders = new Map<string, SemanticTokensBuilder>();
@@ -38,14 +40,16 @@ export const tokensHandler: Handler = {
       fill(builder, asked);
       return builder.build();
     });
-    semanticTokens.onDelta(async ({ textDocument, previousResultId }): Promise<SemanticTokens | SemanticTokensDelta> => {
-      const asked = await session.asked(textDocument.uri);
-      if (asked === undefined) return { data: [] };
-      const builder = builderOf(asked.file.uri);
-      builder.previousResult(previousResultId);
-      fill(builder, asked);
-      return builder.buildEdits();
-    });
+    semanticTokens.onDelta(
+      async ({ textDocument, previousResultId }): Promise<SemanticTokens | SemanticTokensDelta> => {
+        const asked = await session.asked(textDocument.uri);
+        if (asked === undefined) return { data: [] };
+        const builder = builderOf(asked.file.uri);
+        builder.previousResult(previousResultId);
+        fill(builder, asked);
+        return builder.buildEdits();
+      },
+    );
     semanticTokens.onRange(async ({ textDocument, range }): Promise<SemanticTokens> => {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return { data: [] };
@@ -56,7 +60,11 @@ export const tokensHandler: Handler = {
   },
 };
 
-function fill(builder: SemanticTokensBuilder, { checked, file, convert }: Asked, wanted: (line: number) => boolean = () => true): void {
+function fill(
+  builder: SemanticTokensBuilder,
+  { checked, file, convert }: Asked,
+  wanted: (line: number) => boolean = () => true,
+): void {
   for (const { kind, at } of nameTokens(checked, file)) {
     const { line, character } = convert.range(at).start;
     if (wanted(line)) builder.push(line, character, at.end - at.start, TYPES.indexOf(TYPE[kind]), 0);

@@ -62,15 +62,18 @@ devices:
         at: placeOf(item, route),
         message: message(blank),
         about: [item.name],
-        fixes: () => (value === undefined ? [] : [{ title: `Fill in ${value}`, safe: true, edits: [setValue(item, route, value)] }]),
+        fixes: () =>
+          value === undefined ? [] : [{ title: `Fill in ${value}`, safe: true, edits: [setValue(item, route, value)] }],
       };
     }
 
     function message({ item, what, value, vlan }: Blank): string {
       const name = `The ${what} of ${item.name}`;
-      if (value !== undefined) return `${name} is to be filled in; ${value} is free${vlan === undefined ? '' : ` in ${vlan.name}`}.`;
+      if (value !== undefined)
+        return `${name} is to be filled in; ${value} is free${vlan === undefined ? '' : ` in ${vlan.name}`}.`;
       if (what !== 'address') return `${name} cannot be filled in: none is free. Write one.`;
-      if (vlan === undefined) return `${name} cannot be filled in before it is known which VLAN it is in: cable it, or write the address.`;
+      if (vlan === undefined)
+        return `${name} cannot be filled in before it is known which VLAN it is in: cable it, or write the address.`;
       if (vlan.subnet === undefined) return `${name} cannot be filled in before ${vlan.name} has a subnet.`;
       return `${name} cannot be filled in: no address of ${vlan.name} is free.`;
     }

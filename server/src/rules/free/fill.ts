@@ -23,7 +23,7 @@ export interface Blank {
   readonly vlan: Vlan | undefined;
 }
 
-/** In the order of the site; the same site gives the same values, and one that is filled in changes none of the others. */
+/** In the order of the site. The same site gives the same values, and one filled in changes none of the others. */
 export function blanks(site: Site, topology: Topology): Blank[] {
   return [...addresses(site, topology), ...groups(site), ...ports(site)];
 }
@@ -34,16 +34,28 @@ function addresses(site: Site, topology: Topology): Blank[] {
     routesOf(device.item, 'address').map((route): Blank => {
       const key = route[0] === 'ports' ? String(route[1]) : undefined;
       const names = key === undefined ? [] : portNames(key);
-      const port = key === undefined ? (device.bridging ? undefined : device.ports[0]) : device.portByName.get(names[0] ?? '');
+      const port =
+        key === undefined ? (device.bridging ? undefined : device.ports[0]) : device.portByName.get(names[0] ?? '');
       const vlan = vlanOf(site, topology, device, port, route);
       const free = vlan === undefined ? undefined : freeRun(site, vlan, Math.max(1, names.length), last.get(vlan));
       if (vlan !== undefined && free !== undefined) last.set(vlan, free + Math.max(1, names.length) - 1);
-      return { item: device.item, route, what: 'address', vlan, value: free === undefined ? undefined : formatAddress(free) };
-    }));
+      return {
+        item: device.item,
+        route,
+        what: 'address',
+        vlan,
+        value: free === undefined ? undefined : formatAddress(free),
+      };
+    }),
+  );
 }
 
 function routesOf({ mentions }: Item, form: 'address' | 'group'): Route[] {
-  return mentions.flatMap((mention) => (mention.mention === 'form' && mention.form === form && mention.text === AUTO && mention.route[0] !== 'routes' ? [mention.route] : []));
+  return mentions.flatMap((mention) =>
+    mention.mention === 'form' && mention.form === form && mention.text === AUTO && mention.route[0] !== 'routes'
+      ? [mention.route]
+      : [],
+  );
 }
 
 /** Whether an address of the device is still to be filled in. */
@@ -51,8 +63,17 @@ export function hasBlank(item: Item): boolean {
   return routesOf(item, 'address').length > 0;
 }
 
-/** Of a leg the one it is named for, else the one that the cable carries; a switch is managed where it asks, or where others of its kind are. */
-function vlanOf(site: Site, topology: Topology, device: Device, port: Port | undefined, route: Route): Vlan | undefined {
+/**
+ * Of a leg the one it is named for, else the one that the cable carries; a switch is managed where it asks for
+ * memberships, or where others of its kind are.
+ */
+function vlanOf(
+  site: Site,
+  topology: Topology,
+  device: Device,
+  port: Port | undefined,
+  route: Route,
+): Vlan | undefined {
   if (route[route.length - 2] === 'addresses') return site.vlanByName.get(String(route[route.length - 1]));
   const named = port?.vlan ?? port?.native;
   if (named !== undefined) return site.vlanByName.get(named);
@@ -65,8 +86,14 @@ function vlanOf(site: Site, topology: Topology, device: Device, port: Port | und
   const withSubnet = site.vlans.filter(({ subnet }) => subnet !== undefined);
   if (device.bridging) {
     const asks = withSubnet.find(({ querier }) => querier === device.name);
-    const others = site.devices.flatMap(({ bridging, address }) => (bridging && address !== undefined ? [address] : []));
-    return asks ?? withSubnet.find(({ subnet }) => subnet !== undefined && others.some((address) => contains(subnet, address))) ?? only(withSubnet);
+    const others = site.devices.flatMap(({ bridging, address }) =>
+      bridging && address !== undefined ? [address] : [],
+    );
+    return (
+      asks ??
+      withSubnet.find(({ subnet }) => subnet !== undefined && others.some((address) => contains(subnet, address))) ??
+      only(withSubnet)
+    );
   }
   return only(withSubnet);
 }
@@ -85,7 +112,12 @@ function freeRun(site: Site, vlan: Vlan, count: number, after: number | undefine
     // From the end of the subnet the search goes on at its start, where others were given.
     if (first === undefined || subnet === undefined || (near !== undefined && first <= near)) return undefined;
     const run = Array.from({ length: count }, (_, offset) => first + offset);
-    const isFree = run.every((address) => !used.has(address) && address < broadcast(subnet) && !(pool !== undefined && pool.first <= address && address <= pool.last));
+    const isFree = run.every(
+      (address) =>
+        !used.has(address) &&
+        address < broadcast(subnet) &&
+        !(pool !== undefined && pool.first <= address && address <= pool.last),
+    );
     if (isFree) return first;
     near = first;
   }
@@ -100,7 +132,8 @@ function groups(site: Site): Blank[] {
       const isNew = free !== undefined && (last === undefined || free > last);
       if (isNew) last = free;
       return { item, route, what: 'group', vlan: undefined, value: isNew ? formatAddress(free) : undefined };
-    }));
+    }),
+  );
 }
 
 function ports(site: Site): Blank[] {
@@ -121,7 +154,8 @@ function ports(site: Site): Blank[] {
     const blank = { item, route: ['port'], what: 'port', vlan: undefined } as const;
     if (transport === 'rtsp') return [{ ...blank, value: String(RTSP_PORT) }];
     const there = ownDestinations(stream).map((destination) => taken.get(destination));
-    const isFree = (port: number): boolean => !there.some((own) => own?.has(port) === true || own?.has(port + 1) === true);
+    const isFree = (port: number): boolean =>
+      !there.some((own) => own?.has(port) === true || own?.has(port + 1) === true);
     for (let port = RTP_PORT; port < 65_535; port += 2) {
       if (!isFree(port)) continue;
       take(stream, port);
