@@ -1,4 +1,6 @@
-/** Which rules tell what an extension that checks YAML against a schema tells too. */
+/** What an extension that checks YAML against a schema tells too. */
+
+import type { Diagnostic } from '../rules/rule.ts';
 
 const OF_THE_SCHEMA: ReadonlySet<string> = new Set([
   'yaml-syntax',
@@ -13,6 +15,6 @@ const OF_THE_SCHEMA: ReadonlySet<string> = new Set([
   'quantity',
 ]);
 
-export function isOfTheSchema(rule: string): boolean {
-  return OF_THE_SCHEMA.has(rule);
+export function isOfTheSchema({ rule, beyondSchema = false }: Diagnostic): boolean {
+  return OF_THE_SCHEMA.has(rule.id) && !beyondSchema;
 }

@@ -97,7 +97,7 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     const { diagnostics, files, plan } = site.now();
     const told = session.settings.schemaFeatures
       ? diagnostics
-      : diagnostics.filter(({ rule }) => !isOfTheSchema(rule.id));
+      : diagnostics.filter((diagnostic) => !isOfTheSchema(diagnostic));
     const convert = session.converter(files);
     const byUri = new Map<string, Diagnostic[]>(files.map((file) => [file.uri, []]));
     for (const diagnostic of told) byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);

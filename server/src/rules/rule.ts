@@ -49,6 +49,8 @@ export interface Finding {
   /** Names that an acceptance may give for it: devices, `device/port`, streams … The first is the usual one. */
   readonly about: readonly string[];
   readonly related?: readonly Related[];
+  /** A schema cannot tell of it, although the rule is one that says what the schema says too. */
+  readonly beyondSchema?: boolean;
   /** Worked out when somebody asks for them. */
   readonly fixes?: () => readonly Fix[];
 }

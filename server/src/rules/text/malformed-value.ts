@@ -166,6 +166,7 @@ function* portRanges(item: Item): Iterable<Finding> {
       at: placeOf(item, route, 'key'),
       message: last < first ? `${key} declares no port: the lower number comes first.` : `${key} declares more ports than a device has.`,
       about: aboutItem(item),
+      beyondSchema: true,
       fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
     };
   }
@@ -180,6 +181,7 @@ function* unknownZone(item: Item): Iterable<Finding> {
     at: placeOf(item),
     message: `${visible(zone, 40)} is not a time zone of the IANA database. ${advice}`,
     about: aboutItem(item),
+    beyondSchema: true,
     fixes: () => near.map((name) => write(name, setValue(item, [], name), near.length === 1)),
   };
 }

@@ -65,6 +65,7 @@ devices:
     for (const file of files) yield* sections(file);
     for (const { item, problem: { key, route, allowed } } of misfits(site, 'unknown-key')) {
       const at = placeOf(item, route, 'key');
+      const beyondSchema = isBareKey(at);
       const joined = withSpace(key, allowed);
       if (joined !== undefined) {
         const edits = [setKey(item, route, joined)];
@@ -72,6 +73,7 @@ devices:
           at,
           message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
           about: aboutItem(item),
+          beyondSchema,
           fixes: () => [{ title: 'Write a space after the colon', safe: true, edits }],
         };
         continue;
@@ -81,6 +83,7 @@ devices:
         at,
         message: `There is no key ${visible(key, 40)} here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
         about: aboutItem(item),
+        beyondSchema,
         fixes: () => {
           const siblings = placedBeside(item.data, route);
           return renamings(key, allowed.filter((name) => !siblings.has(name)), at);
@@ -89,6 +92,11 @@ devices:
     }
   },
 };
+
+/** A key in braces without a colon behind it: to those who read YAML for a schema it is no entry. */
+function isBareKey({ piece, end }: Place): boolean {
+  return !/^\s*:/.test(piece.text.slice(end, end + 100));
+}
 
 function* sections(file: SiteText): Iterable<Finding> {
   const unknown: { name: string; at: Place }[] = [];
