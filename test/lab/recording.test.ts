@@ -16,8 +16,9 @@ import { folderOf, planFrom } from './family.ts';
 import { Lab } from './lab.ts';
 import { Place } from './place.ts';
 import { whyNoLab } from './probe.ts';
-import { run } from './run.ts';
+import { run, sleep } from './run.ts';
 
+const PORT = 5004;
 const FRAME_RATE = 20;
 const SECONDS = 18;
 /** What each recording asks for. */
@@ -64,14 +65,15 @@ describe('a real recording', function () {
         // Probing for long would write the first files in a burst.
         return lab.start(host('recorder'), 'ffmpeg', [
           '-loglevel', 'error', '-analyzeduration', '1000000', '-probesize', '300000', '-timeout', '5000000',
-          '-i', `udp://239.192.20.${31 + i}:5004?localaddr=192.168.20.5&timeout=3000000`, '-c', 'copy',
+          '-i', `udp://239.192.20.${31 + i}:${PORT}?localaddr=192.168.20.5&timeout=3000000`, '-c', 'copy',
           '-f', 'segment', '-segment_time', String(SEGMENT), '-segment_format', 'mp4', '-reset_timestamps', '1',
           join(place.folder, name, '%03d.mp4'),
         ]);
       });
+      await listening(lab, host('recorder'), names.length);
       const senders = names.map((name, i) => lab.start(host(`${name}-cam`), 'ffmpeg', [
         '-loglevel', 'error', '-re', '-i', filmOf(name), '-c', 'copy', '-f', 'mpegts',
-        `udp://239.192.20.${31 + i}:5004?localaddr=192.168.20.${31 + i}&pkt_size=1316`,
+        `udp://239.192.20.${31 + i}:${PORT}?localaddr=192.168.20.${31 + i}&pkt_size=1316`,
       ]));
       for (const sender of senders) assert.equal(await sender.ended, 0, sender.output);
       // They end as nothing comes any more.
@@ -114,6 +116,18 @@ describe('a real recording', function () {
   }
 });
 
+/** Waits until so many programs have opened the port: a recorder that comes late misses the first keyframe. */
+async function listening(lab: Lab, recorder: Device, programs: number): Promise<void> {
+  const port = `:${PORT.toString(16).toUpperCase()} `;
+  for (let tries = 0; tries < 100; tries++) {
+    const sockets = lab.start(recorder, 'cat', ['/proc/net/udp']);
+    await sockets.ended;
+    if (sockets.output.split(port).length > programs) return sleep(300);
+    await sleep(100);
+  }
+  assert.fail('the recorders do not listen');
+}
+
 async function whyNoFfmpeg(): Promise<string | undefined> {
   try {
     await run('which', ['ffmpeg', 'ffprobe']);
@@ -145,7 +159,7 @@ cables:
   - {from: core/4, to: recorder}
 ${each((name, n) => `- {from: core/${n + 1}, to: ${name}-cam}`)}
 streams:
-${each((name, n, every) => `${name}: {source: ${name}-cam, transport: ts-udp, group: 239.192.20.${31 + n}, port: 5004, ` +
+${each((name, n, every) => `${name}: {source: ${name}-cam, transport: ts-udp, group: 239.192.20.${31 + n}, port: ${PORT}, ` +
     `video: {codec: h264, frame-rate: ${FRAME_RATE}, bitrate: ${((rates[name] ?? 0) / 1000).toFixed(3)} kb/s, keyframe-interval: ${every} s}, receivers: [recorder]}`)}
 volumes:
   archive: {host: recorder, capacity: 1 TB}
