@@ -6,16 +6,11 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Output } from './output.ts';
 import { ruleOutputs } from './rules.ts';
 import { schemaReference } from './schema-reference.ts';
 import { schemaTypes } from './schema-types.ts';
 import { schemaValidators } from './schema-validators.ts';
-
-/** A file to be made: its path from the root of the project, and its text. */
-export interface Output {
-  readonly path: string;
-  readonly text: string;
-}
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const outputs: Output[] = (await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root), ruleOutputs(root)])).flat();

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { rulePage } from '../src/rules/page.ts';
 import type { Rule } from '../src/rules/rule.ts';
-import type { Output } from './index.ts';
+import type { Output } from './output.ts';
 
 /** In the order in which the index tells of them. */
 const FOLDERS = {

@@ -3,7 +3,7 @@
 import { stringify } from 'yaml';
 import { type Schema, SECTIONS, SECTION_NAMES, type SectionName, resolved, sectionSchema, under } from '../src/site/shape.ts';
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
-import type { Output } from './index.ts';
+import type { Output } from './output.ts';
 
 const BANNER = '<!-- Made from site.schema.json by `npm run generate`; edits belong there. -->';
 const HEADER = '| key | value | default | meaning | example |\n| --- | --- | --- | --- | --- |';

@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type JSONSchema, compile } from 'json-schema-to-typescript';
-import type { Output } from './index.ts';
+import type { Output } from './output.ts';
 
 const BANNER = '// Made from schemas/site.schema.json by `npm run generate`; edits belong there.\n';
 

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import standalone from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
-import type { Output } from './index.ts';
+import type { Output } from './output.ts';
 
 const BANNER = '// Made from schemas/site.schema.json by `npm run generate`; edits belong there.\n';
 /** The annotations and editor keywords that are no part of JSON Schema. */
