@@ -70,6 +70,7 @@ export const FAMILY: readonly Case[] = [
   site('line', 'snooping off in the middle only', {
     's2:\n    kind: switch\n    igmp-snooping: true': 's2:\n    kind: switch\n    igmp-snooping: false',
   }),
+  site('querier-receives', 'a querier that is the only receiver, flooded'),
   site('one-armed-router', 'unicast through a router on one cable'),
   site('two-gateways', 'two gateways, so that what comes back passes another router'),
   site('two-gateways', 'a receiver that has no gateway to ask the camera by', { ', gateway: attic-router': '' }),

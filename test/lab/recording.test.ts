@@ -41,9 +41,9 @@ describe('a real recording', function () {
   before(async function () {
     const reason = (await whyNoLab()) ?? (await whyNoFfmpeg());
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
-    for (const [name, keyframeEvery] of Object.entries(KEYFRAMES)) {
+    await Promise.all(Object.entries(KEYFRAMES).map(async ([name, keyframeEvery]) => {
       rates[name] = await makeClip(filmOf(name), { seconds: SECONDS, frameRate: FRAME_RATE, keyframeEvery, videoRate: 1_500_000, sound: false });
-    }
+    }));
     plan = planFrom({ 'recording.site.yaml': siteText(rates) });
     await record();
   });
