@@ -1,10 +1,12 @@
-// The commands of the palette that the language server carries out, or that concern it.
+// The commands of the palette.
 import * as vscode from 'vscode';
 import { type BaseLanguageClient, ExecuteCommandRequest } from 'vscode-languageclient';
 import { startQuietly } from './client.ts';
+import { newSite } from './new-site.ts';
 
 export const commands = {
   fillIn: 'plumbline.fillIn',
+  newSite: 'plumbline.newSite',
   restartServer: 'plumbline.restartServer',
   showOutput: 'plumbline.showOutput',
 } as const;
@@ -17,6 +19,7 @@ export function registerCommands(client: BaseLanguageClient, log: vscode.LogOutp
       const file = client.code2ProtocolConverter.asUri(uri);
       await client.sendRequest(ExecuteCommandRequest.type, { command: 'plumbline.fillInSite', arguments: [file] });
     }),
+    vscode.commands.registerCommand(commands.newSite, newSite),
     vscode.commands.registerCommand(commands.restartServer, async () => {
       log.info('The language server is restarted, as asked.');
       if (client.isRunning()) await client.stop().catch((error: unknown) => client.error('It did not stop.', error));

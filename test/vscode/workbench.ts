@@ -62,6 +62,14 @@ export class Workbench {
     await this.page.locator('.tab.active').filter({ hasText: name }).waitFor();
   }
 
+  /** Runs a command by its title, from the palette. */
+  async command(title: string): Promise<void> {
+    await this.page.keyboard.press('F1');
+    const palette = this.page.locator('.quick-input-widget:visible');
+    await palette.locator('input').fill(`>${title}`);
+    await palette.locator('.monaco-list-row').filter({ hasText: title }).first().click();
+  }
+
   /** Puts the cursor on a line and column, both from 1, and scrolls to it. */
   async goTo(line: number, column: number): Promise<void> {
     await this.page.keyboard.press('Control+G');

@@ -1,0 +1,59 @@
+// The command that writes a small site to start from, as `plumbline new` does.
+import * as vscode from 'vscode';
+import { NEW_SITE, NEW_SITE_FILE } from '../../server/src/site/new-site.ts';
+
+const suffix = '.site.yaml';
+
+/** Asks for a folder, writes the site into it and opens it. Overwrites nothing. */
+export async function newSite(): Promise<void> {
+  const folder = await askForFolder();
+  if (folder === undefined) return;
+  const file = vscode.Uri.joinPath(folder, NEW_SITE_FILE);
+  await vscode.workspace.fs.createDirectory(folder);
+  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(NEW_SITE));
+  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
+}
+
+/** A folder without a site in it; `undefined` where the person thinks better of it. */
+async function askForFolder(): Promise<vscode.Uri | undefined> {
+  const folders = vscode.workspace.workspaceFolders ?? [];
+  if (folders.length === 0) return askOnDisk();
+  const within = folders.length === 1 ? folders[0] : await vscode.window.showWorkspaceFolderPick();
+  if (within === undefined) return undefined;
+  const path = await vscode.window.showInputBox({
+    title: 'New Site',
+    prompt: `Folder of the site in ${within.name}; it is made where it is not there.`,
+    value: 'home',
+    validateInput: (written) => objection(within.uri, written.trim()),
+  });
+  return path === undefined ? undefined : vscode.Uri.joinPath(within.uri, path.trim());
+}
+
+async function objection(within: vscode.Uri, path: string): Promise<string | undefined> {
+  if (path === '') return 'Write the name of a folder.';
+  if (/^[/\\]|^[a-z]:/i.test(path) || path.split(/[/\\]/).includes('..')) return 'The folder lies in the one that is open.';
+  const present = await siteIn(vscode.Uri.joinPath(within, path));
+  return present === undefined ? undefined : `${present} is there already. A folder holds one site: choose another.`;
+}
+
+async function askOnDisk(): Promise<vscode.Uri | undefined> {
+  const chosen = await vscode.window.showOpenDialog({
+    title: 'New Site', openLabel: 'Write It Here', canSelectFolders: true, canSelectFiles: false, canSelectMany: false,
+  });
+  const folder = chosen?.[0];
+  if (folder === undefined) return undefined;
+  const present = await siteIn(folder);
+  if (present === undefined) return folder;
+  await vscode.window.showWarningMessage(`${present} is there already. A folder holds one site: choose another.`);
+  return undefined;
+}
+
+/** The name of a site file in a folder, which need not be there. */
+async function siteIn(folder: vscode.Uri): Promise<string | undefined> {
+  try {
+    return (await vscode.workspace.fs.readDirectory(folder)).map(([name]) => name).find((name) => name.endsWith(suffix));
+  } catch (error) {
+    if (error instanceof vscode.FileSystemError && error.code === 'FileNotFound') return undefined;
+    throw error;
+  }
+}
