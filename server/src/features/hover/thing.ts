@@ -5,6 +5,7 @@ import type { Plan } from '../../plan.ts';
 import { deviceExplained } from '../../report/explain/device.ts';
 import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
 import { groupExplained } from '../../report/explain/group.ts';
+import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '../../report/headroom.ts';
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
 import { vlanExplained } from '../../report/explain/vlan.ts';
 import { daysExplained, recordingExplained } from '../../report/explain/volume.ts';
@@ -24,11 +25,11 @@ export function thing(plan: Plan, section: ThingSection, name: string): string[]
     }
     case 'devices': {
       const device = site.deviceByName.get(name);
-      return device === undefined ? [] : told(device.item, deviceExplained(plan, device));
+      return device === undefined ? [] : [...told(device.item, deviceExplained(plan, device)), ...spare(device.kind === 'camera' ? deviceHeadroom(plan, device) : undefined)];
     }
     case 'streams': {
       const stream = site.streamByName.get(name);
-      return stream === undefined ? [] : told(stream.item, streamExplained(plan, stream));
+      return stream === undefined ? [] : [...told(stream.item, streamExplained(plan, stream)), ...spare(streamHeadroom(plan, stream))];
     }
     case 'volumes': {
       const volume = site.volumeByName.get(name);
@@ -50,6 +51,10 @@ function streamExplained(plan: Plan, stream: Stream): Explanation[] {
 
 function told(item: Item, explanations: readonly Explanation[]): string[] {
   return [...descriptionOf(item), ...explanations.map(explanationMarkdown)];
+}
+
+function spare(headroom: Headroom | undefined): string[] {
+  return headroom === undefined ? [] : [escaped(headroomWords(headroom))];
 }
 
 /** What the item says of itself for people to read. */
