@@ -56,7 +56,11 @@ function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[]
   const found: Diagnostic[] = [];
   const take = (rule: Rule, finding: Finding): void => {
     const severity = severities.get(rule.id) ?? finding.severity ?? rule.severity;
-    if (severity !== 'off') found.push({ ...finding, message: visible(finding.message, LONGEST), rule, severity });
+    if (severity === 'off') return;
+    const { fixes } = finding;
+    // What is half typed is left to whoever types it, so only a fix of the syntax itself edits it.
+    const whole = fixes === undefined || SYNTAX.has(rule.id) ? fixes : () => fixes().filter(({ edits }) => !edits.some(({ at }) => isHalfRead(at)));
+    found.push({ ...finding, message: visible(finding.message, LONGEST), rule, severity, ...(whole !== undefined && { fixes: whole }) });
   };
   for (const [rule, { findings }] of runs) {
     if (findings.length === 0 || severities.get(rule.id) === 'off') continue;

@@ -1,7 +1,7 @@
 /** Edits of site files by range: what they do not touch keeps its comments and spacing. */
 
 import { isEmpty } from '../text/parse.ts';
-import { type Mapping, type Node, type Route, type Sequence, follow } from '../text/syntax.ts';
+import { type Mapping, type Node, type Route, type Sequence, entryOf, follow } from '../text/syntax.ts';
 import { type Item, type Place, fileOf, placeOf } from './item.ts';
 
 /** Replaces a range; an empty range is an insertion. */
@@ -10,10 +10,13 @@ export interface Edit {
   readonly text: string;
 }
 
+/** What a plain scalar is that is no text, in the core schema (YAML 1.2.2 §10.3.2). */
+const NOT_TEXT = /^(?:true|false|null|~|[-+]?(?:\.\d+|\d+(?:\.\d*)?)(?:e[-+]?\d+)?|0x[\da-f]+|0o[0-7]+|[-+]?\.inf|\.nan)$/i;
+
 /** Text that YAML reads back as that string: quoted only where it must be. */
 export function scalarText(value: string | number | boolean, inFlow = false): string {
   if (typeof value !== 'string') return String(value);
-  const plain = /^[A-Za-z0-9_./%°µ][\w ./%°µ@+:-]*$/u.test(value) && !/:(\s|$)| #|\s$/.test(value) && !/^(true|false|null|~|-?\d+(\.\d+)?([eE][-+]?\d+)?|0x[\da-fA-F]+|0o[0-7]+)$/i.test(value);
+  const plain = /^[A-Za-z0-9_./°µ][\w ./%°µ@+:-]*$/u.test(value) && !/:(\s|$)| #|\s$/.test(value) && !NOT_TEXT.test(value);
   if (plain && !(inFlow && /[,[\]{}]/.test(value))) return value;
   return `"${value.replace(/["\\]/g, '\\$&').replace(/[\u0000-\u001f\u007f]/g, (c) => `\\x${c.charCodeAt(0).toString(16).padStart(2, '0')}`)}"`;
 }
@@ -21,14 +24,16 @@ export function scalarText(value: string | number | boolean, inFlow = false): st
 /** Replaces the value at a route. Where the key has none, it is written behind the colon. */
 export function setValue(item: Item, route: Route, text: string): Edit {
   const found = follow(item.node, route);
-  if (found?.entry !== undefined && isEmpty(found.node)) return insertAfterColon(item, found.entry.key.end, text);
+  const key = route.length === 0 ? item.key : found?.entry?.key;
+  if (key !== undefined && found !== undefined && isEmpty(found.node)) return insertAfterColon(item, key.end, text);
   return { at: placeOf(item, route), text };
 }
 
+/** Behind what of a value may stand there already, its anchor or tag; with a colon where it is still to come. */
 function insertAfterColon(item: Item, keyEnd: number, text: string): Edit {
-  const colon = item.piece.text.indexOf(':', keyEnd);
-  const at = colon === -1 ? keyEnd : colon + 1;
-  return { at: { piece: item.piece, start: at, end: at }, text: ` ${text}` };
+  const colon = /^\s*:(?:[ \t]+[&!][^\s,[\]{}]*)*/.exec(item.piece.text.slice(keyEnd));
+  const at = keyEnd + (colon?.[0].length ?? 0);
+  return { at: { piece: item.piece, start: at, end: at }, text: colon === null ? `: ${text}` : ` ${text}` };
 }
 
 /** Replaces the key at a route. */
@@ -38,11 +43,13 @@ export function setKey(item: Item, route: Route, text: string): Edit {
 
 /**
  * Adds `key: text` to the mapping at a route, in the manner of the mapping: in braces, or on a line of its own.
- * `text` is a scalar or in flow style. `undefined` where there is no mapping to add to.
+ * `text` is a scalar or in flow style. `undefined` where there is no mapping to add to, or the key has a value already.
  */
 export function addEntry(item: Item, route: Route, key: string, text: string): Edit | undefined {
   const node = follow(item.node, route)?.node;
   if (node === undefined) return undefined;
+  const there = entryOf(node, key);
+  if (there !== undefined && !there.merged) return isEmpty(there.value) ? setValue(item, [...route, key], text) : undefined;
   if (node.kind === 'mapping') return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
   return isEmpty(node) && route.length > 0 ? setValue(item, route, `{${key}: ${text}}`) : undefined;
 }

@@ -39,8 +39,12 @@ export function capital(text: string): string {
 export function withSpace(text: string, keys: readonly string[]): string | undefined {
   const colon = text.indexOf(':');
   const key = text.slice(0, colon);
-  return colon > 0 && keys.includes(key) ? `${key}: ${text.slice(colon + 1)}` : undefined;
+  const value = text.slice(colon + 1);
+  return colon > 0 && keys.includes(key) && PLAIN.test(value) ? `${key}: ${value}` : undefined;
 }
+
+/** Is sure to stay one value where it stands by itself. */
+const PLAIN = /^[\w.][^:#,[\]{}\r\n]*$/;
 
 /** In flow style, as it stands on one line. */
 export function flowText(value: unknown): string {

@@ -183,13 +183,18 @@ function noSections(at: Place): Finding {
   return { at, message: `A site file consists of sections, each a key in the first column: ${list(SECTION_NAMES, 'or')}.`, about: [] };
 }
 
+/** White space that a piece begins with; none where it has nothing else. */
+function indentOf(piece: Piece | undefined): number {
+  return Math.max(0, piece?.text.search(/\S/) ?? 0);
+}
+
 /** A run of lines that stand in no section. */
 function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
   const indent = strays[0] === undefined ? undefined : tabbed(strays[0], 0);
   if (indent !== undefined) return byTab(indent);
   const [first, last] = [strays[0], strays[strays.length - 1]];
   const start = first?.start ?? 0;
-  const at = firstLine(placeInFile(file, { start: start + (first?.text.search(/\S/) ?? 0), end: start + (first?.text.trimEnd().length ?? 0) }));
+  const at = firstLine(placeInFile(file, { start: start + indentOf(first), end: start + Math.max(indentOf(first), first?.text.trimEnd().length ?? 0) }));
   const lines = file.text.slice(start, (last?.start ?? 0) + (last?.text.trimEnd().length ?? 0)).split(/\r\n|\r|\n/).length;
   const near = nearest(at.piece.text.slice(at.start, at.end), SECTION_NAMES)[0]?.name;
   const more = lines > 1 ? `, and so ${lines === 2 ? 'does the one' : `do the ${count(lines - 1, 'line')}`} below` : '';
