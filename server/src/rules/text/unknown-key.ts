@@ -1,9 +1,11 @@
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import { setKey } from '../../site/edit.ts';
+import { isEmpty } from '../../text/parse.ts';
+import { type Entry, type Mapping, type Route, keyText } from '../../text/syntax.ts';
+import { nodeAt, setKey } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
-import { type Place, contentOf, placeOf } from '../../site/item.ts';
-import { SECTION_NAMES, sectionOf } from '../../site/shape.ts';
+import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
+import { SECTION_NAMES, schemaAt, sectionOf } from '../../site/shape.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { homesOf, schemaAround, withSpace } from '../shape/words.ts';
@@ -52,6 +54,17 @@ streams:
     {
       bad: `
 devices:
+  paddock-cam: {kind: camera, location: stable, south gable, address: 192.168.20.31}
+#                                               ^^^^^^^^^^^ The comma ends the location, and south gable begins a key
+`,
+      fixed: `
+devices:
+  paddock-cam: {kind: camera, location: "stable, south gable", address: 192.168.20.31}
+`,
+    },
+    {
+      bad: `
+devices:
   paddock-cam: {kind: camera, speed:100 Mb/s}
 #                             ^^^^^^^^^^^^^^ A space is missing after the colon
 `,
@@ -76,6 +89,21 @@ devices:
           beyondSchema,
           fixes: () => [{ title: 'Write a space after the colon', safe: true, edits }],
         };
+        continue;
+      }
+      const cut = cutByComma(item, route);
+      if (cut !== undefined) {
+        if (cut.isFirst) {
+          yield {
+            at,
+            message:
+              `The comma ends the ${cut.key}, and ${visible(key, 40)} begins a key, which there is not. ` +
+              `Put all of ${cut.text} in quotes.`,
+            about: aboutItem(item),
+            beyondSchema,
+            fixes: () => [{ title: `Write ${cut.text}`, safe: true, edits: [{ at: cut.at, text: cut.text }] }],
+          };
+        }
         continue;
       }
       const around = schemaAround(item, route);
@@ -118,6 +146,64 @@ function* sections(file: SiteText): Iterable<Finding> {
     };
   }
 }
+
+interface CutText {
+  readonly key: string;
+  /** All of it, in quotes. */
+  readonly text: string;
+  readonly at: Place;
+  /** Whether the key is what stands behind the first comma. */
+  readonly isFirst: boolean;
+}
+
+/** The text in braces that a comma ended before its time: behind it stand keys without a colon. */
+function cutByComma(item: Item, route: Route): CutText | undefined {
+  const node = nodeAt(item, route.slice(0, -1));
+  if (node?.kind !== 'mapping' || !node.flow) return undefined;
+  const run = runsIn(node, item.piece).get(String(route[route.length - 1]));
+  if (run === undefined || run.begun.value.kind !== 'scalar' || run.begun.value.style !== 'plain') return undefined;
+  const key = keyText(run.begun.key);
+  const schema = schemaAt(item.section, item.name, [...route.slice(0, -1), key]);
+  if (schema?.type !== 'string' || CONSTRAINED.some((word) => schema[word] !== undefined)) return undefined;
+  const at = { piece: item.piece, start: run.begun.value.start, end: run.bare[run.bare.length - 1]?.key.end ?? 0 };
+  if (at.end - at.start > LONGEST) return undefined;
+  const text = item.piece.text.slice(at.start, at.end);
+  if (/[\r\n"\\]/.test(text)) return undefined;
+  return { key, text: `"${text}"`, at, isFirst: keyText(run.bare[0]?.key ?? run.begun.key) === route[route.length - 1] };
+}
+
+/** More than that is no text that somebody wrote. */
+const LONGEST = 200;
+
+/** An entry, and the keys without a colon that follow it. */
+interface Run {
+  readonly begun: Entry;
+  readonly bare: Entry[];
+}
+
+const runs = new WeakMap<Mapping, ReadonlyMap<string, Run>>();
+
+/** The runs of a mapping in braces by their keys without a colon; a mapping may have thousands of them. */
+function runsIn(node: Mapping, piece: Place['piece']): ReadonlyMap<string, Run> {
+  const known = runs.get(node);
+  if (known !== undefined) return known;
+  const found = new Map<string, Run>();
+  let run: Run | undefined;
+  for (const entry of node.entries) {
+    const { key, value, merged } = entry;
+    if (!merged && isEmpty(value) && key.style === 'plain' && isBareKey({ ...key, piece })) {
+      run?.bare.push(entry);
+      if (run !== undefined) found.set(keyText(key), run);
+    } else {
+      run = { begun: entry, bare: [] };
+    }
+  }
+  runs.set(node, found);
+  return found;
+}
+
+/** What makes of a text more than any words. */
+const CONSTRAINED = ['enum', 'pattern', 'x-form', 'x-names', 'x-quantity'] as const;
 
 /** The rest of the sentence: what may stand here instead. */
 function advice(key: string, allowed: readonly string[], homes: readonly string[]): string {
