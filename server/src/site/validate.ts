@@ -108,6 +108,11 @@ function read(
     case 'minProperties':
       if (error.propertyName !== undefined) return; // Told by `propertyNames`.
       dropped.push(route);
+      // A text where a number or one word may stand is a number in quotes, or no number.
+      if (typeof found === 'string' && schema?.type?.includes('integer') === true) {
+        problems.push({ problem: 'wrong-type', route, expected: ['integer'], found });
+        return;
+      }
       // A quantity that cannot be read is told from its mention, with what is wrong with it.
       if (schema?.['x-quantity'] === undefined) problems.push({ problem: 'malformed', route, found, schema });
       return;
