@@ -9,7 +9,7 @@ import { portNames } from '../../site/read.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { nextFreeAddress, usedAddresses } from './address.ts';
 import { nextFreeGroup } from './group.ts';
-import { RTP_PORT, RTSP_PORT, destinations, isDatagrams, isRtp } from './port.ts';
+import { RTP_PORT, RTSP_PORT, destinations, isDatagrams, portsTaken } from './port.ts';
 
 /** Stands where a free one is to be filled in. */
 export const AUTO = 'auto';
@@ -143,8 +143,7 @@ function ports(site: Site): Blank[] {
     for (const destination of ownDestinations(stream)) {
       let there = taken.get(destination);
       if (there === undefined) taken.set(destination, (there = new Set()));
-      there.add(port);
-      if (isRtp(stream)) there.add(port + 1);
+      for (let above = portsTaken(site, stream) - 1; above >= 0; above--) there.add(port + above);
     }
   };
   for (const stream of site.streams) if (stream.port !== undefined && isDatagrams(stream)) take(stream, stream.port);
@@ -154,10 +153,10 @@ function ports(site: Site): Blank[] {
     const blank = { item, route: ['port'], what: 'port', vlan: undefined } as const;
     if (transport === 'rtsp') return [{ ...blank, value: String(RTSP_PORT) }];
     const there = ownDestinations(stream).map((destination) => taken.get(destination));
-    const isFree = (port: number): boolean =>
-      !there.some((own) => own?.has(port) === true || own?.has(port + 1) === true);
-    for (let port = RTP_PORT; port < 65_535; port += 2) {
-      if (!isFree(port)) continue;
+    const wanted = Math.max(2, portsTaken(site, stream));
+    const isFree = (port: number): boolean => !there.some((own) => own?.has(port) === true);
+    for (let port = RTP_PORT; port + wanted <= 65_536; port += 2) {
+      if (!Array.from({ length: wanted }, (_, above) => port + above).every(isFree)) continue;
       take(stream, port);
       return [{ ...blank, value: String(port) }];
     }

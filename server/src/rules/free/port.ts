@@ -16,14 +16,24 @@ export function isRtp({ transport }: Stream): boolean {
   return transport === 'rtp' || transport === 'ts-rtp';
 }
 
+/**
+ * How many ports in a row the stream takes from its own on: of RTP two, with RTCP above, and as many again for audio
+ * beside video, which goes to the next pair.
+ */
+export function portsTaken({ media }: Site, stream: Stream): number {
+  if (!isRtp(stream)) return 1;
+  const { video, audio } = media[stream.index] ?? {};
+  return stream.transport === 'rtp' && video !== undefined && audio !== undefined ? 4 : 2;
+}
+
 /** Where its datagrams arrive: its group, or each of its receivers. */
 export function destinations(stream: Stream): readonly (string | number)[] {
   return stream.group === undefined ? stream.receivers : [stream.group];
 }
 
 /**
- * The even port from `from` on that, with the port above, no other stream to the same group or receiver takes.
- * `undefined` where none is left.
+ * The even port from `from` on that, with those above that the stream takes, at least one, no other stream to the same
+ * group or receiver takes. `undefined` where none is left.
  */
 export function nextFreePort(site: Site, stream: Stream, from: number = RTP_PORT): number | undefined {
   const there = new Set(destinations(stream));
@@ -31,10 +41,13 @@ export function nextFreePort(site: Site, stream: Stream, from: number = RTP_PORT
   for (const other of site.streams) {
     if (other === stream || other.port === undefined || !isDatagrams(other)) continue;
     if (!destinations(other).some((destination) => there.has(destination))) continue;
-    taken.add(other.port);
-    if (isRtp(other)) taken.add(other.port + 1);
+    for (let above = portsTaken(site, other) - 1; above >= 0; above--) taken.add(other.port + above);
   }
-  for (let port = from + (from % 2); port < 65_535; port += 2)
-    if (!taken.has(port) && !taken.has(port + 1)) return port;
+  const wanted = Math.max(2, portsTaken(site, stream));
+  for (let port = from + (from % 2); port + wanted <= 65_536; port += 2) {
+    let free = 0;
+    while (free < wanted && !taken.has(port + free)) free++;
+    if (free === wanted) return port;
+  }
   return undefined;
 }

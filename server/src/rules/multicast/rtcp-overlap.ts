@@ -2,16 +2,19 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { destinations, isDatagrams, isRtp, nextFreePort } from '../free/port.ts';
+import { destinations, isDatagrams, isRtp, nextFreePort, portsTaken } from '../free/port.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
+
+/** By how far a port is above that of the stream; audio beside video takes the next pair. */
+const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
 
 export const rtcpOverlap: Rule = {
   id: 'rtcp-overlap',
   severity: 'error',
-  summary: 'A stream is sent to the port that another one uses for RTCP.',
-  why: `An RTP stream sends its reports, with the clock that ties sound and picture together, to the port above its own.
-A second stream to that port of the same group or receiver is mixed with them. Take the next pair: an even port and the
-odd one above.`,
+  summary: 'A stream is sent to the port that another one uses for RTCP, or for its audio.',
+  why: `An RTP stream sends its reports, with the clock that ties sound and picture together, to the port above its own,
+and audio beside video to the next pair. A second stream to one of these of the same group or receiver is mixed with
+them. Take the next pair that is free: an even port and the odd one above.`,
   source: 'RFC 3550 §11, read',
   examples: [
     {
@@ -45,30 +48,54 @@ streams:
   yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
 `,
     },
+    {
+      bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, audio: {codec: pcma}, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+#                                                ^^^^ 5006 is the audio port of paddock to recorder, which takes 5004 to 5007
+`,
+      good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+`,
+      fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, audio: {codec: pcma}, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5008, receivers: [recorder]}
+`,
+    },
   ],
   *check({ site }: Subject): Iterable<Finding> {
     const ports = new Set(site.streams.map(({ port }) => port));
-    const rtcp = new Map<string, Stream>();
+    const taken = new Map<string, Stream>();
     for (const stream of site.streams) {
-      if (stream.port === undefined || !ports.has(stream.port + 1) || !isRtp(stream)) continue;
-      for (const destination of destinations(stream)) {
-        const key = `${destination}:${stream.port + 1}`;
-        if (!rtcp.has(key)) rtcp.set(key, stream);
+      const { port } = stream;
+      if (port === undefined || !isRtp(stream)) continue;
+      for (let above = 1; above < portsTaken(site, stream); above++) {
+        if (!ports.has(port + above)) continue;
+        for (const destination of destinations(stream)) {
+          const key = `${destination}:${port + above}`;
+          if (!taken.has(key)) taken.set(key, stream);
+        }
       }
     }
-    if (rtcp.size === 0) return;
+    if (taken.size === 0) return;
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || !isDatagrams(stream)) continue;
-      const to = destinations(stream).find((destination) => rtcp.has(`${destination}:${port}`));
-      const other = rtcp.get(`${to}:${port}`);
-      if (to === undefined || other === undefined) continue;
+      const isTaken = (destination: string | number): boolean => (taken.get(`${destination}:${port}`) ?? stream) !== stream;
+      const to = destinations(stream).find(isTaken);
+      const other = taken.get(`${to}:${port}`);
+      if (to === undefined || other?.port === undefined) continue;
       const where = typeof to === 'number' ? formatAddress(to) : to;
+      const last = other.port + portsTaken(site, other) - 1;
       yield {
         at: placeOf(item, ['port']),
         message:
-          `${port} is the RTCP port of ${other.name} to ${where}, which takes ${port - 1} and ${port}. Take ` +
-          'another pair.',
+          `${port} is the ${USES[port - other.port] ?? ''} of ${other.name} to ${where}, which takes ${other.port} ` +
+          `${last === other.port + 1 ? 'and' : 'to'} ${last}. Take another pair.`,
         about: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
         fixes: () => {

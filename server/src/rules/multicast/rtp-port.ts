@@ -32,14 +32,14 @@ streams:
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || port % 2 === 0 || !isRtp(stream)) continue;
+      const free = nextFreePort(site, stream, Math.max(port - 1, 2));
       yield {
         at: placeOf(item, ['port']),
         message:
-          `${port} is odd: RTP takes an even port, and RTCP the odd one above. Use ${port - 1}, or the next even ` +
-          'port that is free.',
+          `${port} is odd: RTP takes an even port, and RTCP the odd one above. ` +
+          `Use ${free ?? 'an even port that is free'}.`,
         about: [name],
         fixes: () => {
-          const free = nextFreePort(site, stream, Math.max(port - 1, 2));
           return free === undefined
             ? []
             : [{ title: `Use port ${free}`, safe: false, edits: [setValue(item, ['port'], String(free))] }];
