@@ -1,10 +1,10 @@
 import { addEntry, nodeAt, setValue } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { type Place, headOf, placeOf } from '../../site/item.ts';
 import type { Recording, Retention } from '../../site/model.ts';
 import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { days, duration } from '../../text/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Related, Rule, Subject } from '../rule.ts';
 
 const MS_A_DAY = 86_400_000;
 
@@ -52,31 +52,95 @@ policies:
     - {recordings: [yard], at-most: 30 d}
 `,
     },
+    {
+      bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+policies:
+  retention:
+    - {recordings: [paddock], at-least: 30 d}
+    - {recordings: [paddock], at-most: 14 d}
+#                                      ^^^^ paddock may be kept for 14 d at most and must be for 30 d at least, so no
+`,
+      good: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+policies:
+  retention:
+    - {recordings: [paddock], at-least: 14 d}
+    - {recordings: [paddock], at-most: 14 d}
+`,
+    },
   ],
   *check({ site, plan }: Subject): Iterable<Finding> {
-    for (const policy of site.policies.retention) {
-      for (const name of policy.recordings) {
-        const recording = site.recordingByName.get(name);
-        if (recording === undefined) continue;
-        const volume = plan.storage.recordings[recording.index]?.volume;
-        const finding = findingOf(
-          policy,
-          recording,
-          volume === undefined ? undefined : plan.storage.volumes[volume.index],
-        );
-        if (finding !== undefined) yield finding;
+    const told = new Set<string>();
+    for (const [name, { least, most }] of boundsOf(site.policies.retention)) {
+      if (least !== undefined && most !== undefined && least.time > most.time) {
+        // What no `keep` meets is told once of the policies, not of each recording.
+        const both = `${least.policy.route.join()} ${most.policy.route.join()}`;
+        if (!told.has(both)) yield contradiction(name, least, most);
+        told.add(both);
+        continue;
       }
+      const recording = site.recordingByName.get(name);
+      if (recording === undefined) continue;
+      const volume = plan.storage.recordings[recording.index]?.volume;
+      const figures = volume === undefined ? undefined : plan.storage.volumes[volume.index];
+      const finding = findingOf({ least, most }, recording, figures);
+      if (finding !== undefined) yield finding;
     }
   },
 };
 
-function findingOf(policy: Retention, recording: Recording, volume: VolumeFigures | undefined): Finding | undefined {
+/** Milliseconds, and the policy that asks for them. */
+interface Bound {
+  readonly time: number;
+  readonly policy: Retention;
+}
+
+interface Bounds {
+  readonly least: Bound | undefined;
+  readonly most: Bound | undefined;
+}
+
+/** By recording, what all policies together ask. */
+function boundsOf(policies: readonly Retention[]): Map<string, Bounds> {
+  const bounds = new Map<string, Bounds>();
+  for (const policy of policies) {
+    const { atLeast, atMost, recordings } = policy;
+    for (const name of recordings) {
+      const { least, most } = bounds.get(name) ?? { least: undefined, most: undefined };
+      bounds.set(name, {
+        least: atLeast !== undefined && atLeast > (least?.time ?? -1) ? { time: atLeast, policy } : least,
+        most: atMost !== undefined && atMost < (most?.time ?? Infinity) ? { time: atMost, policy } : most,
+      });
+    }
+  }
+  return bounds;
+}
+
+function placeOfBound({ policy }: Bound, key: string): Place {
+  return placeOf(policy.item, [...policy.route, key]);
+}
+
+function contradiction(name: string, least: Bound, most: Bound): Finding {
+  return {
+    at: placeOfBound(most, 'at-most'),
+    message:
+      `${name} may be kept for ${duration(most.time)} at most and must be for ${duration(least.time)} at least, so no ` +
+      '`keep` meets both. Correct one of them.',
+    about: [name],
+    related: [{ at: placeOfBound(least, 'at-least'), message: `at least ${duration(least.time)}` }],
+  };
+}
+
+function findingOf({ least, most }: Bounds, recording: Recording, volume: VolumeFigures | undefined): Finding | undefined {
   const { item, name, keep } = recording;
-  const { atLeast, atMost } = policy;
-  const asks = (key: string): { at: ReturnType<typeof placeOf>; message: string } => ({
-    at: placeOf(policy.item, [...policy.route, key]),
-    message: 'what policy asks',
-  });
+  const [atLeast, atMost] = [least?.time, most?.time];
+  const asks = (key: 'at-least' | 'at-most'): Related[] => {
+    const bound = key === 'at-least' ? least : most;
+    return bound === undefined ? [] : [{ at: placeOfBound(bound, key), message: 'what policy asks' }];
+  };
   const set = (milliseconds: number): Fix[] => {
     const written = nodeAt(item, ['keep']);
     const text = durationLike(milliseconds, written?.kind === 'scalar' ? written.value : undefined);
@@ -91,7 +155,7 @@ function findingOf(policy: Retention, recording: Recording, volume: VolumeFigure
       at: headOf(item),
       message: `${name} has no \`keep\`, and policy ${asked}. Say how long it is kept.`,
       about: [name],
-      related: [asks(atLeast === undefined ? 'at-most' : 'at-least')],
+      related: asks(atLeast === undefined ? 'at-most' : 'at-least'),
       fixes: () => set(atLeast ?? atMost ?? 0),
     };
   }
@@ -103,7 +167,7 @@ function findingOf(policy: Retention, recording: Recording, volume: VolumeFigure
         `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. Keep it ` +
         `longer.`,
       about: [name],
-      related: [asks('at-least')],
+      related: asks('at-least'),
       fixes: () => set(atLeast),
     };
   }
@@ -113,7 +177,7 @@ function findingOf(policy: Retention, recording: Recording, volume: VolumeFigure
       message:
         `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. Delete it ` + `sooner.`,
       about: [name],
-      related: [asks('at-most')],
+      related: asks('at-most'),
       fixes: () => set(atMost),
     };
   }
@@ -130,7 +194,7 @@ function findingOf(policy: Retention, recording: Recording, volume: VolumeFigure
     about: [name, volume.volume.name],
     related: [
       { at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${volume.volume.name}` },
-      asks('at-least'),
+      ...asks('at-least'),
     ],
   };
 }
