@@ -66,6 +66,13 @@ export function percent(part: number, whole: number): string {
   return `${value >= 10 ? Math.round(value) : Number(value.toFixed(1))} %`;
 }
 
+/** A part that is more than a bound, in ten-thousandths, with as many digits as show it: `90.1 %` of at most 90 %. */
+export function percentOver(part: number, whole: number, bound: number): string {
+  const value = (part / whole) * 100;
+  const digits = [0, 1, 2].find((count) => Number(value.toFixed(count)) > bound / 100) ?? 3;
+  return value < 10 && digits === 0 ? percent(part, whole) : `${Number(value.toFixed(digits))} %`;
+}
+
 /** Ten-thousandths as `70 %`. */
 export function threshold(tenThousandths: number): string {
   return `${tenThousandths / 100} %`;

@@ -1,7 +1,7 @@
 import { portName } from '../../site/model.ts';
 import { far } from '../../network/link.ts';
 import { linePeakOf } from '../../network/crossings.ts';
-import { bitRate, list, percent, threshold } from '../../text/words.ts';
+import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
 import type { Network } from '../../network/network.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
@@ -66,7 +66,7 @@ streams:
           severity: over(line.peak) ? 'error' : 'warning',
           message:
             `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
-            `${percent(line.peak, link.capacity)} of ` +
+            `${percentOver(line.peak, link.capacity, over(line.peak) ? limit : warn)} of ` +
             `${bitRate(link.capacity)}${nominal}; ${crossing(network, direction)}. That is ${bound}: move or slim ` +
             `streams, or make the link faster.`,
           about: aboutPorts(out, into),

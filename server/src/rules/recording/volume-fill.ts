@@ -3,11 +3,13 @@ import { placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
-import { bytes, duration, few, list, percent, threshold } from '../../text/words.ts';
+import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
 /** How full a volume may get where the policy does not say, in ten-thousandths. Common practice, no source. */
 const LIMIT = 9000;
+/** All of a volume, in ten-thousandths. */
+const WHOLE = 10_000;
 /** How many of the greatest recordings are named. */
 const SHOWN = 3;
 const HOUR = 3_600_000;
@@ -41,11 +43,29 @@ recordings:
   paddock: {stream: paddock, volume: archive, keep: 19 d}
 `,
     },
+    {
+      bad: `
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 100 %}
+#                                                    ^^^^^ A reserve of 100 % leaves nothing of archive for footage
+`,
+      good: `
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 99 %}
+`,
+    },
   ],
   *check({ site, plan }: Subject): Iterable<Finding> {
     const { warn, limit = LIMIT } = site.policies.volumeFill;
     for (const figures of plan.storage.volumes) {
       const { volume, usableBytes, bytesKept, recordings } = figures;
+      if (volume.reserve >= WHOLE) {
+        yield {
+          at: placeOf(volume.item, ['reserve']),
+          message: `A reserve of ${threshold(volume.reserve)} leaves nothing of ${volume.name} for footage. Lower it.`,
+          about: [volume.name],
+        };
+      }
       if (usableBytes === undefined || usableBytes === 0) continue;
       const over = (bound: number): boolean => bytesKept > (usableBytes / 10_000) * bound;
       if (!over(Math.min(warn ?? limit, limit))) continue;
@@ -53,14 +73,16 @@ recordings:
         .filter(({ bytesKept: own }) => own !== undefined)
         .sort((a, b) => (b.bytesKept ?? 0) - (a.bytesKept ?? 0));
       const named = greatest.map(({ recording, bytesKept: own }) => `${recording.name} ${bytes(own ?? 0)}`);
-      const bound = over(limit)
+      const isOver = over(limit);
+      const bound = isOver
         ? `more than the limit of ${threshold(limit)}`
         : `more than the ${threshold(warn ?? limit)} that policy warns at`;
       yield {
         at: placeOf(volume.item, ['capacity']),
-        severity: over(limit) ? 'error' : 'warning',
+        severity: isOver ? 'error' : 'warning',
         message:
-          `${volume.name} must hold ${bytes(bytesKept)}, ${percent(bytesKept, usableBytes)} of its usable ` +
+          `${volume.name} must hold ${bytes(bytesKept)}, ` +
+          `${percentOver(bytesKept, usableBytes, isOver ? limit : (warn ?? limit))} of its usable ` +
           `${bytes(usableBytes)} and ${bound}: ` +
           `${few(named, SHOWN)}. Keep them for less time, or take a larger volume.`,
         about: [volume.name],

@@ -1,9 +1,10 @@
 import { placeOf } from '../../site/item.ts';
-import { byteRate, count, percent, threshold } from '../../text/words.ts';
+import { byteRate, count, percentOver, threshold } from '../../text/words.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 /** In ten-thousandths of what the volume sustains. Common practice, no source. */
 const WARN = 7000;
+const WHOLE = 10_000;
 
 export const writeRate: Rule = {
   id: 'write-rate',
@@ -49,7 +50,7 @@ recordings:
         message:
           `${count(recordings.length, 'recording')} ${recordings.length === 1 ? 'writes' : 'write'} ` +
           `${byteRate(peak)} to ${name} at peak, ` +
-          `${percent(peak, sustainedWrite)} of the ${byteRate(sustainedWrite)} that it ` +
+          `${percentOver(peak, sustainedWrite, isOver ? WHOLE : WARN)} of the ${byteRate(sustainedWrite)} that it ` +
           `sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. ` +
           'Lower bit rates, or take faster disks.',
         about: [name],
