@@ -14,10 +14,20 @@ export function withOffset(pattern: string): string | undefined {
 
 /** The pattern with what it lacks to name every second of all time, in its own manner where that is enough. */
 export function complete(pattern: string): string {
-  for (const candidate of [pattern, finer(pattern), dated(pattern), dated(finer(pattern))]) {
+  const base = repeatsEvery(pattern) === 'half day' ? in24Hours(pattern) : pattern;
+  for (const candidate of [base, finer(base), dated(base), dated(finer(base))]) {
     if (resolution(candidate) === 'second' && repeatsEvery(candidate) === undefined) return candidate;
   }
   return beforeExtension(pattern, `${DATE}_%H-%M-%S`);
+}
+
+/** With hours that count to 24 for those that count to 12. */
+function in24Hours(pattern: string): string {
+  let result = pattern;
+  for (const { conversion, start, end } of conversionsOf(pattern).reverse()) {
+    if (['I', 'l'].includes(conversion.specifier)) result = `${result.slice(0, start)}%H${result.slice(end)}`;
+  }
+  return result;
 }
 
 /** With minutes and seconds behind hours, set off as what stands there is. */

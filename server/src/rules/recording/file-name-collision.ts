@@ -1,9 +1,10 @@
-import type { Cycle, TimeUnit } from '../../standards/strftime.ts';
+import { type Cycle, type TimeUnit, distinguishesRepeatedHour } from '../../standards/strftime.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Recording } from '../../site/model.ts';
 import { duration } from '../../text/words.ts';
-import { complete, setFile } from '../free/file-pattern.ts';
+import { complete, setFile, withOffset } from '../free/file-pattern.ts';
 import { type FileNames, fileNamesOf, pathBy } from '../file-names.ts';
+import { hasRepeatedHour } from './repeated-hour.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 const MINUTE = 60_000;
@@ -56,6 +57,30 @@ recordings:
     {
       bad: `
 recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%F_%I-%M-%S%z.mp4"}
+# want 80-107 The names of paddock come again every half day, and it is kept for 14 d: new files overwrite old ones. Take %H
+`,
+      fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%F_%H-%M-%S%z.mp4"}
+`,
+    },
+    {
+      bad: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: paddock/%Y-%m-%d_%H-%M.mp4}
+# want 68-94 and their names tell the minute at best
+`,
+      fixed: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: paddock/%Y-%m-%d_%H-%M-%S%z.mp4}
+`,
+    },
+    {
+      bad: `
+recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
   yard: {stream: yard, volume: archive, segment: 60 s, file: "%F_%H-%M-%S%z.mp4"}
 # want 62-81 yard and paddock write files of one name to archive
@@ -75,12 +100,17 @@ recordings:
       if (names === undefined) continue;
       const problem = withItself(recording, names);
       if (problem !== undefined) {
-        const pattern = complete(names.pattern);
         yield {
           at: placeOf(item, ['file']),
           ...problem,
           about: [name],
-          fixes: () => [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }],
+          fixes: () => {
+            const whole = complete(names.pattern);
+            // One that is told apart to the second meets the repeated hour next.
+            const isTold = distinguishesRepeatedHour(whole) || !hasRepeatedHour(site.timezone);
+            const pattern = isTold ? whole : (withOffset(whole) ?? whole);
+            return [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
+          },
         };
       }
       if (volume === undefined) continue;
@@ -139,7 +169,13 @@ function withItself(
   return {
     severity: keep === undefined ? 'warning' : 'error',
     message:
-      `The names of ${name} come again every ${cycle}, and ${kept}: new files overwrite old ones. Put the ` +
-      `whole date into them.`,
+      `The names of ${name} come again every ${cycle}, and ${kept}: new files overwrite old ones. ` +
+      (LACKS[cycle] ?? 'Put the whole date into them.'),
   };
 }
+
+const LACKS: Readonly<Partial<Record<Cycle, string>>> = {
+  minute: 'Add %M.',
+  hour: 'Add %H.',
+  'half day': 'Take %H, which counts to 24.',
+};

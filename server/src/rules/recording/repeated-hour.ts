@@ -61,6 +61,11 @@ const MINUTE = 60_000;
 
 const known = new Map<string, string | undefined>();
 
+/** Whether the clocks of the zone go back some day. */
+export function hasRepeatedHour(zone: string | undefined): boolean {
+  return zone !== undefined && exampleOf(zone) !== undefined;
+}
+
 /** `from 01:00 to 02:00, as on 25 October 2026`; `undefined` where the clocks never go back. */
 function exampleOf(zone: string): string | undefined {
   if (known.has(zone)) return known.get(zone);

@@ -1,8 +1,7 @@
 import { nodeAt, setValue } from '../../site/edit.ts';
-import { placeOf } from '../../site/item.ts';
+import { type Item, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { durationLike } from '../../text/quantity.ts';
-import { duration } from '../../text/words.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
 export const segmentKeyframe: Rule = {
@@ -54,13 +53,15 @@ recordings:
       if (segment % interval === 0) continue;
       const below = Math.floor(segment / interval) * interval;
       const above = below + interval;
-      const lasts = below === 0 ? duration(above) : `${duration(below)} or ${duration(above)}`;
+      const like = writtenAt(item, 'segment');
+      const lasts = [below, above].filter((length) => length > 0).map((length) => durationLike(length, like));
       const declaring = declaringStream(site.streamByName, stream);
+      const every = durationLike(interval, writtenAt(declaring.item, 'video', 'keyframe-interval'));
       yield {
         at: placeOf(item, ['segment']),
         message:
-          `With a keyframe every ${duration(interval)}, files of ${name} last ${lasts}, not ` +
-          `${duration(segment)}. Take a multiple of ${duration(interval)}.`,
+          `With a keyframe every ${every}, files of ${name} last ${lasts.join(' or ')}, not ` +
+          `${durationLike(segment, like)}. Take a multiple of ${every}.`,
         about: [name, stream.name],
         related: [
           {
@@ -70,10 +71,7 @@ recordings:
         ],
         fixes: () => {
           const nearest = segment - below < above - segment && below > 0 ? [below, above] : [above, below];
-          const written = nodeAt(item, ['segment']);
-          const texts = nearest
-            .filter((length) => length > 0)
-            .map((length) => durationLike(length, written?.kind === 'scalar' ? written.value : undefined));
+          const texts = nearest.filter((length) => length > 0).map((length) => durationLike(length, like));
           return texts.map((text): Fix => ({
             title: `Make files of ${text}`,
             safe: false,
@@ -84,6 +82,11 @@ recordings:
     }
   },
 };
+
+function writtenAt(item: Item, ...route: readonly string[]): unknown {
+  const node = nodeAt(item, route);
+  return node?.kind === 'scalar' ? node.value : undefined;
+}
 
 /** The stream that says the keyframe interval: it, or one that it carries. */
 function declaringStream(streams: ReadonlyMap<string, Stream>, stream: Stream): Stream {
