@@ -31,7 +31,6 @@ const TABLE = `
   streams    warning  group-reserved           239.64.20.31
   streams    error    unknown-name             kichen-screen
   streams    warning  group-always-flooded     239.128.0.41
-  streams    warning  group-reserved           239.128.0.41
   streams    warning  rtp-port                 5005
   streams    error    unintended-egress        cams
 `;

@@ -1,8 +1,9 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
-import { groupMac, onAlwaysFloodedMac } from '../../standards/multicast.ts';
+import { blockOf, groupMac, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
+import { SSM_HELD_BELOW } from './group-reserved.ts';
 
 export const groupAlwaysFlooded: Rule = {
   id: 'group-always-flooded',
@@ -33,6 +34,8 @@ streams:
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !onAlwaysFloodedMac(group)) continue;
+      // That the lowest of the source-specific ones are held back for it, group-reserved tells.
+      if (blockOf(group).use === 'ssm' && group < SSM_HELD_BELOW) continue;
       yield {
         at: placeOf(stream.item, ['group']),
         message:

@@ -1,5 +1,5 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
-import { type BlockUse, blockOf } from '../../standards/multicast.ts';
+import { type BlockUse, blockOf, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
@@ -7,7 +7,7 @@ import type { Finding, Rule, Subject } from '../rule.ts';
 /** What a site may take groups from. Source-specific groups are for those who know that all their devices can. */
 const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-scoped', 'ssm'];
 /** Of the source-specific ones, those that are held back (RFC 4607 §1). */
-const SSM_HELD_BELOW = 0xe8000100;
+export const SSM_HELD_BELOW = 0xe8000100;
 
 export const groupReserved: Rule = {
   id: 'group-reserved',
@@ -44,6 +44,8 @@ streams:
       if (group === undefined || !isMulticast(group)) continue;
       const { name, use, advice, first, last } = blockOf(group);
       if (FREE.includes(use) && !(use === 'ssm' && group < SSM_HELD_BELOW)) continue;
+      // That it is flooded is the graver fault, and another group mends both.
+      if (use !== 'ssm' && onAlwaysFloodedMac(group)) continue;
       yield {
         at: placeOf(stream.item, ['group']),
         severity: use === 'local-control' ? 'error' : 'warning',

@@ -1,4 +1,4 @@
-import { formatAddress } from '../../standards/ipv4.ts';
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
@@ -36,7 +36,7 @@ streams:
   *check({ site }: Subject): Iterable<Finding> {
     for (const [group, streams] of grouped(site.streams, (stream) => stream.group)) {
       const [first, ...more] = streams;
-      if (first?.port === undefined) continue;
+      if (first?.port === undefined || !isMulticast(group)) continue;
       for (const stream of more) {
         if (stream.port === undefined || stream.port === first.port || sameReceivers(first, stream)) continue;
         yield {

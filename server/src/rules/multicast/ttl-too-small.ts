@@ -2,6 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
 import { putValue } from '../put-value.ts';
+import { isToldOf } from '../shape/sound.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const ttlTooSmall: Rule = {
@@ -51,6 +52,7 @@ streams:
   ],
   *check({ network }: Subject): Iterable<Finding> {
     for (const { stream, unreached } of network.deliveries) {
+      if (isToldOf(stream.item, ['ttl'])) continue;
       let needed = 0;
       const names: string[] = [];
       for (const { receiver, why } of unreached) {

@@ -56,9 +56,13 @@ recordings:
         continue;
       if (delivery.source === host || delivery.reaches.includes(host.name)) continue;
       const unreached = delivery.unreached.find(({ receiver }) => receiver === host.name);
+      // Before the first cable is written nothing is known of ways.
+      if (unreached !== undefined && site.cables.length === 0) continue;
       const words = unreached === undefined ? undefined : obstacleWords(unreached.why, host.name, stream);
       yield {
         at: placeOf(item, ['stream']),
+        // What is in the way is told where it is; here is what comes of it.
+        ...(words !== undefined && { severity: 'information' as const }),
         message:
           words === undefined
             ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}: nothing is recorded. Add ` +
