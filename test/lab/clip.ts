@@ -14,16 +14,54 @@ export interface ClipWishes {
 }
 
 /** @returns the bit/s that its video came to */
-export async function makeClip(path: string, { seconds, frameRate, keyframeEvery, videoRate, sound }: ClipWishes): Promise<number> {
+export async function makeClip(
+  path: string,
+  { seconds, frameRate, keyframeEvery, videoRate, sound }: ClipWishes,
+): Promise<number> {
   const every = String(keyframeEvery * frameRate);
   await run('ffmpeg', [
-    '-loglevel', 'error', '-f', 'lavfi', '-i', `testsrc2=size=640x360:rate=${frameRate},noise=alls=20:allf=t`,
+    '-loglevel',
+    'error',
+    '-f',
+    'lavfi',
+    '-i',
+    `testsrc2=size=640x360:rate=${frameRate},noise=alls=20:allf=t`,
     ...(sound ? ['-f', 'lavfi', '-i', 'sine=frequency=440:sample_rate=8000', '-c:a', 'pcm_alaw', '-ac', '1'] : []),
-    '-c:v', 'libx264', '-preset', 'ultrafast', '-bf', '0', '-g', every, '-keyint_min', every, '-sc_threshold', '0',
-    '-b:v', String(videoRate), '-maxrate', String(videoRate), '-bufsize', String(videoRate / 2), '-pix_fmt', 'yuv420p',
-    '-t', String(seconds), path,
+    '-c:v',
+    'libx264',
+    '-preset',
+    'ultrafast',
+    '-bf',
+    '0',
+    '-g',
+    every,
+    '-keyint_min',
+    every,
+    '-sc_threshold',
+    '0',
+    '-b:v',
+    String(videoRate),
+    '-maxrate',
+    String(videoRate),
+    '-bufsize',
+    String(videoRate / 2),
+    '-pix_fmt',
+    'yuv420p',
+    '-t',
+    String(seconds),
+    path,
   ]);
-  const sizes = await run('ffprobe', ['-loglevel', 'error', '-select_streams', 'v', '-show_entries', 'packet=size', '-of', 'csv=p=0', path]);
+  const sizes = await run('ffprobe', [
+    '-loglevel',
+    'error',
+    '-select_streams',
+    'v',
+    '-show_entries',
+    'packet=size',
+    '-of',
+    'csv=p=0',
+    path,
+  ]);
   const bytes = sizes.split('\n').reduce((total, size) => total + Number(size.replace(',', '')), 0);
   return (bytes * 8) / seconds;
 }

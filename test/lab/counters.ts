@@ -16,17 +16,23 @@ interface Counted {
 /** By name of the interface at the switch. */
 async function atSwitches(plan: Plan, daemons: OpenVSwitch): Promise<Map<string, Counted>> {
   const found = new Map<string, Counted>();
-  await Promise.all(plan.site.devices.filter(({ bridging }) => bridging).map(async (device) => {
-    const text = await daemons.ofctl(['dump-ports', bridgeOf(device)]);
-    const lines = /port\s+"?([\w.]+)"?: rx pkts=\d+, bytes=(\d+)[^\n]*\n\s+tx pkts=\d+, bytes=(\d+)/g;
-    for (const [, name = '', received, sent] of text.matchAll(lines)) found.set(name, { received: Number(received), sent: Number(sent) });
-  }));
+  await Promise.all(
+    plan.site.devices
+      .filter(({ bridging }) => bridging)
+      .map(async (device) => {
+        const text = await daemons.ofctl(['dump-ports', bridgeOf(device)]);
+        const lines = /port\s+"?([\w.]+)"?: rx pkts=\d+, bytes=(\d+)[^\n]*\n\s+tx pkts=\d+, bytes=(\d+)/g;
+        for (const [, name = '', received, sent] of text.matchAll(lines))
+          found.set(name, { received: Number(received), sent: Number(sent) });
+      }),
+  );
   return found;
 }
 
 async function atHost(namespace: string, port: Port): Promise<Counted> {
-  const shown = JSON.parse(await run('ip', ['-n', namespace, '-j', '-s', 'link', 'show', interfaceOf(port)])) as
-    { stats64: { rx: { bytes: number }; tx: { bytes: number } } }[];
+  const shown = JSON.parse(await run('ip', ['-n', namespace, '-j', '-s', 'link', 'show', interfaceOf(port)])) as {
+    stats64: { rx: { bytes: number }; tx: { bytes: number } };
+  }[];
   const stats = shown[0]?.stats64;
   if (stats === undefined) throw new Error(`${interfaceOf(port)} has no counters`);
   return { received: stats.rx.bytes, sent: stats.tx.bytes };

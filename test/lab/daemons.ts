@@ -17,7 +17,11 @@ export class OpenVSwitch {
   private constructor(place: Place) {
     this.folder = place.folder;
     this.environment = {
-      OVS_RUNDIR: this.folder, OVS_LOGDIR: this.folder, OVS_DBDIR: this.folder, OVS_SYSCONFDIR: this.folder, OVS_PKGDATADIR: '/usr/share/openvswitch',
+      OVS_RUNDIR: this.folder,
+      OVS_LOGDIR: this.folder,
+      OVS_DBDIR: this.folder,
+      OVS_SYSCONFDIR: this.folder,
+      OVS_PKGDATADIR: '/usr/share/openvswitch',
     };
   }
 
@@ -26,22 +30,35 @@ export class OpenVSwitch {
     const daemons = new OpenVSwitch(place);
     const at = (name: string): string => join(place.folder, name);
     const usual = (name: string): string[] => [
-      `--pidfile=${at(`${name}.pid`)}`, `--unixctl=${at(`${name}.ctl`)}`, `--log-file=${at(`${name}.log`)}`, '-vconsole:off', '--detach', '--no-chdir',
+      `--pidfile=${at(`${name}.pid`)}`,
+      `--unixctl=${at(`${name}.ctl`)}`,
+      `--log-file=${at(`${name}.log`)}`,
+      '-vconsole:off',
+      '--detach',
+      '--no-chdir',
     ];
     const { environment } = daemons;
     place.atEnd(() => daemons.stop());
     await run('ovsdb-tool', ['create', at('conf.db'), SCHEMA], { environment });
     // What a daemon writes after it has gone to the background would keep us waiting, so it writes to its log alone.
-    await detached(['ovsdb-server', at('conf.db'), `--remote=punix:${at('db.sock')}`, ...usual('ovsdb-server')], environment);
+    await detached(
+      ['ovsdb-server', at('conf.db'), `--remote=punix:${at('db.sock')}`, ...usual('ovsdb-server')],
+      environment,
+    );
     await daemons.configure(['--no-wait', 'init']);
     const inside = ['ip', 'netns', 'exec', place.namespace(SWITCHES), 'nice', ...URGENT];
-    await detached([...inside, 'ovs-vswitchd', `unix:${at('db.sock')}`, '--disable-system', ...usual('ovs-vswitchd')], environment);
+    await detached(
+      [...inside, 'ovs-vswitchd', `unix:${at('db.sock')}`, '--disable-system', ...usual('ovs-vswitchd')],
+      environment,
+    );
     return daemons;
   }
 
   /** A transaction of ovs-vsctl; returns when the switches have it. */
   async configure(args: readonly string[]): Promise<string> {
-    return run('ovs-vsctl', [`--db=unix:${join(this.folder, 'db.sock')}`, '--timeout=20', ...args], { environment: this.environment });
+    return run('ovs-vsctl', [`--db=unix:${join(this.folder, 'db.sock')}`, '--timeout=20', ...args], {
+      environment: this.environment,
+    });
   }
 
   /** Asks a bridge by OpenFlow. */

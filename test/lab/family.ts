@@ -61,12 +61,18 @@ const FLOOD = { 'unregistered-multicast: drop': 'unregistered-multicast: flood' 
 export const FAMILY: readonly Case[] = [
   site('line', 'A: a querier at the first of three switches in a line, unregistered groups dropped'),
   site('line', 'B: no querier, dropped', NO_QUERIER),
-  site('line', 'C: no querier, the trunks forward reports, dropped', { ...NO_QUERIER, '{trunk: [house, video]}': '{trunk: [house, video], forward-reports: true}' }),
+  site('line', 'C: no querier, the trunks forward reports, dropped', {
+    ...NO_QUERIER,
+    '{trunk: [house, video]}': '{trunk: [house, video], forward-reports: true}',
+  }),
   site('line', 'D: a querier at the first switch, flooded', FLOOD),
   site('line', 'E: no querier, flooded', { ...NO_QUERIER, ...FLOOD }),
   site('line', 'F: snooping off', { 'igmp-snooping: true': 'igmp-snooping: false' }),
   site('line', 'G: a querier at the last switch, dropped', { 'querier: ask1': 'querier: ask3' }),
-  site('line', 'no querier, ports towards the middle set as router ports', { ...NO_QUERIER, 's2: {trunk: [house, video]}': 's2: {trunk: [house, video], router-port: true}' }),
+  site('line', 'no querier, ports towards the middle set as router ports', {
+    ...NO_QUERIER,
+    's2: {trunk: [house, video]}': 's2: {trunk: [house, video], router-port: true}',
+  }),
   site('line', 'snooping off in the middle only', {
     's2:\n    kind: switch\n    igmp-snooping: true': 's2:\n    kind: switch\n    igmp-snooping: false',
   }),
@@ -75,7 +81,9 @@ export const FAMILY: readonly Case[] = [
   site('two-gateways', 'two gateways, so that what comes back passes another router'),
   site('two-gateways', 'a receiver that has no gateway to ask the camera by', { ', gateway: attic-router': '' }),
   site('two-ports', 'a server with two ports and a multicast route'),
-  site('two-ports', 'a server with two ports and no multicast route', { '    routes: [{to: 224.0.0.0/4, port: cams}]\n': '' }),
+  site('two-ports', 'a server with two ports and no multicast route', {
+    '    routes: [{to: 224.0.0.0/4, port: cams}]\n': '',
+  }),
   site('groups', 'two groups on one MAC address, 224.0.0.x, a receiver in another VLAN'),
   site('routed', 'multicast routers and the TTL'),
   site('unmanaged', 'an unmanaged switch, an access point, a media converter, two hosts on one cable'),
@@ -85,6 +93,9 @@ export const FAMILY: readonly Case[] = [
   site('ring', 'a ring without a querier', { ', querier: s1': '' }),
   site('ring', 'a ring with the querier at the idle side', { 'querier: s1': 'querier: s3' }),
   site('ring', 'the ring cut open: a line with spanning tree', { '  - {from: s1/12, to: s3/11}\n': '' }),
-  ...NUMBERS.map((number) => ({ title: `a random site from the number ${number}`, plan: () => planFrom({ 'random.site.yaml': randomSite(number) }) })),
+  ...NUMBERS.map((number) => ({
+    title: `a random site from the number ${number}`,
+    plan: () => planFrom({ 'random.site.yaml': randomSite(number) }),
+  })),
   sample('harrow-lane'),
 ];

@@ -12,7 +12,9 @@ export class HostProgram {
   private readonly listeners: (() => void)[] = [];
 
   constructor(place: Place, namespace: string, program: string, args: readonly string[]) {
-    this.child = spawn('ip', ['netns', 'exec', namespace, 'nice', ...URGENT, program, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+    this.child = spawn('ip', ['netns', 'exec', namespace, 'nice', ...URGENT, program, ...args], {
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
     place.atEnd(() => this.child.kill('SIGKILL'));
     for (const stream of [this.child.stdout, this.child.stderr]) {
       stream.on('data', (data: Buffer) => {
@@ -39,7 +41,8 @@ export class HostProgram {
       listen();
     });
     const late = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), seconds * 1000).unref());
-    if (!(await Promise.race([heard, late, this.ended.then(() => false)]))) throw new Error(`it did not say '${text}': ${this.written}`);
+    if (!(await Promise.race([heard, late, this.ended.then(() => false)])))
+      throw new Error(`it did not say '${text}': ${this.written}`);
   }
 
   /** Asks it to leave in order. */

@@ -6,7 +6,7 @@ import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
 
-/** Checksums must stand in the frames, and frames must be what the counters see: not joined, and tagged in themselves. */
+/** Checksums and tags must stand in the frames, and frames be what the counters see: none joined. */
 export function plainFrames(name: string): string {
   return `ethtool -K ${name} tx off rx off tso off gso off gro off txvlan off rxvlan off >/dev/null`;
 }
@@ -68,14 +68,18 @@ function routeCommands(plan: Plan, addresses: Addresses, device: Device, interfa
     if (by === undefined) continue;
     if (to.prefix === 0) hasDefault = true;
     const via = isMulticast(to.network) && to.prefix >= 4 ? undefined : gatewayOf(plan, addresses, by);
-    commands.push(`ip route replace ${formatSubnet(to)} ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`);
+    commands.push(
+      `ip route replace ${formatSubnet(to)} ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`,
+    );
   }
   if (device.kind === 'router') commands.push(...routerRoutes(plan, addresses, device));
   else if (!hasDefault) {
     const by = interfaces.find((candidate) => gatewayOf(plan, addresses, candidate) !== undefined) ?? interfaces[0];
     if (by !== undefined) {
       const via = gatewayOf(plan, addresses, by);
-      commands.push(`ip route add default ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`);
+      commands.push(
+        `ip route add default ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`,
+      );
     }
   }
   return commands;
@@ -113,7 +117,8 @@ function routerRoutes(plan: Plan, addresses: Addresses, router: Device): string[
         const hop = next ?? into;
         queue.push({ network: out.network, by, next: hop });
         if (networks[out.network] === undefined) continue;
-        commands.push(`ip route add ${formatSubnet(addresses.subnet(out.network))} via ${addresses.of(hop)} dev ${addresses.nameOf(by)}`);
+        const subnet = formatSubnet(addresses.subnet(out.network));
+        commands.push(`ip route add ${subnet} via ${addresses.of(hop)} dev ${addresses.nameOf(by)}`);
       }
     }
   }

@@ -24,7 +24,14 @@ const AT_ONCE = 2;
 describe('the lab', function () {
   this.timeout(60_000);
   const seen = { sites: 0, ports: 0, loaded: 0, idle: 0 };
-  const outcomes = new Ahead(FAMILY.map(({ plan }) => () => measure(plan())), AT_ONCE);
+  const outcomes = new Ahead(
+    FAMILY.map(
+      ({ plan }) =>
+        () =>
+          measure(plan()),
+    ),
+    AT_ONCE,
+  );
 
   before(async function () {
     const reason = await whyNoLab();
@@ -36,7 +43,7 @@ describe('the lab', function () {
       const { rows, wrong, tries, scale, loaded, idle } = await outcomes.get(index);
       const scaled = scale === 1 ? '' : `, at 1/${Math.round(1 / scale)} of the rates`;
       const again = tries === 1 ? '' : `, after ${tries} windows`;
-      console.log(`      bytes in ${SECONDS} s without FCS${scaled}${again}; off by ${percent(loaded)} at most, idle ports ${idle} bytes at most`);
+      console.log(`      bytes in ${SECONDS} s without FCS${scaled}${again}; ${offBy({ loaded, idle })}`);
       console.log(tableOf(rows));
       seen.sites++;
       seen.ports += rows.length;
@@ -49,12 +56,12 @@ describe('the lab', function () {
   after(async () => {
     await outcomes.ended();
     if (seen.sites === 0) return;
-    console.log(`    ${seen.sites} sites, ${seen.ports} ports and directions: off by ${percent(seen.loaded)} at most, idle ones ${seen.idle} bytes at most`);
+    console.log(`    ${seen.sites} sites, ${seen.ports} ports and directions: ${offBy(seen)}`);
   });
 });
 
-function percent(part: number): string {
-  return `${(part * 100).toFixed(2)} %`;
+function offBy({ loaded, idle }: { readonly loaded: number; readonly idle: number }): string {
+  return `loaded ports off by ${(loaded * 100).toFixed(2)} % at most, idle ones carried ${idle} bytes at most`;
 }
 
 interface Outcome {

@@ -92,7 +92,9 @@ export class Lab {
 
   /** The namespace that a cable ends in. */
   private cableEnd(port: Port): string {
-    return this.cards.some((card) => card.port === port) ? this.place.namespace(SWITCHES) : this.namespaceOf(port.device);
+    return this.cards.some((card) => card.port === port)
+      ? this.place.namespace(SWITCHES)
+      : this.namespaceOf(port.device);
   }
 
   /** A pair of virtual ports to each cable, and one to each switch that asks. */
@@ -100,17 +102,25 @@ export class Lab {
     const { links } = this.plan.network.topology;
     const switches = this.place.namespace(SWITCHES);
     const queriers = this.place.namespace(QUERIERS);
-    const pairs = links.map(({ a, b }) => [interfaceOf(a), this.cableEnd(a), interfaceOf(b), this.cableEnd(b)] as const);
+    const pairs = links.map(
+      ({ a, b }) => [interfaceOf(a), this.cableEnd(a), interfaceOf(b), this.cableEnd(b)] as const,
+    );
     for (const { port, ends } of this.cards) {
       for (const { atHost, atCard } of ends) pairs.push([atCard, switches, atHost, this.namespaceOf(port.device)]);
     }
     for (const { name } of attachments) pairs.push([name, switches, name, queriers]);
     const batch = pairs.map(([a, atA, b, atB]) => `link add ${a} netns ${atA} type veth peer name ${b} netns ${atB}\n`);
     await run('ip', ['-batch', '-'], { input: batch.join('') });
-    const here = pairs.flatMap(([a, atA, b, atB]) => [...(atA === switches ? [a] : []), ...(atB === switches ? [b] : [])]);
+    const here = pairs.flatMap(([a, atA, b, atB]) => [
+      ...(atA === switches ? [a] : []),
+      ...(atB === switches ? [b] : []),
+    ]);
     const quiet = 'for i in all default; do echo 1 >/proc/sys/net/ipv6/conf/$i/disable_ipv6; done';
     const up = (name: string): string[] => [plainFrames(name), `ip link set ${name} up`];
-    await allOf([runIn(switches, [quiet, ...here.flatMap(up)]), runIn(queriers, [quiet, ...attachments.flatMap(({ name }) => up(name))])]);
+    await allOf([
+      runIn(switches, [quiet, ...here.flatMap(up)]),
+      runIn(queriers, [quiet, ...attachments.flatMap(({ name }) => up(name))]),
+    ]);
   }
 
   /** One to each VLAN whose querier is a switch. */
@@ -124,24 +134,36 @@ export class Lab {
   /** Everyone who asks for memberships: the named queriers, and each multicast router in each of its networks. */
   private askers(attachments: readonly Attachment[]): Asker[] {
     const { plan, addresses } = this;
-    const found = attachments.map(({ name, network }) =>
-      ({ namespace: this.place.namespace(QUERIERS), interface: name, source: addresses.spare(network) }));
+    const found = attachments.map(({ name, network }) => ({
+      namespace: this.place.namespace(QUERIERS),
+      interface: name,
+      source: addresses.spare(network),
+    }));
     for (const { index } of plan.network.topology.networks) {
       const { querier } = plan.network.tree(index);
       for (const device of plan.site.devices) {
         if (device.bridging || (device !== querier && !(device.kind === 'router' && device.multicastRouting))) continue;
         const at = plan.network.interfaces.in(device, index);
-        if (at !== undefined) found.push({ namespace: this.namespaceOf(device), interface: addresses.nameOf(at), source: addresses.of(at) });
+        if (at !== undefined)
+          found.push({
+            namespace: this.namespaceOf(device),
+            interface: addresses.nameOf(at),
+            source: addresses.of(at),
+          });
       }
     }
     return found;
   }
 
   private multicastRouters(): Forwarder[] {
-    return this.plan.site.devices.filter(({ kind, multicastRouting }) => kind === 'router' && multicastRouting).flatMap((device) => {
-      const interfaces = this.plan.network.interfaces.of(device).map((at) => ({ name: this.addresses.nameOf(at), address: this.addresses.of(at) }));
-      return interfaces.length === 0 ? [] : [{ namespace: this.namespaceOf(device), interfaces }];
-    });
+    return this.plan.site.devices
+      .filter(({ kind, multicastRouting }) => kind === 'router' && multicastRouting)
+      .flatMap((device) => {
+        const interfaces = this.plan.network.interfaces
+          .of(device)
+          .map((at) => ({ name: this.addresses.nameOf(at), address: this.addresses.of(at) }));
+        return interfaces.length === 0 ? [] : [{ namespace: this.namespaceOf(device), interfaces }];
+      });
   }
 }
 

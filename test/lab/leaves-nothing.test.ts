@@ -38,7 +38,10 @@ describe('the lab leaves nothing behind', function () {
     const { folder } = lab;
     try {
       await lab.build();
-      assert.ok(processesOf(folder).length >= 3, 'there are two processes of the switch, and the senders and receivers');
+      assert.ok(
+        processesOf(folder).length >= 3,
+        'there are two processes of the switch, and the senders and receivers',
+      );
       assert.ok((await namespaces()).length >= 4);
     } finally {
       lab.end();
@@ -81,12 +84,14 @@ async function namespaces(): Promise<string[]> {
 
 /** The command lines of processes that were started with something in a folder. */
 function processesOf(folder: string): string[] {
-  return readdirSync('/proc').filter((name) => /^\d+$/.test(name)).flatMap((pid) => {
-    try {
-      const command = readFileSync(`/proc/${pid}/cmdline`, 'utf8').replaceAll('\0', ' ');
-      return command.includes(folder) ? [command] : [];
-    } catch {
-      return []; // It has ended since.
-    }
-  });
+  return readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .flatMap((pid) => {
+      try {
+        const command = readFileSync(`/proc/${pid}/cmdline`, 'utf8').replaceAll('\0', ' ');
+        return command.includes(folder) ? [command] : [];
+      } catch {
+        return []; // It has ended since.
+      }
+    });
 }

@@ -13,7 +13,8 @@ export function scaleOf(plan: Plan): number {
       for (const { stream, tagged, untagged, repliesTagged, repliesUntagged } of plan.network.crossings.at(direction)) {
         const rates = plan.network.rates[stream.index];
         for (const { perSecond } of rates?.runs ?? []) frames += (tagged + untagged) * perSecond.nominal;
-        for (const { perSecond } of rates?.replies ?? []) frames += (repliesTagged + repliesUntagged) * perSecond.nominal;
+        for (const { perSecond } of rates?.replies ?? [])
+          frames += (repliesTagged + repliesUntagged) * perSecond.nominal;
       }
     }
   });

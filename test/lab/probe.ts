@@ -4,7 +4,17 @@ import { existsSync } from 'node:fs';
 import { clearLeftovers, Place } from './place.ts';
 import { run, runIn } from './run.ts';
 
-const TOOLS = ['ovsdb-server', 'ovs-vswitchd', 'ovs-vsctl', 'ovs-ofctl', 'ovs-appctl', 'ovsdb-tool', 'ip', 'ethtool', 'python3'];
+const TOOLS = [
+  'ovsdb-server',
+  'ovs-vswitchd',
+  'ovs-vsctl',
+  'ovs-ofctl',
+  'ovs-appctl',
+  'ovsdb-tool',
+  'ip',
+  'ethtool',
+  'python3',
+];
 
 /** Why there can be no lab here; `undefined` where there can. Clears away what a run that was killed has left. */
 export async function whyNoLab(): Promise<string | undefined> {

@@ -1,6 +1,6 @@
 /** Small sites made at random from a number; the same number makes the same site again. */
 
-/** Whole numbers below a bound, from a starting number: a linear congruential generator (Numerical Recipes' constants). */
+/** Whole numbers below a bound, from a starting number: a linear congruential generator. */
 class Dice {
   private state: number;
 
@@ -53,24 +53,36 @@ export function randomSite(number: number): string {
   const trunk = (): string => `speed: 1 Gb/s, trunk: [${VLANS.join(', ')}]${dice.chance(15) ? ', native: house' : ''}`;
   const join = (a: string, b: string): void => {
     const setting = trunk();
-    const settings = [a, b].map(() => setting + (dice.chance(12) ? ', forward-reports: true' : dice.chance(8) ? ', router-port: true' : ''));
+    const settings = [a, b].map(
+      () => setting + (dice.chance(12) ? ', forward-reports: true' : dice.chance(8) ? ', router-port: true' : ''),
+    );
     cables.push(`{from: ${addPort(a, settings[0] ?? setting)}, to: ${addPort(b, settings[1] ?? setting)}}`);
   };
-  switches.slice(1).forEach((name, i) => join(name, isRing ? (switches[i] ?? 's1') : dice.of(switches.slice(0, i + 1))));
+  switches
+    .slice(1)
+    .forEach((name, i) => join(name, isRing ? (switches[i] ?? 's1') : dice.of(switches.slice(0, i + 1))));
   if (isRing) join(switches[0] ?? 's1', switches[switches.length - 1] ?? 's1');
 
   const devices: string[] = [];
-  const hosts: Host[] = Array.from({ length: 4 + dice.below(4) }, (_, i) => ({ name: `h${i + 1}`, vlan: dice.chance(75) ? 'video' : 'house' }));
+  const hosts: Host[] = Array.from({ length: 4 + dice.below(4) }, (_, i) => ({
+    name: `h${i + 1}`,
+    vlan: dice.chance(75) ? 'video' : 'house',
+  }));
   hosts.forEach(({ name, vlan }, i) => {
     devices.push(`${name}: {kind: computer, address: 192.168.${vlan === 'video' ? 20 : 10}.${31 + i}}`);
     cables.push(`{from: ${addPort(dice.of(switches), `speed: 1 Gb/s, vlan: ${vlan}`)}, to: ${name}}`);
   });
   const route = dice.chance(50) ? `, routes: [{to: 224.0.0.0/4, port: ${dice.of(VLANS)}}]` : '';
-  devices.push(`server: {kind: server, ports: {video: {address: 192.168.20.5}, house: {address: 192.168.10.5}}${route}}`);
-  for (const vlan of VLANS) cables.push(`{from: ${addPort(dice.of(switches), `speed: 1 Gb/s, vlan: ${vlan}`)}, to: server/${vlan}}`);
+  devices.push(
+    `server: {kind: server, ports: {video: {address: 192.168.20.5}, house: {address: 192.168.10.5}}${route}}`,
+  );
+  for (const vlan of VLANS)
+    cables.push(`{from: ${addPort(dice.of(switches), `speed: 1 Gb/s, vlan: ${vlan}`)}, to: server/${vlan}}`);
   if (hasRouter) {
     const addresses = '{video: 192.168.20.1, house: 192.168.10.1}';
-    devices.push(`router: {kind: router, multicast-routing: ${hasMulticastRouter}, ports: {lan: {trunk: [video, house], addresses: ${addresses}}}}`);
+    devices.push(
+      `router: {kind: router, multicast-routing: ${hasMulticastRouter}, ports: {lan: {trunk: [video, house], addresses: ${addresses}}}}`,
+    );
     cables.push(`{from: ${addPort(dice.of(switches), `speed: 1 Gb/s, trunk: [${VLANS.join(', ')}]`)}, to: router}`);
   }
   for (const name of switches) {
@@ -95,10 +107,13 @@ export function randomSite(number: number): string {
     const multicast = dice.chance(70);
     const transport = multicast ? dice.of(['rtp', 'ts-udp', 'ts-rtp']) : dice.of(['rtsp', 'rtp', 'ts-udp']);
     const media = transport.startsWith('ts') ? `mux-rate: ${rate} Mb/s` : `video: {codec: h264, bitrate: ${rate} Mb/s}`;
-    const group = multicast ? `group: ${dice.chance(8) ? '224.0.0' : `239.192.${dice.of([1, 2])}`}.${100 + i}, ttl: ${1 + dice.below(3)}, ` : '';
+    const group = multicast
+      ? `group: ${dice.chance(8) ? '224.0.0' : `239.192.${dice.of([1, 2])}`}.${100 + i}, ttl: ${1 + dice.below(3)}, `
+      : '';
     return `t${i + 1}: {source: ${source}, transport: ${transport}, ${group}port: 5004, ${media}, receivers: [${receivers.join(', ')}]}`;
   });
-  const section = (name: string, lines: readonly string[], mark = ''): string => `${name}:\n${lines.map((line) => `  ${mark}${line}\n`).join('')}\n`;
+  const section = (name: string, lines: readonly string[], mark = ''): string =>
+    `${name}:\n${lines.map((line) => `  ${mark}${line}\n`).join('')}\n`;
   return [
     `site: {name: Random site ${number}}\n\n`,
     section('vlans', [vlan('video', 20), vlan('house', 10)]),

@@ -41,9 +41,17 @@ describe('a real recording', function () {
   before(async function () {
     const reason = (await whyNoLab()) ?? (await whyNoFfmpeg());
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
-    await Promise.all(Object.entries(KEYFRAMES).map(async ([name, keyframeEvery]) => {
-      rates[name] = await makeClip(filmOf(name), { seconds: SECONDS, frameRate: FRAME_RATE, keyframeEvery, videoRate: 1_500_000, sound: false });
-    }));
+    await Promise.all(
+      Object.entries(KEYFRAMES).map(async ([name, keyframeEvery]) => {
+        rates[name] = await makeClip(filmOf(name), {
+          seconds: SECONDS,
+          frameRate: FRAME_RATE,
+          keyframeEvery,
+          videoRate: 1_500_000,
+          sound: false,
+        });
+      }),
+    );
     plan = planFrom({ 'recording.site.yaml': siteText(rates) });
     await record();
   });
@@ -64,17 +72,44 @@ describe('a real recording', function () {
         mkdirSync(join(place.folder, name));
         // Probing for long would write the first files in a burst.
         return lab.start(host('recorder'), 'ffmpeg', [
-          '-loglevel', 'error', '-analyzeduration', '1000000', '-probesize', '300000', '-timeout', '5000000',
-          '-i', `udp://239.192.20.${31 + i}:${PORT}?localaddr=192.168.20.5&timeout=3000000`, '-c', 'copy',
-          '-f', 'segment', '-segment_time', String(SEGMENT), '-segment_format', 'mp4', '-reset_timestamps', '1',
+          '-loglevel',
+          'error',
+          '-analyzeduration',
+          '1000000',
+          '-probesize',
+          '300000',
+          '-timeout',
+          '5000000',
+          '-i',
+          `udp://239.192.20.${31 + i}:${PORT}?localaddr=192.168.20.5&timeout=3000000`,
+          '-c',
+          'copy',
+          '-f',
+          'segment',
+          '-segment_time',
+          String(SEGMENT),
+          '-segment_format',
+          'mp4',
+          '-reset_timestamps',
+          '1',
           join(place.folder, name, '%03d.mp4'),
         ]);
       });
       await listening(lab, host('recorder'), names.length);
-      const senders = names.map((name, i) => lab.start(host(`${name}-cam`), 'ffmpeg', [
-        '-loglevel', 'error', '-re', '-i', filmOf(name), '-c', 'copy', '-f', 'mpegts',
-        `udp://239.192.20.${31 + i}:${PORT}?localaddr=192.168.20.${31 + i}&pkt_size=1316`,
-      ]));
+      const senders = names.map((name, i) =>
+        lab.start(host(`${name}-cam`), 'ffmpeg', [
+          '-loglevel',
+          'error',
+          '-re',
+          '-i',
+          filmOf(name),
+          '-c',
+          'copy',
+          '-f',
+          'mpegts',
+          `udp://239.192.20.${31 + i}:${PORT}?localaddr=192.168.20.${31 + i}&pkt_size=1316`,
+        ]),
+      );
       for (const sender of senders) assert.equal(await sender.ended, 0, sender.output);
       // They end as nothing comes any more.
       await Promise.all(recorders.map(({ ended }) => ended));
@@ -93,7 +128,9 @@ describe('a real recording', function () {
       const perDay = (bytes / seconds) * 86_400;
       const computed = plan.storage.recordings[plan.site.recordingByName.get(name)?.index ?? -1]?.bytesPerDay ?? 0;
       const off = (perDay - computed) / computed;
-      console.log(`      ${name}: ${(perDay / 1e9).toFixed(3)} GB a day by its files, computed ${(computed / 1e9).toFixed(3)}: ${(off * 100).toFixed(2)} %`);
+      console.log(
+        `      ${name}: ${(perDay / 1e9).toFixed(3)} GB a day by its files, computed ${(computed / 1e9).toFixed(3)}: ${(off * 100).toFixed(2)} %`,
+      );
       assert.ok(seconds >= SECONDS - keyframeEvery - 1, `${seconds} s recorded`);
       assert.ok(Math.abs(off) <= 0.015, `${off}`);
     });
@@ -107,10 +144,15 @@ describe('a real recording', function () {
       const allowed = SEGMENT % keyframeEvery === 0 ? [SEGMENT] : [below, below + keyframeEvery];
       assert.ok(lengths.length > 0, 'there are files between the first and the last');
       for (const seconds of lengths) {
-        assert.ok(allowed.some((length) => length > 0 && Math.abs(seconds - length) < 1 / FRAME_RATE + 0.001), `${seconds} s is none of ${allowed.join(', ')} s`);
+        assert.ok(
+          allowed.some((length) => length > 0 && Math.abs(seconds - length) < 1 / FRAME_RATE + 0.001),
+          `${seconds} s is none of ${allowed.join(', ')} s`,
+        );
       }
       const { diagnostics } = check(folderOf({ 'recording.site.yaml': siteText(rates) }));
-      const told = diagnostics.filter(({ rule, message }) => rule.id === 'segment-keyframe' && message.includes(`files of ${name} `));
+      const told = diagnostics.filter(
+        ({ rule, message }) => rule.id === 'segment-keyframe' && message.includes(`files of ${name} `),
+      );
       assert.equal(told.length, SEGMENT % keyframeEvery === 0 ? 0 : 1);
     });
   }
@@ -138,16 +180,32 @@ async function whyNoFfmpeg(): Promise<string | undefined> {
 }
 
 async function filesIn(folder: string): Promise<File[]> {
-  return Promise.all(readdirSync(folder).sort().map(async (name) => {
-    const path = join(folder, name);
-    const pictures = await run('ffprobe', ['-loglevel', 'error', '-select_streams', 'v', '-count_packets', '-show_entries', 'stream=nb_read_packets', '-of', 'csv=p=0', path]);
-    return { bytes: statSync(path).size, seconds: Number(pictures.trim()) / FRAME_RATE };
-  }));
+  return Promise.all(
+    readdirSync(folder)
+      .sort()
+      .map(async (name) => {
+        const path = join(folder, name);
+        const pictures = await run('ffprobe', [
+          '-loglevel',
+          'error',
+          '-select_streams',
+          'v',
+          '-count_packets',
+          '-show_entries',
+          'stream=nb_read_packets',
+          '-of',
+          'csv=p=0',
+          path,
+        ]);
+        return { bytes: statSync(path).size, seconds: Number(pictures.trim()) / FRAME_RATE };
+      }),
+  );
 }
 
 function siteText(rates: Readonly<Record<string, number>>): string {
   const names = Object.entries(KEYFRAMES);
-  const each = (line: (name: string, n: number, keyframeEvery: number) => string): string => names.map(([name, every], i) => `  ${line(name, i, every)}`).join('\n');
+  const each = (line: (name: string, n: number, keyframeEvery: number) => string): string =>
+    names.map(([name, every], i) => `  ${line(name, i, every)}`).join('\n');
   return `
 vlans:
   video: {id: 20, subnet: 192.168.20.0/24, querier: core}
@@ -159,8 +217,11 @@ cables:
   - {from: core/4, to: recorder}
 ${each((name, n) => `- {from: core/${n + 1}, to: ${name}-cam}`)}
 streams:
-${each((name, n, every) => `${name}: {source: ${name}-cam, transport: ts-udp, group: 239.192.20.${31 + n}, port: ${PORT}, ` +
-    `video: {codec: h264, frame-rate: ${FRAME_RATE}, bitrate: ${((rates[name] ?? 0) / 1000).toFixed(3)} kb/s, keyframe-interval: ${every} s}, receivers: [recorder]}`)}
+${each(
+  (name, n, every) =>
+    `${name}: {source: ${name}-cam, transport: ts-udp, group: 239.192.20.${31 + n}, port: ${PORT}, ` +
+    `video: {codec: h264, frame-rate: ${FRAME_RATE}, bitrate: ${((rates[name] ?? 0) / 1000).toFixed(3)} kb/s, keyframe-interval: ${every} s}, receivers: [recorder]}`,
+)}
 volumes:
   archive: {host: recorder, capacity: 1 TB}
 recordings:

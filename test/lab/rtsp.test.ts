@@ -37,7 +37,13 @@ describe('a real RTSP camera', function () {
   before(async function () {
     const reason = (await whyNoLab()) ?? (await whyNoCamera());
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
-    rate = await makeClip(film, { seconds: SECONDS + 8, frameRate: FRAME_RATE, keyframeEvery: KEYFRAME_EVERY, videoRate: 2_000_000, sound: true });
+    rate = await makeClip(film, {
+      seconds: SECONDS + 8,
+      frameRate: FRAME_RATE,
+      keyframeEvery: KEYFRAME_EVERY,
+      videoRate: 2_000_000,
+      sound: true,
+    });
     // A busy machine lets a camera send late; not twice in a row.
     for (let tries = 0; tries < 3; tries++) {
       await measure();
@@ -53,13 +59,28 @@ describe('a real RTSP camera', function () {
     try {
       await lab.build();
       const host = (name: string): Device => plan.site.deviceByName.get(name) ?? assert.fail(`no ${name}`);
-      const pulls = [['tcp-cam', 'tcp'], ['udp-cam', 'udp']] as const;
+      const pulls = [
+        ['tcp-cam', 'tcp'],
+        ['udp-cam', 'udp'],
+      ] as const;
       const cameras = pulls.map(([name]) => lab.start(host(name), PYTHON, [CAMERA, film, String(RTSP_PORT)]));
       await Promise.all(cameras.map((camera) => camera.says('ready', 10)));
       const address = { tcp: '192.168.20.31', udp: '192.168.20.32' };
       for (const [, way] of pulls) {
         const url = `rtsp://${address[way]}:${RTSP_PORT}/camera`;
-        lab.start(host('recorder'), 'ffmpeg', ['-loglevel', 'error', '-rtsp_transport', way, '-i', url, '-c', 'copy', '-f', 'null', '-']);
+        lab.start(host('recorder'), 'ffmpeg', [
+          '-loglevel',
+          'error',
+          '-rtsp_transport',
+          way,
+          '-i',
+          url,
+          '-c',
+          'copy',
+          '-f',
+          'null',
+          '-',
+        ]);
       }
       await flowing(lab);
       const began = performance.now();
@@ -71,14 +92,18 @@ describe('a real RTSP camera', function () {
       for (const link of plan.network.topology.links) {
         const name = portName(link.b);
         const directions = [2 * link.index + 1, 2 * link.index];
-        const predicted = directions.map((direction) => ((plan.network.loads[direction]?.frame.nominal ?? 0) * seconds) / 8);
+        const predicted = directions.map(
+          (direction) => ((plan.network.loads[direction]?.frame.nominal ?? 0) * seconds) / 8,
+        );
         const measured = directions.map((direction) => (last[direction] ?? 0) - (first[direction] ?? 0));
         found.set(name, { predicted, measured });
         directions.forEach((_, side) => {
           const [computed = 0, counted = 0] = [predicted[side], measured[side]];
           const kilobits = (bytes: number): string => ((bytes * 8) / seconds / 1000).toFixed(1);
-          console.log(`      ${name} ${side === 0 ? 'sends' : 'gets'} ${kilobits(counted)} kb/s, predicted ${kilobits(computed)}` +
-            (computed === 0 ? '' : `: ${(((counted - computed) / computed) * 100).toFixed(2)} %`));
+          console.log(
+            `      ${name} ${side === 0 ? 'sends' : 'gets'} ${kilobits(counted)} kb/s, predicted ${kilobits(computed)}` +
+              (computed === 0 ? '' : `: ${(((counted - computed) / computed) * 100).toFixed(2)} %`),
+          );
         });
       }
     } finally {
@@ -136,7 +161,10 @@ describe('a real RTSP camera', function () {
 async function whyNoCamera(): Promise<string | undefined> {
   try {
     await run('which', ['ffmpeg', 'ffprobe']);
-    await run(PYTHON, ['-c', 'import gi; gi.require_version("GstRtspServer", "1.0"); from gi.repository import GstRtspServer']);
+    await run(PYTHON, [
+      '-c',
+      'import gi; gi.require_version("GstRtspServer", "1.0"); from gi.repository import GstRtspServer',
+    ]);
     return undefined;
   } catch (error) {
     return `FFmpeg or GStreamer's RTSP server is not installed (${error instanceof Error ? error.message.split('\n').at(-1) : ''})`;

@@ -9,7 +9,11 @@ import { execFileSync, spawn } from 'node:child_process';
  * @returns what it wrote to its standard output
  * @throws Error with what it wrote to its standard error, where it fails
  */
-export function run(program: string, args: readonly string[], { input = '', environment = {} }: RunOptions = {}): Promise<string> {
+export function run(
+  program: string,
+  args: readonly string[],
+  { input = '', environment = {} }: RunOptions = {},
+): Promise<string> {
   return new Promise((resolve, reject) => {
     const child = spawn(program, args, { env: { ...process.env, ...environment }, stdio: 'pipe' });
     const out: Buffer[] = [];
@@ -19,7 +23,10 @@ export function run(program: string, args: readonly string[], { input = '', envi
     child.on('error', reject);
     child.on('close', (code) => {
       if (code === 0) resolve(Buffer.concat(out).toString());
-      else reject(new Error(`${[program, ...args].join(' ').slice(0, 300)}: exit ${code}: ${Buffer.concat(complaints).toString().trim()}`));
+      else {
+        const command = [program, ...args].join(' ').slice(0, 300);
+        reject(new Error(`${command}: exit ${code}: ${Buffer.concat(complaints).toString().trim()}`));
+      }
     });
     // A program that ends before it has read everything is told of by its exit.
     child.stdin.on('error', () => undefined);
@@ -34,11 +41,16 @@ interface RunOptions {
 
 /** Runs a shell script in a network namespace; the first command that fails ends it. */
 export async function runIn(namespace: string, commands: readonly string[]): Promise<void> {
-  if (commands.length > 0) await run('ip', ['netns', 'exec', namespace, 'sh', '-e'], { input: `${commands.join('\n')}\n` });
+  if (commands.length > 0)
+    await run('ip', ['netns', 'exec', namespace, 'sh', '-e'], { input: `${commands.join('\n')}\n` });
 }
 
 /** Runs a program whose failure changes nothing: what it was to end may have ended already. */
-export function runAnyway(program: string, args: readonly string[], environment: Readonly<Record<string, string>> = {}): void {
+export function runAnyway(
+  program: string,
+  args: readonly string[],
+  environment: Readonly<Record<string, string>> = {},
+): void {
   try {
     execFileSync(program, args, { env: { ...process.env, ...environment }, stdio: 'ignore', timeout: 10_000 });
   } catch {
@@ -60,7 +72,9 @@ export function killProcess(pid: number): void {
 }
 
 /** Waits for all of them, also where one fails, so that nothing is begun any more when this returns or throws. */
-export async function allOf<const T extends readonly Promise<unknown>[]>(begun: T): Promise<{ -readonly [K in keyof T]: Awaited<T[K]> }> {
+export async function allOf<const T extends readonly Promise<unknown>[]>(
+  begun: T,
+): Promise<{ -readonly [K in keyof T]: Awaited<T[K]> }> {
   await Promise.allSettled(begun);
   return Promise.all(begun) as Promise<{ -readonly [K in keyof T]: Awaited<T[K]> }>;
 }

@@ -1,4 +1,4 @@
-/** Each device that forwards frames as a bridge of Open vSwitch with the ports, VLANs and snooping that the site gives it. */
+/** Each device that forwards frames as a bridge of Open vSwitch, with the ports, VLANs and snooping of the site. */
 
 import { pathCost } from '../../server/src/standards/spanning-tree.ts';
 import type { Plan } from '../../server/src/plan.ts';
@@ -29,18 +29,26 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
     const bridge = bridgeOf(device);
     // Where priorities are equal the lower address becomes root; the site's order of names is that of the addresses.
     const mac = `02:00:00:00:01:${(byName.indexOf(device) + 1).toString(16).padStart(2, '0')}`;
-    commands.push(...['--', 'add-br', bridge], ...['--', 'set', 'bridge', bridge,
-      'datapath_type=netdev',
-      `mcast_snooping_enable=${device.snooping}`,
-      `other_config:mcast-snooping-disable-flood-unregistered=${device.unregistered === 'drop'}`,
-      `other_config:hwaddr="${mac}"`,
-      `rstp_enable=${device.spanningTree}`,
-      `other_config:rstp-address="${mac}"`,
-      `other_config:rstp-priority=${device.spanningTreePriority}`,
-      // A converter passes on whatever comes, the frames of spanning tree too.
-      `other_config:forward-bpdu=${device.kind === 'media-converter'}`,
-    ]);
-    for (const [position, port] of device.ports.entries()) commands.push(...portCommand(plan, addresses, bridge, port, position));
+    commands.push(
+      ...['--', 'add-br', bridge],
+      ...[
+        '--',
+        'set',
+        'bridge',
+        bridge,
+        'datapath_type=netdev',
+        `mcast_snooping_enable=${device.snooping}`,
+        `other_config:mcast-snooping-disable-flood-unregistered=${device.unregistered === 'drop'}`,
+        `other_config:hwaddr="${mac}"`,
+        `rstp_enable=${device.spanningTree}`,
+        `other_config:rstp-address="${mac}"`,
+        `other_config:rstp-priority=${device.spanningTreePriority}`,
+        // A converter passes on whatever comes, the frames of spanning tree too.
+        `other_config:forward-bpdu=${device.kind === 'media-converter'}`,
+      ],
+    );
+    for (const [position, port] of device.ports.entries())
+      commands.push(...portCommand(plan, addresses, bridge, port, position));
   }
   for (const { device, name, network } of attachments) {
     commands.push('--', 'add-port', bridgeOf(device), name);
@@ -65,7 +73,18 @@ function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Por
     `other_config:mcast-snooping-flood=${port.routerPort}`,
     `other_config:mcast-snooping-flood-reports=${port.routerPort || port.forwardReports}`,
   ];
-  return ['--', 'add-port', bridge, name, ...vlanSettings(plan, addresses, port), '--', 'set', 'port', name, ...settings];
+  return [
+    '--',
+    'add-port',
+    bridge,
+    name,
+    ...vlanSettings(plan, addresses, port),
+    '--',
+    'set',
+    'port',
+    name,
+    ...settings,
+  ];
 }
 
 /** As written on the port; on a device without VLANs frames pass as they come, and a port without one is in none. */
@@ -85,11 +104,15 @@ function vlanSettings(plan: Plan, addresses: Addresses, port: Port): string[] {
 }
 
 function hasVlans(device: Device): boolean {
-  return device.ports.some(({ vlan, trunk, native }) => vlan !== undefined || trunk !== undefined || native !== undefined);
+  return device.ports.some(
+    ({ vlan, trunk, native }) => vlan !== undefined || trunk !== undefined || native !== undefined,
+  );
 }
 
 /** Whether frames of a network bear its number inside a bridge: always, unless the bridge knows of no VLANs. */
 function isCarriedTagged(plan: Plan, device: Device, network: number): boolean {
   if (hasVlans(device)) return true;
-  return plan.network.topology.links.some(({ a, b, tagged }) => (a.device === device || b.device === device) && tagged.includes(network));
+  return plan.network.topology.links.some(
+    ({ a, b, tagged }) => (a.device === device || b.device === device) && tagged.includes(network),
+  );
 }

@@ -40,7 +40,8 @@ export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, 
       const measured = counted[direction] ?? 0;
       const over = measured - predicted;
       const allowed = Math.max(TOLERANCE * predicted, NOISE_ON_LITTLE);
-      const agrees = predicted === 0 ? measured <= NOISE : over <= allowed && over >= -allowed - FEWER_ACKNOWLEDGEMENTS * replies;
+      const agrees =
+        predicted === 0 ? measured <= NOISE : over <= allowed && over >= -allowed - FEWER_ACKNOWLEDGEMENTS * replies;
       const [port, to] = side === 0 ? [link.a, link.b] : [link.b, link.a];
       return { port, to, predicted, measured, agrees };
     }),
@@ -52,7 +53,8 @@ function repliesIn(plan: Plan, direction: number): number {
   let total = 0;
   for (const { stream, repliesUntagged, repliesTagged } of plan.network.crossings.at(direction)) {
     const reply = plan.network.rates[stream.index]?.reply;
-    total += repliesUntagged * (reply?.untagged.frame.nominal ?? 0) + repliesTagged * (reply?.tagged.frame.nominal ?? 0);
+    total +=
+      repliesUntagged * (reply?.untagged.frame.nominal ?? 0) + repliesTagged * (reply?.tagged.frame.nominal ?? 0);
   }
   return total;
 }
@@ -78,8 +80,12 @@ export function tableOf(rows: readonly Row[]): string {
   ]);
   const lines = [['port', 'predicted', 'measured', 'difference', ''], ...cells];
   const widths = [0, 1, 2, 3].map((column) => Math.max(...lines.map((line) => line[column]?.length ?? 0)));
-  return lines.map((line) => {
-    const padded = line.map((cell, column) => (column === 0 ? cell.padEnd(widths[0] ?? 0) : column < 4 ? cell.padStart(widths[column] ?? 0) : cell));
-    return `      ${padded.join('  ').trimEnd()}`;
-  }).join('\n');
+  return lines
+    .map((line) => {
+      const padded = line.map((cell, column) =>
+        column === 0 ? cell.padEnd(widths[0] ?? 0) : column < 4 ? cell.padStart(widths[column] ?? 0) : cell,
+      );
+      return `      ${padded.join('  ').trimEnd()}`;
+    })
+    .join('\n');
 }

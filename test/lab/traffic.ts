@@ -32,7 +32,12 @@ interface Sender {
   readonly ttl: number;
   /** Waits for a connection at its address, instead of sending datagrams to it. */
   readonly serves: boolean;
-  readonly runs: readonly { readonly media: number; readonly around: number; readonly perSecond: number; readonly full: boolean }[];
+  readonly runs: readonly {
+    readonly media: number;
+    readonly around: number;
+    readonly perSecond: number;
+    readonly full: boolean;
+  }[];
 }
 
 interface Receiver {
@@ -71,15 +76,29 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
   for (const { stream, source, reaches } of plan.network.deliveries) {
     if (source === undefined || plan.network.interfaces.of(source).length === 0) continue;
     const runs = plan.network.rates[stream.index]?.runs ?? [];
-    const receivers = stream.receivers.flatMap((name) => plan.site.deviceByName.get(name) ?? []).filter((device) => isHost(device));
+    const receivers = stream.receivers
+      .flatMap((name) => plan.site.deviceByName.get(name) ?? [])
+      .filter((device) => isHost(device));
     const namespace = namespaceOf(source);
     const { ttl } = stream;
     if (stream.group !== undefined) {
       const address = formatAddress(stream.group);
       senders.push({ namespace, address, port, ttl, serves: false, runs: runs.map((r) => packets(r, UDP_HEADERS)) });
       for (const receiver of receivers) {
-        const at = { namespace: namespaceOf(receiver), address, port, interface: joinsBy(plan, addresses, stream, receiver), connects: false };
-        receptions.push({ stream, receiver, expected: reaches.includes(receiver.name), at, sender: senders.length - 1 });
+        const at = {
+          namespace: namespaceOf(receiver),
+          address,
+          port,
+          interface: joinsBy(plan, addresses, stream, receiver),
+          connects: false,
+        };
+        receptions.push({
+          stream,
+          receiver,
+          expected: reaches.includes(receiver.name),
+          at,
+          sender: senders.length - 1,
+        });
       }
       port++;
       continue;
@@ -89,7 +108,14 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
       const [asked, asking] = pulled ? [source, receiver] : [receiver, source];
       const address = addressFor(plan, addresses, asked, asking);
       if (receiver === source || address === undefined) continue;
-      senders.push({ namespace, address, port, ttl, serves: pulled, runs: runs.map((r) => packets(r, pulled ? TCP_HEADERS : UDP_HEADERS)) });
+      senders.push({
+        namespace,
+        address,
+        port,
+        ttl,
+        serves: pulled,
+        runs: runs.map((r) => packets(r, pulled ? TCP_HEADERS : UDP_HEADERS)),
+      });
       const at = { namespace: namespaceOf(receiver), address, port, interface: undefined, connects: pulled };
       receptions.push({ stream, receiver, expected: reaches.includes(receiver.name), at, sender: senders.length - 1 });
       port++;
@@ -140,7 +166,7 @@ export class TrafficProcess {
   private complaints = '';
 
   constructor(place: Place) {
-    this.child = spawn('nice', [...URGENT, 'python3', SCRIPT, place.folder], { stdio: 'pipe' });
+    this.child = spawn('nice', [...URGENT, 'python3', '-B', SCRIPT, place.folder], { stdio: 'pipe' });
     place.atEnd(() => this.child.kill('SIGKILL'));
     this.child.stderr.on('data', (data: Buffer) => (this.complaints += data.toString()));
     this.child.stdin.on('error', () => undefined);

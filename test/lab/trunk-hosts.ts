@@ -15,19 +15,31 @@ export interface Card {
 }
 
 export function cards(plan: Plan, addresses: Addresses): Card[] {
-  return plan.site.ports.filter(({ device }) => !device.bridging).flatMap((port) => {
-    const tags = taggedIds(plan, addresses, port);
-    if (tags.length === 0) return [];
-    const name = interfaceOf(port);
-    const ends = tags.map((tag) => ({ atHost: `${name}.${tag}`, atCard: `c${port.index}.${tag}`, tag }));
-    return [{ port, ends: [{ atHost: name, atCard: `c${port.index}`, tag: undefined }, ...ends] }];
-  });
+  return plan.site.ports
+    .filter(({ device }) => !device.bridging)
+    .flatMap((port) => {
+      const tags = taggedIds(plan, addresses, port);
+      if (tags.length === 0) return [];
+      const name = interfaceOf(port);
+      const ends = tags.map((tag) => ({ atHost: `${name}.${tag}`, atCard: `c${port.index}.${tag}`, tag }));
+      return [{ port, ends: [{ atHost: name, atCard: `c${port.index}`, tag: undefined }, ...ends] }];
+    });
 }
 
 /** For ovs-vsctl. Frames pass between the cable and one interface, by their tag. */
 export function cardCommands({ port, ends }: Card): string[] {
   const bridge = `n${port.index}`;
-  const commands = ['--', 'add-br', bridge, '--', 'set', 'bridge', bridge, 'datapath_type=netdev', 'other_config:forward-bpdu=true'];
+  const commands = [
+    '--',
+    'add-br',
+    bridge,
+    '--',
+    'set',
+    'bridge',
+    bridge,
+    'datapath_type=netdev',
+    'other_config:forward-bpdu=true',
+  ];
   commands.push('--', 'add-port', bridge, interfaceOf(port));
   for (const { atCard, tag } of ends) commands.push('--', 'add-port', bridge, atCard, `tag=${tag ?? 0}`);
   return commands;

@@ -8,7 +8,9 @@ import { planOf } from '../../server/src/plan.ts';
 function streamsOnIdleSide(snooping: string): string[][] {
   const folder = new SiteFolder();
   const tree = `kind: switch, spanning-tree: true, ${snooping}`;
-  folder.set('file:///harrow-lane/ring.site.yaml', `
+  folder.set(
+    'file:///harrow-lane/ring.site.yaml',
+    `
 vlans:
   video: {id: 20, querier: s1}
 devices:
@@ -26,7 +28,8 @@ cables:
 streams:
   paddock-live: {source: server, transport: rtp, group: 239.192.20.31, port: 5004, video: {bitrate: 6 Mb/s}, receivers: [screen]}
   chime: {source: server, transport: rtp, group: 224.0.0.200, port: 5006, audio: {codec: pcma, bitrate: 64 kb/s}}
-`);
+`,
+  );
   const { network } = planOf(folder.site());
   const idle = network.topology.links[0];
   assert.equal(idle?.blocked?.device.name, 's3');

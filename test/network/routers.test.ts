@@ -1,4 +1,4 @@
-/** What the lab taught of router ports and gateways (test/lab, where it is measured), in the smallest sites that show it. */
+/** What was measured of router ports and gateways (test/lab), in the smallest sites that show it. */
 
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
@@ -17,15 +17,18 @@ function leaving({ site, network }: Plan, name: string): string[] {
   const port = site.ports.find((candidate) => portName(candidate) === name);
   const link = port === undefined ? undefined : network.topology.linkOf[port.index];
   assert.ok(link !== undefined, `${name} is cabled`);
-  return network.crossings.at(2 * link.index + (link.a === port ? 0 : 1)).flatMap((crossing) => [
-    ...(crossing.tagged + crossing.untagged > 0 ? [crossing.stream.name] : []),
-    ...(crossing.repliesTagged + crossing.repliesUntagged > 0 ? [`${crossing.stream.name} back`] : []),
-  ]);
+  return network.crossings
+    .at(2 * link.index + (link.a === port ? 0 : 1))
+    .flatMap((crossing) => [
+      ...(crossing.tagged + crossing.untagged > 0 ? [crossing.stream.name] : []),
+      ...(crossing.repliesTagged + crossing.repliesUntagged > 0 ? [`${crossing.stream.name} back`] : []),
+    ]);
 }
 
 // Source: measured on Open vSwitch; RFC 4541 §2.1.2 leaves open what a report at a router port counts for.
 describe('a group that is asked for by way of the router port alone', () => {
-  const site = (unregistered: string): Plan => planFrom(`
+  const site = (unregistered: string): Plan =>
+    planFrom(`
 vlans:
   video: {id: 20, querier: recorder}
 devices:
@@ -53,7 +56,8 @@ streams:
 
 // Source: RFC 1122 §3.3.1.1 (each host sends by its own gateway), from memory; measured with Linux hosts and routers.
 describe('two gateways', () => {
-  const site = (house: string): Plan => planFrom(`
+  const site = (house: string): Plan =>
+    planFrom(`
 vlans:
   house: {id: 10, subnet: 192.168.10.0/24${house}}
   video: {id: 20, subnet: 192.168.20.0/24, gateway: yard-router}
