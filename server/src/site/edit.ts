@@ -70,9 +70,15 @@ function addToFlow(item: Item, node: Mapping | Sequence, text: string): Edit {
     return { at: { piece: item.piece, start: at, end: Math.max(at, source.lastIndexOf(node.kind === 'mapping' ? '}' : ']', node.end - 1)) }, text };
   }
   // A trailing comma stays the separator.
-  const comma = /^\s*,/.exec(source.slice(last.end, node.end));
-  const at = comma === null ? last.end : last.end + comma[0].length;
+  const end = behindColon(source, last.end);
+  const comma = /^\s*,/.exec(source.slice(end, node.end));
+  const at = end + (comma?.[0].length ?? 0);
   return { at: { piece: item.piece, start: at, end: at }, text: comma === null ? `, ${text}` : ` ${text}` };
+}
+
+/** The end of an entry that ends with its key: behind the colon. */
+function behindColon(source: string, end: number): number {
+  return end + (/^\s*:(?=[\s,\]}]|$)/.exec(source.slice(end))?.[0].length ?? 0);
 }
 
 function addLine(item: Item, node: Mapping | Sequence, text: string): Edit {
@@ -95,8 +101,9 @@ export function remove(item: Item, route: Route): Edit | undefined {
   const last = route[route.length - 1];
   const parent = follow(item.node, route.slice(0, -1))?.node;
   if (last === undefined || parent === undefined || parent.kind === 'scalar') return undefined;
-  const own = placeOf(item, route, 'entry');
   const source = item.piece.text;
+  const entry = placeOf(item, route, 'entry');
+  const own = { ...entry, end: behindColon(source, entry.end) };
   if (parent.flow) {
     const after = /^\s*,\s*/.exec(source.slice(own.end));
     if (after !== null) return { at: { ...own, end: own.end + after[0].length }, text: '' };
@@ -136,8 +143,9 @@ export function byFile(edits: readonly Edit[]): Map<string, Edit[]> {
 
 /** Takes a whole item out, with its lines; in a list in brackets or a mapping in braces, with its comma. */
 export function removeItem(item: Item): Edit {
-  const own = placeOf(item, [], 'entry');
   const source = item.piece.text;
+  const entry = placeOf(item, [], 'entry');
+  const own = { ...entry, end: behindColon(source, entry.end) };
   const lineStart = source.lastIndexOf('\n', own.start - 1) + 1;
   const newline = source.indexOf('\n', own.end);
   const lineEnd = newline === -1 ? source.length : newline + 1;

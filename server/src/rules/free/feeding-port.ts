@@ -2,7 +2,7 @@
 
 import { type Link, far } from '../../network/link.ts';
 import { portTypes } from '../../standards/poe.ts';
-import { setValue } from '../../site/edit.ts';
+import { scalarText, setValue } from '../../site/edit.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import type { Fix } from '../rule.ts';
 import { nextFreeSwitchPort } from './switch-port.ts';
@@ -17,5 +17,5 @@ export function toFeedingPort(site: Site, link: Link, from: Port, wantedClass: n
   const end = from === link.a ? link.cable.from : link.cable.to;
   if (free?.feeds === undefined || end === undefined) return [];
   const title = `Move ${far(link, from).device.name} to ${portName(free)}, which feeds ${free.feeds}`;
-  return [{ title, safe: false, edits: [setValue(link.cable.item, end.route, portName(free))] }];
+  return [{ title, safe: false, edits: [setValue(link.cable.item, end.route, scalarText(portName(free), true))] }];
 }

@@ -1,4 +1,4 @@
-import { removeItem, setValue } from '../../site/edit.ts';
+import { removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Port, portAt, portName } from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../free/switch-port.ts';
@@ -92,7 +92,7 @@ function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, wha
       const fixes: Fix[] = [];
       const free = nextFreeSwitchPort(site, port);
       if (free !== undefined && !isSameCable(first.cable, second.cable)) {
-        const edits = [setValue(second.cable.item, second.end.route, portName(free))];
+        const edits = [setValue(second.cable.item, second.end.route, scalarText(portName(free), true))];
         fixes.push({ title: `Use ${portName(free)}, the next free one like it`, safe: false, edits });
       }
       if (second.cable !== first.cable)

@@ -1,5 +1,5 @@
 import { bestQuerier } from '../../network/querier.ts';
-import { setValue } from '../../site/edit.ts';
+import { scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
@@ -67,7 +67,7 @@ cables:
             {
               title: `Name ${better.name} as querier`,
               safe: false,
-              edits: [setValue(vlan.item, ['querier'], better.name)],
+              edits: [setValue(vlan.item, ['querier'], scalarText(better.name, true))],
             },
           ];
         },

@@ -1,6 +1,6 @@
 import { far } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { setValue } from '../../site/edit.ts';
+import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
@@ -73,7 +73,7 @@ streams:
           {
             title: `Name ${better.name} as querier of ${vlan.name}`,
             safe: false,
-            edits: [setValue(vlan.item, ['querier'], better.name)],
+            edits: [setValue(vlan.item, ['querier'], scalarText(better.name, true))],
           },
         ],
       };

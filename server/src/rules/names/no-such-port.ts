@@ -5,7 +5,7 @@ import { type Item, placeOf } from '../../site/item.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { freePorts } from '../free/switch-port.ts';
 import { ownDevice } from '../shape/declared.ts';
-import { nearest } from '../shape/nearest.ts';
+import { isName, nearest } from '../shape/nearest.ts';
 import { partOf } from '../shape/part.ts';
 import { compactPorts } from '../shape/ports.ts';
 import { aboutItem, isSound, isToldOf } from '../shape/sound.ts';
@@ -74,7 +74,7 @@ function missing(site: Site, item: Item, route: Route, device: Device, port: str
   const at = isOwn ? placeOf(item, route) : partOf(item, route, written.length - port.length, written.length);
   const has = device.ports.map(({ name }) => name);
   // One number is as near as any other.
-  const near = /^\d+$/.test(port) ? [] : nearest(port, has).map(({ name }) => name);
+  const near = /^\d+$/.test(port) ? [] : nearest(port, has.filter(isName)).map(({ name }) => name);
   const advice = near.length > 0 ? ` Did you mean ${list(near, 'or')}?` : '';
   return {
     at,
@@ -82,7 +82,7 @@ function missing(site: Site, item: Item, route: Route, device: Device, port: str
     about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
     related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
     fixes: () => {
-      const free = near.length > 0 || isOwn ? undefined : freePorts(site, device)[0];
+      const free = near.length > 0 || isOwn ? undefined : freePorts(site, device).find(({ name }) => isName(name));
       const titled = free === undefined ? [] : [{ title: `Use ${free.name}, the first free port`, safe: false, edits: [{ at, text: free.name }] }];
       return [...near.map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })), ...titled];
     },

@@ -1,4 +1,4 @@
-import { setValue } from '../../site/edit.ts';
+import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { freePorts } from '../free/switch-port.ts';
@@ -51,7 +51,7 @@ cables:
               free === undefined ? `none is free` : portName(free)}.`,
           about: [device.name],
           fixes: () => (free === undefined ? [] : [{
-            title: `Use ${portName(free)}, the first free port`, safe: false, edits: [setValue(item, end.route, portName(free))],
+            title: `Use ${portName(free)}, the first free port`, safe: false, edits: [setValue(item, end.route, scalarText(portName(free), true))],
           }]),
         };
       }

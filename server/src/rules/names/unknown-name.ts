@@ -1,13 +1,13 @@
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import type { Edit } from '../../site/edit.ts';
+import { type Edit, scalarText } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Mention } from '../../site/mentions.ts';
 import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
 import type { NameKind } from '../../site/shape.ts';
 import { declaredNames, isDeclared } from '../shape/declared.ts';
-import { type Near, nearest } from '../shape/nearest.ts';
+import { type Near, isName, nearest } from '../shape/nearest.ts';
 import { partOf } from '../shape/part.ts';
 import { aboutItem, isToldOf } from '../shape/sound.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
@@ -120,12 +120,15 @@ function unknown(site: Site, item: Item, { names, text, route, part }: Mention &
   const sort = SORT[names];
   const by = names === 'vlans' ? site.vlans.find(({ id }) => id !== undefined && String(id) === name) : undefined;
   const near = by === undefined ? search.near(names, name) : [{ name: by.name, distance: 0 }];
-  const change = (to: string): Edit[] => [{ at, text: to }];
+  const isWhole = part === 'value' && names !== 'port-end';
+  const change = (to: string): Edit[] => [{ at, text: isWhole ? scalarText(to, true) : to }];
   return {
     at,
     message: `There is no ${sort} ${visible(name, 40)}${by === undefined ? advice(near, sort, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`}`,
     about: [name, ...aboutItem(item)],
-    fixes: () => near.map((candidate) => ({ title: `Change to ${candidate.name}`, safe: by !== undefined, edits: change(candidate.name) })),
+    fixes: () => near.filter((candidate) => isWhole || isName(candidate.name)).map((candidate) => ({
+      title: `Change to ${candidate.name}`, safe: by !== undefined, edits: change(candidate.name),
+    })),
   };
 }
 

@@ -24,6 +24,11 @@ export function nearest(text: string, names: Iterable<string>): Near[] {
   return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, SHOWN);
 }
 
+/** Whether a name is one that the language allows, and needs no quotes. */
+export function isName(name: string): boolean {
+  return /^[A-Za-z0-9_-]+$/.test(name);
+}
+
 /** The only name that is at most two characters off. */
 export function onlyNear(near: readonly Near[]): string | undefined {
   const close = near.filter((candidate) => candidate.distance <= 2);

@@ -79,7 +79,8 @@ devices:
     for (const { item, problem: { key, route, allowed } } of misfits(site, 'unknown-key')) {
       const at = placeOf(item, route, 'key');
       const beyondSchema = isBareKey(at);
-      const joined = withSpace(key, allowed);
+      const isAlone = isEmpty(nodeAt(item, route) ?? item.node);
+      const joined = isAlone ? withSpace(key, allowed) : undefined;
       if (joined !== undefined) {
         const edits = [setKey(item, route, joined)];
         yield {

@@ -1,0 +1,190 @@
+/** What must hold of any text whatever, and a search for what does not. */
+
+import { runInThisContext } from 'node:vm';
+import { parseAllDocuments } from 'yaml';
+import { hover } from '../../server/src/features/hover/hover.ts';
+import { explain } from '../../server/src/report/explain.ts';
+import { explanationMarkdown, explanationText } from '../../server/src/report/explain/explanation.ts';
+import { reportHtml } from '../../server/src/report/html.ts';
+import { type Report, reportOf } from '../../server/src/report/report.ts';
+import { reportText } from '../../server/src/report/text.ts';
+import { type Checked, check } from '../../server/src/rules/check.ts';
+import type { Diagnostic, Fix } from '../../server/src/rules/rule.ts';
+import type { Edit } from '../../server/src/site/edit.ts';
+import { type Place, fileOf } from '../../server/src/site/item.ts';
+import { type Texts, edited, folderOf } from '../site.ts';
+import type { Random } from './random.ts';
+
+/** Processor time that one step may take; other processes of the machine do not count. */
+const SLOWEST_MS = 1000;
+/** After that a step is ended. */
+const HANGS_MS = 20_000;
+
+/** Fixes that are tried of one site, each of which is checked anew. */
+const FIXES = 6;
+const HOVERS = 12;
+const PATHS = 6;
+
+/** Thrown where something does not hold. */
+export class Broken extends Error {}
+
+function must(holds: boolean, otherwise: () => string): void {
+  if (!holds) throw new Broken(otherwise());
+}
+
+/** Throws `Broken`, or whatever else goes wrong. */
+export function tryOut(texts: Texts, random: Random): void {
+  const checked = timed('check', () => check(folderOf(texts)));
+  for (const diagnostic of checked.diagnostics) mustBeWell(texts, diagnostic);
+  const withFixes = checked.diagnostics.flatMap((diagnostic) => fixesOf(texts, diagnostic).map((fix) => ({ diagnostic, fix })));
+  for (const { diagnostic, fix } of random.some(withFixes, FIXES)) mustMend(texts, checked, diagnostic, fix);
+  hoverAbout(texts, checked, random);
+  timed('report', () => mustAddUp(checked, random));
+}
+
+/** Runs one step under a watch: neither slow nor without end. */
+function timed<T>(name: string, step: () => T): T {
+  const started = process.cpuUsage();
+  // Nothing but the watch of a script can end a loop that never does.
+  const result = runInThisContext('(step) => step()', { filename: 'step' }) as (step: () => T) => T;
+  watched.step = () => void (watched.result = result(step));
+  try {
+    runInThisContext('globalThis.plumblineFuzz.step()', { timeout: HANGS_MS });
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ERR_SCRIPT_EXECUTION_TIMEOUT') throw new Broken(`${name} does not end`);
+    throw error;
+  }
+  const { user, system } = process.cpuUsage(started);
+  must((user + system) / 1000 < SLOWEST_MS, () => `${name} takes ${Math.round((user + system) / 1000)} ms`);
+  return watched.result as T;
+}
+
+const watched: { step: () => void; result: unknown } = { step: () => undefined, result: undefined };
+Object.assign(globalThis, { plumblineFuzz: watched });
+
+function mustBeWell(texts: Texts, { rule, at, message, related = [] }: Diagnostic): void {
+  must(!message.includes('a fault of Plumbline'), () => message);
+  must(!/\bundefined\b|\bNaN\b|\[object /.test(message) || /undefined|nan|object/i.test(Object.values(texts).join()), () => `${rule.id} says: ${message}`);
+  must(!/[\u0000-\u001f]/.test(message) && message.length <= 1001, () => `${rule.id} says: ${message}`);
+  mustBeInside(texts, at, rule.id);
+  for (const other of related) mustBeInside(texts, other.at, `${rule.id}, related`);
+}
+
+function mustBeInside(texts: Texts, place: Place, what: string): void {
+  const text = texts[fileOf(place).uri];
+  const start = place.piece.start + place.start;
+  const end = place.piece.start + place.end;
+  must(text !== undefined && start >= 0 && start <= end && end <= text.length, () => `${what} is at ${start} to ${end} of ${fileOf(place).uri}, which has ${text?.length} characters`);
+}
+
+function fixesOf(texts: Texts, diagnostic: Diagnostic): readonly Fix[] {
+  const fixes = timed(`fixes of ${diagnostic.rule.id}`, () => diagnostic.fixes?.() ?? []);
+  for (const { edits, title } of fixes) {
+    must(edits.length > 0, () => `“${title}” of ${diagnostic.rule.id} changes nothing`);
+    for (const { at } of edits) mustBeInside(texts, at, `“${title}” of ${diagnostic.rule.id}`);
+    must(!overlap(edits), () => `edits of “${title}” of ${diagnostic.rule.id} overlap`);
+  }
+  return fixes;
+}
+
+function overlap(edits: readonly Edit[]): boolean {
+  const places = edits.map(({ at }) => ({ uri: fileOf(at).uri, start: at.piece.start + at.start, end: at.piece.start + at.end }));
+  return places.some((one, index) => places.slice(index + 1).some((two) => one.uri === two.uri && one.start < two.end && two.start < one.end));
+}
+
+/**
+ * A fix is rid of its finding, leaves text that parses, and brings no error that was not there. Of several faults in
+ * the syntax of an item the first is told, so the next may be told in its place, and in the same words.
+ */
+function mustMend(texts: Texts, before: Checked, { rule, message }: Diagnostic, fix: Fix): void {
+  const after = edited(texts, fix.edits);
+  const what = (): string => `“${fix.title}” of ${rule.id} (${message})`;
+  const { diagnostics } = timed(`check after ${what()}`, () => check(folderOf(after)));
+  const same = (all: readonly Diagnostic[]): number => all.filter((other) => other.rule === rule && other.message === message).length;
+  must(rule.id === 'yaml-syntax' || same(diagnostics) < same(before.diagnostics), () => `${what()} leaves its finding in\n${shown(after)}`);
+  must(!parse(texts) || parse(after), () => `${what()} leaves text that does not parse:\n${shown(after)}`);
+  if (UNCOVERS[rule.id] !== undefined) return;
+  const worse = newErrors(before.diagnostics, diagnostics);
+  must(worse === undefined, () => `${what()} makes a new error, ${worse?.rule.id}: ${worse?.message}, in\n${shown(after)}`);
+}
+
+/** Fixes that let more be known of the site than before, which may bring errors to light that were there all along. */
+const UNCOVERS: Readonly<Record<string, string>> = {
+  'yaml-syntax': 'the item was half read before',
+  'malformed-value': 'the value was not read before',
+  'wrong-type': 'the value was not read before',
+  'value-not-allowed': 'the value was not read before',
+  quantity: 'the value was not read before',
+  'unknown-key': 'the value under the key was not read before',
+  'unknown-name': 'the name led nowhere before',
+  'no-such-port': 'the name led nowhere before',
+  'missing-key': 'the item said too little before',
+  'unreached-receiver': 'other streams are forwarded too from then on, and meet what is wrong on their way',
+  'unintended-egress': 'the group goes another way from then on, and meets what is wrong there',
+  'group-not-multicast': 'the stream was no multicast before',
+};
+
+/** As the reader of the whole language has it. */
+function parse(texts: Texts): boolean {
+  return Object.values(texts).every((text) => {
+    const documents = parseAllDocuments(text, { uniqueKeys: false, logLevel: 'silent' });
+    return !Array.isArray(documents) || documents.every(({ errors }) => errors.length === 0);
+  });
+}
+
+function newErrors(before: readonly Diagnostic[], after: readonly Diagnostic[]): Diagnostic | undefined {
+  const count = (all: readonly Diagnostic[], id: string): number => all.filter(({ rule, severity }) => severity === 'error' && rule.id === id).length;
+  return after.find(({ rule, severity }) => severity === 'error' && count(after, rule.id) > count(before, rule.id));
+}
+
+function hoverAbout(texts: Texts, checked: Checked, random: Random): void {
+  for (let left = HOVERS; left > 0; left--) {
+    const file = random.pick(checked.files);
+    if (file === undefined) return;
+    const offset = random.below(file.text.length + 1);
+    const found = timed('hover', () => hover(checked, file, offset));
+    if (found !== undefined) mustBeInside(texts, found.at, `the hover at ${offset}`);
+  }
+}
+
+function mustAddUp(checked: Checked, random: Random): void {
+  const report = reportOf(checked.plan);
+  mustBeFinite(report, '');
+  must(reportText(report) !== '' && reportHtml(report) !== '', () => 'the report is empty');
+  for (let left = PATHS; left > 0; left--) {
+    const explained = explain(checked.plan, pathIn(report, random));
+    for (const explanation of 'explanations' in explained ? explained.explanations : []) {
+      must(explanationText(explanation) !== '' && explanationMarkdown(explanation) !== '', () => 'an explanation is empty');
+    }
+  }
+}
+
+function mustBeFinite(value: unknown, path: string): void {
+  if (typeof value === 'number') must(Number.isFinite(value) && value >= 0, () => `the report has ${value} at ${path}`);
+  else if (typeof value === 'object' && value !== null) for (const [key, inner] of Object.entries(value)) mustBeFinite(inner, `${path}/${key}`);
+}
+
+/** The words of a path that leads somewhere in the report, or nearly. */
+function pathIn(report: Report, random: Random): string[] {
+  const link = random.pick(report.links);
+  const stream = random.pick(report.streams)?.name ?? '';
+  const volume = random.pick(report.volumes);
+  const rate = random.some(['line', 'frame', 'payload', 'tagged', 'reply', 'nominal', 'peak'], random.below(3));
+  const path = random.pick([
+    ['links', link?.from ?? '', ...random.some(['forward', 'backward', 'capacity'], random.below(2)), ...rate],
+    ['links', link?.to ?? '', 'forward', 'streams', random.pick(Object.keys(link?.forward.streams ?? {})) ?? stream, ...rate],
+    ['streams', stream, ...random.some(['mac', 'reaches', 'unreached'], random.below(2))],
+    ['streams', stream, ...rate],
+    ['volumes', volume?.name ?? '', ...random.some(['usableBytes', 'bytesPerDay', 'daysUntilFull'], random.below(2))],
+    ['volumes', volume?.name ?? '', 'recordings', random.pick(Object.keys(volume?.recordings ?? {})) ?? ''],
+    ['poe', random.pick(report.poe)?.device ?? '', ...random.some(['draw', 'budget'], 1)],
+    ['devices', link?.from.split('/')[0] ?? ''],
+    ['addresses', random.pick(['192.168.20.31', '239.192.20.31', '0.0.0.0', '255.255.255.255', '1', ''])],
+    ['quantity', ...random.pick(['6 Mb/s', '1e400 TB', '3 x', ''] as const).split(' ')],
+  ]);
+  return random.chance(0.1) ? [...path, random.pick(['__proto__', 'constructor', ''])] : path;
+}
+
+function shown(texts: Texts): string {
+  return Object.entries(texts).map(([name, text]) => `--- ${name}\n${text}`).join('\n');
+}

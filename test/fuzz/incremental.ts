@@ -1,0 +1,69 @@
+/** Holds a site that is kept up to date through edits against the same site read afresh. */
+
+import assert from 'node:assert/strict';
+import { hover } from '../../server/src/features/hover/hover.ts';
+import { reportOf } from '../../server/src/report/report.ts';
+import { type Checked, check } from '../../server/src/rules/check.ts';
+import { SiteFolder } from '../../server/src/site/folder.ts';
+import { type Place, fileOf } from '../../server/src/site/item.ts';
+import { type Texts, folderOf } from '../site.ts';
+import { Random } from './random.ts';
+
+const HOVERS = 3;
+const FIXES = 20;
+
+/** A site that goes on from what it was at the edit before. */
+export class KeptSite {
+  readonly folder = new SiteFolder();
+  private checked: Checked | undefined;
+
+  /** Takes the texts as they are now: only those that changed are set. */
+  turnTo(texts: Texts): Checked {
+    for (const { uri } of this.folder.files) if (texts[uri] === undefined) this.folder.delete(uri);
+    for (const [uri, text] of Object.entries(texts)) this.folder.set(uri, text);
+    return (this.checked = check(this.folder, this.checked));
+  }
+}
+
+/** Throws where an edit has left something of the site before it. `seed` says what is looked at more closely. */
+export function compare(kept: KeptSite, texts: Texts, seed: number): void {
+  const now = kept.turnTo(texts);
+  const afresh = check(folderOf(texts));
+  mustEqual(told(now, seed), told(afresh, seed));
+  mustEqual(reportOf(now.plan), reportOf(afresh.plan));
+  const random = new Random(seed);
+  for (let left = HOVERS; left > 0; left--) {
+    const file = random.below(now.files.length);
+    const offset = random.below((now.files[file]?.text.length ?? 0) + 1);
+    mustEqual(hoverIn(now, file, offset), hoverIn(afresh, file, offset));
+  }
+}
+
+/** As text, since that is the fastest; as data where it differs, since that shows where. */
+function mustEqual(kept: unknown, afresh: unknown): void {
+  const [one, two] = [JSON.stringify(kept) ?? '', JSON.stringify(afresh) ?? ''];
+  if (one !== two) assert.deepEqual(JSON.parse(one), JSON.parse(two));
+}
+
+/** All that is told of a site: each finding with its places, and the fixes of some. */
+function told({ diagnostics }: Checked, seed: number): unknown {
+  const random = new Random(seed);
+  const few = new Set(random.some(diagnostics.map((_, index) => index), FIXES));
+  return diagnostics.map(({ at, rule, severity, message, about, related = [], fixes }, index) => ({
+    rule: rule.id, severity, message, about, at: placed(at),
+    related: related.map((other) => ({ message: other.message, at: placed(other.at) })),
+    fixes: few.has(index)
+      ? (fixes?.() ?? []).map(({ title, safe, edits }) => ({ title, safe, edits: edits.map((edit) => ({ text: edit.text, at: placed(edit.at) })) }))
+      : fixes !== undefined,
+  }));
+}
+
+function placed(place: Place): string {
+  return `${fileOf(place).uri} ${place.piece.start + place.start}-${place.piece.start + place.end}`;
+}
+
+function hoverIn(checked: Checked, index: number, offset: number): unknown {
+  const file = checked.files[index];
+  const found = file === undefined ? undefined : hover(checked, file, offset);
+  return found === undefined ? undefined : { markdown: found.markdown, at: placed(found.at) };
+}
