@@ -17,6 +17,7 @@ import { portNotNamed } from './names/port-not-named.ts';
 import { unknownName } from './names/unknown-name.ts';
 import { unknownRule } from './names/unknown-rule.ts';
 import { addressInDhcpPool } from './addresses/address-in-dhcp-pool.ts';
+import { addressNotCarried } from './addresses/address-not-carried.ts';
 import { addressOutsideSubnet } from './addresses/address-outside-subnet.ts';
 import { addressReserved } from './addresses/address-reserved.ts';
 import { dhcpPoolOutsideSubnet } from './addresses/dhcp-pool-outside-subnet.ts';
@@ -26,6 +27,7 @@ import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
 import { unfilled } from './addresses/unfilled.ts';
 import { vlanId } from './addresses/vlan-id.ts';
+import { accessAndTrunk } from './links/access-and-trunk.ts';
 import { cableLength } from './links/cable-length.ts';
 import { cableSpeed } from './links/cable-speed.ts';
 import { cableToItself } from './links/cable-to-itself.ts';
@@ -43,12 +45,15 @@ import { vlanMismatch } from './links/vlan-mismatch.ts';
 import { poeBudget } from './power/poe-budget.ts';
 import { poeClass } from './power/poe-class.ts';
 import { poeMissing } from './power/poe-missing.ts';
+import { poeOfSwitch } from './power/poe-of-switch.ts';
 import { poeOverFibre } from './power/poe-over-fibre.ts';
 import { poePowerOverClass } from './power/poe-power-over-class.ts';
 import { carriedNotReceived } from './streams/carried-not-received.ts';
 import { carriesItself } from './streams/carries-itself.ts';
 import { muxRateTooLow } from './streams/mux-rate-too-low.ts';
 import { noReceivers } from './streams/no-receivers.ts';
+import { packetSize } from './streams/packet-size.ts';
+import { peakBelowBitrate } from './streams/peak-below-bitrate.ts';
 import { portClash } from './streams/port-clash.ts';
 import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
@@ -101,6 +106,7 @@ export const rules: readonly Rule[] = [
   unknownName,
   unknownRule,
   addressInDhcpPool,
+  addressNotCarried,
   addressOutsideSubnet,
   addressReserved,
   dhcpPoolOutsideSubnet,
@@ -110,6 +116,7 @@ export const rules: readonly Rule[] = [
   subnetHostBits,
   unfilled,
   vlanId,
+  accessAndTrunk,
   cableLength,
   cableSpeed,
   cableToItself,
@@ -127,12 +134,15 @@ export const rules: readonly Rule[] = [
   poeBudget,
   poeClass,
   poeMissing,
+  poeOfSwitch,
   poeOverFibre,
   poePowerOverClass,
   carriedNotReceived,
   carriesItself,
   muxRateTooLow,
   noReceivers,
+  packetSize,
+  peakBelowBitrate,
   portClash,
   portMissing,
   rateMissing,

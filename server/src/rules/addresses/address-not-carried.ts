@@ -1,0 +1,83 @@
+import { formatAddress } from '../../standards/ipv4.ts';
+import { NONE } from '../../network/link.ts';
+import { type Membership, hasVlans, membershipOf } from '../../network/membership.ts';
+import { addElement } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Port, type Vlan, portName } from '../../site/model.ts';
+import { list } from '../../text/words.ts';
+import { setVlans } from '../free/port-vlans.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const addressNotCarried: Rule = {
+  id: 'address-not-carried',
+  severity: 'error',
+  summary: 'A port has an address in a VLAN that it does not carry.',
+  why: `Nobody in that VLAN gets to the address, so a router does not lead there, and a host neither sends into it nor
+hears from it. Let the port carry the VLAN, at both ends of its cable, or move the address to a port that does.`,
+  source: 'IEEE 802.1Q: a frame stays in its VLAN (from memory)',
+  examples: [
+    {
+      bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [house], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+#                                                                                              ^^^^^^^^^^^^ router/lan carries house, so nobody in video gets to 192.168.20.1
+`,
+      good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+`,
+      fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    for (const port of site.ports) {
+      if (!port.addresses.some(({ vlan }) => vlan !== undefined)) continue;
+      const carried = carriedBy({ site, network }, port);
+      if (carried === undefined) continue;
+      for (const { address, vlan: name, route } of port.addresses) {
+        const vlan = name === undefined ? undefined : site.vlanByName.get(name);
+        if (vlan === undefined || vlan.index === carried.untagged || carried.tagged.includes(vlan.index)) continue;
+        const all = [carried.untagged, ...carried.tagged].flatMap((index) => site.vlans[index]?.name ?? []);
+        const own = portName(port);
+        yield {
+          at: placeOf(port.device.item, route),
+          message:
+            `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nobody in ${vlan.name} gets to ` +
+            `${formatAddress(address)}. Let it carry ${vlan.name}, or take the address out.`,
+          about: [own, port.device.name, formatAddress(address)],
+          fixes: () => carrying(port, vlan),
+        };
+      }
+    }
+  },
+};
+
+/** What the port is set to, else what its cable brings without a tag; `undefined` where that cannot be told. */
+function carriedBy({ site, network }: Pick<Subject, 'site' | 'network'>, port: Port): Membership | undefined {
+  const { vlan, native, trunk = [] } = port;
+  const isKnown = [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
+  if (hasVlans(port)) return isKnown ? membershipOf(site, port) : undefined;
+  const link = network.topology.linkOf[port.index];
+  return link === undefined || link.untagged === NONE ? undefined : link;
+}
+
+function carrying(port: Port, vlan: Vlan): Fix[] {
+  const title = `Let ${portName(port)} carry ${vlan.name}`;
+  const edits =
+    port.trunk === undefined
+      ? setVlans(port, { trunk: [vlan.name], native: port.vlan ?? port.native })
+      : [addElement(port.device.item, [...port.route, 'trunk'], vlan.name)].flatMap((edit) => edit ?? []);
+  return edits === undefined || edits.length === 0 ? [] : [{ title, safe: false, edits }];
+}

@@ -1,0 +1,86 @@
+import { type Edit, remove, setKey } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Port, portName } from '../../site/model.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const accessAndTrunk: Rule = {
+  id: 'access-and-trunk',
+  severity: 'warning',
+  summary: 'A port is set as an access port and as a trunk at once, or has a native VLAN without a trunk.',
+  why: `An access port is in one VLAN and its frames carry no tag; a trunk carries several, each frame tagged, and its
+\`native\` VLAN alone without one. A port is one or the other. Until that is said, a \`vlan\` beside a trunk counts as
+its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.`,
+  source: 'IEEE 802.1Q, untagged and tagged member sets of a port (from memory)',
+  examples: [
+    {
+      bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {16: {vlan: house, trunk: [house, video]}}}
+#                                         ^^^^^ core/16 has a vlan and a trunk
+`,
+      good: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: house}, 16: {native: house, trunk: [house, video]}}}
+`,
+      fixed: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {16: {native: house, trunk: [house, video]}}}
+`,
+    },
+    {
+      bad: `
+vlans: {house: {id: 10}}
+devices:
+  core: {kind: switch, ports: {1-8: {native: house}}}
+#                                            ^^^^^ core/1 has a native VLAN and no trunk
+`,
+      fixed: `
+vlans: {house: {id: 10}}
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: house}}}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    let before: Port | undefined;
+    for (const port of site.ports) {
+      // The ports of a range have one entry.
+      const isSame = before?.device === port.device && before.route[1] === port.route[1];
+      before = port;
+      if (isSame) continue;
+      const { device, route, vlan, trunk, native } = port;
+      const name = portName(port);
+      const about = [name, device.name];
+      if (trunk !== undefined && vlan !== undefined) {
+        yield {
+          at: placeOf(device.item, [...route, 'vlan']),
+          message: `${name} has a vlan and a trunk, and can only be one of the two. Write ${vlan} as the native VLAN of the trunk, or take one out.`,
+          about,
+          fixes: () => [
+            native === undefined
+              ? fix(`Make ${vlan} the native VLAN of the trunk`, setKey(device.item, [...route, 'vlan'], 'native'))
+              : fix('Leave vlan out', remove(device.item, [...route, 'vlan'])),
+            native === undefined ? fix('Leave the trunk out', remove(device.item, [...route, 'trunk'])) : [],
+          ].flat(),
+        };
+      } else if (trunk === undefined && native !== undefined) {
+        yield {
+          at: placeOf(device.item, [...route, 'native']),
+          message: `${name} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk carries.`,
+          about,
+          fixes: () =>
+            vlan === undefined
+              ? fix(`Make it an access port of ${native}`, setKey(device.item, [...route, 'native'], 'vlan'))
+              : fix('Leave native out', remove(device.item, [...route, 'native'])),
+        };
+      }
+    }
+  },
+};
+
+function fix(title: string, edit: Edit | undefined): Fix[] {
+  return edit === undefined ? [] : [{ title, safe: false, edits: [edit] }];
+}

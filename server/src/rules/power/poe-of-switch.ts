@@ -1,0 +1,64 @@
+import { portTypes } from '../../standards/poe.ts';
+import { setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+/** What is fed and feeds nobody. */
+const FED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];
+
+export const poeOfSwitch: Rule = {
+  id: 'poe-of-switch',
+  severity: 'warning',
+  summary: 'Of a device that is fed it is said what a switch port feeds.',
+  why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A device that is fed has a class, \`poe: {class: 3}\`, which is on
+its label; without one the power that it takes is in no sum.`,
+  source: 'IEEE 802.3 clauses 33 and 145: power sourcing equipment has a type, a powered device a class (from memory)',
+  examples: [
+    {
+      bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: at}
+#                                  ^^ at is what a switch port feeds, and paddock-cam is a camera
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+      good: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+      fixed: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const port of site.ports) {
+      const { device, feeds, route } = port;
+      if (feeds === undefined || device.kind === undefined || !FED.includes(device.kind)) continue;
+      const most = portTypes[feeds].maxClass;
+      yield {
+        at: placeOf(device.item, [...route, 'poe']),
+        message:
+          `${feeds} is what a switch port feeds, and ${device.name} is a ${device.kind}. Write the class that is on its ` +
+          `label, such as {class: ${most}}.`,
+        about: [device.name, portName(port)],
+        fixes: () => [
+          {
+            title: `Say that it is of class ${most}, the highest that ${feeds} feeds`,
+            safe: false,
+            edits: [setValue(device.item, [...route, 'poe'], `{class: ${most}}`)],
+          },
+        ],
+      };
+    }
+  },
+};
