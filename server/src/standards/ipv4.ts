@@ -110,6 +110,18 @@ export function isMulticast(address: number): boolean {
   return address >>> 28 === 0xe;
 }
 
+/**
+ * What an address is that no host can have, as a clause; undefined of all others (RFC 1122 §3.2.1.3, from memory;
+ * RFC 5771 §3, read; 240.0.0.0/4: RFC 1112 §4, read).
+ */
+export function notOfHost(address: number): string | undefined {
+  if (address === 0xffffffff) return 'is the broadcast address of every link';
+  if (address >>> 24 === 0) return 'stands for a host that has no address yet';
+  if (address >>> 24 === 127) return 'leads every host back to itself';
+  if (isMulticast(address)) return 'is a multicast group';
+  return address >>> 28 === 0xf ? 'is reserved' : undefined;
+}
+
 /** Whether the address is in 10/8, 172.16/12 or 192.168/16 (RFC 1918 §3). */
 export function isPrivate(address: number): boolean {
   return address >>> 24 === 10 || address >>> 20 === 0xac1 || address >>> 16 === 0xc0a8;

@@ -1,8 +1,8 @@
-import { contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { contains, formatAddress, formatSubnet, notOfHost } from '../../standards/ipv4.ts';
 import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
 import { far } from '../../network/link.ts';
 import type { Topology } from '../../network/topology.ts';
-import { setValue } from '../../site/edit.ts';
+import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
@@ -75,6 +75,8 @@ devices:
       const vlans = use.port === undefined ? site.vlans : use.vlans;
       // A VLAN without a subnet may be the one that it is in.
       if (use.home !== undefined || vlans.length === 0 || vlans.some(({ subnet }) => subnet === undefined)) continue;
+      // That no host can have it is told as that.
+      if (notOfHost(use.address) !== undefined) continue;
       const about = [use.device.name, holder(use), formatAddress(use.address)];
       const at = placeOf(use.device.item, use.route);
       const address = formatAddress(use.address);
@@ -123,7 +125,7 @@ function otherVlan(site: Site, topology: Topology, { port, address }: AddressUse
     {
       title: `Put ${device.name}/${name} into ${vlan.name}`,
       safe: false,
-      edits: [setValue(device.item, [...route, 'vlan'], vlan.name)],
+      edits: [setValue(device.item, [...route, 'vlan'], scalarText(vlan.name, true))],
     },
   ];
 }

@@ -1,4 +1,4 @@
-import { broadcast, firstHost, formatAddress, formatSubnet, lastHost } from '../../standards/ipv4.ts';
+import { broadcast, firstHost, formatAddress, formatSubnet, lastHost, notOfHost } from '../../standards/ipv4.ts';
 import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
@@ -7,9 +7,10 @@ import type { Finding, Rule, Subject } from '../rule.ts';
 export const addressReserved: Rule = {
   id: 'address-reserved',
   severity: 'error',
-  summary: 'A device has the network or the broadcast address of its subnet.',
+  summary: 'A device has the network or the broadcast address of its subnet, or one that no host can have.',
   why: `The lowest address of a subnet names the subnet itself, and the highest all of its hosts, so no host can have
-either; most devices refuse it. A /31 or /32 has neither.`,
+either; most devices refuse it. A /31 or /32 has neither. 0.0.0.0/8, 127.0.0.0/8, multicast groups and all above them
+are no addresses of hosts anywhere.`,
   source: 'RFC 1122 §3.2.1.3, from memory; /31: RFC 3021 §2.1–2.2, read',
   examples: [
     {
@@ -36,10 +37,34 @@ devices:
   stable-cam: {kind: camera, address: 192.168.20.255}
 `,
     },
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: 239.192.20.31}
+#                                      ^^^^^^^^^^^^^ 239.192.20.31 is a multicast group, so paddock-cam cannot have it
+  stable-cam: {kind: camera, address: 0.0.0.0}
+#                                     ^^^^^^^ 0.0.0.0 stands for a host that has no address yet
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera, address: 223.255.255.254}
+  stable-cam: {kind: camera, address: 1.0.0.1}
+`,
+    },
   ],
   *check({ site, network }: Subject): Iterable<Finding> {
     for (const use of addressUses(site, network.topology)) {
       const { home, address, device } = use;
+      const special = notOfHost(address);
+      if (special !== undefined) {
+        yield {
+          at: placeOf(device.item, use.route),
+          message: `${formatAddress(address)} ${special}, so ${device.name} cannot have it. Take another address.`,
+          about: [device.name, holder(use), formatAddress(address)],
+          fixes: () => nextFreeAddressFix(site, home ?? use.vlans[0], use),
+        };
+        continue;
+      }
       const subnet = home?.subnet;
       if (home === undefined || subnet === undefined || (address >= firstHost(subnet) && address <= lastHost(subnet)))
         continue;

@@ -1,3 +1,4 @@
+import { parseAddress } from '../../standards/ipv4.ts';
 import { isTimeZone } from '../../standards/time-zone.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
@@ -36,6 +37,17 @@ devices:
 devices:
   paddock-cam: {kind: camera, address: 192.168.20.31/24}
 #                                      ^^^^^^^^^^^^^^^^ address is 192.168.20.31/24
+`,
+      fixed: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+    },
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.020.031}
+#                                      ^^^^^^^^^^^^^^^ address is 192.168.020.031: a number with a leading zero
 `,
       fixed: `
 devices:
@@ -93,7 +105,11 @@ devices:
         at: firstLine(placeOf(item, route)),
         message: sentence(item, route, found, schema),
         about: aboutItem(item),
-        fixes: () => meant(site, found, schema).map((text) => write(text, setValue(item, route, scalarText(text, true)))),
+        fixes: () => {
+          const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
+          if (plain !== undefined) return [write(plain, setValue(item, route, plain), false)];
+          return meant(site, found, schema).map((text) => write(text, setValue(item, route, scalarText(text, true))));
+        },
       };
     }
     for (const { item, problem: { route, name } } of misfits(site, 'bad-name')) yield badName(item, placeOf(item, route, 'key'), route, name);
@@ -110,6 +126,10 @@ function sentence(item: Item, route: Route, found: Data, schema: Schema | undefi
   if (found === '') return `${what} is empty: ${wanted(schema)}${suchAs(item, route)}.`;
   if (typeof found === 'object') return `${what} is empty. Write at least one entry${suchAs(item, route)}, or take it out.`;
   const text = shown(found);
+  const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
+  if (schema?.['x-form'] !== undefined && plain !== undefined) {
+    return `${what} is ${text}: a number with a leading zero, which some read as octal. Write ${plain}, if that is meant.`;
+  }
   if (schema?.['x-form'] !== undefined && /^[\da-f:]*:[\da-f:]*$/i.test(text) && schema['x-form'] !== 'mac') {
     return `${what} is ${text}, an IPv6 address; the addresses of a site are IPv4${suchAs(item, route)}.`;
   }
@@ -121,6 +141,12 @@ function form(schema: Schema | undefined): string {
   if (schema?.['x-names'] === 'port-end') return 'a port as device/port';
   if (schema?.['x-names'] !== undefined) return 'a name: letters, digits, - and _';
   return schema?.title === 'Picture size' ? 'width, x and height in pixels' : `what belongs here: ${schema?.description ?? ''}`;
+}
+
+/** The address without leading zeros, where it is one but for them. */
+function withoutZeros(text: string): string | undefined {
+  const plain = text.replace(/\b0+(?=\d)/g, '');
+  return plain !== text && parseAddress(plain) !== undefined ? plain : undefined;
 }
 
 function write(text: string, edit: ReturnType<typeof setValue>, safe = true): Fix {
