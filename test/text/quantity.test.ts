@@ -65,6 +65,10 @@ describe('Quantities', () => {
       ['38 metres', 'length', '38 m'],
       ['8 tb', 'size', '8 TB'],
       ['5 percent', 'percentage', '5 %'],
+      ['2 weeks', 'duration', '14 d'],
+      ['1.5 km', 'length', '1500 m'],
+      ['3800 cm', 'length', '38 m'],
+      ['2 PB', 'size', '2000 TB'],
     ] as const) {
       const read = readQuantity(text, kind);
       assert.ok('suggestions' in read, text);

@@ -111,7 +111,12 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   const unit = UNITS.get(unitName);
   if (unit === undefined) {
     const bytes = kind === 'bit-rate' && IN_BYTES.test(unitName) ? UNITS.get(nearUnit(unitName, 'byte-rate') ?? '') : undefined;
-    const suggestions = [...sameNumber(number, unitName, kind), ...(bytes === undefined ? [] : sameAmount(number, bytes, kind))];
+    const amount = Number(number) * (OTHER[kind]?.[unitName.toLowerCase()] ?? NaN);
+    const suggestions = [
+      ...sameNumber(number, unitName, kind),
+      ...(bytes === undefined ? [] : sameAmount(number, bytes, kind)),
+      ...(amount > 0 && amount <= Number.MAX_SAFE_INTEGER ? [written(Math.round(amount), kind)] : []),
+    ];
     return { fault: 'unknown-unit', unit: unitName, suggestions };
   }
   if (unit.kind !== kind) {
@@ -166,6 +171,14 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
   length: { metre: 'm', metres: 'm', meter: 'm', meters: 'm' },
   power: { watt: 'W', watts: 'W' },
   percentage: { percent: '%', pct: '%' },
+};
+
+/** Units that are in use elsewhere, in small letters: how much of the smallest of their kind they are. */
+const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
+  size: { pb: K ** 5 },
+  duration: { w: 604_800 * K, week: 604_800 * K, weeks: 604_800 * K },
+  length: { mm: 1, cm: 10, km: K ** 2 },
+  power: { kw: K ** 2 },
 };
 
 /** The same number in the unit that was meant: a slip of the pen, `6 MB/s` for `6 Mb/s`. */

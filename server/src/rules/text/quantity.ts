@@ -55,7 +55,9 @@ devices:
       bad: `
 recordings:
   paddock: {stream: paddock, volume: archive, keep: 2 weeks}
-#                                                   ^^^^^^^ weeks is no unit of time; there are s, ms, min, h and d.
+#                                                   ^^^^^^^ weeks is no unit of time. Write 14 d.
+  yard: {stream: yard, volume: archive, keep: 2 fortnights}
+#                                             ^^^^^^^^^^^^ fortnights is no unit of time; there are s, ms, min, h and d.
 `,
       good: `
 recordings:
