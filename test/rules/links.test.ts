@@ -182,3 +182,49 @@ describe('A cable that is taken out', () => {
     assert.equal(without('cables: [{from: a, to: b}, {from: c, to: d}]\n', 1), 'cables: [{from: a, to: b}]\n');
   });
 });
+
+describe('A host with an address in each of several VLANs', () => {
+  it('is given a trunk where its switch has one', () => {
+    const text = `
+vlans: {house: {id: 10, subnet: 192.168.10.0/24}, video: {id: 20, subnet: 192.168.20.0/24}}
+devices:
+  core: {kind: switch, ports: {16: {trunk: [house, video]}}}
+  router: {kind: router, ports: {lan: {addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+cables: [{from: core/16, to: router}]
+`;
+    const [found] = of('vlan-mismatch', text);
+    const [fix, ...others] = found?.fixes?.() ?? [];
+    assert.deepEqual([fix?.title, others.length], ['Give router/lan a trunk of house and video', 0]);
+    assert.match(edited({ [FILE]: text }, fix?.edits ?? [])[FILE] ?? '', /video: 192\.168\.20\.1\}, trunk: \[house, video\]\}/);
+    findings('vlan-mismatch', text);
+  });
+
+  it('is not told of addresses that nothing is known of', () => {
+    assert.deepEqual(findings('address-not-carried', `${VLANS}
+devices:
+  router: {kind: router, ports: {lan: {addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+`), []);
+  });
+});
+
+describe('Ports of a switch', () => {
+  it('are told in the order of their numbers, however they are declared', () => {
+    const [message] = findings('no-such-port', `
+devices:
+  core: {kind: switch, ports: {1-3: {}, 4: {}, 5-6: {}}}
+  paddock-cam: {kind: camera}
+cables: [{from: core/9, to: paddock-cam}]
+`);
+    assert.match(message ?? '', /it has 1-6\./);
+  });
+
+  it('that one cable joins make a loop only where no spanning tree keeps it idle', () => {
+    const joined = (more: string): string[] => findings('cable-to-itself', `
+devices:
+  core: {kind: switch, ${more}ports: {1-2: {}}}
+cables: [{from: core/1, to: core/2}]
+`);
+    assert.match(joined('')[0] ?? '', /which makes a loop/);
+    assert.match(joined('spanning-tree: true, ')[0] ?? '', /which spanning tree keeps idle/);
+  });
+});

@@ -121,3 +121,48 @@ describe('Files and keyframes', () => {
     assert.match(afterFirstFix('segment-keyframe', site({ paddock: ', segment: 61 s' })), /segment: 62 s/);
   });
 });
+
+describe('A recorder that is not reached', () => {
+  const text = `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}}}
+  paddock-cam: {kind: camera}
+  recorder: {kind: server}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder]}
+volumes: {archive: {host: recorder, capacity: 8 TB}}
+recordings: {paddock: {stream: paddock, volume: archive, keep: 14 d}}
+`;
+  const severities = (rule: string, site: string): string[] => of(rule, site).map(({ severity }) => severity);
+
+  it('is an error where the way is broken, and noted at the recording', () => {
+    assert.deepEqual(severities('unreached-receiver', text), ['error']);
+    assert.deepEqual(severities('recorder-not-receiving', text), ['information']);
+  });
+
+  it('is an error at the recording where nobody lets it receive', () => {
+    assert.deepEqual(severities('recorder-not-receiving', text.replace('[recorder]', '[]')), ['error']);
+  });
+
+  it('is not told before the first cable is written', () => {
+    assert.deepEqual(severities('recorder-not-receiving', text.replace(/cables:[^]*(?=streams:)/, '')), []);
+  });
+});
+
+describe('Policies for one recording', () => {
+  it('count together', () => {
+    const policies = `policies:
+  retention:
+    - {recordings: [paddock, paddock], at-least: 7 d, at-most: 30 d}
+    - {recordings: [paddock], at-least: 10 d}
+`;
+    const kept = (days: number): string[] => messages('retention', site({ paddock: `, keep: ${days} d`, policies }).replace('1 TB', '8 TB'));
+    assert.deepEqual(kept(8), ['paddock is kept for 8 d, and policy asks for 10 d at least. Keep it longer.']);
+    assert.deepEqual(kept(10), []);
+    assert.deepEqual(kept(31), ['paddock is kept for 31 d, and policy allows 30 d at most. Delete it sooner.']);
+  });
+});

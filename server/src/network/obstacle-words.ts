@@ -12,6 +12,11 @@ export interface ObstacleWords {
   readonly remedy: string;
 }
 
+/** Networks without a VLAN are called by what they consist of: `the link paddock-cam – recorder`. */
+function isVlan(network: string): boolean {
+  return !network.includes(' ');
+}
+
 /** `receiver` is the device that gets nothing of `stream`, by name. */
 export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): ObstacleWords {
   const group = stream.group === undefined ? 'the stream' : formatAddress(stream.group);
@@ -66,6 +71,12 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
         remedy: 'take a group of 239.255.0.0/16',
       };
     case 'no-gateway':
+      if (!isVlan(why.network)) {
+        return {
+          what: `${receiver} is in ${why.to}, ${source} in ${why.network}, and nothing joins the two`,
+          remedy: `cable ${receiver} and ${source} to one network, or a router to both`,
+        };
+      }
       return {
         what: why.back
           ? `${receiver} is in ${why.network}, which has no gateway, and so cannot ask ${source} in ${why.to}`

@@ -1,5 +1,6 @@
 /** The route that puts right by which port a host sends and joins groups. */
 
+import { formatAddress } from '../standards/ipv4.ts';
 import { addElement, addEntry, nodeAt, setValue } from '../site/edit.ts';
 import type { Device, HostRoute } from '../site/model.ts';
 import type { Fix } from './rule.ts';
@@ -7,13 +8,22 @@ import type { Fix } from './rule.ts';
 /** The length of the prefix of 224.0.0.0/4, all multicast. */
 const ALL_GROUPS = 4;
 
-/** Changes the route that decides now where that is for multicast alone, else adds one. */
-export function sendMulticastBy({ item, name }: Device, port: string, decides: HostRoute | undefined): Fix[] {
-  const title = `Let ${name} send multicast by ${port}`;
-  if (decides !== undefined && decides.to.prefix >= ALL_GROUPS) {
+/**
+ * Changes the route that decides now where that is for multicast alone, else adds one. With `alone` it is for that
+ * group only, where others must go on as they do.
+ */
+export function sendMulticastBy(
+  { item, name }: Device,
+  port: string,
+  decides: HostRoute | undefined,
+  alone?: number,
+): Fix[] {
+  const title = `Let ${name} send ${alone === undefined ? 'multicast' : formatAddress(alone)} by ${port}`;
+  if (decides !== undefined && decides.to.prefix >= (alone === undefined ? ALL_GROUPS : 32)) {
     return [{ title, safe: false, edits: [setValue(item, [...decides.route, 'port'], port)] }];
   }
-  const route = `{to: 224.0.0.0/4, port: ${port}}`;
+  const to = alone === undefined ? '224.0.0.0/4' : `${formatAddress(alone)}/32`;
+  const route = `{to: ${to}, port: ${port}}`;
   const edit =
     nodeAt(item, ['routes']) === undefined
       ? addEntry(item, [], 'routes', `[${route}]`)

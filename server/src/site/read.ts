@@ -75,7 +75,7 @@ export function readDevice(item: Item): Device {
     routes: readRoutes(data.routes),
   };
   for (const port of readPorts(device, data)) if (!portByName.has(port.name)) portByName.set(port.name, port);
-  return Object.assign(device, { ports: [...portByName.values()] });
+  return Object.assign(device, { ports: [...portByName.values()].sort(byNumber) });
 }
 
 function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
@@ -87,6 +87,12 @@ function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
     const names = portNames(key);
     return names.map((name, offset) => readPort(device, name, ['ports', key], written<Written.Port>((port ?? {}) as Data), offset));
   });
+}
+
+/** Numbered ports first: of an object's keys, those that are one number come first and ranges where they are written. */
+function byNumber({ name: a }: Port, { name: b }: Port): number {
+  const [first, second] = [a, b].map((name) => (/^\d+$/.test(name) ? Number(name) : Infinity));
+  return first === second || first === undefined || second === undefined ? 0 : first - second;
 }
 
 /** The names that a key of `ports` declares: a range each of its numbers, anything else itself. */
@@ -175,7 +181,7 @@ export function readStream(item: Item): Stream {
     ttl: data.ttl ?? 1,
     video: data.video === undefined ? undefined : readVideo(data.video),
     audio: data.audio === undefined ? undefined : readAudio(data.audio),
-    receivers: strings(data.receivers),
+    receivers: [...new Set(strings(data.receivers))],
     packetSize: amount(data['packet-size'], 'size'),
     muxRate: amount(data['mux-rate'], 'bit-rate'),
     egress: data.egress === undefined ? undefined : String(data.egress),

@@ -1,4 +1,5 @@
 import { placeOf } from '../../site/item.ts';
+import type { Device } from '../../site/model.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const cableToItself: Rule = {
@@ -34,10 +35,15 @@ cables:
       yield {
         at: placeOf(item, to.route),
         message:
-          `Both ends of this cable are at ${device.name}${device.bridging ? ', which makes a loop' : ''}. ` +
+          `Both ends of this cable are at ${device.name}${effectOf(device)}. ` +
           `Name the device at its far end.`,
         about: [device.name],
       };
     }
   },
 };
+
+function effectOf({ bridging, spanningTree }: Device): string {
+  if (!bridging) return '';
+  return spanningTree ? ', which spanning tree keeps idle' : ', which makes a loop';
+}

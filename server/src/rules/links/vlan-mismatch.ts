@@ -215,8 +215,13 @@ function* atHost(site: Site, from: Port, wire: Membership, host: Port, link: Lin
   );
 }
 
-/** The VLAN that the host's address belongs to, without a tag. */
+/** A trunk of the VLANs that the host has addresses for; else the one of its address, without a tag. */
 function forHost(site: Site, from: Port, host: Port): Fix[] {
+  const named = (from.trunk ?? []).filter((name) => host.addresses.some(({ vlan }) => vlan === name));
+  if (named.length > 0) {
+    const edits = setVlans(host, { trunk: named });
+    return edits === undefined ? [] : [{ title: `Give ${portName(host)} a trunk of ${list(named)}`, safe: false, edits }];
+  }
   const vlan = site.vlans.find(
     ({ subnet }) => subnet !== undefined && host.addresses.some(({ address }) => contains(subnet, address)),
   );

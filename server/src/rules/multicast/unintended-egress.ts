@@ -2,10 +2,10 @@ import { formatSubnet } from '../../standards/ipv4.ts';
 import type { Delivery } from '../../network/delivery.ts';
 import type { Interface } from '../../network/interfaces.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import { portName } from '../../site/model.ts';
+import { type Port, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../multicast-route.ts';
-import type { Finding, Related, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Related, Rule, Subject } from '../rule.ts';
 
 export const unintendedEgress: Rule = {
   id: 'unintended-egress',
@@ -106,7 +106,7 @@ streams:
               `leaves by ${portName(leaves.port)}.`,
           about,
           related: related(delivery),
-          fixes: () => (usable ? sendMulticastBy(source, meant.name, delivery.route) : []),
+          fixes: () => (usable ? routeBy(network, delivery, meant) : []),
         };
         continue;
       }
@@ -122,7 +122,7 @@ streams:
           `in ${name(by.network)}, as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
         about,
         related: related(delivery),
-        fixes: () => sendMulticastBy(source, by.port.name, delivery.route),
+        fixes: () => routeBy(network, delivery, by.port),
       };
     }
   },
@@ -152,10 +152,26 @@ export function betterPort(
   return best;
 }
 
+/** For all multicast, but for the group alone where others leave by their port as they should. */
+function routeBy({ deliveries }: Subject['network'], delivery: Delivery, port: Port): Fix[] {
+  const { source, leaves, stream } = delivery;
+  if (source === undefined || leaves === undefined) return [];
+  const goesOn = deliveries.some(
+    (other) =>
+      other.source === source &&
+      other.stream.group !== undefined &&
+      other.stream.group !== stream.group &&
+      other.leaves?.port === leaves.port &&
+      (other.stream.egress === leaves.port.name ||
+        (other.stream.egress === undefined && other.reaches.some((name) => name !== source.name))),
+  );
+  return sendMulticastBy(source, port.name, delivery.route, goesOn ? stream.group : undefined);
+}
+
 function reason({ source, route }: Delivery): string {
   return route === undefined
     ? `${source?.name} has no route for its group`
-    : `the route for ${formatSubnet(route.to)} says`;
+    : `the ${route.to.prefix === 0 ? 'default route' : `route for ${formatSubnet(route.to)}`} says`;
 }
 
 function related({ source, route }: Delivery): Related[] {

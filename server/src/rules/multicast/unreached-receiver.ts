@@ -132,11 +132,12 @@ streams:
         const all = sending.get(source.name) ?? [];
         if (all[0] !== delivery) continue;
         const names = few(all.map((other) => other.stream.name));
+        const why = isHost(source)
+          ? `no cable that carries a network is at ${source.name}. Cable it.`
+          : `${source.name} only passes frames or plugs on. Name the device that sends ${all.length === 1 ? 'it' : 'them'}.`;
         yield {
           at: placeOf(stream.item, ['source']),
-          message:
-            `${names} ${all.length === 1 ? 'reaches' : 'reach'} nobody: no cable that carries a network is at ` +
-            `${source.name}. Cable it.`,
+          message: `${names} ${all.length === 1 ? 'reaches' : 'reach'} nobody: ${why}`,
           about: [stream.name, source.name],
         };
         continue;
@@ -159,6 +160,10 @@ streams:
     }
   },
 };
+
+function isHost({ bridging, kind }: Device): boolean {
+  return !bridging && kind !== 'patch-panel';
+}
 
 function cannotSend({ unreached }: Delivery): boolean {
   return unreached.some(({ why }) => why.obstacle === 'source-not-cabled');
