@@ -14,7 +14,10 @@ export interface Bridge {
   readonly component: number;
   /** Every link of the network at this bridge that frames may take. */
   readonly links: Link[];
-  /** Links whose far end discards, by spanning tree: what is flooded leaves by them all the same, and ends there. */
+  /**
+   * Links whose far end does not take the network: spanning tree has it discard, its VLANs are others, or it is a
+   * host that has no tagged ones. What is flooded leaves by them all the same, and ends there.
+   */
   readonly deadEnds: Link[];
   /** Links that lead to the querier, to a multicast router, or are set to: reports and all groups go there. */
   readonly routerLinks: Link[];
@@ -33,6 +36,17 @@ export interface BridgeTree {
   readonly queried: ReadonlySet<number>;
 }
 
+/** A port that sends what the other end of its link does not take. */
+export interface DeadEnd {
+  readonly link: Link;
+  readonly port: Port;
+}
+
+/** The bridge that a frame comes to by a link; `undefined` where that is a host or does not take it. */
+export function bridgeBeyond(tree: BridgeTree, bridge: Bridge, link: Link): Bridge | undefined {
+  return bridge.deadEnds.includes(link) ? undefined : tree.bridges.get(far(link, portOf(link, bridge.device)).device);
+}
+
 /** The port of a link that is at the bridge. */
 export function portOf(link: Link, device: Device): Port {
   return link.a.device === device ? link.a : link.b;
@@ -40,9 +54,15 @@ export function portOf(link: Link, device: Device): Port {
 
 /**
  * Lays the tree from the querier's bridge, so that the way up is the way to the querier.
- * `links` are those that carry the network; `routers` the multicast routers with an interface in it.
+ * `links` are those that carry the network, `deadEnds` those it is only sent into; `routers` the multicast routers with an interface in it.
  */
-export function bridgeTree(site: Site, network: number, links: readonly Link[], routers: readonly Device[]): BridgeTree {
+export function bridgeTree(
+  site: Site,
+  network: number,
+  links: readonly Link[],
+  deadEnds: readonly DeadEnd[],
+  routers: readonly Device[],
+): BridgeTree {
   const around = new Map<Device, Link[]>();
   for (const link of links) {
     if (link.blocked !== undefined) continue;
@@ -71,9 +91,7 @@ export function bridgeTree(site: Site, network: number, links: readonly Link[], 
   }
   for (const device of around.keys()) if (device.bridging) grow(device);
 
-  for (const link of links) {
-    if (link.blocked !== undefined) bridges.get(far(link, link.blocked).device)?.deadEnds.push(link);
-  }
+  for (const { link, port } of deadEnds) bridges.get(port.device)?.deadEnds.push(link);
 
   for (const device of asking) markRouterLinks(device, around, bridges, queried);
   for (const bridge of bridges.values()) {

@@ -1,7 +1,7 @@
 /** Which stream crosses which link, in which direction, how often. */
 
 import type { Link } from './link.ts';
-import { carries, outOf } from './link.ts';
+import { outOf, sentBy } from './link.ts';
 import type { Port, Stream } from '../site/model.ts';
 import type { Load, StreamRates, WireRates } from './rates.ts';
 
@@ -49,7 +49,7 @@ export class Crossings {
       crossing = { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0 };
       list.push(crossing);
     }
-    const tagged = carries(link, network) === 'tagged';
+    const tagged = sentBy(link, out).tagged.includes(network);
     if (reply) {
       if (tagged) crossing.repliesTagged++;
       else crossing.repliesUntagged++;

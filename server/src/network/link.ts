@@ -1,6 +1,7 @@
 /** A link: two ports joined by a cable. */
 
 import type { Cable, Port } from '../site/model.ts';
+import type { Membership } from './membership.ts';
 
 export interface Link {
   readonly index: number;
@@ -14,6 +15,9 @@ export interface Link {
   untagged: number;
   /** Networks whose frames cross with a tag. */
   tagged: readonly number[];
+  /** What the ports at its ends send into it; what the other end does not take is lost there. */
+  fromA: Membership;
+  fromB: Membership;
   /** The end that discards, by spanning tree: nothing passes, but what is flooded may still be sent towards it. */
   blocked: Port | undefined;
 }
@@ -27,6 +31,11 @@ export function far(link: Link, port: Port): Port {
 /** The direction of a link in which frames leave by `port`. */
 export function outOf(link: Link, port: Port): number {
   return link.a === port ? 2 * link.index : 2 * link.index + 1;
+}
+
+/** What leaves by a port into its link, by network. */
+export function sentBy(link: Link, out: Port): Membership {
+  return link.a === out ? link.fromA : link.fromB;
 }
 
 /** How a link carries a network: not at all, without a tag, or with one. */

@@ -3,15 +3,15 @@
  *
  * As RFC 4541 §2.1 has it and a snooping switch was measured to do:
  * - reports travel only towards router ports, so a bridge knows a group at the ports that reports came in by;
- * - what is flooded leaves towards a port that spanning tree has discard too, and ends there: the bridge at the near
- *   end does not know of it;
+ * - what is flooded leaves towards a port that does not take it too, as spanning tree has it discard or its VLANs are
+ *   others, and ends there: the bridge at the near end does not know of it;
  * - a known group goes to those ports and to router ports; an unknown one to router ports, or everywhere where it is
  *   not dropped; 224.0.0.0/24 everywhere always; without snooping everything goes everywhere.
  */
 
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
-import { type Bridge, type BridgeTree, portOf } from './bridge-tree.ts';
+import { type Bridge, type BridgeTree, bridgeBeyond, portOf } from './bridge-tree.ts';
 import type { Delivery, Obstacle, Unreached } from './delivery.ts';
 import type { Interface } from './interfaces.ts';
 import { type Link, far } from './link.ts';
@@ -64,7 +64,7 @@ function report(tree: BridgeTree, bridge: Bridge, link: Link, known: Known): voi
     links.add(by);
     const out = at.device.snooping ? [...at.routerLinks, ...at.reportLinks] : at.links;
     for (const onward of out) {
-      const beyond = onward === by || onward.blocked !== undefined ? undefined : tree.bridges.get(far(onward, portOf(onward, at.device)).device);
+      const beyond = onward === by ? undefined : bridgeBeyond(tree, at, onward);
       if (beyond !== undefined) pending.push([beyond, onward]);
     }
   }
@@ -89,9 +89,8 @@ function flow(
     if (out === bridge.links) for (const link of bridge.deadEnds) visit(link, portOf(link, bridge.device));
     for (const link of out) {
       if (link === by) continue;
-      const port = portOf(link, bridge.device);
-      visit(link, port);
-      const beyond = link.blocked === undefined ? tree.bridges.get(far(link, port).device) : undefined;
+      visit(link, portOf(link, bridge.device));
+      const beyond = bridgeBeyond(tree, bridge, link);
       if (beyond !== undefined) pending.push([beyond, link]);
     }
   }

@@ -1,11 +1,11 @@
 /** The network of a site, computed: its wiring, whom each stream reaches, and what that puts on each link. */
 
 import type { Device, Site, Stream } from '../site/model.ts';
-import { type BridgeTree, bridgeTree } from './bridge-tree.ts';
+import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
 import { Crossings, type DirectionLoad, totalLoad } from './crossings.ts';
 import type { Delivery } from './delivery.ts';
 import { Interfaces } from './interfaces.ts';
-import type { Link } from './link.ts';
+import { type Link, carries, sentBy } from './link.ts';
 import { Memberships, deliverMulticast, joiningInterface } from './multicast.ts';
 import { type StreamRates, streamRates } from './rates.ts';
 import { type Topology, topologyOf } from './topology.ts';
@@ -67,12 +67,13 @@ function layWiring(site: Site): Wiring {
   const interfaces = new Interfaces(site, topology);
   const multicastRouters = site.devices.filter((device) => device.kind === 'router' && device.multicastRouting);
   const linksOf = linksByNetwork(topology);
+  const endsOf = deadEndsByNetwork(topology);
   const trees: (BridgeTree | undefined)[] = [];
   const tree = (network: number): BridgeTree => {
     const known = trees[network];
     if (known !== undefined) return known;
     const routers = multicastRouters.filter((router) => interfaces.in(router, network) !== undefined);
-    return (trees[network] = bridgeTree(site, network, linksOf[network] ?? [], routers));
+    return (trees[network] = bridgeTree(site, network, linksOf[network] ?? [], endsOf[network] ?? [], routers));
   };
   return { site, topology, interfaces, multicastRouters, tree };
 }
@@ -128,6 +129,21 @@ function linksByNetwork(topology: Topology): Link[][] {
   for (const link of topology.links) {
     found[link.untagged]?.push(link);
     for (const network of link.tagged) found[network]?.push(link);
+  }
+  return found;
+}
+
+/** By network, the ports that send it into a link whose other end does not take it. */
+function deadEndsByNetwork(topology: Topology): DeadEnd[][] {
+  const found: DeadEnd[][] = topology.networks.map(() => []);
+  for (const link of topology.links) {
+    for (const port of [link.a, link.b]) {
+      if (!port.device.bridging || port === link.blocked) continue;
+      const { untagged, tagged } = sentBy(link, port);
+      for (const network of [untagged, ...tagged]) {
+        if (link.blocked !== undefined || carries(link, network) === 'no') found[network]?.push({ link, port });
+      }
+    }
   }
   return found;
 }

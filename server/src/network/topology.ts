@@ -43,7 +43,8 @@ export function topologyOf(site: Site): Topology {
     // A port takes one plug; the rules tell of a second.
     if (linkOf[a.index] !== undefined || linkOf[b.index] !== undefined) continue;
     const link: Link = {
-      index: links.length, cable, a, b, capacity: slower(a.speed, b.speed), untagged: NONE, tagged: [], blocked: undefined,
+      index: links.length, cable, a, b, capacity: slower(a.speed, b.speed), untagged: NONE, tagged: [],
+      fromA: NO_NETWORK, fromB: NO_NETWORK, blocked: undefined,
     };
     linkOf[a.index] = link;
     linkOf[b.index] = link;
@@ -98,6 +99,12 @@ function assignNetworks(site: Site, links: readonly Link[], segments: ReadonlyMa
     else carried = alone([a, b], `the link ${a.device.name} – ${b.device.name}`);
     link.untagged = carried.untagged;
     link.tagged = carried.tagged;
+    const sent = (port: Port): Membership => {
+      if (!port.device.bridging) return carried;
+      return isTransparent(port) ? inSegment(port.device) : own(port);
+    };
+    link.fromA = sent(a);
+    link.fromB = sent(b);
   }
 }
 

@@ -3,9 +3,9 @@
 import { isMulticast } from '../standards/ipv4.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Port, Stream } from '../site/model.ts';
-import type { Bridge, BridgeTree } from './bridge-tree.ts';
+import { type Bridge, type BridgeTree, bridgeBeyond } from './bridge-tree.ts';
 import type { Interface } from './interfaces.ts';
-import { type Link, NONE, far, outOf } from './link.ts';
+import { type Link, NONE, far, outOf, sentBy } from './link.ts';
 import type { Network } from './network.ts';
 
 export type Cause =
@@ -26,7 +26,8 @@ export type Visit = (stream: Stream, network: number, cause: Cause, peak: number
 export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
   if (out.device.kind !== 'switch' && out.device.kind !== 'access-point') return;
   const sent = sentGroups(network);
-  const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
+  const { untagged, tagged } = sentBy(link, out);
+  const networks = untagged === NONE ? tagged : [untagged, ...tagged];
   const here = new Map(networks.map((index) => [index, causeOf(network, link, out, index)]));
   for (const crossing of network.crossings.at(outOf(link, out))) {
     const { stream } = crossing;
@@ -82,9 +83,8 @@ function causeOf(network: Network, link: Link, { device }: Port, index: number):
 /** Whether frames that leave by the port are on the way to a host. */
 function isBehind(tree: BridgeTree, link: Link, out: Port, host: Interface): boolean {
   if (host.link === link) return host.port !== out;
-  if (!far(link, out).device.bridging) return false;
   const from = tree.bridges.get(out.device);
-  const beyond = tree.bridges.get(far(link, out).device);
+  const beyond = from === undefined ? undefined : bridgeBeyond(tree, from, link);
   const at = tree.bridges.get(far(host.link, host.port).device);
   if (from === undefined || beyond === undefined || at === undefined || at.component !== from.component) return false;
   return beyond.up === link ? isBelow(at, beyond) : !isBelow(at, from);
