@@ -84,6 +84,8 @@ export function under(schema: Schema, step: string | number): Schema | undefined
   if (typeof step === 'number') found = schema.items;
   else if (schema.properties !== undefined && Object.hasOwn(schema.properties, step)) found = schema.properties[step];
   else if (typeof schema.additionalProperties === 'object') return free(schema, schema.additionalProperties);
+  // Unknown keys are without end too.
+  if (found === undefined) return undefined;
   const result = resolved(found);
   known.set(key, result);
   return result;

@@ -211,6 +211,8 @@ class Scan {
   private joins(piece: Piece): boolean {
     if (this.open?.role === 'document') return false;
     if (piece.role === 'section') return piece.section !== '' || this.nothingYet();
+    // Hyphens of a list go on with the item before, if there is one now.
+    if (!piece.list && this.open?.role === 'item' && piece.text.charCodeAt(piece.indent) === DASH) return false;
     return (
       piece.role === 'item' && this.open?.role !== 'section' &&
       piece.section === this.section && piece.indent === this.itemIndent && piece.list === this.list
