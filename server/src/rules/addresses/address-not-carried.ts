@@ -1,7 +1,6 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { NONE } from '../../network/link.ts';
+import { type Link, NONE, far } from '../../network/link.ts';
 import { type Membership, hasVlans, membershipOf } from '../../network/membership.ts';
-import { addElement } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
@@ -57,7 +56,7 @@ devices:
             `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nobody in ${vlan.name} gets to ` +
             `${formatAddress(address)}. Let it carry ${vlan.name}, or take the address out.`,
           about: [own, port.device.name, formatAddress(address)],
-          fixes: () => carrying(port, vlan),
+          fixes: () => carrying(network.topology.linkOf[port.index], port, vlan),
         };
       }
     }
@@ -73,11 +72,16 @@ function carriedBy({ site, network }: Pick<Subject, 'site' | 'network'>, port: P
   return link === undefined || link.untagged === NONE ? undefined : link;
 }
 
-function carrying(port: Port, vlan: Vlan): Fix[] {
-  const title = `Let ${portName(port)} carry ${vlan.name}`;
-  const edits =
-    port.trunk === undefined
-      ? setVlans(port, { trunk: [vlan.name], native: port.vlan ?? port.native })
-      : [addElement(port.device.item, [...port.route, 'trunk'], vlan.name)].flatMap((edit) => edit ?? []);
-  return edits === undefined || edits.length === 0 ? [] : [{ title, safe: false, edits }];
+/** At the other end too, where that is a switch that does not. */
+function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
+  const other = link === undefined ? undefined : far(link, port);
+  const carries = other === undefined || !hasVlans(other) || [other.vlan, other.native, ...(other.trunk ?? [])].includes(vlan.name);
+  const ports = carries || other === undefined ? [port] : [port, other];
+  const edits = ports.map((end) => {
+    const { vlan: access, native = access, trunk = [] } = end;
+    return setVlans(end, { trunk: [...trunk, vlan.name], native });
+  });
+  if (edits.some((edit) => edit === undefined)) return [];
+  const title = `Let ${list(ports.map(portName))} carry ${vlan.name}`;
+  return [{ title, safe: false, edits: edits.flatMap((edit) => edit ?? []) }];
 }

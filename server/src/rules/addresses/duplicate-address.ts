@@ -43,6 +43,20 @@ devices:
   yard-cam: {kind: camera, address: 192.168.20.32}
 `,
     },
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+#                                      ^^^^^^^^^^^^ 192.168.1.31 is also the address of stable-cam
+  stable-cam: {kind: camera, address: 192.168.1.31}
+#                                     ^^^^^^^^^^^^ 192.168.1.31 is also the address of paddock-cam
+`,
+      fixed: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.1.32}
+  stable-cam: {kind: camera, address: 192.168.1.31}
+`,
+    },
   ],
   *check({ site, network }: Subject): Iterable<Finding> {
     for (const [address, uses] of grouped(addressUses(site, network.topology), (use) => use.address)) {

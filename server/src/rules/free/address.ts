@@ -1,6 +1,6 @@
 /** Free addresses of a VLAN. */
 
-import { broadcast, contains, firstHost, formatAddress, lastHost } from '../../standards/ipv4.ts';
+import { broadcast, contains, firstHost, formatAddress, lastHost, notOfHost } from '../../standards/ipv4.ts';
 import type { AddressUse } from '../../network/address-uses.ts';
 import { setValue } from '../../site/edit.ts';
 import type { Site, Vlan } from '../../site/model.ts';
@@ -27,7 +27,11 @@ export function usedAddresses({ devices }: Site): ReadonlySet<number> {
  * An address of another subnet keeps its place in this one if that is free. The lowest address is left to a gateway
  * that has none yet. `undefined` where the VLAN has no subnet or it is full.
  */
-export function nextFreeAddress(site: Site, vlan: Vlan, near?: number): number | undefined {
+export function nextFreeAddress(
+  site: Site,
+  vlan: Pick<Vlan, 'subnet' | 'pool' | 'gateway'>,
+  near?: number,
+): number | undefined {
   const { subnet, pool } = vlan;
   if (subnet === undefined) return undefined;
   const used = usedAddresses(site);
@@ -50,26 +54,35 @@ export function nextFreeAddress(site: Site, vlan: Vlan, near?: number): number |
   }
 }
 
-function gatewayIsDue(site: Site, { gateway, subnet }: Vlan): boolean {
+function gatewayIsDue(site: Site, { gateway, subnet }: Pick<Vlan, 'gateway' | 'subnet'>): boolean {
   const device = gateway === undefined ? undefined : site.deviceByName.get(gateway);
   if (device === undefined || subnet === undefined) return false;
   return !device.ports.some(({ addresses }) => addresses.some(({ address }) => contains(subnet, address)));
 }
 
-/** Gives a device another address, the next free one of the VLAN. A port of a range has no address to itself. */
+/**
+ * Gives a device another address, the next free one of the VLAN, or on a site without VLANs of those that begin alike.
+ * A port of a range has no address to itself.
+ */
 export function nextFreeAddressFix(
   site: Site,
   vlan: Vlan | undefined,
   { device, port, route, address }: AddressUse,
 ): Fix[] {
-  const free = vlan === undefined ? undefined : nextFreeAddress(site, vlan, address);
-  if (free === undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
+  const around = vlan ?? (site.vlans.length === 0 ? alike(address) : undefined);
+  const free = around === undefined ? undefined : nextFreeAddress(site, around, address);
+  if (free === undefined || notOfHost(free) !== undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
   const text = formatAddress(free);
   return [
     {
-      title: `Use ${text}, the next free address of ${vlan?.name}`,
+      title: `Use ${text}, ${vlan === undefined ? 'which no device here has' : `the next free address of ${vlan.name}`}`,
       safe: false,
       edits: [setValue(device.item, route, text)],
     },
   ];
+}
+
+/** Where no subnet is declared, most likely that of a home: the first three numbers. Common practice, no source. */
+function alike(address: number): Pick<Vlan, 'subnet' | 'pool' | 'gateway'> {
+  return { subnet: { network: (address & 0xffffff00) >>> 0, prefix: 24, hostBits: false }, pool: undefined, gateway: undefined };
 }

@@ -129,7 +129,9 @@ function isBareKey({ piece, end }: Place): boolean {
 
 function* sections(file: SiteText): Iterable<Finding> {
   const unknown: { name: string; at: Place }[] = [];
+  const there = new Set<string>();
   for (const { section, start, end } of file.cut.headers) {
+    there.add(section);
     if (sectionOf(section) === undefined) unknown.push({ name: section, at: placeInFile(file, { start, end }) });
   }
   for (const piece of file.unusual) {
@@ -143,7 +145,8 @@ function* sections(file: SiteText): Iterable<Finding> {
       at,
       message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
       about: [],
-      fixes: () => renamings(name, SECTION_NAMES, at),
+      // A section that stands in the file already would stand there twice.
+      fixes: () => renamings(name, SECTION_NAMES.filter((section) => !there.has(section)), at),
     };
   }
 }
