@@ -32,7 +32,7 @@ const bundles = [
 // Mocha is left out: it loads the suites by itself.
 const tests = {
   ...node,
-  entryPoints: ['test/vscode/host.ts', 'test/vscode/site.suite.ts', 'test/vscode/general-yaml/extension.ts'],
+  entryPoints: ['test/vscode/host.ts', 'test/vscode/site.suite.ts', 'test/vscode/walkthrough.suite.ts', 'test/vscode/general-yaml/extension.ts'],
   outdir: 'dist/test',
   outExtension: { '.js': '.cjs' },
   external: ['vscode', 'mocha'],
