@@ -24,15 +24,30 @@ const browser = { ...node, platform: 'browser', target: 'es2022' };
 const bundles = [
   { ...node, entryPoints: ['client/src/extension.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
   { ...node, entryPoints: ['server/src/lsp/node.ts'], outfile: 'dist/server.cjs' },
-  { ...node, entryPoints: ['server/src/cli/main.ts'], outfile: 'dist/plumbline.cjs', banner: { js: '#!/usr/bin/env node' } },
-  { ...browser, entryPoints: ['client/src/extension.browser.ts'], outfile: 'dist/browser/extension.cjs', external: ['vscode'] },
+  {
+    ...node,
+    entryPoints: ['server/src/cli/main.ts'],
+    outfile: 'dist/plumbline.cjs',
+    banner: { js: '#!/usr/bin/env node' },
+  },
+  {
+    ...browser,
+    entryPoints: ['client/src/extension.browser.ts'],
+    outfile: 'dist/browser/extension.cjs',
+    external: ['vscode'],
+  },
   { ...browser, entryPoints: ['server/src/lsp/browser.ts'], outfile: 'dist/browser/server.js', format: 'iife' },
 ];
 
 // Mocha is left out: it loads the suites by itself.
 const tests = {
   ...node,
-  entryPoints: ['test/vscode/host.ts', 'test/vscode/site.suite.ts', 'test/vscode/walkthrough.suite.ts', 'test/vscode/general-yaml/extension.ts'],
+  entryPoints: [
+    'test/vscode/host.ts',
+    'test/vscode/site.suite.ts',
+    'test/vscode/walkthrough.suite.ts',
+    'test/vscode/general-yaml/extension.ts',
+  ],
   outdir: 'dist/test',
   outExtension: { '.js': '.cjs' },
   external: ['vscode', 'mocha'],
@@ -46,7 +61,8 @@ const webTests = {
   external: ['vscode'],
 };
 
-if (production) await rm('dist', { recursive: true, force: true }); // nothing old goes into the package
+if (production)
+  await rm('dist', { recursive: true, force: true }); // nothing old goes into the package
 else bundles.push(tests, webTests);
 
 if (watch) for (const bundle of bundles) await (await context(bundle)).watch();

@@ -48,7 +48,11 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
 }
 
 /** Starts the server, with all that shows in the editor; ends with the extension. */
-export async function run(context: vscode.ExtensionContext, client: BaseLanguageClient, log: vscode.LogOutputChannel): Promise<void> {
+export async function run(
+  context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+  log: vscode.LogOutputChannel,
+): Promise<void> {
   context.subscriptions.push(client, serveFiles(client), showStatus(client), registerCommands(client, log));
   await startQuietly(client);
 }
@@ -72,8 +76,10 @@ function restartAfterCrash(log: vscode.LogOutputChannel): ErrorHandler {
       const now = Date.now();
       crashes = [...crashes.filter((time) => now - time < within), now];
       if (crashes.length < most) return { action: CloseAction.Restart, handled: true };
-      log.error(`The language server ended ${most} times in three minutes and is left alone. ` +
-        'The command "Plumbline: Restart Language Server" starts it again.');
+      log.error(
+        `The language server ended ${most} times in three minutes and is left alone. ` +
+          'The command "Plumbline: Restart Language Server" starts it again.',
+      );
       crashes = [];
       return { action: CloseAction.DoNotRestart, handled: true };
     },

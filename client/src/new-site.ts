@@ -31,14 +31,19 @@ async function askForFolder(): Promise<vscode.Uri | undefined> {
 
 async function objection(within: vscode.Uri, path: string): Promise<string | undefined> {
   if (path === '') return 'Write the name of a folder.';
-  if (/^[/\\]|^[a-z]:/i.test(path) || path.split(/[/\\]/).includes('..')) return 'The folder lies in the one that is open.';
+  if (/^[/\\]|^[a-z]:/i.test(path) || path.split(/[/\\]/).includes('..'))
+    return 'The folder lies in the one that is open.';
   const present = await siteIn(vscode.Uri.joinPath(within, path));
   return present === undefined ? undefined : `${present} is there already. A folder holds one site: choose another.`;
 }
 
 async function askOnDisk(): Promise<vscode.Uri | undefined> {
   const chosen = await vscode.window.showOpenDialog({
-    title: 'New Site', openLabel: 'Write It Here', canSelectFolders: true, canSelectFiles: false, canSelectMany: false,
+    title: 'New Site',
+    openLabel: 'Write It Here',
+    canSelectFolders: true,
+    canSelectFiles: false,
+    canSelectMany: false,
   });
   const folder = chosen?.[0];
   if (folder === undefined) return undefined;
@@ -51,7 +56,9 @@ async function askOnDisk(): Promise<vscode.Uri | undefined> {
 /** The name of a site file in a folder, which need not be there. */
 async function siteIn(folder: vscode.Uri): Promise<string | undefined> {
   try {
-    return (await vscode.workspace.fs.readDirectory(folder)).map(([name]) => name).find((name) => name.endsWith(suffix));
+    return (await vscode.workspace.fs.readDirectory(folder))
+      .map(([name]) => name)
+      .find((name) => name.endsWith(suffix));
   } catch (error) {
     if (error instanceof vscode.FileSystemError && error.code === 'FileNotFound') return undefined;
     throw error;

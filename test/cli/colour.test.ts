@@ -1,4 +1,5 @@
-// Colour only on a terminal. NO_COLOR as https://no-color.org has it, from memory; FORCE_COLOR: common practice, no source.
+// Colour only on a terminal. NO_COLOR as https://no-color.org has it, from memory;
+// FORCE_COLOR: common practice, no source.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import { unavailable } from '../availability.ts';
@@ -16,11 +17,15 @@ describe('colour', () => {
 
   it('is there on a terminal', function () {
     // util-linux: runs a command with a terminal for its output.
-    if (spawnSync('script', ['--version']).status !== 0) unavailable(this, 'there is no `script`, of util-linux, to make a terminal');
+    if (spawnSync('script', ['--version']).status !== 0)
+      unavailable(this, 'there is no `script`, of util-linux, to make a terminal');
     const run = (env: Readonly<Record<string, string>>): string => {
       const { NO_COLOR: _none, FORCE_COLOR: _forced, ...own } = process.env;
       const command = [process.execPath, program, ...words].map((word) => `'${word}'`).join(' ');
-      return spawnSync('script', ['--quiet', '--command', command, '/dev/null'], { encoding: 'utf8', env: { ...own, TERM: 'xterm', ...env } }).stdout;
+      return spawnSync('script', ['--quiet', '--command', command, '/dev/null'], {
+        encoding: 'utf8',
+        env: { ...own, TERM: 'xterm', ...env },
+      }).stdout;
     };
     assert.match(run({}), colour);
     assert.doesNotMatch(run({ NO_COLOR: '1' }), colour);

@@ -55,7 +55,10 @@ describe('plumbline', () => {
     });
 
     it('fails on what it is told to', () => {
-      writeFileSync(join(folder, 'a.site.yaml'), 'lint:\n  accept:\n    - {rule: cable-length, at: core, because: none}\n');
+      writeFileSync(
+        join(folder, 'a.site.yaml'),
+        'lint:\n  accept:\n    - {rule: cable-length, at: core, because: none}\n',
+      );
       assert.equal(plumbline('check', folder).status, 0);
       assert.equal(plumbline('check', '--fail-on', 'warning', folder).status, 1);
     });
@@ -74,12 +77,18 @@ describe('plumbline', () => {
 
     it('writes workflow commands', () => {
       const { out } = plumbline('check', '--format', 'github', 'samples/first-draft');
-      for (const line of out.trimEnd().split('\n')) assert.match(line, /^::(error|warning|notice) file=[^,]+,line=\d+,.*title=[a-z-]+::./);
+      for (const line of out.trimEnd().split('\n'))
+        assert.match(line, /^::(error|warning|notice) file=[^,]+,line=\d+,.*title=[a-z-]+::./);
     });
 
     it('takes several sites, and a file for the folder that it is in; each is checked once', () => {
       const once = plumbline('check', 'samples/first-draft').out;
-      const { status, out } = plumbline('check', 'samples/harrow-lane', 'samples/first-draft/cables.site.yaml', 'samples/first-draft');
+      const { status, out } = plumbline(
+        'check',
+        'samples/harrow-lane',
+        'samples/first-draft/cables.site.yaml',
+        'samples/first-draft',
+      );
       assert.deepEqual({ status, out }, { status: 1, out: once });
     });
 
@@ -109,7 +118,10 @@ describe('plumbline', () => {
     });
 
     it('prints how a figure comes about', () => {
-      assert.match(plumbline('explain', 'links', 'core/16', 'forward', 'peak', '--site', 'samples/harrow-lane').out, /b\/s/);
+      assert.match(
+        plumbline('explain', 'links', 'core/16', 'forward', 'peak', '--site', 'samples/harrow-lane').out,
+        /b\/s/,
+      );
     });
 
     it('says which rule is near', () => {

@@ -23,8 +23,10 @@ describe('plumbline check --format junit', () => {
     const { status, out } = plumbline(['check', '--format', 'junit', 'samples/first-draft']);
     const report = await read(out);
     assert.equal(status, 1);
-    assert.deepEqual(report.testsuite?.map(({ name }) => name), ['cables', 'devices', 'recording', 'site', 'streams']
-      .map((name) => `samples/first-draft/${name}.site.yaml`));
+    assert.deepEqual(
+      report.testsuite?.map(({ name }) => name),
+      ['cables', 'devices', 'recording', 'site', 'streams'].map((name) => `samples/first-draft/${name}.site.yaml`),
+    );
     const failed = cases(report).filter(({ failure }) => failure !== undefined);
     const errors = mistakes.filter(({ severity }) => severity === 'error');
     assert.deepEqual(failed.map(({ failure }) => failure?.[0]?.type).sort(), errors.map(({ rule }) => rule).sort());
@@ -34,7 +36,9 @@ describe('plumbline check --format junit', () => {
   });
 
   it('counts warnings as failures where the command fails by them', async () => {
-    const report = await read(plumbline(['check', '--format', 'junit', '--fail-on', 'warning', 'samples/first-draft']).out);
+    const report = await read(
+      plumbline(['check', '--format', 'junit', '--fail-on', 'warning', 'samples/first-draft']).out,
+    );
     assert.equal(report.failures, mistakes.length);
   });
 
@@ -51,7 +55,10 @@ describe('plumbline check --format junit', () => {
       writeFileSync(join(folder, 'a.site.yaml'), 'devices:\n  "gate <cam> & \\"yard\\"\\u0001": {kind: camera}\n');
       const { out } = plumbline(['check', '--format', 'junit', '--fail-on', 'hint', folder]);
       const messages = cases(await read(out)).map(({ failure }) => failure?.[0]?.message ?? '');
-      assert.ok(messages.some((message) => message.includes('gate <cam> & "yard"')), messages.join('\n'));
+      assert.ok(
+        messages.some((message) => message.includes('gate <cam> & "yard"')),
+        messages.join('\n'),
+      );
     } finally {
       rmSync(folder, { recursive: true });
     }

@@ -27,7 +27,9 @@ describe('the pre-commit hook', function () {
     execFileSync('npm', ['pack', '--ignore-scripts', '--silent', '--pack-destination', folder]);
     const packed = readdirSync(folder).find((name) => name.endsWith('.tgz')) ?? '';
     execFileSync('tar', ['-xzf', packed], { cwd: folder });
-    const { bin } = JSON.parse(readFileSync(join(folder, 'package', 'package.json'), 'utf8')) as { bin: Readonly<Record<string, string>> };
+    const { bin } = JSON.parse(readFileSync(join(folder, 'package', 'package.json'), 'utf8')) as {
+      bin: Readonly<Record<string, string>>;
+    };
     const [name = '', ...words] = hook.entry.split(' ');
     entry = [join(folder, 'package', bin[name] ?? ''), ...words];
     cpSync('samples', join(folder, 'samples'), { recursive: true });
@@ -40,7 +42,9 @@ describe('the pre-commit hook', function () {
   };
 
   it('checks each site that has changed files, once and whole', () => {
-    const changed = ['README.md', 'cables', 'streams'].map((name) => posix.join('samples', 'first-draft', name === 'README.md' ? name : `${name}.site.yaml`));
+    const changed = ['README.md', 'cables', 'streams'].map((name) =>
+      posix.join('samples', 'first-draft', name === 'README.md' ? name : `${name}.site.yaml`),
+    );
     const { status, stdout } = commit(changed);
     assert.equal(status, 1);
     assert.equal(stdout.match(/^samples\S+:\d+:\d+ /gm)?.length, mistakes.length);

@@ -21,7 +21,10 @@ export interface How {
 
 export function plumbline(words: readonly string[], { input = '', cwd, env }: How = {}): Result {
   const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
-    encoding: 'utf8', input, cwd, env: { ...process.env, NO_COLOR: '1', ...env },
+    encoding: 'utf8',
+    input,
+    cwd,
+    env: { ...process.env, NO_COLOR: '1', ...env },
   });
   return { status, out: stdout, err: stderr };
 }

@@ -1,4 +1,5 @@
-// SARIF against the schema that was published for it: Version 2.1.0-rtm.5, as the package @microsoft/jest-sarif carries it.
+// SARIF against the schema that was published for it: Version 2.1.0-rtm.5,
+// as the package @microsoft/jest-sarif carries it.
 import assert from 'node:assert/strict';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -10,7 +11,12 @@ import { plumbline } from './run.ts';
 
 const file = createRequire(import.meta.url).resolve('@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json');
 // Of its formats, addresses are held below; the log has no dates.
-const ajv = new Ajv({ allErrors: true, strict: false, unicodeRegExp: false, formats: { 'uri': isAddress, 'uri-reference': isReference, 'date-time': true } });
+const ajv = new Ajv({
+  allErrors: true,
+  strict: false,
+  unicodeRegExp: false,
+  formats: { uri: isAddress, 'uri-reference': isReference, 'date-time': true },
+});
 const isSarif = ajv.compile(JSON.parse(readFileSync(file, 'utf8')) as object);
 
 interface Log {
@@ -27,7 +33,8 @@ interface SarifResult {
 const addressOf = ({ locations: [{ physicalLocation }] }: SarifResult, folder: string): string =>
   fileURLToPath(new URL(physicalLocation.artifactLocation.uri, `file://${folder}/`));
 
-const fingerprints = (log: Log): string[] => log.runs[0].results.map(({ partialFingerprints }) => partialFingerprints['plumbline/v1'] ?? '');
+const fingerprints = (log: Log): string[] =>
+  log.runs[0].results.map(({ partialFingerprints }) => partialFingerprints['plumbline/v1'] ?? '');
 
 describe('plumbline check --format sarif', () => {
   let folder: string;
@@ -65,7 +72,7 @@ describe('plumbline check --format sarif', () => {
     }
   });
 
-  it('has a fingerprint for each finding that is no other\'s, and that stays when lines move', () => {
+  it("has a fingerprint for each finding that is no other's, and that stays when lines move", () => {
     const before = fingerprints(checked('first-draft'));
     assert.equal(new Set(before).size, before.length);
     for (const name of ['cables', 'devices', 'streams']) {

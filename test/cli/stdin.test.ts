@@ -17,18 +17,27 @@ describe('plumbline check --stdin-filename', () => {
 
   it('takes the text of a file from standard input, and the other files from its folder', () => {
     const input = cameras().replace('192.168.20.32', '192.168.20.31');
-    for (const [file, cwd] of [[join(folder, 'cameras.site.yaml'), undefined], ['cameras.site.yaml', folder]] as const) {
+    for (const [file, cwd] of [
+      [join(folder, 'cameras.site.yaml'), undefined],
+      ['cameras.site.yaml', folder],
+    ] as const) {
       const { status, out } = plumbline(['check', '--stdin-filename', file], { input, ...(cwd && { cwd }) });
       assert.equal(status, 1);
       assert.match(out, /cameras\.site\.yaml:\d+:\d+ error .*192\.168\.20\.31/);
       assert.doesNotMatch(out, /unknown-name/, 'the switches of the other files are known');
     }
-    assert.deepEqual(plumbline(['check', '--stdin-filename', 'cameras.site.yaml'], { input: cameras(), cwd: folder }), { status: 0, out: '', err: '' });
+    assert.deepEqual(plumbline(['check', '--stdin-filename', 'cameras.site.yaml'], { input: cameras(), cwd: folder }), {
+      status: 0,
+      out: '',
+      err: '',
+    });
   });
 
   it('takes a file that is not on disk yet, and the others from a folder that is named', () => {
     const input = 'devices:\n  porch-screen: {kind: display, address: 192.168.20.31}\n';
-    const { status, out } = plumbline(['check', '--stdin-filename', join(folder, 'porch.site.yaml'), folder], { input });
+    const { status, out } = plumbline(['check', '--stdin-filename', join(folder, 'porch.site.yaml'), folder], {
+      input,
+    });
     assert.equal(status, 1);
     assert.match(out, /porch\.site\.yaml:2:\d+ error .*gate-cam/);
   });

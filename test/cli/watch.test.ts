@@ -14,10 +14,15 @@ describe('plumbline check --watch', () => {
   beforeEach(async () => {
     folder = mkdtempSync(join(tmpdir(), 'plumbline-watch-'));
     cpSync('samples/harrow-lane', folder, { recursive: true });
-    child = spawn(process.execPath, [program, 'check', '--watch', folder], { env: { ...process.env, NO_COLOR: '1' }, stdio: ['ignore', 'pipe', 'inherit'] });
+    child = spawn(process.execPath, [program, 'check', '--watch', folder], {
+      env: { ...process.env, NO_COLOR: '1' },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
     ended = new Promise((resolve) => child.once('exit', resolve));
     out = '';
-    child.stdout?.on('data', (data: Buffer) => { out += data.toString(); });
+    child.stdout?.on('data', (data: Buffer) => {
+      out += data.toString();
+    });
     await said(/Nothing found\.\nWaiting for changes; Ctrl\+C ends\.\n$/);
   });
   afterEach(() => {

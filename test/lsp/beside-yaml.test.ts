@@ -6,7 +6,11 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
-  CompletionRequest, type Diagnostic, DidChangeConfigurationNotification, HoverRequest, type Position,
+  CompletionRequest,
+  type Diagnostic,
+  DidChangeConfigurationNotification,
+  HoverRequest,
+  type Position,
 } from 'vscode-languageserver-protocol/node';
 import { rules } from '../../server/src/rules/index.generated.ts';
 import { type Able, Client, positionOf } from './client.ts';
@@ -14,7 +18,11 @@ import { type Able, Client, positionOf } from './client.ts';
 const OWN = [process.execPath, 'dist/server.cjs', '--stdio'];
 const YAML = [
   process.execPath,
-  join(dirname(createRequire(import.meta.url).resolve('yaml-language-server/package.json')), 'bin', 'yaml-language-server'),
+  join(
+    dirname(createRequire(import.meta.url).resolve('yaml-language-server/package.json')),
+    'bin',
+    'yaml-language-server',
+  ),
   '--stdio',
 ];
 
@@ -24,17 +32,28 @@ const withSchema = { ...general, schemas: { [pathToFileURL('schemas/site.schema.
 
 /** Those whose findings another extension tells from the schema, or from the YAML itself. */
 const shared = [
-  'duplicate-key', 'malformed-value', 'missing-key', 'out-of-range', 'quantity', 'repeated-value', 'unknown-key', 'value-not-allowed',
-  'wrong-type', 'yaml-syntax',
+  'duplicate-key',
+  'malformed-value',
+  'missing-key',
+  'out-of-range',
+  'quantity',
+  'repeated-value',
+  'unknown-key',
+  'value-not-allowed',
+  'wrong-type',
+  'yaml-syntax',
 ];
 const examples = [
-  ...rules.filter(({ id }) => shared.includes(id)).flatMap(({ id, examples: own }) => own.map(({ bad }) => ({ id, bad }))),
+  ...rules
+    .filter(({ id }) => shared.includes(id))
+    .flatMap(({ id, examples: own }) => own.map(({ bad }) => ({ id, bad }))),
   { id: 'unknown-key', bad: 'devices:\n  gate-cam: {kind: camera, adress}\n' },
 ];
 
 const lineOf = ({ range }: Diagnostic): number => range.start.line;
 /** Two findings at the same words say one thing twice. */
-const isDouble = (a: Diagnostic, b: Diagnostic): boolean => lineOf(a) === lineOf(b) && a.range.start.character === b.range.start.character;
+const isDouble = (a: Diagnostic, b: Diagnostic): boolean =>
+  lineOf(a) === lineOf(b) && a.range.start.character === b.range.start.character;
 
 describe('beside a general language server for YAML', function () {
   this.timeout(60_000);
@@ -70,14 +89,20 @@ describe('beside a general language server for YAML', function () {
   }
 
   for (const [index, { id, bad }] of examples.entries()) {
-    it(`tells once of ${id}, example ${examples.slice(0, index + 1).filter((other) => other.id === id).length}`, async () => {
+    const number = examples.slice(0, index + 1).filter((other) => other.id === id).length;
+    it(`tells once of ${id}, example ${number}`, async () => {
       const found = await told(bad);
       const own = found.on.filter(({ code }) => code === id);
       assert.ok(own.length > 0);
       for (const problem of own) {
         const byUs = found.off.filter(({ code, range }) => code === id && range.start.line === lineOf(problem));
-        const byOther = found.yaml.filter(({ range }) => range.start.line <= lineOf(problem) && lineOf(problem) <= range.end.line);
-        assert.ok((byUs.length > 0) !== (byOther.length > 0), `line ${lineOf(problem)}: ${JSON.stringify({ byUs, byOther })}`);
+        const byOther = found.yaml.filter(
+          ({ range }) => range.start.line <= lineOf(problem) && lineOf(problem) <= range.end.line,
+        );
+        assert.ok(
+          byUs.length > 0 !== byOther.length > 0,
+          `line ${lineOf(problem)}: ${JSON.stringify({ byUs, byOther })}`,
+        );
       }
       const doubled = found.off.filter((problem) => found.yaml.some((other) => isDouble(problem, other)));
       assert.deepEqual(doubled, []);
@@ -88,20 +113,25 @@ describe('beside a general language server for YAML', function () {
   }
 
   it('completes keys and listed words once, and names of the site still', async () => {
-    const text = 'devices:\n  gate-cam: {kind: camera, address: 192.168.20.31}\n  yard-cam:\n    kind: camera\n    \nstreams:\n  gate:\n    source: \n';
+    const text =
+      'devices:\n  gate-cam: {kind: camera, address: 192.168.20.31}\n  yard-cam:\n    kind: camera\n    \n' +
+      'streams:\n  gate:\n    source: \n';
     const path = join(folder, 'completion', 'a.site.yaml');
     const labels = async (client: Client, position: Position): Promise<string[]> => {
       const uri = await client.open(path, text);
       await client.diagnostics(uri);
       const answer = await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position });
       await client.close(uri);
-      return (Array.isArray(answer) ? answer : answer?.items ?? []).map(({ label }) => label);
+      return (Array.isArray(answer) ? answer : (answer?.items ?? [])).map(({ label }) => label);
     };
     const key = { line: 4, character: 4 };
     const theirs = await labels(yaml, key);
     assert.ok(theirs.includes('address') && theirs.includes('speed'), theirs.join(' '));
     assert.ok((await labels(on, key)).includes('speed'));
-    assert.deepEqual((await labels(off, key)).filter((label) => theirs.includes(label)), []);
+    assert.deepEqual(
+      (await labels(off, key)).filter((label) => theirs.includes(label)),
+      [],
+    );
     const name = { line: 7, character: 12 };
     assert.ok((await labels(off, name)).includes('gate-cam'));
     assert.ok(!(await labels(yaml, name)).includes('gate-cam'));
@@ -115,10 +145,15 @@ describe('beside a general language server for YAML', function () {
       const uri = await alone.open(path, text);
       const found = await alone.diagnostics(uri, ({ length }) => length > 0);
       assert.deepEqual(
-        found.map(({ range: { start, end } }) => text.split('\n')[start.line]?.slice(start.character, end.character)).sort(),
+        found
+          .map(({ range: { start, end } }) => text.split('\n')[start.line]?.slice(start.character, end.character))
+          .sort(),
         ['6 MB/s', 'framerate'],
       );
-      const hover = await alone.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: positionOf(text, 'key|frame-interval') });
+      const hover = await alone.connection.sendRequest(HoverRequest.type, {
+        textDocument: { uri },
+        position: positionOf(text, 'key|frame-interval'),
+      });
       assert.match(JSON.stringify(hover), /keyframe/);
     } finally {
       await alone.stop();

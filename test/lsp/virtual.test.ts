@@ -28,11 +28,13 @@ describe('a site in a virtual folder', () => {
     await client.connection.sendNotification(DidOpenTextDocumentNotification.type, {
       textDocument: { uri, languageId: 'yaml', version: 1, text: files[uri] ?? '' },
     });
-    for (let waited = 0; !told.has(uri) && waited < 10_000; waited += 20) await new Promise((resolve) => setTimeout(resolve, 20));
+    for (let waited = 0; !told.has(uri) && waited < 10_000; waited += 20)
+      await new Promise((resolve) => setTimeout(resolve, 20));
     return told.get(uri) ?? assert.fail('nothing was told of the file');
   }
 
-  const clashes = (found: readonly Diagnostic[]): readonly Diagnostic[] => found.filter(({ code }) => code === 'duplicate-address');
+  const clashes = (found: readonly Diagnostic[]): readonly Diagnostic[] =>
+    found.filter(({ code }) => code === 'duplicate-address');
   const first = `${folder}/cameras.site.yaml`;
 
   it('takes the files that are not open from the client', async () => {
@@ -54,7 +56,9 @@ describe('a site in a virtual folder', () => {
 
   it('is what is open where the client knows of no such requests, or cannot list it', async () => {
     assert.deepEqual(clashes(await open(first)), []);
-    client.connection.onRequest('plumbline/listFiles', () => { throw new Error('the network is gone'); });
+    client.connection.onRequest('plumbline/listFiles', () => {
+      throw new Error('the network is gone');
+    });
     told.clear();
     assert.deepEqual(clashes(await open(`${folder}/more.site.yaml`)).length, 1, 'the first file is open still');
   });

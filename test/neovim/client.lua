@@ -44,7 +44,8 @@ end
 local function run()
   vim.cmd('edit ' .. vim.fn.fnameescape(asked.file))
   local started = vim.loop.hrtime()
-  local id = vim.lsp.start_client({ name = 'plumbline', cmd = asked.command, root_dir = vim.fn.fnamemodify(asked.file, ':p:h') })
+  local folder = vim.fn.fnamemodify(asked.file, ':p:h')
+  local id = vim.lsp.start_client({ name = 'plumbline', cmd = asked.command, root_dir = folder })
   vim.lsp.buf_attach_client(0, id)
   local client = vim.lsp.get_client_by_id(id)
 
@@ -52,12 +53,14 @@ local function run()
   told.milliseconds = math.floor((vim.loop.hrtime() - started) / 1e6)
   told.diagnostics = vim.tbl_map(function(found)
     local line = vim.api.nvim_buf_get_lines(0, found.lnum, found.lnum + 1, false)[1]
-    return { rule = found.code, severity = ({ 'error', 'warning', 'information', 'hint' })[found.severity], words = line:sub(found.col + 1, found.end_col) }
+    local severity = ({ 'error', 'warning', 'information', 'hint' })[found.severity]
+    return { rule = found.code, severity = severity, words = line:sub(found.col + 1, found.end_col) }
   end, vim.diagnostic.get(0))
 
   local row, column = place(asked.hover.from, asked.hover.word)
   vim.api.nvim_win_set_cursor(0, { row + 1, column })
-  told.hover = request(client, 'textDocument/hover', vim.lsp.util.make_position_params(0, client.offset_encoding)).contents.value
+  local params = vim.lsp.util.make_position_params(0, client.offset_encoding)
+  told.hover = request(client, 'textDocument/hover', params).contents.value
 
   if asked.fix then mend(client) end
 

@@ -28,7 +28,8 @@ describe('Neovim as a client of plumbline lsp --stdio', function () {
   let site: SiteCopy;
 
   before(async function () {
-    if (spawnSync('nvim', ['--version']).status !== 0) unavailable(this, 'there is no nvim on the PATH: apt-get install neovim');
+    if (spawnSync('nvim', ['--version']).status !== 0)
+      unavailable(this, 'there is no nvim on the PATH: apt-get install neovim');
     site = await copySample('first-draft');
   });
   after(() => site?.remove());
@@ -39,7 +40,9 @@ describe('Neovim as a client of plumbline lsp --stdio', function () {
     const command = [process.execPath, program, 'lsp', '--stdio'];
     const words = { file: join(site.folder, file), command, answer, expected, patience: 20_000, hover, fix };
     const { stderr } = spawnSync('nvim', ['--headless', '--clean', '-n', '-i', 'NONE', '-S', script], {
-      encoding: 'utf8', timeout: 50_000, env: { ...process.env, PLUMBLINE_ASKED: JSON.stringify(words), HOME: site.folder },
+      encoding: 'utf8',
+      timeout: 50_000,
+      env: { ...process.env, PLUMBLINE_ASKED: JSON.stringify(words), HOME: site.folder },
     });
     const told = JSON.parse(readFileSync(answer, 'utf8')) as Told;
     assert.equal(told.failure, undefined, stderr);
@@ -48,7 +51,11 @@ describe('Neovim as a client of plumbline lsp --stdio', function () {
 
   it('shows the mistakes of a file at their words, says on hover what it does, and mends one', () => {
     const { file, line, address } = addressClash;
-    const told = asked(file, { from: 'core:', word: 'core' }, { from: line, word: address, title: 'Use 192.168.20.33' });
+    const told = asked(
+      file,
+      { from: 'core:', word: 'core' },
+      { from: line, word: address, title: 'Use 192.168.20.33' },
+    );
     const expected = mistakes.filter((mistake) => mistake.file === file);
     assert.deepEqual(
       told.diagnostics.map(({ severity, rule, words }) => `${severity} ${rule} [${words}]`).sort(),
@@ -56,7 +63,10 @@ describe('Neovim as a client of plumbline lsp --stdio', function () {
     );
     console.log(`      ${told.milliseconds} ms from its start to its diagnostics`);
     assert.match(told.hover, /\*\*core: switch\*\*/);
-    assert.ok(told.actions.some((title) => addressClash.fix.test(title)), told.actions.join('; '));
+    assert.ok(
+      told.actions.some((title) => addressClash.fix.test(title)),
+      told.actions.join('; '),
+    );
     assert.match(readFileSync(join(site.folder, file), 'utf8'), /yard-cam: \{.*192\.168\.20\.33/);
     assert.equal(told.left, expected.length - 2, 'both places of the clash are gone');
   });
@@ -64,6 +74,7 @@ describe('Neovim as a client of plumbline lsp --stdio', function () {
   it('shows on hover over an uplink what the report says', () => {
     const peaks = reportedPeaks(site.folder, uplink.from, uplink.to);
     const { hover } = asked(uplink.file, { from: uplink.line, word: uplink.from });
-    for (const rate of [peaks.forward, peaks.backward]) assert.ok(showsRate(hover, rate), `${rate} bit/s in:\n${hover}`);
+    for (const rate of [peaks.forward, peaks.backward])
+      assert.ok(showsRate(hover, rate), `${rate} bit/s in:\n${hover}`);
   });
 });

@@ -33,8 +33,17 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     other = join(await mkdtemp(join(tmpdir(), 'plumbline-yaml-')), 'general-yaml');
     await cp(join(repository, 'test', 'vscode', 'general-yaml', 'package.json'), join(other, 'package.json'));
     await cp(join(repository, 'dist', 'test', 'general-yaml', 'extension.cjs'), join(other, 'extension.cjs'));
-    const server = join(dirname(createRequire(import.meta.url).resolve('yaml-language-server/package.json')), 'out', 'server', 'src', 'server.js');
-    served = await serveEditor(editor, { extensions: [repository, other], environment: { PLUMBLINE_YAML_SERVER: server } });
+    const server = join(
+      dirname(createRequire(import.meta.url).resolve('yaml-language-server/package.json')),
+      'out',
+      'server',
+      'src',
+      'server.js',
+    );
+    served = await serveEditor(editor, {
+      extensions: [repository, other],
+      environment: { PLUMBLINE_YAML_SERVER: server },
+    });
     browser = await launchBrowser(chromium);
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
     page.setDefaultTimeout(60_000);
@@ -60,7 +69,10 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
   async function tellers(text: string): Promise<{ ours: number; theirs: number }> {
     await workbench.filterProblems(text);
     await workbench.problems(/\[Ln /).first().waitFor();
-    return { ours: await workbench.problems('plumbline').count(), theirs: await workbench.problems('yaml-schema').count() };
+    return {
+      ours: await workbench.problems('plumbline').count(),
+      theirs: await workbench.problems('yaml-schema').count(),
+    };
   }
 
   it('tells of an unknown key once, and of what the whole site shows', async () => {
@@ -71,7 +83,10 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
 
   it('tells of it beside the other where it is told to, as soon as it is', async () => {
     await mkdir(join(site.folder, '.vscode'));
-    await writeFile(join(site.folder, '.vscode', 'settings.json'), JSON.stringify({ 'plumbline.schemaFeatures': 'on' }));
+    await writeFile(
+      join(site.folder, '.vscode', 'settings.json'),
+      JSON.stringify({ 'plumbline.schemaFeatures': 'on' }),
+    );
     await eventually(async () => assert.deepEqual(await tellers('framerate'), { ours: 1, theirs: 1 }));
   });
 });

@@ -13,7 +13,17 @@ export interface Packed {
 
 export async function packExtension(): Promise<Packed> {
   const folder = await mkdtemp(join(tmpdir(), 'plumbline-package-'));
-  const sources = ['client', 'server', 'schemas', 'package.json', 'tsconfig.json', '.vscodeignore', 'README.md', 'CHANGELOG.md', 'LICENSE'];
+  const sources = [
+    'client',
+    'server',
+    'schemas',
+    'package.json',
+    'tsconfig.json',
+    '.vscodeignore',
+    'README.md',
+    'CHANGELOG.md',
+    'LICENSE',
+  ];
   for (const name of sources) await cp(join(repository, name), join(folder, name), { recursive: true });
   await symlink(join(repository, 'node_modules'), join(folder, 'node_modules'), 'dir');
   execFileSync('npm', ['run', 'package', '--silent'], { cwd: folder, stdio: ['ignore', 'pipe', 'inherit'] });

@@ -56,10 +56,14 @@ describe('the packed extension, installed', function () {
     await workbench.open(file);
     await workbench.squiggles().first().waitFor({ state: 'attached' });
     await workbench.command('Problems: Focus on Problems View');
-    for (const { rule, words } of mistakes.filter((mistake) => mistake.file === file && ['quantity', 'unknown-key'].includes(mistake.rule))) {
+    for (const { rule, words } of mistakes.filter(
+      (mistake) => mistake.file === file && ['quantity', 'unknown-key'].includes(mistake.rule),
+    )) {
       await workbench.filterProblems(rule);
       await workbench.problems(rule).click();
-      await eventually(async () => assert.ok((await workbench.squiggledWords()).includes(words), `${words} is squiggled`));
+      await eventually(async () =>
+        assert.ok((await workbench.squiggledWords()).includes(words), `${words} is squiggled`),
+      );
     }
   });
 

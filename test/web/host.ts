@@ -9,7 +9,8 @@ export async function run(): Promise<void> {
   const passed: string[] = [];
   const failed: string[] = [];
   await new Promise<void>((resolve) => {
-    mocha.run(() => resolve())
+    mocha
+      .run(() => resolve())
       .on('pass', (test) => passed.push(test.fullTitle()))
       .on('fail', (test, error: Error) => failed.push(`${test.fullTitle()}\n${error.stack ?? error.message}`));
   });

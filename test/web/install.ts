@@ -27,7 +27,11 @@ export async function installWebEditor(): Promise<string> {
   await mkdir(cache, { recursive: true });
   for (const file of ['package.json', 'package-lock.json']) await cp(join(pinned, file), join(cache, file));
   const words = ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
-  const { status, stderr } = spawnSync('npm', words, { cwd: cache, encoding: 'utf8', stdio: ['ignore', 'ignore', 'pipe'] });
+  const { status, stderr } = spawnSync('npm', words, {
+    cwd: cache,
+    encoding: 'utf8',
+    stdio: ['ignore', 'ignore', 'pipe'],
+  });
   if (status !== 0) throw new Error(`npm could not fetch VS Code's browser-only build:\n${stderr}`);
   await writeFile(complete, pin());
   return cache;
@@ -35,5 +39,7 @@ export async function installWebEditor(): Promise<string> {
 
 /** What names the pinned versions; an install of others is fetched anew. */
 function pin(): string {
-  return createHash('sha256').update(readFileSync(join(pinned, 'package-lock.json'))).digest('hex');
+  return createHash('sha256')
+    .update(readFileSync(join(pinned, 'package-lock.json')))
+    .digest('hex');
 }

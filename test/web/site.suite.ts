@@ -29,7 +29,8 @@ async function open(name: string): Promise<vscode.TextDocument> {
 function placeOf(document: vscode.TextDocument, word: string, from: string): vscode.Position {
   const text = document.getText();
   const offset = text.indexOf(word, text.indexOf(from));
-  if (!text.includes(from) || offset < 0) throw new Error(`${document.uri.path} does not hold ${from} and then ${word}`);
+  if (!text.includes(from) || offset < 0)
+    throw new Error(`${document.uri.path} does not hold ${from} and then ${word}`);
   return document.positionAt(offset);
 }
 
@@ -42,42 +43,67 @@ describe('samples/first-draft in a browser alone', () => {
   // The first file that is opened has mistakes that only the files beside it tell of.
   for (const file of new Set(mistakes.map((mistake) => mistake.file))) {
     it(`shows the mistakes of ${file} at their words, and nothing else`, async () => {
-      const expected = mistakes.filter((mistake) => mistake.file === file).map(({ severity, rule, words }) => `${severity} ${rule} [${words}]`);
+      const expected = mistakes
+        .filter((mistake) => mistake.file === file)
+        .map(({ severity, rule, words }) => `${severity} ${rule} [${words}]`);
       const document = await open(file);
-      await eventually(() => equal(
-        vscode.languages.getDiagnostics(document.uri).map((problem) => {
-          const severity = vscode.DiagnosticSeverity[problem.severity].toLowerCase();
-          return `${severity} ${ruleOf(problem)} [${document.getText(problem.range)}]`;
-        }).sort(),
-        expected.sort(),
-      ));
+      await eventually(() =>
+        equal(
+          vscode.languages
+            .getDiagnostics(document.uri)
+            .map((problem) => {
+              const severity = vscode.DiagnosticSeverity[problem.severity].toLowerCase();
+              return `${severity} ${ruleOf(problem)} [${document.getText(problem.range)}]`;
+            })
+            .sort(),
+          expected.sort(),
+        ),
+      );
     });
   }
 
   it('says on hover over an uplink what the report says', async () => {
-    const expected = JSON.parse(new TextDecoder().decode(await vscode.workspace.fs.readFile(fileOf('expected.json')))) as { peaks: number[] };
+    const expected = JSON.parse(
+      new TextDecoder().decode(await vscode.workspace.fs.readFile(fileOf('expected.json'))),
+    ) as { peaks: number[] };
     const document = await open(uplink.file);
     const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
-      'vscode.executeHoverProvider', document.uri, placeOf(document, uplink.from, uplink.line),
+      'vscode.executeHoverProvider',
+      document.uri,
+      placeOf(document, uplink.from, uplink.line),
     );
-    const text = hovers.flatMap(({ contents }) => contents).map((part) => (typeof part === 'string' ? part : part.value)).join('\n');
-    equal(expected.peaks.map((rate) => [rate, showsRate(text, rate)]), expected.peaks.map((rate) => [rate, true]));
+    const text = hovers
+      .flatMap(({ contents }) => contents)
+      .map((part) => (typeof part === 'string' ? part : part.value))
+      .join('\n');
+    equal(
+      expected.peaks.map((rate) => [rate, showsRate(text, rate)]),
+      expected.peaks.map((rate) => [rate, true]),
+    );
   });
 
   it("leads from a problem to its rule's page", async () => {
     const document = await open(addressClash.file);
-    const [problem] = vscode.languages.getDiagnostics(document.uri).filter((candidate) => ruleOf(candidate) === addressClash.rule);
+    const [problem] = vscode.languages
+      .getDiagnostics(document.uri)
+      .filter((candidate) => ruleOf(candidate) === addressClash.rule);
     const page = typeof problem?.code === 'object' ? await fetch(problem.code.target.toString(true)) : undefined;
     equal((await page?.text())?.includes(`\n# ${addressClash.rule}\n`), true);
   });
 
   it('puts an address clash right from a code action, and the problem goes', async () => {
     const document = await open(addressClash.file);
-    const clashes = (): vscode.Diagnostic[] => vscode.languages.getDiagnostics(document.uri).filter((problem) => ruleOf(problem) === addressClash.rule);
-    const clash = clashes().find(({ range }) => range.contains(placeOf(document, addressClash.address, addressClash.line)));
+    const clashes = (): vscode.Diagnostic[] =>
+      vscode.languages.getDiagnostics(document.uri).filter((problem) => ruleOf(problem) === addressClash.rule);
+    const clash = clashes().find(({ range }) =>
+      range.contains(placeOf(document, addressClash.address, addressClash.line)),
+    );
     if (clash === undefined) throw new Error('no clash is told');
     const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
-      'vscode.executeCodeActionProvider', document.uri, clash.range, vscode.CodeActionKind.QuickFix.value,
+      'vscode.executeCodeActionProvider',
+      document.uri,
+      clash.range,
+      vscode.CodeActionKind.QuickFix.value,
     );
     const fix = actions.find(({ title }) => addressClash.fix.test(title));
     if (fix?.edit === undefined) throw new Error(`no fix among ${actions.map(({ title }) => title).join('; ')}`);

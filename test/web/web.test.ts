@@ -26,13 +26,18 @@ describe('VS Code for the Web', function () {
     const chromium = chromiumPath();
     if (chromium === undefined) unavailable(this, 'there is no Chromium on the PATH, and CHROMIUM names none');
     const installed = process.env['CI'] ? await installWebEditor() : installedWebEditor();
-    if (installed === undefined) unavailable(this, 'VS Code for the Web is not fetched yet: node --import tsx test/web/fetch.ts');
+    if (installed === undefined)
+      unavailable(this, 'VS Code for the Web is not fetched yet: node --import tsx test/web/fetch.ts');
     site = await copySample('first-draft');
     const { forward, backward } = reportedPeaks(site.folder, uplink.from, uplink.to);
     await writeFile(join(site.folder, 'expected.json'), JSON.stringify({ peaks: [forward, backward] }));
-    server = spawn(process.execPath, [fileURLToPath(new URL('serve.mjs', import.meta.url)), installed, repository, site.folder], {
-      stdio: ['ignore', 'pipe', 'inherit'],
-    });
+    server = spawn(
+      process.execPath,
+      [fileURLToPath(new URL('serve.mjs', import.meta.url)), installed, repository, site.folder],
+      {
+        stdio: ['ignore', 'pipe', 'inherit'],
+      },
+    );
     address = `http://localhost:${await portOf(server)}/`;
     browser = await launchBrowser(chromium);
   });
@@ -57,7 +62,10 @@ describe('VS Code for the Web', function () {
     });
     await page.goto(address);
     const late = new Promise<never>((_resolve, reject) => {
-      setTimeout(() => reject(new Error(`the tests did not end; the editor said:\n${said.join('\n').slice(-4000)}`)), 200_000).unref();
+      setTimeout(
+        () => reject(new Error(`the tests did not end; the editor said:\n${said.join('\n').slice(-4000)}`)),
+        200_000,
+      ).unref();
     });
     const code = await Promise.race([finished, late]);
     assert.ok(results, `the tests left no results:\n${said.join('\n')}`);

@@ -13,7 +13,11 @@ import { type SiteOnDisk, readSites, shownPath, siteWithInput } from './sites.ts
 import { checkAgain } from './watch.ts';
 
 const FORMATS: Readonly<Record<string, (findings: Findings) => string>> = {
-  text: textFormat, json: jsonFormat, sarif: sarifFormat, junit: junitFormat, github: githubFormat,
+  text: textFormat,
+  json: jsonFormat,
+  sarif: sarifFormat,
+  junit: junitFormat,
+  github: githubFormat,
 };
 
 const GRAVITY: readonly Severity[] = ['hint', 'information', 'warning', 'error'];
@@ -28,12 +32,26 @@ interface Options {
 export function checkCommand(): Command {
   return new Command('check')
     .description('Print what will not work, why, and what to do.')
-    .argument('[FOLDER...]', 'folders of *.site.yaml files, a site each (default: the working folder); a file stands for its folder')
+    .argument(
+      '[FOLDER...]',
+      'folders of *.site.yaml files, a site each (default: the working folder); a file stands for its folder',
+    )
     .addOption(new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text'))
-    .addOption(new Option('--fail-on <severity>', 'exit with 1 at this severity or above').choices([...GRAVITY].reverse()).default('error'))
-    .addOption(new Option('--stdin-filename <file>', 'take this file from standard input, and the others from FOLDER, or else from its own folder'))
+    .addOption(
+      new Option('--fail-on <severity>', 'exit with 1 at this severity or above')
+        .choices([...GRAVITY].reverse())
+        .default('error'),
+    )
+    .addOption(
+      new Option(
+        '--stdin-filename <file>',
+        'take this file from standard input, and the others from FOLDER, or else from its own folder',
+      ),
+    )
     .addOption(new Option('--watch', 'check again whenever a file changes, until Ctrl+C').conflicts('stdinFilename'))
-    .addHelpText('after', `
+    .addHelpText(
+      'after',
+      `
 Examples:
   plumbline check samples/harrow-lane
   plumbline check --watch
@@ -42,7 +60,8 @@ Examples:
   plumbline check --format junit . > plumbline.xml
   plumbline check --stdin-filename cables.site.yaml < draft.yaml
 
-${EXIT_STATUS}`)
+${EXIT_STATUS}`,
+    )
     .action(async (folders: string[], options: Options) => {
       if (options.watch === true) {
         if (options.format !== 'text') throw new CannotDo(`--watch prints text for a person, not ${options.format}.`);

@@ -10,17 +10,22 @@ import { readSite } from './sites.ts';
 
 export function explainCommand(): Command {
   return new Command('explain')
-    .description("Print a rule's page, or how a figure of the report comes about; without a name, all rules in a line each.")
+    .description(
+      "Print a rule's page, or how a figure of the report comes about; without a name, all rules in a line each.",
+    )
     .argument('[NAME...]', 'a rule, such as link-load, or the way to a figure, such as links core/16 forward peak')
     .option('--site <folder>', 'the site whose figure it is', '.')
-    .addHelpText('after', `
+    .addHelpText(
+      'after',
+      `
 Figures:
 ${FIGURE_PATHS.map((path) => `  ${path}`).join('\n')}
 
 Examples:
   plumbline explain
   plumbline explain link-load
-  plumbline explain links core/16 forward peak --site samples/harrow-lane`)
+  plumbline explain links core/16 forward peak --site samples/harrow-lane`,
+    )
     .action((names: string[], options: { site: string }) => {
       process.stdout.write(explained(names, options.site));
     });
@@ -34,7 +39,10 @@ function explained(names: readonly string[], site: string): string {
   }
   const rule = rules.find(({ id }) => id === first);
   if (rule !== undefined && more.length === 0) return rulePage(rule);
-  if (more.length === 0) throw new CannotDo(`There is no rule ${first}. The nearest name is ${nearest(first)}; \`plumbline explain\` lists all.`);
+  if (more.length === 0)
+    throw new CannotDo(
+      `There is no rule ${first}. The nearest name is ${nearest(first)}; \`plumbline explain\` lists all.`,
+    );
   const found = explain(planOf(readSite(site).folder.site()), names);
   if ('problem' in found) throw new CannotDo(found.problem);
   return `${found.explanations.map((explanation) => explanationText(explanation).trimEnd()).join('\n\n')}\n`;

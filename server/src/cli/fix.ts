@@ -11,10 +11,13 @@ export function fixCommand(): Command {
     .description('Apply the fixes that are safe: those with one sensible way that changes no meaning.')
     .argument('[FOLDER...]', 'folders of *.site.yaml files, a site each (default: the working folder)')
     .option('--dry-run', 'print what would change as a diff, and write nothing')
-    .addHelpText('after', `
+    .addHelpText(
+      'after',
+      `
 Examples:
   plumbline fix --dry-run samples/first-draft
-  plumbline fix .`)
+  plumbline fix .`,
+    )
     .action((folders: string[], options: { dryRun?: boolean }) => {
       let applied = 0;
       for (const { folder } of readSites(folders)) {
@@ -28,6 +31,8 @@ Examples:
           else writeFileSync(pathOf(uri), text);
         }
       }
-      process.stderr.write(`${count(applied, 'safe fix', 'safe fixes')} ${options.dryRun === true ? 'would be applied' : 'applied'}.\n`);
+      process.stderr.write(
+        `${count(applied, 'safe fix', 'safe fixes')} ${options.dryRun === true ? 'would be applied' : 'applied'}.\n`,
+      );
     });
 }

@@ -12,18 +12,24 @@ import { reportCommand } from './report.ts';
 import manifest from '../../../package.json' with { type: 'json' };
 
 const program = new Command('plumbline')
-  .description('Checks *.site.yaml files, which describe the video side of a house, and computes what the site will do.')
+  .description(
+    'Checks *.site.yaml files, which describe the video side of a house, and computes what the site will do.',
+  )
   .version(manifest.version)
   .showHelpAfterError('(plumbline --help shows the commands)')
-  .addHelpText('after', `
+  .addHelpText(
+    'after',
+    `
 Examples:
   plumbline new home && plumbline check home
   plumbline report home
   plumbline explain link-load
 
-${EXIT_STATUS}`);
+${EXIT_STATUS}`,
+  );
 
-for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, lspCommand]) program.addCommand(command());
+for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, lspCommand])
+  program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();
 

@@ -7,13 +7,18 @@ import { CannotDo } from './cannot-do.ts';
 
 export function newCommand(): Command {
   return new Command('new')
-    .description('Write a small site to start from: two cameras, a server and a screen, with comments. It checks clean.')
+    .description(
+      'Write a small site to start from: two cameras, a server and a screen, with comments. It checks clean.',
+    )
     .argument('<FOLDER>', 'where to; it is made where it is not there')
-    .addHelpText('after', `
+    .addHelpText(
+      'after',
+      `
 Nothing is overwritten: a folder that holds a site already is left as it is.
 
 Example:
-  plumbline new home && plumbline check home`)
+  plumbline new home && plumbline check home`,
+    )
     .action((folder: string) => {
       const file = join(folder, NEW_SITE_FILE);
       writeNew(folder, file);
@@ -25,11 +30,14 @@ function writeNew(folder: string, file: string): void {
   try {
     mkdirSync(folder, { recursive: true });
     const present = readdirSync(folder).find((name) => name.endsWith(SUFFIX));
-    if (present !== undefined) throw new CannotDo(`${folder} holds a site already (${present}), which is left as it is. Name another folder.`);
+    if (present !== undefined)
+      throw new CannotDo(`${folder} holds a site already (${present}), which is left as it is. Name another folder.`);
     writeFileSync(file, NEW_SITE, { flag: 'wx' });
   } catch (error) {
     const code = codeOf(error);
     if (code === undefined) throw error;
-    throw new CannotDo(`${file} cannot be written: ${code === 'EEXIST' ? 'something of this name is there' : reasonOf(code)}.`);
+    throw new CannotDo(
+      `${file} cannot be written: ${code === 'EEXIST' ? 'something of this name is there' : reasonOf(code)}.`,
+    );
   }
 }

@@ -50,10 +50,18 @@ export function placed({ diagnostics, files }: Checked): Placed[] {
     const start = lines.position(place.piece.start + place.start);
     const end = lines.position(place.piece.start + place.end);
     return {
-      file: shownPath(uri), line: start.line + 1, column: start.character + 1, endLine: end.line + 1, endColumn: end.character + 1,
+      file: shownPath(uri),
+      line: start.line + 1,
+      column: start.character + 1,
+      endLine: end.line + 1,
+      endColumn: end.character + 1,
     };
   };
-  const fix = ({ title, safe, edits }: Fix): PlacedFix => ({ title, safe, edits: edits.map(({ at, text }) => ({ ...range(at), text })) });
+  const fix = ({ title, safe, edits }: Fix): PlacedFix => ({
+    title,
+    safe,
+    edits: edits.map(({ at, text }) => ({ ...range(at), text })),
+  });
   const related = ({ at, message }: Related): Range & { message: string } => ({ ...range(at), message });
   return diagnostics
     .map((diagnostic): Placed => {

@@ -16,10 +16,13 @@ export function reportCommand(): Command {
     .description('Print what was computed: load of every link, receivers of every stream, days of every volume, watts.')
     .argument('[FOLDER]', 'a folder of *.site.yaml files (default: the working folder)', '.')
     .addOption(new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text'))
-    .addHelpText('after', `
+    .addHelpText(
+      'after',
+      `
 Examples:
   plumbline report samples/harrow-lane
-  plumbline report --format html . > harrow-lane.html`)
+  plumbline report --format html . > harrow-lane.html`,
+    )
     .action((folder: string, options: { format: string }) => {
       const report = reportOf(planOf(readSite(folder).folder.site()));
       process.stdout.write(FORMATS[options.format]?.(report) ?? '');

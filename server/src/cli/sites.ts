@@ -19,13 +19,18 @@ export function readSites(paths: readonly string[]): SiteOnDisk[] {
 
 /** The folders that are meant, each once: a file stands for the folder that it is in. */
 export function siteFolders(paths: readonly string[]): string[] {
-  const folders = (paths.length === 0 ? ['.'] : paths).map((path) => (path.endsWith(SUFFIX) && !isFolder(path) ? dirname(path) : path));
+  const folders = (paths.length === 0 ? ['.'] : paths).map((path) =>
+    path.endsWith(SUFFIX) && !isFolder(path) ? dirname(path) : path,
+  );
   return [...new Map(folders.map((folder) => [resolve(folder), folder])).values()];
 }
 
 export function readSite(path: string): SiteOnDisk {
   const site = readFolder(path);
-  if (site.folder.size === 0) throw new CannotDo(`${path} holds no *${SUFFIX} file, so there is no site in it. \`plumbline new FOLDER\` writes one.`);
+  if (site.folder.size === 0)
+    throw new CannotDo(
+      `${path} holds no *${SUFFIX} file, so there is no site in it. \`plumbline new FOLDER\` writes one.`,
+    );
   return site;
 }
 
@@ -62,8 +67,11 @@ function isFolder(path: string): boolean {
 
 function siteFilesIn(path: string): string[] {
   try {
-    if (statSync(path).isFile()) throw new CannotDo(`${path} is a file. A site is a folder: name the folder that it is in.`);
-    return readdirSync(path).filter((name) => name.endsWith(SUFFIX)).sort();
+    if (statSync(path).isFile())
+      throw new CannotDo(`${path} is a file. A site is a folder: name the folder that it is in.`);
+    return readdirSync(path)
+      .filter((name) => name.endsWith(SUFFIX))
+      .sort();
   } catch (error) {
     const code = codeOf(error);
     if (code !== undefined) throw new CannotDo(`${path} cannot be read: ${reasonOf(code)}.`);

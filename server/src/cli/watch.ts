@@ -14,7 +14,10 @@ const QUIET_MS = 100;
  * @returns the exit status of the last run
  * @throws CannotDo where a folder is not there at the start; later that is told, and waited out
  */
-export async function checkAgain(paths: readonly string[], print: (sites: readonly SiteOnDisk[]) => number): Promise<number> {
+export async function checkAgain(
+  paths: readonly string[],
+  print: (sites: readonly SiteOnDisk[]) => number,
+): Promise<number> {
   const folders = siteFolders(paths);
   let status = print(readSites(folders));
   const changed = new Set<string>();
@@ -26,12 +29,14 @@ export async function checkAgain(paths: readonly string[], print: (sites: readon
     status = tryTo(() => print(readSites(folders)));
     waiting();
   };
-  const watchers = folders.map((folder): FSWatcher => watch(folder, (_event, name) => {
-    if (name?.endsWith(SUFFIX) !== true) return;
-    changed.add(name);
-    clearTimeout(timer);
-    timer = setTimeout(again, QUIET_MS);
-  }));
+  const watchers = folders.map((folder): FSWatcher =>
+    watch(folder, (_event, name) => {
+      if (name?.endsWith(SUFFIX) !== true) return;
+      changed.add(name);
+      clearTimeout(timer);
+      timer = setTimeout(again, QUIET_MS);
+    }),
+  );
   waiting();
   await new Promise<void>((resolve) => process.once('SIGINT', resolve));
   clearTimeout(timer);

@@ -22,7 +22,8 @@ export function clientFiles(connection: Connection): FileSource {
       } catch (error) {
         if (!(error instanceof ResponseError)) throw error;
         // It cannot be listed, or the client knows of no such request: the open files are the site.
-        if (error.code !== ErrorCodes.MethodNotFound) connection.console.error(`${folder} cannot be listed: ${error.message}`);
+        if (error.code !== ErrorCodes.MethodNotFound)
+          connection.console.error(`${folder} cannot be listed: ${error.message}`);
         return [];
       }
     },

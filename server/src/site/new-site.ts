@@ -4,7 +4,8 @@
 export const NEW_SITE_FILE = 'home.site.yaml';
 
 /** The text of that file; checks clean. */
-export const NEW_SITE = `# A site is a folder: all its *.site.yaml files together, in any order. This one is a start: make it your own.
+export const NEW_SITE = `# A site is a folder: all its *.site.yaml files together, in any order.
+# This one is a start: make it your own.
 # Change a figure to see what it does. With "speed: 10 Mb/s" at the recorder, its cable no longer carries both cameras.
 
 site:

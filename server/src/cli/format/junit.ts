@@ -7,9 +7,19 @@ import type { Findings, Placed } from '../placed.ts';
 
 /** Findings at which the command fails are failures; the others pass, with what was found as their output. */
 export function junitFormat({ found, files, fails }: Findings): string {
-  const suites = files.map((file) => suiteOf(file, found.filter((finding) => finding.file === file), fails));
+  const suites = files.map((file) =>
+    suiteOf(
+      file,
+      found.filter((finding) => finding.file === file),
+      fails,
+    ),
+  );
   const attributes = { name: 'plumbline', tests: sum(suites, 'tests'), failures: sum(suites, 'failures'), errors: 0 };
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${element('testsuites', attributes, suites.map(({ text }) => text))}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${element(
+    'testsuites',
+    attributes,
+    suites.map(({ text }) => text),
+  )}\n`;
 }
 
 interface Suite {
@@ -34,12 +44,20 @@ function testCase(finding: Placed, isFailure: boolean): string {
   const { file, line, column, rule, severity, message } = finding;
   const said = `${file}:${line}:${column} ${severity} ${message}`;
   return element('testcase', { name: `${rule} at ${line}:${column}`, classname: file, file, line }, [
-    isFailure ? element('failure', { message, type: rule }, [escaped(said)]) : element('system-out', {}, [escaped(said)]),
+    isFailure
+      ? element('failure', { message, type: rule }, [escaped(said)])
+      : element('system-out', {}, [escaped(said)]),
   ]);
 }
 
-function element(name: string, attributes: Readonly<Record<string, string | number>>, content: readonly string[] = []): string {
-  const list = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(String(value))}"`).join('');
+function element(
+  name: string,
+  attributes: Readonly<Record<string, string | number>>,
+  content: readonly string[] = [],
+): string {
+  const list = Object.entries(attributes)
+    .map(([key, value]) => ` ${key}="${escaped(String(value))}"`)
+    .join('');
   return content.length === 0 ? `<${name}${list}/>` : `<${name}${list}>${content.join('')}</${name}>`;
 }
 

@@ -33,7 +33,11 @@ export function sarifFormat({ found }: Findings): string {
           message: { text: finding.message },
           locations: [{ physicalLocation: location(finding) }],
           ...(finding.related.length > 0 && {
-            relatedLocations: finding.related.map((other, id) => ({ id, physicalLocation: location(other), message: { text: other.message } })),
+            relatedLocations: finding.related.map((other, id) => ({
+              id,
+              physicalLocation: location(other),
+              message: { text: other.message },
+            })),
           }),
           partialFingerprints: { 'plumbline/v1': fingerprint(finding, seen) },
         })),

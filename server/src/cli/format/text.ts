@@ -33,7 +33,8 @@ function marked({ source, column, endColumn, line, endLine, severity }: Placed):
 }
 
 function summary(found: readonly Placed[]): string {
-  const number = (severity: Placed['severity']): number => found.filter((finding) => finding.severity === severity).length;
+  const number = (severity: Placed['severity']): number =>
+    found.filter((finding) => finding.severity === severity).length;
   const parts = [
     [number('error'), 'error', 'errors'],
     [number('warning'), 'warning', 'warnings'],
