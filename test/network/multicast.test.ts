@@ -197,6 +197,23 @@ describe('multicast', () => {
       assert.equal(leaving(long, 'core/idle'), '');
     });
 
+    // Source: RFC 2236 §3 (a router keeps a list of the groups that have members on each network, from the reports that
+    // it hears), from memory.
+    it('is not forwarded into a VLAN whose members no router hears', () => {
+      const cut = networkFrom(
+        TWO_VLANS.replace('[screen]', '[screen, elsewhere]')
+          .replace('multicast-routing: false', 'multicast-routing: true')
+          .replace('port: 5004', 'port: 5004, ttl: 2')
+          .replace('  paddock-cam:', '  barn: {kind: switch, ports: {1: {vlan: house}}}\n  paddock-cam:')
+          .replace('{from: core/elsewhere, to: elsewhere}', '{from: barn/1, to: elsewhere}'),
+      );
+      assert.equal(leaving(cut, 'core/router'), 'paddock');
+      assert.equal(leaving(cut, 'router/eth'), '');
+      assert.deepEqual(delivery(cut, 'paddock').unreached, [
+        { receiver: 'elsewhere', why: { obstacle: 'apart', network: 'house' } },
+      ]);
+    });
+
     it('passes a VLAN without receivers on its way to a second router', () => {
       const chain = (ttl: number): string => `
 vlans:

@@ -11,7 +11,7 @@
 
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
-import { type Bridge, type BridgeTree, bridgeBeyond, portOf } from './bridge-tree.ts';
+import { type Bridge, type BridgeTree, bridgeBeyond, portOf, wayBetween } from './bridge-tree.ts';
 import type { Delivery, Obstacle, Unreached } from './delivery.ts';
 import type { Interface } from './interfaces.ts';
 import { type Link, far } from './link.ts';
@@ -220,11 +220,21 @@ function spread(
     for (const router of ground.multicastRouters) {
       const into = ground.interfaces.in(router, by.network);
       if (into === undefined || into.port === by.port || !arrived.has(into.link)) continue;
-      for (const out of ground.interfaces.of(router))
-        if (wanted.has(out.network)) queue.push({ by: out, passed: passed + 1 });
+      for (const out of ground.interfaces.of(router)) {
+        if (!wanted.has(out.network)) continue;
+        const leadsOn = [...wanted].some((to) => to !== out.network && ways.get(to)?.before === out.network);
+        if (leadsOn || isAskedFor(ground, memberships, group, out)) queue.push({ by: out, passed: passed + 1 });
+      }
     }
   }
   return entered;
+}
+
+/** Whether a member's report comes to a router's interface: their network may be in parts. */
+function isAskedFor(ground: Ground, memberships: Memberships, group: number, out: Interface): boolean {
+  return memberships
+    .members(group, out.network)
+    .some((member) => wayBetween(ground.tree(out.network), member, out) !== undefined);
 }
 
 function obstacleOf(
@@ -250,7 +260,7 @@ function obstacleOf(
   if (passed !== undefined) {
     return stream.ttl <= passed
       ? { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 }
-      : { obstacle: 'apart', network: from };
+      : { obstacle: 'apart', network: isHeardByRouter(ground, joined) ? from : to };
   }
   const own = ground.interfaces.in(leaves.device, joined.network);
   if (own !== undefined) return { obstacle: 'leaves-elsewhere', port: leaves.port.name, from, own: own.port.name, to };
@@ -261,6 +271,13 @@ function obstacleOf(
       ground.interfaces.in(device, joined.network) !== undefined,
   );
   return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
+}
+
+function isHeardByRouter(ground: Ground, joined: Interface): boolean {
+  return ground.multicastRouters.some((router) => {
+    const own = ground.interfaces.in(router, joined.network);
+    return own !== undefined && wayBetween(ground.tree(joined.network), joined, own) !== undefined;
+  });
 }
 
 /** Follows the way from the sender to the receiver to the bridge that does not pass the group on. */
