@@ -12,6 +12,11 @@ export interface ObstacleWords {
   readonly remedy: string;
 }
 
+function querierRemedy(network: string, source: string): string {
+  if (!isVlan(network)) return 'declare the network as a VLAN with its subnet and a querier';
+  return `set a \`querier\` for ${network}, best the switch nearest ${source}`;
+}
+
 /** Networks without a VLAN are called by what they consist of: `the link paddock-cam – recorder`. */
 function isVlan(network: string): boolean {
   return !network.includes(' ');
@@ -56,14 +61,14 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
     case 'report-stays':
       return {
         what: `${why.network} has no querier, so that the report of ${receiver} never gets to ${why.bridge}, which drops ${group}`,
-        remedy: `set a \`querier\` for ${why.network}, best the switch nearest ${source}`,
+        remedy: querierRemedy(why.network, source),
       };
     case 'known-nearer':
       return {
         what:
           `${why.network} has no querier, so that the report of ${receiver} never gets to ${why.bridge}, ` +
           `which sends ${group} out of ${why.at} alone, where it was joined`,
-        remedy: `set a \`querier\` for ${why.network}, best the switch nearest ${source}`,
+        remedy: querierRemedy(why.network, source),
       };
     case 'link-local':
       return {

@@ -71,6 +71,33 @@ streams:
     },
     {
       bad: `
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1-2: {}}}
+# ^^^^ Nobody asks for memberships: 260 s after joining, core forgets who wants paddock, and the picture stops
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+  stable-screen: {kind: display, address: 192.168.1.40}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+      good: `
+vlans:
+  lan: {id: 1, subnet: 192.168.1.0/24, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1-2: {}}}
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+  stable-screen: {kind: display, address: 192.168.1.40}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+    },
+    {
+      bad: `
 vlans:
   video: {id: 20}
 # ^^^^^ 260 s after joining, core forgets who wants paddock, and it goes to every port
@@ -100,7 +127,12 @@ streams:
     },
   ],
   *check(subject: Subject): Iterable<Finding> {
-    for (const [vlan, state] of statesOf(subject)) yield finding(subject, vlan, state);
+    const { site } = subject;
+    for (const [index, state] of statesOf(subject)) {
+      const vlan = site.vlans[index];
+      if (vlan !== undefined) yield finding(subject, vlan, state);
+      else yield* withoutVlan(state);
+    }
   },
 };
 
@@ -113,13 +145,14 @@ interface State {
   readonly forgetting: Set<Device>;
 }
 
-function statesOf({ site, network }: Subject): Map<Vlan, State> {
-  const states = new Map<Vlan, State>();
-  const stateOf = (vlan: Vlan): State => {
-    const known = states.get(vlan);
+/** By network. */
+function statesOf({ site, network }: Subject): Map<number, State> {
+  const states = new Map<number, State>();
+  const stateOf = (index: number): State => {
+    const known = states.get(index);
     if (known !== undefined) return known;
     const state: State = { cutOff: [], passing: new Set(), forgetting: new Set() };
-    states.set(vlan, state);
+    states.set(index, state);
     return state;
   };
   for (const { stream, reaches, unreached, networks } of network.deliveries) {
@@ -129,16 +162,16 @@ function statesOf({ site, network }: Subject): Map<Vlan, State> {
       if (why.obstacle !== 'report-stays' && why.obstacle !== 'known-nearer') continue;
       const vlan = site.vlanByName.get(why.network);
       if (vlan !== undefined && !isAbsent(network.tree(vlan.index), vlan))
-        stateOf(vlan).cutOff.push({ stream, receiver });
+        stateOf(vlan.index).cutOff.push({ stream, receiver });
     }
     if (!reaches.some((name) => name !== stream.source)) continue;
     for (const index of networks) {
       const vlan = site.vlans[index];
       const tree = network.tree(index);
-      if (vlan === undefined || isAbsent(tree, vlan)) continue;
+      if (vlan !== undefined && isAbsent(tree, vlan)) continue;
       for (const [bridge, links] of network.memberships.known(group, index) ?? []) {
         if (!bridge.device.snooping || links.size === 0 || tree.queried.has(bridge.component)) continue;
-        const state = stateOf(vlan);
+        const state = stateOf(index);
         state.passing.add(stream);
         state.forgetting.add(bridge.device);
       }
@@ -157,7 +190,6 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
     vlan.querier === undefined
       ? `${vlan.name} has no querier`
       : `A part of ${vlan.name} is not joined to its querier ${vlan.querier}`;
-  const drops = [...forgetting].some(({ unregistered }) => unregistered === 'drop');
   const effects: string[] = [];
   if (cutOff.length > 0) {
     const receivers = unique(cutOff.map(({ receiver }) => receiver));
@@ -167,18 +199,10 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
         'the first switch',
     );
   }
-  if (passing.size > 0) {
-    const switches = few([...forgetting].map(({ name }) => name));
-    const streams = few([...passing].map(({ name }) => name));
-    const then = drops ? 'the picture stops' : `${passing.size === 1 ? 'it goes' : 'they go'} to every port`;
-    effects.push(
-      `${groupMembershipInterval()} s after joining, ${switches} ${forgetting.size === 1 ? 'forgets' : 'forget'} ` +
-        `who wants ${streams}, and ${then}`,
-    );
-  }
+  if (passing.size > 0) effects.push(forgetfulness(passing, forgetting));
   return {
     at: headOf(vlan.item),
-    severity: cutOff.length > 0 || drops ? 'error' : 'warning',
+    severity: cutOff.length > 0 || drop(forgetting) ? 'error' : 'warning',
     message: `${why}: ${effects.join('; ')}. Name a querier, best the switch nearest the senders.`,
     about: [vlan.name],
     related: cutOff.slice(0, 5).map(({ stream, receiver }) => ({
@@ -192,6 +216,35 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
         ? []
         : [{ title: `Name ${best.name} as querier of ${vlan.name}`, safe: false, edits: [edit] }];
     },
+  };
+}
+
+function drop(forgetting: ReadonlySet<Device>): boolean {
+  return [...forgetting].some(({ unregistered }) => unregistered === 'drop');
+}
+
+function forgetfulness(passing: ReadonlySet<Stream>, forgetting: ReadonlySet<Device>): string {
+  const switches = few([...forgetting].map(({ name }) => name));
+  const streams = few([...passing].map(({ name }) => name));
+  const then = drop(forgetting) ? 'the picture stops' : `${passing.size === 1 ? 'it goes' : 'they go'} to every port`;
+  return (
+    `${groupMembershipInterval()} s after joining, ${switches} ${forgetting.size === 1 ? 'forgets' : 'forget'} ` +
+    `who wants ${streams}, and ${then}`
+  );
+}
+
+/** A querier is named with a VLAN, so a site that has none is told of it at a switch. */
+function* withoutVlan({ passing, forgetting }: State): Iterable<Finding> {
+  const [first, ...others] = forgetting;
+  if (first === undefined) return;
+  yield {
+    at: headOf(first.item),
+    severity: drop(forgetting) ? 'error' : 'warning',
+    message:
+      `Nobody asks for memberships: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with ` +
+      `its subnet and a querier, best the switch nearest the senders.`,
+    about: [...forgetting].map(({ name }) => name),
+    related: others.slice(0, 5).map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
   };
 }
 
