@@ -3,14 +3,38 @@
 import { check, type Checked } from '../../server/src/rules/check.ts';
 import { hover } from '../../server/src/features/hover/hover.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
-import { samples } from './corpus.ts';
 import { putIn } from './mutate.ts';
 import { Random } from './random.ts';
 
 const EDITS = 10_000;
 const random = new Random(1);
 const folder = new SiteFolder();
-const begin = Object.entries(samples[1] ?? {});
+const begin: readonly (readonly [string, string])[] = [
+  ['devices.site.yaml', `
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1-4: {speed: 1 Gb/s, vlan: video}, 5: {speed: 1 Gb/s, vlan: house}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31, speed: 100 Mb/s}
+  gate-cam: {kind: camera, address: 192.168.20.31, speed: 100 Mb/s}
+  recorder: {kind: server, address: 192.168.20.5, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: gate-cam}
+  - {from: core/3, to: recorder, type: cat6, length: 3 m}
+`],
+  ['streams.site.yaml', `
+site: {name: Harrow Lane, timezone: Europe/London}
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+  house: {id: 10, subnet: 192.168.10.0/24, querier: cor}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+  gate: {source: gate-cam, transport: rtp, group: 239.192.20.32, port: 5004, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "%Y-%m-%d_%H-%M-%S.mp4"}
+`],
+];
 let checked: Checked | undefined;
 const heaps: number[] = [];
 

@@ -1,9 +1,26 @@
 // A site that was edited equals one that is read afresh, whatever the edits were.
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
+import { KeptSite, compare } from './incremental.ts';
 import { searchSequences, shownSequence, shrinkSequence } from './sequence.ts';
 
 const SECONDS = 10;
+
+/** What once went wrong, each from a text to another. */
+const ONCE_WRONG: Readonly<Record<string, readonly [string, string]>> = {
+  'a stray line between an item and hyphens at its indentation': [
+    'cables:\n  a: {group: \n239.192.20.31}\n  - {from: cor', 'cables:\n  a: {group: \n  - {from: cor',
+  ],
+};
+
+describe('a site that is edited', () => {
+  for (const [name, [before, after]] of Object.entries(ONCE_WRONG)) {
+    it(`is told of as if it were read afresh: ${name}`, () => {
+      const kept = new KeptSite();
+      for (const text of [before, after, before]) compare(kept, { 'all.site.yaml': text }, 1);
+    });
+  }
+});
 
 describe('a site that is edited at random', () => {
   it('is told of as if it were read afresh after each edit', () => {

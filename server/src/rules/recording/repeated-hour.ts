@@ -68,8 +68,10 @@ export function hasRepeatedHour(zone: string | undefined): boolean {
 
 /** `from 01:00 to 02:00, as on 25 October 2026`; `undefined` where the clocks never go back. */
 function exampleOf(zone: string): string | undefined {
+  // What is no zone is without end, and not kept.
+  if (!isTimeZone(zone)) return undefined;
   if (known.has(zone)) return known.get(zone);
-  const [change] = isTimeZone(zone) ? repeatedHours(zone, FROM, FROM + SPAN) : [];
+  const [change] = repeatedHours(zone, FROM, FROM + SPAN);
   let example: string | undefined;
   if (change !== undefined) {
     const local = (offset: number): string => new Date(change.instant + offset * MINUTE).toISOString();
