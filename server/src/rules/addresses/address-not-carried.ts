@@ -75,7 +75,8 @@ function carriedBy({ site, network }: Pick<Subject, 'site' | 'network'>, port: P
 /** At the other end too, where that is a switch that does not. */
 function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
   const other = link === undefined ? undefined : far(link, port);
-  const carries = other === undefined || !hasVlans(other) || [other.vlan, other.native, ...(other.trunk ?? [])].includes(vlan.name);
+  const there = other === undefined ? [] : [other.vlan, other.native, ...(other.trunk ?? [])];
+  const carries = other === undefined || !hasVlans(other) || there.includes(vlan.name);
   const ports = carries || other === undefined ? [port] : [port, other];
   const edits = ports.map((end) => {
     const { vlan: access, native = access, trunk = [] } = end;

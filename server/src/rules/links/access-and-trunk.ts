@@ -57,7 +57,9 @@ devices:
       if (trunk !== undefined && vlan !== undefined) {
         yield {
           at: placeOf(device.item, [...route, 'vlan']),
-          message: `${name} has a vlan and a trunk, and can only be one of the two. Write ${vlan} as the native VLAN of the trunk, or take one out.`,
+          message:
+            `${name} has a vlan and a trunk, and can only be one of the two. ` +
+            (native === undefined ? `Write ${vlan} as the native VLAN of the trunk, or take one out.` : 'Take one out.'),
           about,
           fixes: () => [
             native === undefined
@@ -69,7 +71,9 @@ devices:
       } else if (trunk === undefined && native !== undefined) {
         yield {
           at: placeOf(device.item, [...route, 'native']),
-          message: `${name} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk carries.`,
+          message:
+            `${name} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk ` +
+            'carries.',
           about,
           fixes: () =>
             vlan === undefined

@@ -11,8 +11,8 @@ export const poeOfSwitch: Rule = {
   id: 'poe-of-switch',
   severity: 'warning',
   summary: 'Of a device that is fed it is said what a switch port feeds.',
-  why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A device that is fed has a class, \`poe: {class: 3}\`, which is on
-its label; without one the power that it takes is in no sum.`,
+  why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A device that is fed has a class, \`poe: {class: 3}\`, which is
+on its label; without one the power that it takes is in no sum.`,
   source: 'IEEE 802.3 clauses 33 and 145: power sourcing equipment has a type, a powered device a class (from memory)',
   examples: [
     {
@@ -48,8 +48,8 @@ cables:
       yield {
         at: placeOf(device.item, [...route, 'poe']),
         message:
-          `${feeds} is what a switch port feeds, and ${device.name} is a ${device.kind}. Write the class that is on its ` +
-          `label, such as {class: ${most}}.`,
+          `${feeds} is what a switch port feeds, and ${device.name} is a ${device.kind}. Write the class that is on ` +
+          `its label, such as {class: ${most}}.`,
         about: [device.name, portName(port)],
         fixes: () => [
           {

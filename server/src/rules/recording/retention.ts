@@ -127,14 +127,18 @@ function contradiction(name: string, least: Bound, most: Bound): Finding {
   return {
     at: placeOfBound(most, 'at-most'),
     message:
-      `${name} may be kept for ${duration(most.time)} at most and must be for ${duration(least.time)} at least, so no ` +
-      '`keep` meets both. Correct one of them.',
+      `${name} may be kept for ${duration(most.time)} at most and must be for ${duration(least.time)} at least, so ` +
+      'no `keep` meets both. Correct one of them.',
     about: [name],
     related: [{ at: placeOfBound(least, 'at-least'), message: `at least ${duration(least.time)}` }],
   };
 }
 
-function findingOf({ least, most }: Bounds, recording: Recording, volume: VolumeFigures | undefined): Finding | undefined {
+function findingOf(
+  { least, most }: Bounds,
+  recording: Recording,
+  volume: VolumeFigures | undefined,
+): Finding | undefined {
   const { item, name, keep } = recording;
   const [atLeast, atMost] = [least?.time, most?.time];
   const asks = (key: 'at-least' | 'at-most'): Related[] => {

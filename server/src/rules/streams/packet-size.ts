@@ -11,10 +11,10 @@ export const packetSize: Rule = {
   id: 'packet-size',
   severity: 'warning',
   summary: 'The packets of a stream do not fit into an Ethernet frame, or hold a broken transport stream packet.',
-  why: `An Ethernet frame carries ${MAX_PAYLOAD} bytes. A larger datagram is cut into fragments: with one of them lost the
-rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole packets of
+  why: `An Ethernet frame carries ${MAX_PAYLOAD} bytes. A larger datagram is cut into fragments: with one of them lost
+the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole packets of
 ${PACKET} bytes, seven as a rule. What is computed here does not count fragments.`,
-  source: 'IEEE 802.3 (1500 bytes of data), RFC 791 §3.2 (fragments), RFC 2250 §2 (whole transport packets); from memory',
+  source: 'IEEE 802.3 (1500 bytes of data), RFC 791 §3.2 (fragments), RFC 2250 §2 (whole packets); from memory',
   examples: [
     {
       bad: `
@@ -58,10 +58,12 @@ streams:
         at: placeOf(item, ['packet-size']),
         message: fits
           ? `${size} B is no multiple of ${unit} B, so it would hold a broken transport stream packet. Take ${better} B.`
-          : `With ${headers} B of headers a packet of ${size} B is more than the ${MAX_PAYLOAD} B that a frame carries, ` +
-            `and is cut into fragments. Take ${most} B or less.`,
+          : `With ${headers} B of headers a packet of ${size} B is more than the ${MAX_PAYLOAD} B that a frame ` +
+            `carries, and is cut into fragments. Take ${most} B or less.`,
         about: [name],
-        fixes: () => [{ title: `Write ${better} B`, safe: false, edits: [setValue(item, ['packet-size'], `${better} B`)] }],
+        fixes: () => [
+          { title: `Write ${better} B`, safe: false, edits: [setValue(item, ['packet-size'], `${better} B`)] },
+        ],
       };
     }
   },

@@ -9,8 +9,8 @@ export const peakBelowBitrate: Rule = {
   id: 'peak-below-bitrate',
   severity: 'warning',
   summary: 'A stream is said to send less at its peak than on average.',
-  why: `The peak is the most that the encoder sends, so it is at least the bit rate. Links are judged by the peak and disks
-by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the peak out,
+  why: `The peak is the most that the encoder sends, so it is at least the bit rate. Links are judged by the peak and
+disks by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the peak out,
 which is then taken as the bit rate.`,
   source: 'An average lies below the greatest value: arithmetic.',
   examples: [
@@ -40,8 +40,8 @@ streams:
         yield {
           at: peak,
           message:
-            `The ${part} of ${name} peaks at ${bitRate(rate.peak)}, less than the ${bitRate(rate.nominal)} that it has ` +
-            'on average. Correct one of them.',
+            `The ${part} of ${name} peaks at ${bitRate(rate.peak)}, less than the ${bitRate(rate.nominal)} that it ` +
+            'has on average. Correct one of them.',
           about: [name],
           related: [{ at: average, message: `${bitRate(rate.nominal)} on average` }],
           fixes: () => [
