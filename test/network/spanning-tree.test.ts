@@ -63,6 +63,19 @@ describe('Spanning tree', () => {
     assert.deepEqual(treeOf(two, '  - {from: barn/10, to: core/10}\n  - {from: barn/2, to: core/2}').idle, ['core/10']);
   });
 
+  // Which number a port of such a name has, no standard says; that order does not matter, the site language does.
+  it('counts ports with other names by the numbers in them, or by name', () => {
+    const two = (ports: string): string => `
+  barn: {kind: switch, spanning-tree: true, ports: {${ports}}}
+  core: {kind: switch, spanning-tree: true, ports: {1-2: {}}}`;
+    for (const ports of ['sfp2: {}, sfp10: {}', 'sfp10: {}, sfp2: {}']) {
+      assert.deepEqual(treeOf(two(ports), '  - {from: barn/sfp10, to: core/1}\n  - {from: barn/sfp2, to: core/2}').idle, ['core/1']);
+    }
+    for (const ports of ['east: {}, west: {}', 'west: {}, east: {}']) {
+      assert.deepEqual(treeOf(two(ports), '  - {from: barn/west, to: core/1}\n  - {from: barn/east, to: core/2}').idle, ['core/1']);
+    }
+  });
+
   it('hears its neighbours through media converters, and takes what the way costs from its own port', () => {
     const converted = (fibre: string): string => `
   barn: {kind: switch, spanning-tree: true, ports: {1: {speed: ${fibre}}, 2: {speed: 1 Gb/s}}}

@@ -99,9 +99,11 @@ function isBetter(a: Way, b: Way): boolean {
   return (a.cost - b.cost || a.rank - b.rank || byNumber(a.other, b.other) || byNumber(a.own, b.own)) < 0;
 }
 
-/** The order of ports: of numbered ones that of their numbers, however they are written down; else as written. */
+const names = new Intl.Collator('en', { numeric: true });
+
+/** The order of ports: that of the numbers in their names, in whatever order they are written down. */
 function byNumber(a: Port, b: Port): number {
-  return (Number(a.name) - Number(b.name)) || a.index - b.index;
+  return names.compare(a.name, b.name) || a.index - b.index;
 }
 
 /** Least cost from the root to each bridge that it reaches. */
