@@ -3,7 +3,7 @@
 import { type Link, outOf } from '../network/link.ts';
 import { type Cause, visitUnwanted } from '../network/unwanted.ts';
 import type { Port } from '../site/model.ts';
-import { LIMIT, WARN } from './links/link-load.ts';
+import { LINK_LIMIT, LINK_WARN } from '../site/limits.ts';
 import type { Subject } from './rule.ts';
 
 /** Why it crosses the link: it is sent everywhere, or it is on its way to the querier. */
@@ -35,7 +35,7 @@ function reasonOf(cause: Cause): Reason {
 }
 
 function* find({ site, network }: Subject): Iterable<Overload> {
-  const { warn = WARN, limit = LIMIT } = site.policies.linkLoad;
+  const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
   for (const link of network.topology.links) {
     const { capacity } = link;
     if (capacity === undefined || capacity === 0) continue;

@@ -1,3 +1,4 @@
+import { LINK_LIMIT, LINK_WARN } from '../../site/limits.ts';
 import { portName } from '../../site/model.ts';
 import { far } from '../../network/link.ts';
 import { linePeakOf } from '../../network/crossings.ts';
@@ -5,10 +6,6 @@ import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
 import type { Network } from '../../network/network.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
-
-/** What a link may carry where the policy does not say, in ten-thousandths. Common practice, no source. */
-export const WARN = 7000;
-export const LIMIT = 9000;
 
 export const linkLoad: Rule = {
   id: 'link-load',
@@ -47,7 +44,7 @@ streams:
     },
   ],
   *check({ site, network }: Subject): Iterable<Finding> {
-    const { warn = WARN, limit = LIMIT } = site.policies.linkLoad;
+    const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
     for (const link of network.topology.links) {
       if (link.capacity === undefined || link.capacity === 0) continue;
       for (const out of [link.a, link.b]) {

@@ -1,13 +1,12 @@
 import { type Edit, nodeAt, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
+import { VOLUME_LIMIT } from '../../site/limits.ts';
 import type { Site } from '../../site/model.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
-/** How full a volume may get where the policy does not say, in ten-thousandths. Common practice, no source. */
-const LIMIT = 9000;
 /** All of a volume, in ten-thousandths. */
 const WHOLE = 10_000;
 /** How many of the greatest recordings are named. */
@@ -56,7 +55,7 @@ volumes:
     },
   ],
   *check({ site, plan }: Subject): Iterable<Finding> {
-    const { warn, limit = LIMIT } = site.policies.volumeFill;
+    const { warn, limit = VOLUME_LIMIT } = site.policies.volumeFill;
     for (const figures of plan.storage.volumes) {
       const { volume, usableBytes, bytesKept, recordings } = figures;
       if (volume.reserve >= WHOLE) {
