@@ -214,6 +214,24 @@ describe('multicast', () => {
       ]);
     });
 
+    // Source: RFC 7761 §4.6.1 (of routers that send the same into a network the one with the highest address goes on),
+    // from memory.
+    it('is forwarded by the router of the higher address where two could, in whatever order they are written', () => {
+      const router = (name: string, host: number): string =>
+        `  ${name}: {kind: router, multicast-routing: true, ports: {eth: {trunk: [house, video], ` +
+        `addresses: {house: 192.168.10.${host}, video: 192.168.20.${host}}}}}\n`;
+      for (const routers of [router('east', 2) + router('west', 3), router('west', 3) + router('east', 2)]) {
+        const made = networkFrom(
+          TWO_VLANS.replace('[screen]', '[screen, elsewhere]')
+            .replace('port: 5004', 'port: 5004, ttl: 2')
+            .replace('      router:', '      east: {trunk: [house, video]}\n      west: {trunk: [house, video]}\n      router:')
+            .replace('cables:', `${routers}cables:\n  - {from: core/east, to: east}\n  - {from: core/west, to: west}`),
+        );
+        assert.equal(leaving(made, 'west/eth'), 'paddock');
+        assert.equal(leaving(made, 'east/eth'), '');
+      }
+    });
+
     it('passes a VLAN without receivers on its way to a second router', () => {
       const chain = (ttl: number): string => `
 vlans:

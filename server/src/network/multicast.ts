@@ -264,9 +264,8 @@ function obstacleOf(
   }
   const own = ground.interfaces.in(leaves.device, joined.network);
   if (own !== undefined) return { obstacle: 'leaves-elsewhere', port: leaves.port.name, from, own: own.port.name, to };
-  const between = ground.site.devices.filter(
+  const between = ground.routers.filter(
     (device) =>
-      device.kind === 'router' &&
       ground.interfaces.in(device, leaves.network) !== undefined &&
       ground.interfaces.in(device, joined.network) !== undefined,
   );

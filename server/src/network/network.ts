@@ -30,6 +30,7 @@ interface Wiring {
   readonly site: Site;
   readonly topology: Topology;
   readonly interfaces: Interfaces;
+  readonly routers: readonly Device[];
   readonly multicastRouters: readonly Device[];
   tree(network: number): BridgeTree;
 }
@@ -65,17 +66,28 @@ export function networkOf(site: Site, previous?: Network): Network {
 function layWiring(site: Site): Wiring {
   const topology = topologyOf(site);
   const interfaces = new Interfaces(site, topology);
-  const multicastRouters = site.devices.filter((device) => device.kind === 'router' && device.multicastRouting);
+  const routers = inOrderOfChoice(site.devices.filter(({ kind }) => kind === 'router'));
+  const multicastRouters = routers.filter(({ multicastRouting }) => multicastRouting);
   const linksOf = linksByNetwork(topology);
   const endsOf = deadEndsByNetwork(topology);
   const trees: (BridgeTree | undefined)[] = [];
   const tree = (network: number): BridgeTree => {
     const known = trees[network];
     if (known !== undefined) return known;
-    const routers = multicastRouters.filter((router) => interfaces.in(router, network) !== undefined);
-    return (trees[network] = bridgeTree(site, network, linksOf[network] ?? [], endsOf[network] ?? [], routers));
+    const here = multicastRouters.filter((router) => interfaces.in(router, network) !== undefined);
+    return (trees[network] = bridgeTree(site, network, linksOf[network] ?? [], endsOf[network] ?? [], here));
   };
-  return { site, topology, interfaces, multicastRouters, tree };
+  return { site, topology, interfaces, routers, multicastRouters, tree };
+}
+
+/**
+ * Which of several routers on equal ways forwards: the one with the highest address, as where they find each other
+ * sending the same multicast (the assert of RFC 7761 §4.6.1), then the first name. The order of a file decides nothing.
+ */
+function inOrderOfChoice(routers: readonly Device[]): Device[] {
+  const highest = ({ ports }: Device): number =>
+    Math.max(-1, ...ports.flatMap(({ addresses }) => addresses.map(({ address }) => address)));
+  return [...routers].sort((a, b) => highest(b) - highest(a) || (a.name < b.name ? -1 : 1));
 }
 
 function isWiredAs(before: Site, site: Site): boolean {
@@ -87,10 +99,10 @@ function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
 }
 
 function findWays(site: Site, wiring: Wiring): Ways {
-  const { topology, interfaces, multicastRouters, tree } = wiring;
+  const { topology, interfaces, routers, multicastRouters, tree } = wiring;
   const crossings = Crossings.over(topology.links);
   const networkName = (network: number): string => topology.networks[network]?.name ?? 'no network';
-  const ground: Ground = { site, interfaces, crossings, multicastRouters, tree, networkName };
+  const ground: Ground = { site, interfaces, crossings, routers, multicastRouters, tree, networkName };
   const memberships = new Memberships(ground);
   for (const stream of site.streams) joinAll(ground, memberships, stream);
   const deliveries = site.streams.map((stream) => deliver(ground, memberships, stream));

@@ -13,6 +13,8 @@ export interface Ground {
   readonly crossings: Crossings;
   tree(network: number): BridgeTree;
   networkName(network: number): string;
+  /** Of several on equal ways the first forwards. */
+  readonly routers: readonly Device[];
   readonly multicastRouters: readonly Device[];
 }
 
@@ -138,8 +140,8 @@ function throughRouters(ground: Ground, first: Interface, last: Interface): Leg[
     if (entry === undefined) continue;
     for (const out of ground.interfaces.of(entry.router)) {
       if (out.network === last.network) return [...entry.legs, { from: out, to: last }];
-      for (const router of ground.site.devices) {
-        if (router.kind !== 'router' || seen.has(router)) continue;
+      for (const router of ground.routers) {
+        if (seen.has(router)) continue;
         const into = ground.interfaces.in(router, out.network);
         if (into === undefined) continue;
         seen.add(router);
