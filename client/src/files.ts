@@ -22,7 +22,7 @@ export function serveFiles(client: BaseLanguageClient): vscode.Disposable {
       try {
         return { text: utf8.decode(await vscode.workspace.fs.readFile(vscode.Uri.parse(uri))) };
       } catch (error) {
-        return { unreadable: reasonOf(error) };
+        return isGone(error) ? null : { unreadable: reasonOf(error) };
       }
     }),
   );
@@ -34,12 +34,14 @@ function noneWhereGone(error: unknown): [string, vscode.FileType][] {
   throw error;
 }
 
+function isGone(error: unknown): boolean {
+  return error instanceof vscode.FileSystemError && error.code === 'FileNotFound';
+}
+
 function reasonOf(error: unknown): string {
   if (error instanceof TypeError) return 'it is not UTF-8 text';
   if (!(error instanceof vscode.FileSystemError)) throw error;
   switch (error.code) {
-    case 'FileNotFound':
-      return 'it is not there';
     case 'NoPermissions':
       return 'permission is denied';
     case 'FileIsADirectory':

@@ -5,13 +5,13 @@ import { ErrorCodes, RequestType, ResponseError } from 'vscode-languageserver-pr
 import { URI } from 'vscode-uri';
 import type { FileSource } from './sites.ts';
 
-type Read = Awaited<ReturnType<FileSource['read']>>;
+type Read = Exclude<Awaited<ReturnType<FileSource['read']>>, undefined>;
 
 /** Addresses of the `*.site.yaml` files in a folder, none of folders below it. */
 export const listFiles = new RequestType<{ readonly folder: string }, readonly string[], void>('plumbline/listFiles');
 
-/** The text of one of them, or why it cannot be read. */
-export const readFile = new RequestType<{ readonly uri: string }, Read, void>('plumbline/readFile');
+/** The text of one of them, or why it cannot be read; null where there is no such file. */
+export const readFile = new RequestType<{ readonly uri: string }, Read | null, void>('plumbline/readFile');
 
 export function clientFiles(connection: Connection): FileSource {
   return {
@@ -27,6 +27,6 @@ export function clientFiles(connection: Connection): FileSource {
         return [];
       }
     },
-    read: (uri) => connection.sendRequest(readFile, { uri }),
+    read: async (uri) => (await connection.sendRequest(readFile, { uri })) ?? undefined,
   };
 }

@@ -1,8 +1,10 @@
 /** Site files on the disk of this machine. Reads `*.site.yaml` of the folder that is asked for, and nothing else. */
 
-import { readFileSync } from 'node:fs';
-import { readFile, readdir } from 'node:fs/promises';
+import { type Stats, lstatSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { readFile, readdir, realpath, stat } from 'node:fs/promises';
+import { dirname, sep } from 'node:path';
 import { URI } from 'vscode-uri';
+import { LARGEST_TEXT, TOO_LARGE } from '../site/folder.ts';
 import type { FileSource } from './sites.ts';
 
 export const SUFFIX = '.site.yaml';
@@ -24,10 +26,12 @@ export const diskFiles: FileSource = {
   },
 
   async read(uri) {
+    const path = pathOf(uri);
     try {
-      return decoded(await readFile(pathOf(uri)));
+      const refused = refusal(await realpath(path), await realpath(dirname(path)), await stat(path));
+      return refused ?? decoded(await readFile(path));
     } catch (error) {
-      return unreadable(error);
+      return isGone(error, path) ? undefined : unreadable(error);
     }
   },
 };
@@ -35,11 +39,22 @@ export const diskFiles: FileSource = {
 /** The same at once, for the command line. */
 export function readNow(path: string): Read {
   try {
-    return decoded(readFileSync(path));
+    return refusal(realpathSync(path), realpathSync(dirname(path)), statSync(path)) ?? decoded(readFileSync(path));
   } catch (error) {
     return unreadable(error);
   }
 }
+
+/** Why a file is not read at all. Nothing outside of a site's folder is, and nothing that might never end. */
+function refusal(path: string, folder: string, file: Stats): Read | undefined {
+  if (!path.startsWith(folder.endsWith(sep) ? folder : folder + sep)) return { unreadable: 'it is a link to a file outside of the folder' };
+  if (file.isDirectory()) return { unreadable: reasonOf('EISDIR') };
+  if (!file.isFile()) return { unreadable: 'it is no ordinary file' };
+  return file.size > LARGEST_TEXT * BYTES_A_UNIT ? { unreadable: TOO_LARGE } : undefined;
+}
+
+/** In UTF-8 a UTF-16 unit takes no more than that. */
+const BYTES_A_UNIT = 3;
 
 /** Site files are UTF-8. */
 export function decoded(bytes: Uint8Array): Read {
@@ -49,6 +64,11 @@ export function decoded(bytes: Uint8Array): Read {
     if (error instanceof TypeError) return { unreadable: 'it is not UTF-8 text' };
     throw error;
   }
+}
+
+/** Whether a file has vanished; a link to a file that has is still there. */
+function isGone(error: unknown, path: string): boolean {
+  return codeOf(error) === 'ENOENT' && lstatSync(path, { throwIfNoEntry: false }) === undefined;
 }
 
 function unreadable(error: unknown): Read {

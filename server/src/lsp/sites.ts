@@ -7,8 +7,8 @@ import { SiteFolder } from '../site/folder.ts';
 export interface FileSource {
   /** The `*.site.yaml` files of a folder. */
   list(folder: string): Promise<readonly string[]>;
-  /** The text of a file, or why it cannot be read. */
-  read(uri: string): Promise<{ readonly text: string } | { readonly unreadable: string }>;
+  /** The text of a file, or why it cannot be read; `undefined` where there is no such file. */
+  read(uri: string): Promise<{ readonly text: string } | { readonly unreadable: string } | undefined>;
 }
 
 export class OpenSite {
@@ -118,7 +118,8 @@ export class Sites {
     const read = await this.source.read(uri);
     // It may have been opened in the meantime.
     if (site.open.has(uri)) return;
-    if ('text' in read) site.set(uri, read.text);
+    if (read === undefined) site.delete(uri);
+    else if ('text' in read) site.set(uri, read.text);
     else site.setUnreadable(uri, read.unreadable);
   }
 }

@@ -5,6 +5,9 @@ import type { Audio, Cable, Device, Lint, Media, Policies, Port, Site, Stream, T
 import * as read from './read.ts';
 import { SECTION_NAMES, type SectionName } from './shape.ts';
 
+/** A few words declare a thousand ports, so a short text could declare more than fit into memory. */
+const MOST_PORTS = 250_000;
+
 const UNSET: Threshold = { warn: undefined, limit: undefined };
 
 /** What an item says: read once, and kept for as long as the item stands. */
@@ -26,11 +29,11 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
   }
   const kept = (...names: SectionName[]): boolean => names.every((name) => before?.[name] === bySection[name]);
 
-  const vlans = named(bySection.vlans, read.readVlan, kept('vlans') ? [previous?.vlans, previous?.vlanByName] : []);
-  const devices = named(bySection.devices, read.readDevice, kept('devices') ? [previous?.devices, previous?.deviceByName] : []);
-  const streams = named(bySection.streams, read.readStream, kept('streams') ? [previous?.streams, previous?.streamByName] : []);
-  const volumes = named(bySection.volumes, read.readVolume, kept('volumes') ? [previous?.volumes, previous?.volumeByName] : []);
-  const recordings = named(bySection.recordings, read.readRecording, kept('recordings') ? [previous?.recordings, previous?.recordingByName] : []);
+  const vlans = named(bySection.vlans, (item) => factOf(item, read.readVlan), kept('vlans') ? [previous?.vlans, previous?.vlanByName] : []);
+  const devices = named(bySection.devices, deviceReader(), kept('devices') ? [previous?.devices, previous?.deviceByName] : []);
+  const streams = named(bySection.streams, (item) => factOf(item, read.readStream), kept('streams') ? [previous?.streams, previous?.streamByName] : []);
+  const volumes = named(bySection.volumes, (item) => factOf(item, read.readVolume), kept('volumes') ? [previous?.volumes, previous?.volumeByName] : []);
+  const recordings = named(bySection.recordings, (item) => factOf(item, read.readRecording), kept('recordings') ? [previous?.recordings, previous?.recordingByName] : []);
   const media = previous !== undefined && kept('streams') ? previous : resolveMedia(streams.list, streams.byName);
   const lists = [vlans.list, devices.list, streams.list, volumes.list, recordings.list];
   const isNamedAlike = previous !== undefined && namedLists(previous).every((list, i) => isNamedAs(list, lists[i] ?? []));
@@ -104,7 +107,7 @@ function named<T extends { readonly name: string; index: number }>(
   const byName = new Map<string, T>();
   const list: T[] = [];
   for (const item of items) {
-    const fact = factOf(item, make);
+    const fact = make(item);
     if (byName.has(fact.name)) continue;
     fact.index = list.length;
     byName.set(fact.name, fact);
@@ -112,6 +115,23 @@ function named<T extends { readonly name: string; index: number }>(
   }
   return { list, byName };
 }
+
+/** Reads devices in their order; those whose ports would be too many for one site are read without any. */
+function deviceReader(): (item: Item) => Device {
+  let left = MOST_PORTS;
+  return (item) => {
+    let count = portCounts.get(item);
+    if (count === undefined) portCounts.set(item, (count = read.portCount(item)));
+    left -= count;
+    if (left >= 0) return factOf(item, (own) => read.readDevice(own));
+    let bare = bareDevices.get(item);
+    if (bare === undefined) bareDevices.set(item, (bare = read.readDevice(item, false)));
+    return bare;
+  };
+}
+
+const portCounts = new WeakMap<Item, number>();
+const bareDevices = new WeakMap<Item, Device>();
 
 function portsOf(devices: readonly Device[]): Port[] {
   const ports: Port[] = [];
@@ -172,7 +192,7 @@ function resolveMedia(streams: readonly Stream[], byName: ReadonlyMap<string, St
       chain.push(current);
       current = current.carries === undefined ? undefined : byName.get(current.carries);
     }
-    if (current !== undefined && open.has(current)) carriedInCircle.push(...chain.slice(chain.indexOf(current)));
+    if (current !== undefined && open.has(current)) for (const link of chain.slice(chain.indexOf(current))) carriedInCircle.push(link);
     let carried: Media = (current === undefined ? undefined : media[current.index]) ?? { video: undefined, audio: undefined };
     for (const link of chain.reverse()) {
       carried = { video: over(link.video, carried.video), audio: overAudio(link.audio, carried.audio) };

@@ -17,11 +17,21 @@ export interface SiteText extends SourceFile {
   readonly unreadable?: string;
 }
 
+/** UTF-16 units of a file that is read; a site of a thousand devices has half a million. */
+export const LARGEST_TEXT = 10_000_000;
+
+export const TOO_LARGE = 'it has more than ten million characters, which no site needs';
+
 export class SiteFolder {
   private readonly texts = new Map<string, SiteText>();
 
-  /** Takes the text of a file, new or changed. */
-  set(uri: string, text: string): void {
+  /** Takes the text of a file, new or changed. One that is too large counts as one that cannot be read. */
+  set(uri: string, given: string): void {
+    if (given.length > LARGEST_TEXT) {
+      this.setUnreadable(uri, TOO_LARGE);
+      return;
+    }
+    const text = withLineFeeds(given);
     const before = this.texts.get(uri);
     if (before !== undefined && before.text === text && before.unreadable === undefined) return;
     const source = before?.source ?? { uri };
@@ -57,10 +67,18 @@ export class SiteFolder {
   site(previous?: Site): Site {
     const items: Item[] = [];
     for (const file of this.files) {
-      for (const piece of file.cut.pieces) items.push(...contentOf(piece).items);
+      for (const piece of file.cut.pieces) for (const item of contentOf(piece).items) items.push(item);
     }
     return assemble(items, previous);
   }
+}
+
+/**
+ * A carriage return alone ends a line (YAML 1.2.2 §5.4, and so the Language Server Protocol), but neither parser takes
+ * it so. A line feed in its place moves nothing.
+ */
+function withLineFeeds(text: string): string {
+  return text.includes('\r') ? text.replace(/\r(?!\n)/g, '\n') : text;
 }
 
 /** Whether an alias needs an anchor that stands in another piece of the file. */

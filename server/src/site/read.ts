@@ -53,7 +53,8 @@ export function readVlan(item: Item): Vlan {
 
 const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
 
-export function readDevice(item: Item): Device {
+/** A device without its ports where `withPorts` is false. */
+export function readDevice(item: Item, withPorts = true): Device {
   const data = written<Written.Device>(item.data);
   const bridging = BRIDGING.includes(data.kind);
   const portByName = new Map<string, Port>();
@@ -74,7 +75,7 @@ export function readDevice(item: Item): Device {
     address: bridging ? address(data.address) : undefined,
     routes: readRoutes(data.routes),
   };
-  for (const port of readPorts(device, data)) if (!portByName.has(port.name)) portByName.set(port.name, port);
+  for (const port of withPorts ? readPorts(device, data) : []) if (!portByName.has(port.name)) portByName.set(port.name, port);
   return Object.assign(device, { ports: [...portByName.values()].sort(byNumber) });
 }
 
@@ -97,12 +98,22 @@ function byNumber({ name: a }: Port, { name: b }: Port): number {
 
 /** The names that a key of `ports` declares: a range each of its numbers, anything else itself. */
 export function portNames(key: string): string[] {
+  const range = portRange(key);
+  return range === undefined ? [key] : Array.from({ length: range.count }, (_, i) => String(range.first + i));
+}
+
+function portRange(key: string): { readonly first: number; readonly count: number } | undefined {
   const range = /^(\d{1,6})-(\d{1,6})$/.exec(key);
-  if (range === null) return [key];
+  if (range === null) return undefined;
   const first = Number(range[1]);
-  const last = Number(range[2]);
-  if (last < first || last - first >= RANGE_PORTS) return [];
-  return Array.from({ length: last - first + 1 }, (_, i) => String(first + i));
+  const count = Number(range[2]) - first + 1;
+  return { first, count: count < 1 || count > RANGE_PORTS ? 0 : count };
+}
+
+/** How many ports the item of a device declares, told without making them. */
+export function portCount({ data }: Item): number {
+  const { ports } = written<Written.Device>(data);
+  return Object.keys(ports ?? {}).reduce((sum, key) => sum + (portRange(key)?.count ?? 1), 0);
 }
 
 function readPort(device: Device, name: string, route: Route, data: Partly<Written.Port>, offset: number): Port {

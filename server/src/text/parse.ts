@@ -150,7 +150,7 @@ class TreeReader {
       }
       const value: Node = pair.value === null ? nothing(key.end) : settled(this.read(pair.value), key.end);
       if (keyText(key) === '<<' && key.style === 'plain') {
-        inherited.push(...mergedEntries(value));
+        for (const entry of mergedEntries(value)) inherited.push(entry);
         continue;
       }
       const name = keyText(key);

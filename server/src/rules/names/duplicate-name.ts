@@ -42,7 +42,7 @@ devices:
     },
   ],
   *check({ site }: Subject): Iterable<Finding> {
-    for (const item of site.sections.devices) yield* portsTwice(item);
+    for (const { item, ports } of site.devices) if (ports.length > 1) yield* portsTwice(item);
     for (const [item, before] of doubles(site)) {
       const name = visible(item.name, 40);
       const fixed = SECTIONS[item.section] === 'fixed';

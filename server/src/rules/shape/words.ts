@@ -3,7 +3,7 @@
 import { visible } from '../../text/visible.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { scalarText } from '../../site/edit.ts';
-import type { Item } from '../../site/item.ts';
+import { type Item, placeOf } from '../../site/item.ts';
 import { type FormKind, type NameKind, type Schema, SECTIONS, resolved, schemaAt, sectionSchema, under } from '../../site/shape.ts';
 
 /** More of a value than that tells nothing more. */
@@ -24,6 +24,12 @@ export function shown(data: Data): string {
   if (typeof data === 'object' && data !== null) return 'a mapping';
   if (data === null) return 'nothing';
   return data === '' ? 'an empty text' : visible(String(data), SHOWN);
+}
+
+/** A value as it stands in the text: a number may have more digits there than can be kept. */
+export function writtenAt(item: Item, route: Route, value: Data): string {
+  const { piece, start, end } = placeOf(item, route);
+  return typeof value === 'number' ? visible(piece.text.slice(start, end), 60) : shown(value);
 }
 
 /** The same at the start of a sentence; keys and names stay as they are written. */

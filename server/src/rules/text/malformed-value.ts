@@ -6,7 +6,7 @@ import type { Data, Route } from '../../text/syntax.ts';
 import { scalarText, setKey, setValue } from '../../site/edit.ts';
 import { type Item, type Place, NAME, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
-import { portNames } from '../../site/read.ts';
+import { portCount, portNames } from '../../site/read.ts';
 import { type Schema, SECTIONS } from '../../site/shape.ts';
 import { nearest } from '../shape/nearest.ts';
 import { aboutItem, firstLine, isToldOf, misfits } from '../shape/sound.ts';
@@ -117,6 +117,9 @@ devices:
       if (SECTIONS[item.section] === 'map' && !NAME.test(item.name)) yield badName(item, placeOf(item, [], 'key'), [], item.name);
     }
     for (const item of site.sections.devices) yield* portRanges(item);
+    for (const device of site.devices) {
+      if (device.ports.length === 0 && portCount(device.item) > 0) yield tooManyPorts(device.item);
+    }
     for (const item of site.sections.site) if (item.name === 'timezone') yield* unknownZone(item);
   },
 };
@@ -196,6 +199,16 @@ function* portRanges(item: Item): Iterable<Finding> {
       fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
     };
   }
+}
+
+/** Beyond what is read of all devices together. */
+function tooManyPorts(item: Item): Finding {
+  return {
+    at: placeOf(item, ['ports'], 'key'),
+    message: `With the ports of ${item.name} the site has more than can be right, so they are left out. Look for a range that is too long, here or above.`,
+    about: aboutItem(item),
+    beyondSchema: true,
+  };
 }
 
 function* unknownZone(item: Item): Iterable<Finding> {

@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
-import { shown, subjectAt } from '../shape/words.ts';
+import { subjectAt, writtenAt } from '../shape/words.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
 export const outOfRange: Rule = {
@@ -39,7 +39,7 @@ devices:
     for (const { item, problem: { route, found, bound } } of misfits(site, 'out-of-range')) {
       yield {
         at: placeOf(item, route),
-        message: `${subjectAt(item, route)} is ${shown(found)}; it is ${bound}.`,
+        message: `${subjectAt(item, route)} is ${writtenAt(item, route, found)}; it is ${bound}.`,
         about: aboutItem(item),
         fixes: () => {
           const step = Number(/^a multiple of (\d+)$/.exec(bound)?.[1]);

@@ -1,0 +1,167 @@
+// Cases by name of what would break a reader of YAML, or of this language: each is told of, and nothing else is lost.
+import assert from 'node:assert/strict';
+import { describe, it } from 'mocha';
+import { reportOf } from '../../server/src/report/report.ts';
+import { check } from '../../server/src/rules/check.ts';
+import { type Texts, folderOf } from '../site.ts';
+
+/** What is to be told of in any case: it stands behind what is tried, in the same file or in another. */
+const REST = 'devices:\n  paddock-cam: {kind: camera, adress: 192.168.20.31}\n';
+
+/** Processor time, which other processes of the machine do not take from. */
+function timed<T>(most: number, step: () => T): T {
+  const started = process.cpuUsage();
+  const result = step();
+  const { user, system } = process.cpuUsage(started);
+  assert.ok(user + system < most * 1e6, `takes ${(user + system) / 1e6} s of processor time`);
+  return result;
+}
+
+/** `rule: message` of each finding; also that the rest is told of, and that the report can be made. */
+function told(texts: Texts, seconds = 4): string[] {
+  const checked = timed(seconds, () => check(folderOf(texts)));
+  const found = checked.diagnostics.map(({ rule, message }) => `${rule.id}: ${message}`);
+  assert.ok(found.some((line) => line.startsWith('unknown-key: There is no key adress')), 'the rest is lost');
+  assert.ok(!found.some((line) => line.includes('a fault of Plumbline')), found.join('\n'));
+  reportOf(checked.plan);
+  return found;
+}
+
+function has(found: readonly string[], pattern: RegExp): void {
+  assert.ok(found.some((line) => pattern.test(line)), `nothing like ${pattern} in\n${found.slice(0, 20).join('\n')}`);
+}
+
+const times = (count: number, make: (index: number) => string, between = ''): string => Array.from({ length: count }, (_, i) => make(i)).join(between);
+
+describe('a hostile site', () => {
+  it('of ten thousand brackets in each other', () => {
+    has(told({ 'a.site.yaml': `vlans:\n  video: ${'{a: '.repeat(10_000)}\n${REST}` }), /^yaml-syntax: This is nested too deep/);
+  });
+
+  it('of thousands of lines, each deeper than the one before', () => {
+    const deep = times(4000, (i) => `${' '.repeat(4 + i)}a:`, '\n');
+    has(told({ 'a.site.yaml': `vlans:\n  video:\n${deep}\n${REST}` }), /^yaml-syntax: This is nested too deep/);
+  });
+
+  it('of an alias bomb, in one item and across items', () => {
+    const bomb = times(12, (i) => `  s${i}: &s${i} {receivers: [${times(10, () => (i === 0 ? 'x' : `*s${i - 1}`), ', ')}]}\n`);
+    has(told({ 'a.site.yaml': `streams:\n${bomb}`, 'b.site.yaml': REST }), /^yaml-syntax: With the alias \*s\d written out, this grows beyond/);
+  });
+
+  it('of fifty megabytes, which is not read', () => {
+    const found = told({ 'a.site.yaml': `site:\n  name: ${'x'.repeat(50_000_000)}\n`, 'b.site.yaml': REST });
+    has(found, /^unreadable-file: This file cannot be read: it has more than ten million characters/);
+  });
+
+  it('whose port ranges would declare millions of ports', () => {
+    const switches = times(2000, (i) => `  s${i}: {kind: switch, ports: {1-1024: {}}}\n`);
+    has(told({ 'a.site.yaml': REST + switches }), /^malformed-value: With the ports of s\d+ the site has more than can be right/);
+  });
+
+  it('with a mapping of two hundred thousand keys on one line', () => {
+    told({ 'a.site.yaml': `policies: {${times(200_000, (i) => `k${i}: 1`, ', ')}}\n${REST}` }, 40);
+  }).timeout(120_000);
+
+  it('in which each stream of a long row carries the next, and the last the first', () => {
+    const streams = times(20_000, (i) => `  s${i}: {source: paddock-cam, carries: s${(i + 1) % 20_000}}\n`);
+    has(told({ 'a.site.yaml': `streams:\n${streams}${REST}` }, 30), /^carries-itself/);
+  }).timeout(120_000);
+
+  it('whose lines end with a carriage return alone, all or some', () => {
+    has(told({ 'a.site.yaml': `vlans:\n  video: {id: 5000}\n${REST}`.replaceAll('\n', '\r') }), /^out-of-range: id is 5000/);
+    has(told({ 'a.site.yaml': `vlans:\r  video: {id: 5000}\n${REST}` }), /^out-of-range: id is 5000/);
+    has(told({ 'a.site.yaml': `vlans:\r\n  video:\r    id: 5000\r\n${REST}` }), /^out-of-range: id is 5000/);
+  });
+
+  it('with a byte order mark before it, and another inside', () => {
+    has(told({ 'a.site.yaml': `\ufeffvlans:\n  video: {id: 5000}\n${REST}` }), /^out-of-range: id is 5000/);
+    has(told({ 'a.site.yaml': `${REST}\ufeffvlans:\n  video: {id: 20}\n` }), /^yaml-syntax: The line belongs to no section/);
+  });
+
+  it('with merge keys of all sorts', () => {
+    const found = told({ 'a.site.yaml': `
+devices:
+  a: &a {kind: camera, speed: 100 Mb/s}
+  b: {<<: *a, speed: 1 Gb/s}
+  c: {<<: [*a, {kind: display}], kind: camra}
+  d: {<<: 7, kind: camera}
+  e: {<<: *none, kind: camera}
+  <<: {f: {kind: camera}}
+vlans: {<<: {video: {id: 5000}}}
+cables:
+  - <<: {from: a}
+    to: nowhere
+`, 'b.site.yaml': REST });
+    has(found, /^value-not-allowed: kind is camra/);
+    has(found, /^yaml-syntax: There is no anchor &none/);
+    has(found, /^unknown-name: There is no device nowhere/);
+    has(found, /^out-of-range: id is 5000/);
+  });
+
+  it('with keys that stand twice at every level', () => {
+    const found = told({ 'a.site.yaml': `
+site: {name: a, name: b}
+vlans:
+  video: {id: 20, id: 21}
+  video: {id: 22}
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, speed: 1 Gb/s}, 1: {}}}
+vlans:
+  house: {id: 10}
+streams:
+  s: {source: core, video: {codec: h264, codec: h265}}
+lint: {rules: {loop: off, loop: error}}
+`, 'b.site.yaml': REST });
+    assert.equal(found.filter((line) => /^duplicate-(key|name): /.test(line)).length, 8, found.join('\n'));
+  });
+
+  for (const name of ['__proto__', 'constructor', 'toString', 'hasOwnProperty', 'valueOf', 'length', 'prototype']) {
+    it(`in which everything is called ${name}`, () => {
+      const text = `
+site: {name: ${name}, timezone: ${name}}
+vlans: {${name}: {id: 20, subnet: 192.168.20.0/24, gateway: ${name}, querier: ${name}}}
+devices: {${name}: {kind: switch, ports: {${name}: {speed: 1 Gb/s, trunk: [${name}], addresses: {${name}: 192.168.20.1}}, x: {}}, routes: [{to: default, port: ${name}}], ${name}: 1}}
+cables: [{from: ${name}/${name}, to: ${name}/x, type: ${name}, through: [${name}/${name}], ${name}: 1}]
+streams: {${name}: {source: ${name}, carries: ${name}, transport: ${name}, egress: ${name}, receivers: [${name}], video: {codec: ${name}, ${name}: 1}, ${name}: 1}}
+volumes: {${name}: {host: ${name}, capacity: 8 TB, redundancy: ${name}}}
+recordings: {${name}: {stream: ${name}, volume: ${name}, file: ${name}, segment: 60 s}}
+policies: {${name}: {}, link-load: {${name}: 1}, retention: [{recordings: [${name}], at-least: 1 d}]}
+lint: {rules: {${name}: off}, accept: [{rule: ${name}, at: ${name}, because: ${name}}], ${name}: 1}
+${name}: {${name}: 1}
+`;
+      const found = told({ 'a.site.yaml': text, 'b.site.yaml': REST });
+      has(found, new RegExp(`^unknown-key: There is no section ${name}`));
+      has(found, new RegExp(`^unknown-rule: There is no rule ${name}`));
+      has(found, new RegExp(`^carries-itself: ${name} `));
+    });
+  }
+
+  it('with numbers at the edge of exactness, shown as they are written', () => {
+    const found = told({ 'a.site.yaml': `
+vlans: {video: {id: 9007199254740993}}
+streams:
+  s: {source: paddock-cam, ttl: 1e400, port: -0, video: {frame-rate: 1e308, bitrate: 9007199254740993 Gb/s}, audio: {channels: 0.1}}
+volumes: {v: {host: paddock-cam, capacity: 9007199254740993 TB, disks: 9007199254740992, reserve: 99.99999999999999999 %}}
+recordings: {r: {stream: s, volume: v, keep: 0.00000000001 s, segment: 1e5 s}}
+`, 'b.site.yaml': REST });
+    has(found, /^out-of-range: id is 9007199254740993;/);
+    has(found, /^quantity: capacity is 9007199254740993 TB, which is more than can be counted/);
+  });
+
+  it('with names of ten thousand characters, which messages do not show in full', () => {
+    const long = 'x'.repeat(10_000);
+    const found = told({ 'a.site.yaml': `cables:\n  - {from: ${long}/${long}, to: ${long}}\nstreams:\n  ${long}: {source: ${long}, ${long}: 1}\n${long}:\n  a: 1\n${REST}` });
+    has(found, /^unknown-name: There is no device x+…/);
+    for (const line of found) assert.ok(line.length < 1100, `${line.length} characters`);
+  });
+
+  it('of a thousand files', () => {
+    const files = times(999, (i) => `${i}`, ' ').split(' ').map((i) => [`${i}.site.yaml`, `devices:\n  cam-${i}: {kind: camera, address: 10.0.${Number(i) >> 8}.${Number(i) & 255}}\n`] as const);
+    told({ ...Object.fromEntries(files), 'rest.site.yaml': REST }, 10);
+  }).timeout(60_000);
+
+  it('with control characters, lone surrogates and marks that turn the direction of writing in its names', () => {
+    const found = told({ 'a.site.yaml': `streams:\n  "a\\u0000b": {source: "c\\x1b[31md"}\n  "\\ud83d": {source: "\u202egnp.exe"}\n${REST}` });
+    for (const line of found) assert.doesNotMatch(line, /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])/);
+  });
+});
