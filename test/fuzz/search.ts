@@ -27,10 +27,10 @@ function inputOf(seed: number): { readonly texts: Texts; readonly random: Random
 }
 
 /** The inputs of `seed`, `seed` + 1 and so on. */
-export function search(seed: number, milliseconds: number): Found {
+export function search(seed: number, milliseconds: number, most = Infinity): Found {
   const end = Date.now() + milliseconds;
   let tried = 0;
-  for (; Date.now() < end; tried++) {
+  for (; tried < most && Date.now() < end; tried++) {
     const { texts, random } = inputOf(seed + tried);
     const message = failureOf(texts, random);
     if (message !== undefined) return { tried: tried + 1, failure: { seed: seed + tried, message, texts } };

@@ -57,17 +57,18 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
 
 type SentGroup = readonly { readonly index: number; readonly members: readonly Interface[] }[];
 
-const known = new WeakMap<Network, readonly (SentGroup | undefined)[]>();
+/** By the deliveries that they follow from: a view of the network outlives an edit. */
+const known = new WeakMap<Network['deliveries'], readonly (SentGroup | undefined)[]>();
 
 /** By stream: the networks that its group is sent into, with those who joined it there. */
 function sentGroups(network: Network): readonly (SentGroup | undefined)[] {
-  let sent = known.get(network);
+  let sent = known.get(network.deliveries);
   if (sent === undefined) {
     sent = network.deliveries.map(({ stream: { group }, networks }) => {
       if (group === undefined || !isMulticast(group) || isLinkLocalGroup(group)) return undefined;
       return networks.map((index) => ({ index, members: network.memberships.members(group, index) }));
     });
-    known.set(network, sent);
+    known.set(network.deliveries, sent);
   }
   return sent;
 }

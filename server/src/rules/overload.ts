@@ -2,7 +2,8 @@
 
 import { type Link, outOf } from '../network/link.ts';
 import { type Cause, visitUnwanted } from '../network/unwanted.ts';
-import type { Port } from '../site/model.ts';
+import type { Network } from '../network/network.ts';
+import type { Policies, Port } from '../site/model.ts';
 import { LINK_LIMIT, LINK_WARN } from '../site/limits.ts';
 import type { Subject } from './rule.ts';
 
@@ -22,12 +23,15 @@ export interface Overload {
   readonly networks: ReadonlySet<number>;
 }
 
-const known = new WeakMap<Subject, readonly Overload[]>();
+/** By the loads that they follow from: a rule's view of the site outlives an edit. */
+const known = new WeakMap<Network['loads'], { readonly policies: Policies; readonly found: readonly Overload[] }>();
 
 export function overloads(subject: Subject, reason: Reason): Overload[] {
-  let found = known.get(subject);
-  if (found === undefined) known.set(subject, (found = [...find(subject)]));
-  return found.filter((overload) => overload.reason === reason);
+  const { loads } = subject.network;
+  const { policies } = subject.site;
+  let kept = known.get(loads);
+  if (kept?.policies !== policies) known.set(loads, (kept = { policies, found: [...find(subject)] }));
+  return (kept?.found ?? []).filter((overload) => overload.reason === reason);
 }
 
 function reasonOf(cause: Cause): Reason {
