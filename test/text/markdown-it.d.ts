@@ -4,6 +4,7 @@ declare module 'markdown-it' {
     readonly type: string;
     readonly content: string;
     readonly children: readonly Token[] | null;
+    attrGet(name: string): string | null;
   }
   export default class MarkdownIt {
     constructor(options?: { readonly html?: boolean; readonly linkify?: boolean });

@@ -158,7 +158,10 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     if (closed.gone) {
       checks.delete(closed.site);
       for (const file of closed.site.texts.files) clear(file.uri);
-    } else checkSoon(closed.site);
+    } else {
+      if (!closed.site.has(uri)) clear(uri);
+      checkSoon(closed.site);
+    }
   });
 
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
@@ -166,7 +169,7 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
       const uri = addresses.take(written);
       const site = await sites.changedOnDisk(uri, type === FileChangeType.Deleted);
       if (site === undefined) continue;
-      if (type === FileChangeType.Deleted) clear(uri);
+      if (!site.has(uri)) clear(uri);
       checkSoon(site);
     }
   });

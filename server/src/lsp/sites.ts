@@ -49,6 +49,10 @@ export class OpenSite {
     this.checked = undefined;
   }
 
+  has(uri: string): boolean {
+    return this.changed.has(uri) || this.texts.get(uri) !== undefined;
+  }
+
   /** The site as it stands now; computed once for each change. */
   now(): Checked {
     for (const [uri, text] of this.changed) this.texts.set(uri, text());
