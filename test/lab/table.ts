@@ -19,7 +19,7 @@ const TOLERANCE = 0.01;
 const FEWER_ACKNOWLEDGEMENTS = 0.25;
 
 /** Where so little is predicted that the noise is more than one per cent of it, up to this may come on top. */
-const NOISE_ON_LITTLE = 1000;
+const NOISE_ON_LITTLE = 3000;
 
 export interface Row {
   readonly port: Port;
