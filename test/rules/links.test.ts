@@ -169,8 +169,15 @@ describe('A cable that is taken out', () => {
     const folder = folderOf({ [FILE]: text });
     const cable = folder.site().cables[index];
     assert.ok(cable !== undefined);
-    return edited({ [FILE]: text }, [removeItem(cable.item)])[FILE] ?? '';
+    const edit = removeItem(cable.item);
+    return edited({ [FILE]: text }, edit === undefined ? [] : [edit])[FILE] ?? '';
   };
+
+  it('goes with its anchor, unless another item may refer to that', () => {
+    assert.equal(without('cables:\n  - &c {from: a, to: b}\n  - {from: c, to: d}\n', 0), 'cables:\n  - {from: c, to: d}\n');
+    const shared = 'cables:\n  - &c {from: a, to: b}\n  - {<<: *c, to: d}\n';
+    assert.equal(without(shared, 0), shared);
+  });
 
   it('goes with its line', () => {
     assert.equal(without('cables:\n  - {from: a, to: b}  # gone\n  # stays\n  - {from: c, to: d}\n', 0), 'cables:\n  # stays\n  - {from: c, to: d}\n');

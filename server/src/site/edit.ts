@@ -141,12 +141,18 @@ export function byFile(edits: readonly Edit[]): Map<string, Edit[]> {
   return found;
 }
 
-/** Takes a whole item out, with its lines; in a list in brackets or a mapping in braces, with its comma. */
-export function removeItem(item: Item): Edit {
+/**
+ * Takes a whole item out, with its lines; in a list in brackets or a mapping in braces, with its comma. `undefined`
+ * where it has an anchor that other items may refer to.
+ */
+export function removeItem(item: Item): Edit | undefined {
   const source = item.piece.text;
   const entry = placeOf(item, [], 'entry');
-  const own = { ...entry, end: behindColon(source, entry.end) };
-  const lineStart = source.lastIndexOf('\n', own.start - 1) + 1;
+  const lineStart = source.lastIndexOf('\n', entry.start - 1) + 1;
+  // An anchor or tag before it goes with it.
+  const properties = /(?:[&!][^\s,[\]{}]*\s+)*$/.exec(source.slice(lineStart, entry.start))?.[0].length ?? 0;
+  const own = { ...entry, start: entry.start - properties, end: behindColon(source, entry.end) };
+  if (item.piece.role !== 'item' && /(?:^|[\s,[{])&/.test(source.slice(own.start, own.end))) return undefined;
   const newline = source.indexOf('\n', own.end);
   const lineEnd = newline === -1 ? source.length : newline + 1;
   const alone = /^\s*(- +)?$/.test(source.slice(lineStart, own.start)) && /^\s*,?\s*(#.*)?\s*$/.test(source.slice(own.end, lineEnd));

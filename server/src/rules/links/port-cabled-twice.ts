@@ -95,8 +95,8 @@ function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, wha
         const edits = [setValue(second.cable.item, second.end.route, scalarText(portName(free), true))];
         fixes.push({ title: `Use ${portName(free)}, the next free one like it`, safe: false, edits });
       }
-      if (second.cable !== first.cable)
-        fixes.push({ title: 'Take this cable out', safe: false, edits: [removeItem(second.cable.item)] });
+      const edit = second.cable === first.cable ? undefined : removeItem(second.cable.item);
+      if (edit !== undefined) fixes.push({ title: 'Take this cable out', safe: false, edits: [edit] });
       return fixes;
     },
   };
