@@ -22,7 +22,7 @@ const ADDRESSES = [
 ] as const;
 
 const UNITS = [
-  '', 'b/s', 'kb/s', 'Mb/s', 'Gb/s', 'MB/s', 'Mbps', 'mbit', 'B', 'kB', 'TB', 'TiB', 'GB', '%', 'ms', 's', 'min', 'h', 'd', 'days', 'W', 'mW', 'm', 'cm', 'Hz', 'kHz', 'x',
+  '', 'b/s', 'kb/s', 'Mb/s', 'Gb/s', 'MB/s', 'Mbps', 'mbit', 'B', 'kB', 'TB', 'TiB', 'GB', '%', 'ms', 's', 'min', 'h', 'd', 'days', 'W', 'mW', 'm', 'cm', 'Hz', 'kHz', 'x', '__proto__', 'constructor',
 ] as const;
 
 const AMOUNTS = ['0', '1', '-1', '0.1', '.5', '1e3', '1e308', '1,5', '1 000', '9007199254740993', '0.0000000001', '٣', ''] as const;

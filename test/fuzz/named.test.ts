@@ -136,6 +136,13 @@ ${name}: {${name}: 1}
     });
   }
 
+  it('with such names for units and truth values, of which nothing is made', () => {
+    const texts = { 'a.site.yaml': 'devices:\n  a: {kind: switch, igmp-snooping: constructor, spanning-tree: __proto__, poe-budget: 2 __proto__, speed: 2toString}\n', 'b.site.yaml': REST };
+    told(texts);
+    const fixes = check(folderOf(texts)).diagnostics.flatMap((diagnostic) => diagnostic.fixes?.() ?? []);
+    for (const { edits } of fixes) for (const { text } of edits) assert.doesNotMatch(text, /object|function/);
+  });
+
   it('with numbers at the edge of exactness, shown as they are written', () => {
     const found = told({ 'a.site.yaml': `
 vlans: {video: {id: 9007199254740993}}

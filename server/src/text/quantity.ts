@@ -111,7 +111,7 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   const unit = UNITS.get(unitName);
   if (unit === undefined) {
     const bytes = kind === 'bit-rate' && IN_BYTES.test(unitName) ? UNITS.get(nearUnit(unitName, 'byte-rate') ?? '') : undefined;
-    const amount = Number(number) * (OTHER[kind]?.[unitName.toLowerCase()] ?? NaN);
+    const amount = Number(number) * (own(OTHER[kind], unitName.toLowerCase()) ?? NaN);
     const suggestions = [
       ...sameNumber(number, unitName, kind),
       ...(bytes === undefined ? [] : sameAmount(number, bytes, kind)),
@@ -160,7 +160,7 @@ function nearUnit(name: string, kind: QuantityKind): string | undefined {
   const lower = name.toLowerCase();
   const same = unitsOf(kind).find((unit) => unit.toLowerCase() === lower);
   if (same !== undefined) return same;
-  return SPOKEN[kind]?.[lower];
+  return own(SPOKEN[kind], lower);
 }
 
 const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = {
@@ -180,6 +180,11 @@ const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   length: { mm: 1, cm: 10, km: K ** 2 },
   power: { kw: K ** 2 },
 };
+
+/** What a table says of a word, which may also be one that every object knows, such as `constructor`. */
+function own<T>(table: Readonly<Record<string, T>> | undefined, word: string): T | undefined {
+  return table !== undefined && Object.hasOwn(table, word) ? table[word] : undefined;
+}
 
 /** The same number in the unit that was meant: a slip of the pen, `6 MB/s` for `6 Mb/s`. */
 function sameNumber(number: string, unitName: string, kind: QuantityKind): string[] {

@@ -3,6 +3,7 @@
 import { type Edit, addEntry, remove, scalarText, setKey, setValue } from '../../site/edit.ts';
 import type { Port } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
+import { isName } from '../shape/nearest.ts';
 
 /** As the keys of a port have it. */
 export interface PortVlans {
@@ -17,10 +18,12 @@ export function vlansOf({ vlan, trunk, native }: Port): PortVlans {
   return { vlan, trunk, native };
 }
 
-/** None where it has these; `undefined` where the port shares its entry with others, which would change with it. */
+/** None where it has these; `undefined` where the port shares its entry with others, which would change with it, or a name is none. */
 export function setVlans(port: Port, wanted: PortVlans): Edit[] | undefined {
   const key = port.route[1];
   if (key !== undefined && portNames(String(key)).length !== 1) return undefined;
+  const names = [wanted.vlan, wanted.native, ...(wanted.trunk ?? [])];
+  if (names.some((name) => name !== undefined && !isName(name))) return undefined;
   const { item } = port.device;
   const at = (name: string): readonly (string | number)[] => [...port.route, name];
   const has = KEYS.filter((name) => port[name] !== undefined);

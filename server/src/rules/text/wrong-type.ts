@@ -157,7 +157,7 @@ function visiblePlace(place: Place): Place {
   return place.end > place.start || place.start === 0 ? firstLine(place) : { ...place, start: place.start - 1 };
 }
 
-const SPOKEN: Readonly<Record<string, boolean>> = { yes: true, on: true, true: true, no: false, off: false, false: false };
+const SPOKEN: ReadonlyMap<string, boolean> = new Map([['yes', true], ['on', true], ['true', true], ['no', false], ['off', false], ['false', false]]);
 
 function fixesOf(item: Item, route: Route, found: Data, expected: readonly string[], schema: Schema | undefined): Fix[] {
   const write = (text: string, title = `Write ${text}`): Fix[] => {
@@ -172,7 +172,7 @@ function fixesOf(item: Item, route: Route, found: Data, expected: readonly strin
   }
   if (typeof found === 'object') return [];
   if (expected.includes('boolean') && typeof found === 'string') {
-    const spoken = SPOKEN[found.toLowerCase()];
+    const spoken = SPOKEN.get(found.toLowerCase());
     return spoken === undefined ? [] : write(String(spoken));
   }
   if (typeof found === 'string' && expected.some((type) => type === 'integer' || type === 'number')) {
