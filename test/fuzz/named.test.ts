@@ -4,6 +4,7 @@ import { describe, it } from 'mocha';
 import { reportOf } from '../../server/src/report/report.ts';
 import { check } from '../../server/src/rules/check.ts';
 import { type Texts, folderOf } from '../site.ts';
+import { AT_A_PLACE, OF_A_FILE } from './features.ts';
 
 /** What is to be told of in any case: it stands behind what is tried, in the same file or in another. */
 const REST = 'devices:\n  paddock-cam: {kind: camera, adress: 192.168.20.31}\n';
@@ -161,6 +162,33 @@ recordings: {r: {stream: s, volume: v, keep: 0.00000000001 s, segment: 1e5 s}}
     has(found, /^unknown-name: There is no device x+…/);
     for (const line of found) assert.ok(line.length < 1100, `${line.length} characters`);
   });
+
+  for (const value of ['', '~', 'true', '7', '[]', '{}', '[:]', '[[]]', '{a: b}', '[core, {b: c}]', '{a: [{}]}']) {
+    it(`in which every value is ${JSON.stringify(value)}, wherever the cursor is`, () => {
+      const text = `
+site: {name: ${value}, timezone: ${value}}
+vlans: {video: {id: ${value}, subnet: ${value}, gateway: ${value}, dhcp-pool: ${value}}}
+devices:
+  core: {kind: ${value}, poe: ${value}, igmp-snooping: ${value}, routes: ${value}, ports: {1: {vlan: ${value}, native: ${value}, trunk: ${value}, addresses: ${value}, poe: ${value}}}}
+  barn: {ports: ${value}, address: ${value}, routes: [{to: ${value}, port: ${value}}]}
+cables: [{from: ${value}, to: ${value}, type: ${value}, length: ${value}, through: ${value}}, ${value}]
+streams: {s: {source: ${value}, carries: ${value}, port: ${value}, receivers: ${value}, egress: ${value}, video: ${value}, audio: {codec: ${value}, bitrate: ${value}}}}
+volumes: {v: {host: ${value}, capacity: ${value}, disks: ${value}}}
+recordings: {r: {stream: ${value}, volume: ${value}, keep: ${value}, file: ${value}}}
+policies: {link-load: ${value}, volume-fill: {warn: ${value}}, retention: [{recordings: ${value}, at-least: ${value}}]}
+lint: {rules: {loop: ${value}}, accept: [{rule: ${value}, at: ${value}, because: ${value}}]}
+`;
+      const texts = { 'a.site.yaml': text, 'b.site.yaml': REST };
+      told(texts);
+      const checked = check(folderOf(texts));
+      const file = checked.files[0];
+      assert.ok(file?.text === text);
+      for (let offset = 0; offset <= text.length; offset += 2) {
+        for (const ask of Object.values(AT_A_PLACE)) ask(checked, file, offset);
+      }
+      for (const ask of Object.values(OF_A_FILE)) ask(checked, file);
+    }).timeout(60_000);
+  }
 
   it('of a thousand files', () => {
     const files = times(999, (i) => `${i}`, ' ').split(' ').map((i) => [`${i}.site.yaml`, `devices:\n  cam-${i}: {kind: camera, address: 10.0.${Number(i) >> 8}.${Number(i) & 255}}\n`] as const);

@@ -132,8 +132,7 @@ function vlansFor(wanted: Wanted, role: string): string[] {
     'trunk',
   ]);
   if (!Array.isArray(trunk)) return names;
-  const carried = trunk.map(String);
-  return names.filter((name) => carried.includes(name));
+  return names.filter((name) => trunk.some((carried) => carried === name || carried === Number(name)));
 }
 
 function streamsFor(wanted: Wanted, role: string): Stream[] {

@@ -103,5 +103,6 @@ export function textAt(wanted: Wanted, route: Route): string | undefined {
 export function othersInList(wanted: Wanted): readonly string[] {
   const index = wanted.route[wanted.route.length - 1];
   const list = writtenAt(wanted, wanted.route.slice(0, -1));
-  return Array.isArray(list) ? list.filter((_, i) => i !== index).map(String) : [];
+  if (!Array.isArray(list)) return [];
+  return list.filter((other, i) => i !== index && (typeof other === 'string' || typeof other === 'number')).map(String);
 }
