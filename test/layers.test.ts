@@ -4,10 +4,13 @@ import { dirname, join, posix, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /** From the ground up: a layer may import itself and what stands before it. */
-const LAYERS = ['standards', 'text', 'site', 'network', 'storage', 'plan.ts', 'report', 'rules', 'features', 'lsp', 'cli'];
+const LAYERS = [
+  'standards', 'text', 'site', 'network', 'storage', 'recordings', 'plan.ts', 'report', 'rules', 'make', 'audit', 'footage',
+  'features', 'machine', 'lsp', 'cli',
+];
 
 /** The layers that meet the machine; all below them runs in a browser worker too. */
-const HOSTS = ['lsp', 'cli'];
+const HOSTS = ['machine', 'lsp', 'cli'];
 
 const source = join(dirname(fileURLToPath(import.meta.url)), '..', 'server', 'src');
 const files = readdirSync(source, { recursive: true, encoding: 'utf8' }).filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts'));
@@ -38,7 +41,7 @@ describe('layers', () => {
     });
   }
 
-  it('nothing below lsp and cli knows Node or the protocol', () => {
+  it('nothing below machine, lsp and cli knows Node or the protocol', () => {
     for (const path of files.filter((candidate) => !HOSTS.includes(layerOf(candidate)))) {
       for (const specifier of importsOf(path)) {
         assert.ok(!specifier.startsWith('node:') && !specifier.startsWith('vscode'), `${path} imports ${specifier}`);

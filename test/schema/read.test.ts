@@ -30,8 +30,8 @@ describe('Keys of the site language', () => {
   const described = ['description'];
   for (const [definition, path, reader, items, unread] of [
     ['vlan', 'vlan', read.readVlan, [{}], described],
-    ['device', 'device', read.readDevice, [{ kind: 'switch' }, { kind: 'camera' }], [...described, 'mac', 'model', 'location']],
-    ['port', 'device.ports.lan', read.readDevice, [{ kind: 'server', ports: { lan: {} } }], [...described, 'mac']],
+    ['device', 'device', read.readDevice, [{ kind: 'switch' }, { kind: 'camera' }], [...described, 'model', 'location']],
+    ['port', 'device.ports.lan', read.readDevice, [{ kind: 'server', ports: { lan: {} } }], described],
     ['poe', 'device.poe', read.readDevice, [{ kind: 'camera', poe: { class: 3, power: '9.5 W' } }], []],
     ['route', 'device.routes', read.readDevice, [{ kind: 'server', routes: [{ to: 'default', port: 'lan' }] }], ['via']],
     ['cable', 'cable', read.readCable, [{}], [...described, 'label']],

@@ -3,24 +3,10 @@ import { check } from '../rules/check.ts';
 import type { Severity } from '../site/model.ts';
 import { CannotDo } from './cannot-do.ts';
 import { EXIT_STATUS } from './exit-status.ts';
-import { githubFormat } from './format/github.ts';
-import { jsonFormat } from './format/json.ts';
-import { junitFormat } from './format/junit.ts';
-import { sarifFormat } from './format/sarif.ts';
-import { textFormat } from './format/text.ts';
+import { FORMATS, GRAVITY } from './format/formats.ts';
 import { type Findings, placed } from './placed.ts';
 import { type SiteOnDisk, readSites, shownPath, siteWithInput } from './sites.ts';
 import { checkAgain } from './watch.ts';
-
-const FORMATS: Readonly<Record<string, (findings: Findings) => string>> = {
-  text: textFormat,
-  json: jsonFormat,
-  sarif: sarifFormat,
-  junit: junitFormat,
-  github: githubFormat,
-};
-
-const GRAVITY: readonly Severity[] = ['hint', 'information', 'warning', 'error'];
 
 interface Options {
   readonly format: string;

@@ -2,11 +2,13 @@
 
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from './cannot-do.ts';
+import { auditCommand } from './audit.ts';
 import { checkCommand } from './check.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { explainCommand } from './explain.ts';
 import { fixCommand } from './fix.ts';
 import { lspCommand } from './lsp.ts';
+import { makeCommand } from './make.ts';
 import { newCommand } from './new.ts';
 import { reportCommand } from './report.ts';
 import manifest from '../../../package.json' with { type: 'json' };
@@ -28,7 +30,7 @@ Examples:
 ${EXIT_STATUS}`,
   );
 
-for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, lspCommand])
+for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, makeCommand, auditCommand, lspCommand])
   program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();

@@ -42,7 +42,7 @@ export interface Findings {
 }
 
 /** In the order of files and lines. */
-export function placed({ diagnostics, files }: Checked): Placed[] {
+export function placed({ diagnostics, files }: Pick<Checked, 'diagnostics' | 'files'>): Placed[] {
   const byUri = new Map(files.map((file) => [file.uri, { file, lines: new Lines(file.text) }]));
   const range = (place: Place): Range => {
     const { uri } = fileOf(place);

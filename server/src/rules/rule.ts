@@ -7,7 +7,8 @@ import type { Severity, Site } from '../site/model.ts';
 import type { Network } from '../network/network.ts';
 import type { Plan } from '../plan.ts';
 
-export interface Rule {
+/** A kind of finding. */
+export interface Fault {
   /** Also the name of its file, of its page, and its key under `lint: rules`. */
   readonly id: string;
   readonly severity: Severity;
@@ -17,6 +18,9 @@ export interface Rule {
   readonly why: string;
   /** The standard behind it, with its section; or "common practice". */
   readonly source?: string;
+}
+
+export interface Rule extends Fault {
   /** Shown on its page and run as tests. */
   readonly examples: readonly Example[];
   check(subject: Subject): Iterable<Finding>;
@@ -69,6 +73,6 @@ export interface Fix {
 
 /** A finding as it is told: with its rule and the severity that the site sets. */
 export interface Diagnostic extends Finding {
-  readonly rule: Rule;
+  readonly rule: Fault;
   readonly severity: Severity;
 }

@@ -74,6 +74,9 @@ export interface Port {
   readonly feeds: PoeType | undefined;
   /** What the device draws through it, where it is a powered device. */
   readonly draws: { readonly class: number | undefined; readonly milliwatts: number | undefined } | undefined;
+  readonly mac: string | undefined;
+  /** What the operating system calls it, where that is not `name`. */
+  readonly interface: string | undefined;
   readonly routerPort: boolean;
   readonly forwardReports: boolean;
   index: number;
@@ -136,6 +139,10 @@ export interface Stream extends Fact {
   readonly carries: string | undefined;
   readonly transport: Transport | undefined;
   readonly port: number | undefined;
+  /** What follows the port in an RTSP address. */
+  readonly path: string | undefined;
+  /** Names a file of user and password on the host that asks for the stream. */
+  readonly credentials: string | undefined;
   readonly group: number | undefined;
   readonly ttl: number;
   /** As declared here; what is carried over from another stream is in `Site.media`. */
@@ -153,6 +160,8 @@ export interface Volume extends Fact {
   readonly host: string | undefined;
   /** Bytes of one disk where `disks` is declared, else of the whole. */
   readonly capacity: number | undefined;
+  /** Where its host has it mounted. */
+  readonly path: string | undefined;
   readonly disks: number | undefined;
   readonly redundancy: 'none' | 'mirror' | 'raid5' | 'raid6' | 'raid10';
   /** Ten-thousandths. */

@@ -19,7 +19,7 @@ type Partly<T> = T extends readonly (infer E)[]
 
 const ANYWHERE: WrittenSubnet = { network: 0, prefix: 0, hostBits: false };
 /** More ports than that in one range is a slip of the pen. */
-const RANGE_PORTS = 1024;
+export const RANGE_PORTS = 1024;
 
 function written<T>(data: Data): Partly<T> {
   return (typeof data === 'object' && data !== null && !Array.isArray(data) ? data : {}) as Partly<T>;
@@ -130,6 +130,8 @@ function readPort(device: Device, name: string, route: Route, data: Partly<Writt
     addresses: readAddresses(device, route, data, offset),
     feeds: typeof power === 'string' ? (power as PoeType) : undefined,
     draws: draws === undefined ? undefined : { class: draws.class, milliwatts: amount(draws.power, 'power') },
+    mac: data.mac,
+    interface: data.interface,
     routerPort: data['router-port'] === true,
     forwardReports: data['forward-reports'] === true,
     index: -1,
@@ -188,6 +190,8 @@ export function readStream(item: Item): Stream {
     carries: data.carries,
     transport: data.transport as Transport | undefined,
     port: typeof data.port === 'number' ? data.port : undefined,
+    path: data.path,
+    credentials: data.credentials,
     group: address(data.group),
     ttl: data.ttl ?? 1,
     video: data.video === undefined ? undefined : readVideo(data.video),
@@ -235,6 +239,7 @@ export function readVolume(item: Item): Volume {
     index: -1,
     host: data.host,
     capacity: amount(data.capacity, 'size'),
+    path: data.path,
     disks: data.disks,
     redundancy: data.redundancy ?? 'none',
     reserve: amount(data.reserve, 'percentage') ?? 0,

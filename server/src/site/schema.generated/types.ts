@@ -145,6 +145,10 @@ export interface Device {
    */
   mac?: string;
   /**
+   * What its operating system calls its one port; eth where nothing else is given.
+   */
+  interface?: string;
+  /**
    * The highest speed of its one port. A link runs at the lower speed of its two ends.
    */
   speed?: string;
@@ -235,6 +239,10 @@ export interface Port {
    */
   mac?: string;
   /**
+   * What the operating system of the host calls the port, where that is not its name here.
+   */
+  interface?: string;
+  /**
    * Treats the port as if a multicast router stood behind it: it gets every group that its switch knows or receives, and every membership report.
    */
   'router-port'?: boolean;
@@ -319,6 +327,14 @@ export interface Stream {
    * The port that it is sent to, or for rtsp asked for at the source. RTP takes an even port and RTCP the odd one above; audio beside video takes the next pair. `auto` until a free one is filled in.
    */
   port?: number | string;
+  /**
+   * What follows the port in the RTSP address of the source; the source's papers name it.
+   */
+  path?: string;
+  /**
+   * The name of the file of user and password on the host that asks for the stream. Never the password itself: a site is read by many.
+   */
+  credentials?: string;
   /**
    * The multicast address that it is sent to; makes it multicast. Within one house take 239.255.0.0/16, within an organization 239.192.0.0/14 (RFC 2365). `auto` until a free one is filled in.
    */
@@ -418,6 +434,10 @@ export interface Volume {
    * The size as sold, in powers of 1000 (TB) or 1024 (TiB); of each disk where `disks` is given.
    */
   capacity: string;
+  /**
+   * Where its host has it mounted; the files of recordings lie below. Without it, /srv and its name.
+   */
+  path?: string;
   /**
    * How many disks of that capacity it consists of.
    */

@@ -299,13 +299,14 @@ function validate51(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate51.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate52;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
+var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -741,20 +742,20 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["router-port"] !== void 0) {
-      if (typeof data["router-port"] !== "boolean") {
-        const err24 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err24];
-        } else {
-          vErrors.push(err24);
+    if (data.interface !== void 0) {
+      let data10 = data.interface;
+      if (typeof data10 === "string") {
+        if (!pattern22.test(data10)) {
+          const err24 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          if (vErrors === null) {
+            vErrors = [err24];
+          } else {
+            vErrors.push(err24);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data["forward-reports"] !== void 0) {
-      if (typeof data["forward-reports"] !== "boolean") {
-        const err25 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      } else {
+        const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
@@ -763,9 +764,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err26 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data["router-port"] !== void 0) {
+      if (typeof data["router-port"] !== "boolean") {
+        const err26 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err26];
         } else {
@@ -774,12 +775,34 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["forward-reports"] !== void 0) {
+      if (typeof data["forward-reports"] !== "boolean") {
+        const err27 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err27];
+        } else {
+          vErrors.push(err27);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err28 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err28];
+        } else {
+          vErrors.push(err28);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err27 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err27];
+      vErrors = [err29];
     } else {
-      vErrors.push(err27);
+      vErrors.push(err29);
     }
     errors++;
   }
@@ -788,8 +811,8 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var schema57 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern25 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern27 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var pattern27 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern29 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -833,7 +856,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern25.test(data0)) {
+        if (!pattern27.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -878,7 +901,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.via !== void 0) {
       let data2 = data.via;
       if (typeof data2 === "string") {
-        if (!pattern27.test(data2)) {
+        if (!pattern29.test(data2)) {
           const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -1184,11 +1207,11 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.speed !== void 0) {
-      let data11 = data.speed;
+    if (data.interface !== void 0) {
+      let data11 = data.interface;
       if (typeof data11 === "string") {
-        if (!pattern13.test(data11)) {
-          const err24 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+        if (!pattern22.test(data11)) {
+          const err24 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
             vErrors = [err24];
           } else {
@@ -1197,11 +1220,33 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err25 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
           vErrors.push(err25);
+        }
+        errors++;
+      }
+    }
+    if (data.speed !== void 0) {
+      let data12 = data.speed;
+      if (typeof data12 === "string") {
+        if (!pattern13.test(data12)) {
+          const err26 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err26];
+          } else {
+            vErrors.push(err26);
+          }
+          errors++;
+        }
+      } else {
+        const err27 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err27];
+        } else {
+          vErrors.push(err27);
         }
         errors++;
       }
@@ -1213,39 +1258,17 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data13 = data.routes;
-      if (Array.isArray(data13)) {
-        const len0 = data13.length;
+      let data14 = data.routes;
+      if (Array.isArray(data14)) {
+        const len0 = data14.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate29(data13[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data13, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate29(data14[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data14, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate29.errors : vErrors.concat(validate29.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err26 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
-        if (vErrors === null) {
-          vErrors = [err26];
-        } else {
-          vErrors.push(err26);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err27 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err27];
-        } else {
-          vErrors.push(err27);
-        }
-        errors++;
-      }
-    }
-    if (data.model !== void 0) {
-      if (typeof data.model !== "string") {
-        const err28 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err28 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -1254,9 +1277,9 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.location !== void 0) {
-      if (typeof data.location !== "string") {
-        const err29 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err29 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err29];
         } else {
@@ -1265,12 +1288,34 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.model !== void 0) {
+      if (typeof data.model !== "string") {
+        const err30 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+    }
+    if (data.location !== void 0) {
+      if (typeof data.location !== "string") {
+        const err31 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err31];
+        } else {
+          vErrors.push(err31);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err30 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err32 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err30];
+      vErrors = [err32];
     } else {
-      vErrors.push(err30);
+      vErrors.push(err32);
     }
     errors++;
   }
@@ -1280,8 +1325,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
 validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate56;
 var schema59 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
-var pattern28 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern30 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+var pattern30 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern32 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate56(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1325,7 +1370,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern28.test(data0)) {
+        if (!pattern30.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1347,7 +1392,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern28.test(data1)) {
+        if (!pattern30.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -1390,7 +1435,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data3 = data.length;
       if (typeof data3 === "string") {
-        if (!pattern30.test(data3)) {
+        if (!pattern32.test(data3)) {
           const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -1425,7 +1470,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data5 === "string") {
-            if (!pattern28.test(data5)) {
+            if (!pattern30.test(data5)) {
               const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err12];
@@ -1513,12 +1558,13 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate56.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate57;
-var schema65 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern35 = new RegExp("^auto$", "u");
-var pattern45 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var schema65 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var pattern37 = new RegExp("^auto$", "u");
+var pattern38 = new RegExp("^/", "u");
+var pattern49 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
 var schema68 = { "type": "object", "additionalProperties": false, "properties": { "codec": { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] }, "size": { "type": "string", "pattern": "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, "frame-rate": { "type": "number", "exclusiveMinimum": 0 }, "bitrate": { "$ref": "#/$defs/bit-rate" }, "peak-bitrate": { "$ref": "#/$defs/bit-rate" }, "keyframe-interval": { "$ref": "#/$defs/duration" } } };
-var pattern37 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
-var pattern40 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var pattern41 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var pattern44 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate35(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1565,7 +1611,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern37.test(data1)) {
+        if (!pattern41.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1653,7 +1699,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern40.test(data5)) {
+        if (!pattern44.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -1686,7 +1732,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate35.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var schema72 = { "type": "object", "additionalProperties": false, "properties": { "codec": { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] }, "bitrate": { "$ref": "#/$defs/bit-rate" }, "peak-bitrate": { "$ref": "#/$defs/bit-rate" }, "sample-rate": { "$ref": "#/$defs/frequency" }, "channels": { "type": "integer", "minimum": 1 } } };
-var pattern43 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1777,7 +1823,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern43.test(data3)) {
+        if (!pattern47.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -1960,7 +2006,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern35.test(data3)) {
+        if (!pattern37.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -1971,11 +2017,11 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
     }
-    if (data.group !== void 0) {
-      let data4 = data.group;
+    if (data.path !== void 0) {
+      let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern17.test(data4)) {
-          const err12 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+        if (!pattern38.test(data4)) {
+          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err12];
           } else {
@@ -1984,7 +2030,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err13 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err13 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -1993,33 +2039,77 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.ttl !== void 0) {
-      let data5 = data.ttl;
-      if (!(typeof data5 == "number" && (!(data5 % 1) && !isNaN(data5)) && isFinite(data5))) {
-        const err14 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
-        if (vErrors === null) {
-          vErrors = [err14];
-        } else {
-          vErrors.push(err14);
-        }
-        errors++;
-      }
-      if (typeof data5 == "number" && isFinite(data5)) {
-        if (data5 > 255 || isNaN(data5)) {
-          const err15 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/maximum", keyword: "maximum", params: { comparison: "<=", limit: 255 }, message: "must be <= 255" };
+    if (data.credentials !== void 0) {
+      let data5 = data.credentials;
+      if (typeof data5 === "string") {
+        if (!pattern5.test(data5)) {
+          const err14 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err15];
+            vErrors = [err14];
           } else {
-            vErrors.push(err15);
+            vErrors.push(err14);
           }
           errors++;
         }
-        if (data5 < 1 || isNaN(data5)) {
-          const err16 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      } else {
+        const err15 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err15];
+        } else {
+          vErrors.push(err15);
+        }
+        errors++;
+      }
+    }
+    if (data.group !== void 0) {
+      let data6 = data.group;
+      if (typeof data6 === "string") {
+        if (!pattern17.test(data6)) {
+          const err16 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err16];
           } else {
             vErrors.push(err16);
+          }
+          errors++;
+        }
+      } else {
+        const err17 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err17];
+        } else {
+          vErrors.push(err17);
+        }
+        errors++;
+      }
+    }
+    if (data.ttl !== void 0) {
+      let data7 = data.ttl;
+      if (!(typeof data7 == "number" && (!(data7 % 1) && !isNaN(data7)) && isFinite(data7))) {
+        const err18 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+      if (typeof data7 == "number" && isFinite(data7)) {
+        if (data7 > 255 || isNaN(data7)) {
+          const err19 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/maximum", keyword: "maximum", params: { comparison: "<=", limit: 255 }, message: "must be <= 255" };
+          if (vErrors === null) {
+            vErrors = [err19];
+          } else {
+            vErrors.push(err19);
+          }
+          errors++;
+        }
+        if (data7 < 1 || isNaN(data7)) {
+          const err20 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err20];
+          } else {
+            vErrors.push(err20);
           }
           errors++;
         }
@@ -2038,56 +2128,56 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.receivers !== void 0) {
-      let data8 = data.receivers;
-      if (Array.isArray(data8)) {
-        const len0 = data8.length;
+      let data10 = data.receivers;
+      if (Array.isArray(data10)) {
+        const len0 = data10.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          let data9 = data8[i0];
-          if (typeof data9 !== "string") {
-            const err17 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/properties/receivers/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          let data11 = data10[i0];
+          if (typeof data11 !== "string") {
+            const err21 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/properties/receivers/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err17];
+              vErrors = [err21];
             } else {
-              vErrors.push(err17);
+              vErrors.push(err21);
             }
             errors++;
           }
-          if (typeof data9 === "string") {
-            if (!pattern5.test(data9)) {
-              const err18 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (typeof data11 === "string") {
+            if (!pattern5.test(data11)) {
+              const err22 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
-                vErrors = [err18];
+                vErrors = [err22];
               } else {
-                vErrors.push(err18);
+                vErrors.push(err22);
               }
               errors++;
             }
           } else {
-            const err19 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err23 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err19];
+              vErrors = [err23];
             } else {
-              vErrors.push(err19);
+              vErrors.push(err23);
             }
             errors++;
           }
         }
-        let i1 = data8.length;
+        let i1 = data10.length;
         let j0;
         if (i1 > 1) {
           const indices0 = {};
           for (; i1--; ) {
-            let item0 = data8[i1];
+            let item0 = data10[i1];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err20 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err24 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
               if (vErrors === null) {
-                vErrors = [err20];
+                vErrors = [err24];
               } else {
-                vErrors.push(err20);
+                vErrors.push(err24);
               }
               errors++;
               break;
@@ -2096,51 +2186,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err21 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" }, message: "must be array" };
-        if (vErrors === null) {
-          vErrors = [err21];
-        } else {
-          vErrors.push(err21);
-        }
-        errors++;
-      }
-    }
-    if (data["packet-size"] !== void 0) {
-      let data10 = data["packet-size"];
-      if (typeof data10 === "string") {
-        if (!pattern45.test(data10)) {
-          const err22 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
-          if (vErrors === null) {
-            vErrors = [err22];
-          } else {
-            vErrors.push(err22);
-          }
-          errors++;
-        }
-      } else {
-        const err23 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err23];
-        } else {
-          vErrors.push(err23);
-        }
-        errors++;
-      }
-    }
-    if (data["mux-rate"] !== void 0) {
-      let data11 = data["mux-rate"];
-      if (typeof data11 === "string") {
-        if (!pattern13.test(data11)) {
-          const err24 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
-          if (vErrors === null) {
-            vErrors = [err24];
-          } else {
-            vErrors.push(err24);
-          }
-          errors++;
-        }
-      } else {
-        const err25 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err25 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
@@ -2149,24 +2195,68 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.egress !== void 0) {
-      let data12 = data.egress;
-      if (typeof data12 !== "string" && !(typeof data12 == "number" && (!(data12 % 1) && !isNaN(data12)) && isFinite(data12))) {
-        const err26 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+    if (data["packet-size"] !== void 0) {
+      let data12 = data["packet-size"];
+      if (typeof data12 === "string") {
+        if (!pattern49.test(data12)) {
+          const err26 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
+          if (vErrors === null) {
+            vErrors = [err26];
+          } else {
+            vErrors.push(err26);
+          }
+          errors++;
+        }
+      } else {
+        const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err26];
+          vErrors = [err27];
         } else {
-          vErrors.push(err26);
+          vErrors.push(err27);
         }
         errors++;
       }
-      if (typeof data12 === "string") {
-        if (!pattern5.test(data12)) {
-          const err27 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+    }
+    if (data["mux-rate"] !== void 0) {
+      let data13 = data["mux-rate"];
+      if (typeof data13 === "string") {
+        if (!pattern13.test(data13)) {
+          const err28 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err27];
+            vErrors = [err28];
           } else {
-            vErrors.push(err27);
+            vErrors.push(err28);
+          }
+          errors++;
+        }
+      } else {
+        const err29 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+    }
+    if (data.egress !== void 0) {
+      let data14 = data.egress;
+      if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
+        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+      if (typeof data14 === "string") {
+        if (!pattern5.test(data14)) {
+          const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err31];
+          } else {
+            vErrors.push(err31);
           }
           errors++;
         }
@@ -2174,21 +2264,21 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err28 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err32 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err28];
+          vErrors = [err32];
         } else {
-          vErrors.push(err28);
+          vErrors.push(err32);
         }
         errors++;
       }
     }
   } else {
-    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err33 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err29];
+      vErrors = [err33];
     } else {
-      vErrors.push(err29);
+      vErrors.push(err33);
     }
     errors++;
   }
@@ -2197,9 +2287,9 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate57.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate60;
-var schema81 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern52 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var schema81 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern56 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern57 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2230,7 +2320,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!(key0 === "host" || key0 === "capacity" || key0 === "disks" || key0 === "redundancy" || key0 === "reserve" || key0 === "sustained-write" || key0 === "description")) {
+      if (!(key0 === "host" || key0 === "capacity" || key0 === "path" || key0 === "disks" || key0 === "redundancy" || key0 === "reserve" || key0 === "sustained-write" || key0 === "description")) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err2];
@@ -2265,7 +2355,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern45.test(data1)) {
+        if (!pattern49.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2284,33 +2374,32 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.disks !== void 0) {
-      let data2 = data.disks;
-      if (!(typeof data2 == "number" && (!(data2 % 1) && !isNaN(data2)) && isFinite(data2))) {
-        const err7 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
-        if (vErrors === null) {
-          vErrors = [err7];
-        } else {
-          vErrors.push(err7);
-        }
-        errors++;
-      }
-      if (typeof data2 == "number" && isFinite(data2)) {
-        if (data2 < 1 || isNaN(data2)) {
-          const err8 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+    if (data.path !== void 0) {
+      let data2 = data.path;
+      if (typeof data2 === "string") {
+        if (!pattern38.test(data2)) {
+          const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
-            vErrors = [err8];
+            vErrors = [err7];
           } else {
-            vErrors.push(err8);
+            vErrors.push(err7);
           }
           errors++;
         }
+      } else {
+        const err8 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
       }
     }
-    if (data.redundancy !== void 0) {
-      let data3 = data.redundancy;
-      if (typeof data3 !== "string") {
-        const err9 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.disks !== void 0) {
+      let data3 = data.disks;
+      if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
+        const err9 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -2318,30 +2407,31 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data3 === "none" || data3 === "mirror" || data3 === "raid5" || data3 === "raid6" || data3 === "raid10")) {
-        const err10 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema81.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err10];
-        } else {
-          vErrors.push(err10);
-        }
-        errors++;
-      }
-    }
-    if (data.reserve !== void 0) {
-      let data4 = data.reserve;
-      if (typeof data4 === "string") {
-        if (!pattern51.test(data4)) {
-          const err11 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+      if (typeof data3 == "number" && isFinite(data3)) {
+        if (data3 < 1 || isNaN(data3)) {
+          const err10 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err11];
+            vErrors = [err10];
           } else {
-            vErrors.push(err11);
+            vErrors.push(err10);
           }
           errors++;
         }
-      } else {
-        const err12 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      }
+    }
+    if (data.redundancy !== void 0) {
+      let data4 = data.redundancy;
+      if (typeof data4 !== "string") {
+        const err11 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+      if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema81.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -2350,11 +2440,11 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["sustained-write"] !== void 0) {
-      let data5 = data["sustained-write"];
+    if (data.reserve !== void 0) {
+      let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern52.test(data5)) {
-          const err13 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
+        if (!pattern56.test(data5)) {
+          const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -2363,7 +2453,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err14 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -2372,23 +2462,45 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["sustained-write"] !== void 0) {
+      let data6 = data["sustained-write"];
+      if (typeof data6 === "string") {
+        if (!pattern57.test(data6)) {
+          const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err15];
+          } else {
+            vErrors.push(err15);
+          }
+          errors++;
+        }
+      } else {
+        const err16 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err16];
+        } else {
+          vErrors.push(err16);
+        }
+        errors++;
+      }
+    }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err15 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err17 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err15];
+          vErrors = [err17];
         } else {
-          vErrors.push(err15);
+          vErrors.push(err17);
         }
         errors++;
       }
     }
   } else {
-    const err16 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err18 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err16];
+      vErrors = [err18];
     } else {
-      vErrors.push(err16);
+      vErrors.push(err18);
     }
     errors++;
   }
@@ -2484,7 +2596,7 @@ function validate61(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern40.test(data2)) {
+        if (!pattern44.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2506,7 +2618,7 @@ function validate61(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern40.test(data3)) {
+        if (!pattern44.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2674,7 +2786,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern40.test(data2)) {
+        if (!pattern44.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2696,7 +2808,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern40.test(data3)) {
+        if (!pattern44.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2789,7 +2901,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern51.test(data1)) {
+            if (!pattern56.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -2811,7 +2923,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern51.test(data2)) {
+            if (!pattern56.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -2857,7 +2969,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern51.test(data4)) {
+            if (!pattern56.test(data4)) {
               const err8 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -2879,7 +2991,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern51.test(data5)) {
+            if (!pattern56.test(data5)) {
               const err10 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];

@@ -1,0 +1,34 @@
+/** Prints what an audit found in the formats of `check`. */
+
+import { Option } from 'commander';
+import type { Audited } from '../../audit/audited.ts';
+import { CannotDo } from '../cannot-do.ts';
+import { FORMATS, GRAVITY } from '../format/formats.ts';
+import { placed } from '../placed.ts';
+import { type SiteOnDisk, shownPath } from '../sites.ts';
+import type { Severity } from '../../site/model.ts';
+
+export interface PrintOptions {
+  readonly format: string;
+  readonly failOn: Severity;
+}
+
+export const formatOption = (): Option =>
+  new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text');
+
+export const failOnOption = (): Option =>
+  new Option('--fail-on <severity>', 'exit with 1 at this severity or above')
+    .choices([...GRAVITY].reverse())
+    .default('warning');
+
+/** Prints, and returns the exit status that it comes to. What was looked at goes along as text only. */
+export function print({ folder }: SiteOnDisk, { found, summary }: Audited, { format, failOn }: PrintOptions): number {
+  const formatted = FORMATS[format];
+  if (formatted === undefined) throw new CannotDo(`There is no format ${format}.`);
+  const diagnostics = placed({ diagnostics: found, files: folder.files });
+  const fails = ({ severity }: { severity: Severity }): boolean => GRAVITY.indexOf(severity) >= GRAVITY.indexOf(failOn);
+  const files = folder.files.map(({ uri }) => shownPath(uri));
+  process.stdout.write(formatted({ found: diagnostics, files, fails }));
+  if (format === 'text') process.stdout.write(summary.map((line) => `${line}\n`).join(''));
+  return diagnostics.some(fails) ? 1 : 0;
+}

@@ -1,0 +1,95 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { Command } from 'commander';
+import { closest } from 'fastest-levenshtein';
+import { codeOf, reasonOf } from '../lsp/disk.ts';
+import { OUTPUTS } from '../make/outputs.ts';
+import type { MadeFile, Output, Refusal } from '../make/output.ts';
+import { planOf } from '../plan.ts';
+import { CannotDo } from './cannot-do.ts';
+import { textFormat } from './format/text.ts';
+import { placed } from './placed.ts';
+import { type SiteOnDisk, readSite } from './sites.ts';
+
+interface Options {
+  readonly out?: string;
+  readonly site: string;
+}
+
+export function makeCommand(): Command {
+  const width = Math.max(...OUTPUTS.map(({ kind }) => kind.length));
+  return new Command('make')
+    .description('Write the files that make the equipment match the plan. Nothing is run.')
+    .argument('<KIND>', 'what to make')
+    .argument('[NAME]', 'of which device, stream … alone; without it, of all')
+    .option('--out <folder>', 'where to write; without it, the files are printed')
+    .option('--site <folder>', 'the folder of the site', '.')
+    .addHelpText(
+      'after',
+      `
+Kinds:
+${OUTPUTS.map(({ kind, summary }) => `  ${kind.padEnd(width)}  ${summary}`).join('\n')}
+
+The same site gives the same bytes. Read what is made before you use it.
+
+Examples:
+  plumbline make networkd recorder --site samples/harrow-lane
+  plumbline make sdp --site home --out made
+
+Exit status: 0, all is made; 1, something could not be made, the rest is; 2, it could not be done.`,
+    )
+    .action((kind: string, name: string | undefined, options: Options) => {
+      process.exitCode = make(outputOf(kind), name, options);
+    });
+}
+
+function outputOf(kind: string): Output {
+  const found = OUTPUTS.find((output) => output.kind === kind);
+  if (found !== undefined) return found;
+  throw new CannotDo(`There is no kind ${kind}. The nearest is ${closest(kind, OUTPUTS.map((output) => output.kind))}.`);
+}
+
+function make(output: Output, name: string | undefined, options: Options): number {
+  const site = readSite(options.site);
+  const plan = planOf(site.folder.site());
+  const subjects = output.subjects(plan);
+  if (name !== undefined && !subjects.includes(name)) throw new CannotDo(notOf(output, name, subjects));
+  const { files, refused, notes } = output.make(plan, name);
+  if (options.out === undefined) print(files);
+  else for (const file of files) write(options.out, file);
+  process.stderr.write(notes.map((note) => `${note}\n`).join(''));
+  process.stderr.write(told(site, refused));
+  if (files.length === 0 && refused.length === 0) process.stderr.write(`The site has nothing to make ${output.kind} of.\n`);
+  return refused.length > 0 ? 1 : 0;
+}
+
+function notOf({ kind }: Output, name: string, subjects: readonly string[]): string {
+  if (subjects.length === 0) return `${kind} is made for the whole site: leave ${name} out.`;
+  return `${kind} cannot be made for ${name}. It can for ${subjects.join(', ')}.`;
+}
+
+function print(files: readonly MadeFile[]): void {
+  const single = files.length === 1;
+  for (const { path, text } of files) process.stdout.write(single ? text : `==> ${path}\n${text}\n`);
+}
+
+function write(folder: string, { path, text, executable }: MadeFile): void {
+  const target = join(folder, path);
+  try {
+    mkdirSync(dirname(target), { recursive: true });
+    writeFileSync(target, text, { mode: executable === true ? 0o755 : 0o644 });
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === undefined) throw error;
+    throw new CannotDo(`${target} cannot be written: ${reasonOf(code)}.`);
+  }
+  process.stdout.write(`${target}\n`);
+}
+
+const REFUSED = { id: 'not-made', severity: 'error', summary: '', why: '' } as const;
+
+/** What was refused, as a problem at its place in the site. */
+function told({ folder }: SiteOnDisk, refused: readonly Refusal[]): string {
+  const diagnostics = refused.map(({ at, message }) => ({ at, message, about: [], rule: REFUSED, severity: REFUSED.severity }));
+  return textFormat({ found: placed({ diagnostics, files: folder.files }), files: [], fails: () => true });
+}
