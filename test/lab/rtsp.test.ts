@@ -6,8 +6,9 @@
 import assert from 'node:assert/strict';
 import { fileURLToPath } from 'node:url';
 import { after, before, describe, it } from 'mocha';
-import { type Device, portName } from '../../server/src/site/model.ts';
+import { type Device, type Port, portName } from '../../server/src/site/model.ts';
 import { unavailable } from '../availability.ts';
+import { interfaceOf } from './addresses.ts';
 import { makeClip } from './clip.ts';
 import { planFrom } from './family.ts';
 import { Lab } from './lab.ts';
@@ -25,6 +26,19 @@ const SECONDS = 8;
 const RTSP_PORT = 8554;
 /** Of what a camera sends. */
 const TOLERANCE = 0.03;
+
+/**
+ * A cable of 100 Mb/s, as most cameras have. Without it the segments of a picture come in at once, and how many of them
+ * are acknowledged as one is up to the machine: of what is computed, 53 to 91 % were seen.
+ */
+const CABLE = ['tbf', 'rate', '100mbit', 'burst', '1600', 'latency', '200ms'];
+
+/**
+ * Of the acknowledgements. RFC 5681 §4.2 (read) asks for at least one for two full segments, and allows one for each.
+ * The last segment of a picture is not full, and may have one of its own: with 20 pictures a second 7 % more. A
+ * machine that is busy lets segments wait and joins them: 14 % fewer were seen with four programs to a processor.
+ */
+const ACKNOWLEDGED = { least: -0.4, most: 0.2 };
 
 describe('a real RTSP camera', function () {
   this.timeout(120_000);
@@ -47,7 +61,7 @@ describe('a real RTSP camera', function () {
     // A busy machine lets a camera send late; not twice in a row.
     for (let tries = 0; tries < 3; tries++) {
       await measure();
-      if (Math.abs(partOff('tcp-cam/eth', 0)) <= TOLERANCE && Math.abs(partOff('udp-cam/eth', 0)) <= TOLERANCE) break;
+      if (['tcp-cam/eth', 'udp-cam/eth'].every((port) => Math.abs(partOff(port, 0)) <= TOLERANCE)) break;
     }
   });
 
@@ -63,6 +77,11 @@ describe('a real RTSP camera', function () {
         ['tcp-cam', 'tcp'],
         ['udp-cam', 'udp'],
       ] as const;
+      for (const [name] of pulls) {
+        const port = interfaceOf(firstPort(host(name)));
+        const shaper = lab.start(host(name), 'tc', ['qdisc', 'add', 'dev', port, 'root', ...CABLE]);
+        assert.equal(await shaper.ended, 0, shaper.output);
+      }
       const cameras = pulls.map(([name]) => lab.start(host(name), PYTHON, [CAMERA, film, String(RTSP_PORT)]));
       await Promise.all(cameras.map((camera) => camera.says('ready', 10)));
       const address = { tcp: '192.168.20.31', udp: '192.168.20.32' };
@@ -145,11 +164,9 @@ describe('a real RTSP camera', function () {
     assert.ok(Math.abs(off) <= TOLERANCE, `${off}`);
   });
 
-  // RFC 5681 §4.2 asks for an acknowledgement of at least every second full segment. Linux joins segments that come in
-  // together and so sends fewer; more come where the receiver's program makes room in its buffer.
-  it('is acknowledged no more often than is computed, and at least half as often', () => {
+  it('is acknowledged about as often as is computed', () => {
     const off = partOff('tcp-cam/eth', 1);
-    assert.ok(off >= -0.5 && off <= 0.1, `${off}`);
+    assert.ok(off >= ACKNOWLEDGED.least && off <= ACKNOWLEDGED.most, `${off}`);
   });
 
   it('is sent next to nothing back over UDP', () => {
@@ -157,6 +174,10 @@ describe('a real RTSP camera', function () {
     assert.ok(back <= 3000, `${back} bytes`);
   });
 });
+
+function firstPort(device: Device): Port {
+  return device.ports[0] ?? assert.fail(`${device.name} has no port`);
+}
 
 async function whyNoCamera(): Promise<string | undefined> {
   try {
@@ -179,8 +200,8 @@ vlans:
 devices:
   core: {kind: switch, ports: {1-3: {vlan: video}}}
   recorder: {kind: server, address: 192.168.20.5}
-  tcp-cam: {kind: camera, address: 192.168.20.31}
-  udp-cam: {kind: camera, address: 192.168.20.32}
+  tcp-cam: {kind: camera, address: 192.168.20.31, speed: 100 Mb/s}
+  udp-cam: {kind: camera, address: 192.168.20.32, speed: 100 Mb/s}
 cables:
   - {from: core/1, to: recorder}
   - {from: core/2, to: tcp-cam}

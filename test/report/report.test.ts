@@ -100,12 +100,12 @@ describe('the figures of a small site', () => {
     });
   });
 
-  // One acknowledgement for two full segments (RFC 5681 §4.2); sound counts by its 4 + 12 + 160 B in each segment:
-  // 523.8753 / 2 + 50 × 176 / 2896 = 264.9763/s of 20 + 32 B of IP, so 70 B with FCS and 90 on the line:
-  // × 90 × 8 = 190,783; without FCS × 66 × 8 = 139,907.5.
+  // One acknowledgement for two full segments (RFC 5681 §4.2), and one for each packet of sound, as Linux sends them:
+  // 523.8753 / 2 + 50 = 311.93765/s of 20 + 32 B of IP, so 70 B with FCS and 90 on the line:
+  // × 90 × 8 = 224,595.1; without FCS × 66 × 8 = 164,703.1.
   it('has the acknowledgements that go back to the camera', () => {
-    assert.equal(toCamera?.forward.line.nominal, 190_783);
-    assert.equal(toCamera?.forward.frame.nominal, 139_907);
+    assert.equal(toCamera?.forward.line.nominal, 224_595);
+    assert.equal(toCamera?.forward.frame.nominal, 164_703);
     assert.equal(toCamera?.forward.payload.nominal, 0);
   });
 
@@ -123,7 +123,7 @@ describe('the figures of a small site', () => {
     assert.equal(toRecorder?.to, 'recorder/cams');
     assert.equal(toRecorder?.capacity, 1_000_000_000);
     assert.equal(toRecorder?.forward.line.nominal, 6_552_162);
-    assert.equal(toRecorder?.backward.line.nominal, 190_783 + 6_461_036);
+    assert.equal(toRecorder?.backward.line.nominal, 224_595 + 6_461_036);
     assert.equal(toRecorder?.blocked, false);
   });
 

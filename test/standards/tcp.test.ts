@@ -14,7 +14,7 @@ describe('TCP (RFC 9293, RFC 7323)', () => {
 
   // 14 + 20 + 20 + 12, as packet captures show it; it needs no padding.
   it('acknowledges every second segment with a frame of 66 bytes before FCS', () => {
-    assert.equal(ACK_EVERY, 2); // RFC 1122 §4.2.3.2, RFC 5681 §4.2, from memory
+    assert.equal(ACK_EVERY, 2); // RFC 1122 §4.2.3.2, RFC 5681 §4.2 (read)
     assert.equal(ACK_FRAME_WITHOUT_FCS, 66);
     assert.equal(frameBytes(HEADERS, false).withoutFcs, ACK_FRAME_WITHOUT_FCS);
   });

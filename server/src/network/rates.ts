@@ -8,7 +8,7 @@
 import { type FrameBytes, frameBytes } from '../standards/ethernet.ts';
 import { IPV4_HEADER, UDP_HEADER } from '../standards/internet.ts';
 import { type AudioCodec, INTERLEAVED_HEADER, RTP_HEADER, defaultSampleRate, packetInterval, payloadHeader } from '../standards/rtp.ts';
-import { ACK_EVERY, HEADERS, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
+import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
 import { PACKET, PACKETS_PER_DATAGRAM, multiplexRate } from '../standards/transport-stream.ts';
 import type { Audio, Media, Stream, Video } from '../site/model.ts';
 
@@ -147,11 +147,10 @@ function audioCodec(name: string | undefined): AudioCodec {
   return known.find((codec) => codec === name) ?? 'aac';
 }
 
-/** Counted by bytes, as the small packets of sound between full segments bring about next to none of their own. */
+/** One for two of a picture's segments, which are full; sound comes packet by packet, and each has one of its own. */
 function acknowledgements(runs: readonly PacketRun[]): PacketRun {
-  const bytes = (r: PacketRun, part: keyof Load): number => headerBytes(r) - HEADERS + r.media[part];
   const sum = (part: keyof Load): number =>
-    runs.reduce((total, r) => total + r.perSecond[part] * bytes(r, part), 0) / (ACK_EVERY * MAXIMUM_SEGMENT);
+    runs.reduce((total, { what, perSecond }) => total + perSecond[part] / (what === 'video' ? ACK_EVERY : 1), 0);
   return { what: 'acknowledgements', media: { nominal: 0, peak: 0 }, headers: TCP, perSecond: { nominal: sum('nominal'), peak: sum('peak') } };
 }
 

@@ -2,8 +2,8 @@
  * TCP as it carries a long flow: the segments one way, the acknowledgements the other.
  *
  * Sources: RFC 9293 §3.1 and RFC 8200 §8.3 (20-byte header; RFC 8200 read, RFC 9293 from memory), RFC 7323 §3.2 and
- * App. A (timestamps option, 12 bytes with its padding; from memory), RFC 1122 §4.2.3.2 and RFC 5681 §4.2
- * (an acknowledgement for at least every second full segment; from memory).
+ * App. A (timestamps option, 12 bytes with its padding; from memory), RFC 1122 §4.2.3.2 (from memory) and RFC 5681 §4.2
+ * (an acknowledgement for at least every second full segment, and no more than one for each; read).
  */
 
 import { FCS, frameBytes, MAX_PAYLOAD } from './ethernet.ts';
@@ -22,9 +22,11 @@ export const HEADERS = IPV4_HEADER + TCP_HEADER + TIMESTAMP_OPTION;
 export const MAXIMUM_SEGMENT = MAX_PAYLOAD - HEADERS;
 
 /**
- * Full segments to one acknowledgement. The standard's least; a receiver that joins arriving segments before TCP sees
- * them acknowledges less often, so the reverse direction is no more than this says, loss apart. Seen with FFmpeg and
- * GStreamer's RTSP server on Linux: 70 to 95 % of it. Segments that are not full count by their bytes.
+ * Full segments to one acknowledgement, where they follow one another. What the standard asks for, and no bound: a
+ * receiver may acknowledge each segment, or join those that come in together and acknowledge them as one.
+ *
+ * A small segment that comes alone has one of its own: Linux sends it as soon as the program has read all there is
+ * (`tcp_cleanup_rbuf` in its source, read), and not much later in any case.
  */
 export const ACK_EVERY = 2;
 

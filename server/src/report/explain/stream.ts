@@ -45,7 +45,7 @@ export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
     { label: 'with a VLAN tag', cells: rates(own.tagged.line), formula: `${VLAN_TAG} B more, on trunks`, source: TAG },
   ];
   if (own.replies.length > 0) {
-    then.push({ label: 'back to the source', cells: rates(own.reply.untagged.line), formula: 'acknowledgements, one for what fills two segments', source: ACKNOWLEDGING });
+    then.push({ label: 'back to the source', cells: rates(own.reply.untagged.line), formula: `acknowledgements, ${ACKNOWLEDGED}`, source: ACKNOWLEDGING });
   }
   return {
     title: `${stream.name}: ${streamWords(stream)}`,
@@ -120,6 +120,7 @@ export function wireExplained(plan: Plan, stream: Stream, kind: WireKind, tagged
   };
 }
 
+const ACKNOWLEDGED = 'one for two full segments, and one for each packet of sound';
 const FRAME_BYTES = { frame: 'withoutFcs', frameWithFcs: 'withFcs', line: 'line' } as const;
 
 function runLines(run: PacketRun, kind: Exclude<WireKind, 'payload'>, tagged: boolean): ExplanationLine[] {
@@ -139,7 +140,7 @@ function runLines(run: PacketRun, kind: Exclude<WireKind, 'payload'>, tagged: bo
     {
       label: `${run.what} packets`,
       cells: rates(run.perSecond, 'packets/s'),
-      ...(run.what === 'acknowledgements' ? { formula: 'one for what fills two segments', source: ACKNOWLEDGING } : { formula: divided }),
+      ...(run.what === 'acknowledgements' ? { formula: ACKNOWLEDGED, source: ACKNOWLEDGING } : { formula: divided }),
     },
     each('media', run.media),
     ...run.headers.map(({ name, bytes: size }) => each(name, size, { ...(HEADER_SOURCES[name] !== undefined && { source: HEADER_SOURCES[name] }) })),
