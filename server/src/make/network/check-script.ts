@@ -1,0 +1,128 @@
+/** A script that compares a host's network with the plan, reading only. */
+
+import type { Plan } from '../../plan.ts';
+import { far } from '../../network/link.ts';
+import { portName } from '../../site/model.ts';
+import { formatAddress } from '../../standards/ipv4.ts';
+import { bitRate } from '../../text/words.ts';
+import { visible } from '../../text/visible.ts';
+import { commented } from '../header.ts';
+import { shellWord } from '../quoting/shell.ts';
+import { type HostInterface, type HostNetwork, type NetworkRoute, destination, interfaceTowards } from './host-network.ts';
+
+export function checkScript(plan: Plan, network: HostNetwork, head: readonly string[]): string {
+  const { device, interfaces, routes } = network;
+  const lines = [
+    '',
+    `Compares the network of ${visible(device.name)} with the plan and prints what differs. Changes nothing; needs no root.`,
+    'Exit status: 0, all is as planned; 1, something differs; 2, it cannot be told.',
+  ];
+  const calls = [
+    ...interfaces.flatMap((own) => interfaceChecks(plan, own)),
+    ...routes.map(routeCheck),
+    ...groupsOf(plan, network).flatMap((group) => {
+      const by = interfaceTowards(plan, network, group);
+      return by === undefined ? [] : [`leaves ${formatAddress(group)} ${word(by.name)}`];
+    }),
+  ];
+  return `#!/bin/sh\n${commented('#', [...head, ...lines]).replace(/^# $/gm, '#')}${FUNCTIONS}\n${calls.join('\n')}\n${END(device.name)}`;
+}
+
+function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterface): string[] {
+  const own = word(name);
+  const link = plan.network.topology.linkOf[port.index];
+  const checks: string[] = [];
+  if (tag !== undefined) checks.push(`tagged ${own} ${word(tag.of)} ${tag.id}`);
+  else {
+    checks.push(`linked ${own} ${word(visible(link === undefined ? 'no cable in the plan' : portName(far(link, port)), 100))}`);
+    const speed = link?.capacity ?? port.speed;
+    if (speed !== undefined && speed >= 1_000_000) checks.push(`runs_at ${own} ${Math.floor(speed / 1_000_000)} ${word(bitRate(speed))}`);
+  }
+  checks.push(...addresses.map(({ address, prefix }) => `has ${own} ${formatAddress(address)}/${prefix}`));
+  return checks;
+}
+
+function routeCheck({ to, by, via }: NetworkRoute): string {
+  return `routed ${destination(to)} ${word(by.name)}${via === undefined ? '' : ` ${formatAddress(via)}`}`;
+}
+
+/** The groups that the host sends or takes, lowest first. */
+function groupsOf({ site }: Plan, { device }: HostNetwork): number[] {
+  const own = site.streams.filter(({ source, receivers }) => source === device.name || receivers.includes(device.name));
+  return [...new Set(own.flatMap(({ group }) => group ?? []))].sort((a, b) => a - b);
+}
+
+function word(text: string): string {
+  return shellWord(text) ?? "''";
+}
+
+/** Names of interfaces are compared as they stand: in quotes, `case` takes nothing in them for a pattern. */
+const FUNCTIONS = `set -u
+
+command -v ip >/dev/null || { echo 'There is no command ip: it is in the package iproute2.' >&2; exit 2; }
+differences=0
+differs() { printf '%s\\n' "$1"; differences=$((differences + 1)); }
+
+# linked INTERFACE OTHER-END
+linked() {
+  case $(ip -o link show dev "$1" 2>/dev/null) in
+    '') differs "$1: there is no such interface" ;;
+    *[\\<,]LOWER_UP[\\>,]*) ;;
+    *[\\<,]UP[\\>,]*) differs "$1: no link; look at the cable to $2, and whether both ends are on" ;;
+    *) differs "$1: is down" ;;
+  esac
+}
+
+# runs_at INTERFACE MEGABITS SPEED
+runs_at() {
+  found=$(cat "/sys/class/net/$1/speed" 2>/dev/null) || found=-1
+  if [ "\${found:--1}" -le 0 ]; then echo "$1: its speed cannot be read; the plan counts on $3" >&2
+  elif [ "$found" -lt "$2" ]; then differs "$1: runs at $found Mb/s, the plan counts on $3; look at the cable and at what the ports are set to"
+  fi
+}
+
+# tagged INTERFACE CARD ID
+tagged() {
+  case " $(ip -d -o link show dev "$1" 2>/dev/null) " in
+    '  ') differs "$1: there is no such interface" ;;
+    *" $1@$2: "*' vlan protocol 802.1Q id '"$3 "*) ;;
+    *) differs "$1: is not the VLAN interface of $2 with the tag $3" ;;
+  esac
+}
+
+# has INTERFACE ADDRESS/PREFIX
+has() {
+  case " $(ip -4 -o address show dev "$1" 2>/dev/null) " in
+    *" inet $2 "*) ;;
+    *) differs "$1: has not the address $2" ;;
+  esac
+}
+
+# routed DESTINATION INTERFACE [GATEWAY]
+routed() {
+  found=$(ip -4 route show exact "$1" 2>/dev/null | head -n 1)
+  found=\${found% }
+  case "$found " in
+    ' ') differs "$1: there is no route for it; it should go out of $2" ;;
+    *" via \${3-none} dev $2 "*) ;;
+    *' via '*) differs "$1: goes as '$found', should go out of $2\${3:+ by way of $3}" ;;
+    *" dev $2 "*) [ -z "\${3-}" ] || differs "$1: goes as '$found', should go out of $2 by way of $3" ;;
+    *) differs "$1: goes as '$found', should go out of $2\${3:+ by way of $3}" ;;
+  esac
+}
+
+# leaves GROUP INTERFACE
+leaves() {
+  found=$(ip -4 route get "$1" 2>&1 | head -n 1)
+  found=\${found% }
+  case "$found " in
+    *" dev $2 "*) ;;
+    *) differs "$1: leaves as '$found', should leave by $2" ;;
+  esac
+}
+`;
+
+const END = (name: string): string => `
+[ "$differences" -eq 0 ] || exit 1
+printf '%s\\n' ${word(visible(`${name}: all is as planned`))}
+`;

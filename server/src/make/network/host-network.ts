@@ -1,0 +1,201 @@
+/** The network of one host as its operating system has it: interfaces by name, addresses with prefixes, routes. */
+
+import { membershipOf } from '../../network/membership.ts';
+import { NONE } from '../../network/link.ts';
+import type { Plan } from '../../plan.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Device, type HostRoute, type Port, type PortAddress, type Vlan, portName } from '../../site/model.ts';
+import { type Subnet, contains, formatAddress, formatSubnet, parseAddress } from '../../standards/ipv4.ts';
+import type { Route } from '../../text/syntax.ts';
+import { visible } from '../../text/visible.ts';
+import type { Refusal } from '../output.ts';
+import { written } from '../written.ts';
+import { gatewayAddress } from './gateways.ts';
+
+export interface HostInterface {
+  readonly name: string;
+  readonly port: Port;
+  /** The VLAN that its frames are in, where that is known. */
+  readonly vlan: Vlan | undefined;
+  /** Set where it stands for one VLAN of a trunk: its tag, and the interface that the tagged frames pass. */
+  readonly tag: { readonly id: number; readonly of: string } | undefined;
+  readonly addresses: readonly { readonly address: number; readonly prefix: number }[];
+}
+
+export interface NetworkRoute {
+  readonly to: Subnet;
+  readonly by: HostInterface;
+  readonly via: number | undefined;
+}
+
+export interface HostNetwork {
+  readonly device: Device;
+  /** In the order of the ports, each followed by those of its tagged VLANs by their ids. */
+  readonly interfaces: readonly HostInterface[];
+  readonly routes: readonly NetworkRoute[];
+  readonly refused: readonly Refusal[];
+}
+
+/** Every server, and each other end host that has several ports or says its routes. */
+export function hostsWithNetwork({ site }: Plan): Device[] {
+  return site.devices.filter(
+    ({ kind, ports, routes }) => kind === 'server' || (isEndHost(kind) && (ports.length > 1 || routes.length > 0)),
+  );
+}
+
+function isEndHost(kind: Device['kind']): boolean {
+  return kind === 'computer' || kind === 'display' || kind === 'camera' || kind === 'tuner';
+}
+
+export function hostNetwork(plan: Plan, device: Device): HostNetwork {
+  const refused: Refusal[] = [];
+  const refuse = (route: Route, message: string, part: 'key' | 'value' = 'value'): void =>
+    void refused.push({ at: placeOf(device.item, route, part), message });
+  const interfaces = interfacesOf(plan, device, refuse);
+  const routes = device.routes.flatMap((route) => routeOf(plan, device, route, interfaces, refuse) ?? []);
+  if (!device.routes.some(({ to }) => to.prefix === 0)) routes.push(...usualDefault(plan, device, interfaces));
+  return { device, interfaces, routes, refused };
+}
+
+type Refuse = (route: Route, message: string, part?: 'key' | 'value') => void;
+
+function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface[] {
+  const taken = new Map<string, string>();
+  return device.ports.flatMap((port) => {
+    const name = interfaceName(port);
+    const why = isInterfaceName(name) ? nameTaken(taken, name) : 'Linux has interface names of 1 to 15 characters of ASCII, without space, / : or %';
+    if (why !== undefined) {
+      refuse([...port.route, 'interface'], `${visible(portName(port))} cannot be set up as ${visible(name)}: ${why}. Say its name in \`interface\`.`);
+      return [];
+    }
+    taken.set(name, portName(port));
+    return atPort(plan, port, name, taken, refuse);
+  });
+}
+
+function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>, refuse: Refuse): HostInterface[] {
+  const { site, network: { topology } } = plan;
+  const own = membershipOf(site, port);
+  const untagged = own.untagged !== NONE ? own.untagged : (topology.linkOf[port.index]?.untagged ?? NONE);
+  const vlan = topology.networks[untagged]?.vlan;
+  const tagged = own.tagged.flatMap((index) => site.vlans[index] ?? []).sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || (a.name < b.name ? -1 : 1));
+  const of = new Map<Vlan | undefined, PortAddress[]>();
+  for (const address of port.addresses) {
+    const target = homeOf(address, vlan, tagged);
+    of.set(target, [...(of.get(target) ?? []), address]);
+  }
+  const legs = tagged.flatMap((leg): HostInterface[] => {
+    if (leg.id === undefined) {
+      refuse([...port.route, 'trunk'], `${leg.name} has no id, so that ${portName(port)} cannot carry it with a tag. Give the VLAN its id.`);
+      return [];
+    }
+    const legName = `${name}.${leg.id}`;
+    const why = isInterfaceName(legName) ? nameTaken(taken, legName) : `that is ${legName.length} characters, and Linux takes 15 at most`;
+    if (why !== undefined) {
+      refuse([...port.route, 'trunk'], `${leg.name} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another \`interface\`.`);
+      return [];
+    }
+    taken.set(legName, portName(port));
+    const addresses = (of.get(leg) ?? []).flatMap((address) => withPrefix(plan, port, address, leg, refuse));
+    return [{ name: legName, port, vlan: leg, tag: { id: leg.id, of: name }, addresses }];
+  });
+  const addresses = [...of].flatMap(([target, list]) => (target !== undefined && tagged.includes(target) ? [] : list))
+    .flatMap((address) => withPrefix(plan, port, address, vlan, refuse));
+  return [{ name, port, vlan, tag: undefined, addresses }, ...legs];
+}
+
+/** The tagged VLAN that an address belongs to; `undefined` for the interface of the port itself. */
+function homeOf({ address, vlan: name }: PortAddress, untagged: Vlan | undefined, tagged: readonly Vlan[]): Vlan | undefined {
+  if (name !== undefined) return tagged.find((leg) => leg.name === name);
+  const holds = ({ subnet }: Vlan): boolean => subnet !== undefined && contains(subnet, address);
+  return untagged !== undefined && holds(untagged) ? undefined : tagged.find(holds);
+}
+
+function withPrefix(plan: Plan, port: Port, { address, vlan: name, route }: PortAddress, vlan: Vlan | undefined, refuse: Refuse): { address: number; prefix: number }[] {
+  const said = formatAddress(address);
+  if (name !== undefined && vlan !== undefined && vlan.name !== name) {
+    refuse(route, `${portName(port)} does not carry ${name}, so that ${said} cannot be set there. Add the VLAN to its trunk, or take the address out.`);
+    return [];
+  }
+  const home = vlan ?? (name === undefined ? plan.site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address)) : plan.site.vlanByName.get(name));
+  if (home?.subnet === undefined) {
+    refuse(route, `No VLAN says how long the prefix of ${said} is. Give the VLAN of ${portName(port)} a subnet that holds it.`);
+    return [];
+  }
+  if (!contains(home.subnet, address)) {
+    refuse(route, `${said} is outside ${home.name}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. Take an address inside.`);
+    return [];
+  }
+  return [{ address, prefix: home.subnet.prefix }];
+}
+
+function routeOf(plan: Plan, device: Device, route: HostRoute, interfaces: readonly HostInterface[], refuse: Refuse): NetworkRoute | undefined {
+  const { to } = route;
+  const own = interfaces.filter(({ port }) => port.name === route.port);
+  const first = planned(plan, device, route.port, own);
+  if (first === undefined) {
+    // A port that could not be set up has been told of.
+    if (!device.portByName.has(route.port)) refuse([...route.route, 'port'], `${device.name} has no port ${visible(route.port)}, so that there is no route by it. Name one of its ports.`);
+    return undefined;
+  }
+  const text = written(device.item, [...route.route, 'via']);
+  const via = text === undefined ? undefined : parseAddress(text);
+  if (via !== undefined) {
+    const by = own.find(({ vlan }) => vlan?.subnet !== undefined && contains(vlan.subnet, via));
+    if (by !== undefined) return { to, by, via };
+    refuse([...route.route, 'via'], `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it there. Name a router on that link.`);
+    return undefined;
+  }
+  if (to.prefix > 0) return { to, by: first, via: undefined };
+  const gateway = first.vlan === undefined ? undefined : gatewayAddress(plan, first.vlan, device);
+  if (gateway !== undefined) return { to, by: first, via: gateway };
+  refuse(route.route, `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an address. Say it: \`via\`.`);
+  return undefined;
+}
+
+/** The interface of a port that the plan sends by. */
+function planned({ network }: Plan, device: Device, port: string, own: readonly HostInterface[]): HostInterface | undefined {
+  const by = network.interfaces.of(device).find((candidate) => candidate.port.name === port);
+  const vlan = by === undefined ? undefined : network.topology.networks[by.network]?.vlan;
+  return own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ?? own[0];
+}
+
+/** As a host that is told of one gateway has it: by the first interface whose VLAN has one. */
+function usualDefault(plan: Plan, device: Device, interfaces: readonly HostInterface[]): NetworkRoute[] {
+  for (const by of interfaces) {
+    const via = by.vlan === undefined || by.addresses.length === 0 ? undefined : gatewayAddress(plan, by.vlan, device);
+    if (via !== undefined) return [{ to: { network: 0, prefix: 0 }, by, via }];
+  }
+  return [];
+}
+
+/** The interface that the plan has a destination leave by. */
+export function interfaceTowards({ network }: Plan, { device, interfaces }: HostNetwork, address: number): HostInterface | undefined {
+  const by = network.interfaces.towards(device, address)?.by;
+  if (by === undefined) return undefined;
+  const vlan = network.topology.networks[by.network]?.vlan;
+  const own = interfaces.filter(({ port }) => port === by.port);
+  return own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ?? own[0];
+}
+
+export function interfaceName(port: Port): string {
+  return port.interface ?? port.name;
+}
+
+/**
+ * Linux: `dev_valid_name` in net/core/dev.c takes 1 to 15 bytes without white space, / and :, and neither . nor ..;
+ * % begins a pattern where an interface is made (from memory). Beyond ASCII a byte may count as white space.
+ */
+function isInterfaceName(name: string): boolean {
+  return /^[!-~]{1,15}$/.test(name) && !/[/:%]/.test(name) && name !== '.' && name !== '..';
+}
+
+function nameTaken(taken: ReadonlyMap<string, string>, name: string): string | undefined {
+  const by = taken.get(name);
+  return by === undefined ? undefined : `${by} has that name already`;
+}
+
+/** `default`, or a subnet with its prefix. */
+export function destination(to: Subnet): string {
+  return to.prefix === 0 ? 'default' : formatSubnet(to);
+}

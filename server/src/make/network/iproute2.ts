@@ -1,0 +1,84 @@
+/** A host's network as commands of iproute2: a script that sets it, and one that compares. */
+
+import type { Plan } from '../../plan.ts';
+import type { Device } from '../../site/model.ts';
+import { formatAddress } from '../../standards/ipv4.ts';
+import { visible } from '../../text/visible.ts';
+import { refusedName } from '../file-name.ts';
+import { commented, header } from '../header.ts';
+import { type Made, type Output, together } from '../output.ts';
+import { shellWord } from '../quoting/shell.ts';
+import { checkScript } from './check-script.ts';
+import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork, hostsWithNetwork } from './host-network.ts';
+
+export const iproute2: Output = {
+  kind: 'iproute2',
+  title: 'Network of a server: iproute2',
+  summary: 'scripts that set addresses, VLAN interfaces and the multicast route of a host, and that check them',
+  subjects: (plan) => hostsWithNetwork(plan).map(({ name }) => name).sort(),
+  make(plan, subject) {
+    const hosts = hostsWithNetwork(plan).filter(({ name }) => subject === undefined || name === subject);
+    return together([...hosts].sort((a, b) => (a.name < b.name ? -1 : 1)).map((device) => ofHost(plan, device)));
+  },
+};
+
+const NOTES = [
+  'iproute2: what set-network.sh sets is gone when the machine starts again; `make networkd` makes files that stay. ' +
+    'On a machine that you reach through the network you are about to change, have a way in besides.',
+];
+
+function ofHost(plan: Plan, device: Device): Made {
+  const name = refusedName(device.item);
+  if (name !== undefined) return { files: [], refused: [name], notes: [] };
+  const network = hostNetwork(plan, device);
+  const head = header(plan.site, `make iproute2 ${device.name}`);
+  const files = [
+    { path: `${device.name}/set-network.sh`, text: setScript(network, head), executable: true },
+    { path: `${device.name}/check-network.sh`, text: checkScript(plan, network, head), executable: true },
+  ];
+  return { files, refused: network.refused, notes: NOTES };
+}
+
+function setScript({ device, interfaces, routes }: HostNetwork, head: readonly string[]): string {
+  const cards = interfaces.filter(({ tag }) => tag === undefined);
+  const lines = [
+    '',
+    `Sets addresses and routes of ${visible(device.name)}. Needs root. What is set already stays as it is, nothing else is taken away,`,
+    'and all of it lasts until the machine starts again.',
+  ];
+  return [
+    '#!/bin/sh\n',
+    commented('#', [...head, ...lines]).replace(/^# $/gm, '#'),
+    'set -eu\n',
+    ...(cards.length === 0 ? [] : ['\n# Before anything is changed: all interfaces are there.\n', ...cards.map(({ name }) => `ip link show dev ${word(name)} >/dev/null\n`)]),
+    ...interfaces.map(setInterface),
+    ...(routes.length === 0 ? [] : ['\n', ...[...routes].sort(lessGeneralFirst).map(setRoute)]),
+  ].join('');
+}
+
+function setInterface({ name, port, vlan, tag, addresses }: HostInterface): string {
+  const own = word(name);
+  const where = [port.name === name ? '' : `port ${port.name}`, vlan === undefined ? '' : `VLAN ${vlan.name}`].filter((part) => part !== '');
+  const lines = [`\n# ${visible([name, ...where].join(', '))}\n`];
+  if (tag !== undefined) lines.push(`ip link show dev ${own} >/dev/null 2>&1 || ip link add link ${word(tag.of)} name ${own} type vlan id ${tag.id}\n`);
+  lines.push(`ip link set dev ${own} up\n`);
+  for (const { address, prefix } of addresses) {
+    // A /31 and a /32 have no broadcast address (RFC 3021).
+    lines.push(`ip address replace ${formatAddress(address)}/${prefix}${prefix < 31 ? ' broadcast +' : ''} dev ${own}\n`);
+  }
+  return lines.join('');
+}
+
+/** A gateway may itself be reached by a route. */
+function lessGeneralFirst(a: NetworkRoute, b: NetworkRoute): number {
+  return b.to.prefix - a.to.prefix || a.to.network - b.to.network;
+}
+
+function setRoute({ to, by, via }: NetworkRoute): string {
+  return `ip route replace ${destination(to)}${via === undefined ? '' : ` via ${formatAddress(via)}`} dev ${word(by.name)}\n`;
+}
+
+/** Names of interfaces are printable ASCII, so there is always a word for them. */
+function word(name: string): string {
+  return shellWord(name) ?? "''";
+}
