@@ -51,9 +51,13 @@ export class Workbench {
     return this.page.locator('.markers-panel .monaco-list-row').filter({ hasText: text });
   }
 
-  /** Narrows the problems panel to what holds a text. */
+  /**
+   * Narrows the problems panel to what holds a text. The panel does so a moment after the last key, so that a text
+   * filled in again and again would never be heeded.
+   */
   async filterProblems(text: string): Promise<void> {
-    await this.page.locator('.panel .viewpane-filter input').fill(text);
+    const input = this.page.locator('.panel .viewpane-filter input');
+    if ((await input.inputValue()) !== text) await input.fill(text);
   }
 
   /** Opens a file from the explorer. */
