@@ -7,7 +7,7 @@ import Mocha from 'mocha';
 export async function run(): Promise<void> {
   const output = process.env['PLUMBLINE_RESULTS'];
   if (!output) throw new Error('PLUMBLINE_RESULTS names no file for the results');
-  const mocha = new Mocha({ ui: 'bdd', timeout: 30_000, reporter: 'json', reporterOptions: { output } });
+  const mocha = new Mocha({ ui: 'bdd', timeout: 150_000, reporter: 'json', reporterOptions: { output } });
   for (const name of readdirSync(__dirname).filter((name) => name.endsWith('.suite.cjs'))) {
     mocha.addFile(join(__dirname, name));
   }

@@ -69,10 +69,13 @@ describe('npm start, as a person drives it in a browser', function () {
   it('shows the load of an uplink when the mouse rests on it', async () => {
     await workbench.open(uplink.file);
     await goTo(uplink.file, uplink.from, uplink.line);
-    const text = await workbench.hoverAtCursor();
-    await workbench.picture('3-hover');
+    await workbench.hoverAtCursor();
     const peaks = reportedPeaks(site.folder, uplink.from, uplink.to);
-    for (const rate of [peaks.forward, peaks.backward]) assert.ok(showsRate(text, rate), `${rate} bit/s in:\n${text}`);
+    await eventually(async () => {
+      const text = await workbench.hoverText();
+      for (const rate of [peaks.forward, peaks.backward]) assert.ok(showsRate(text, rate), `${rate} bit/s in:\n${text}`);
+    });
+    await workbench.picture('3-hover');
     await workbench.page.keyboard.press('Escape');
   });
 

@@ -52,12 +52,14 @@ export class Workbench {
   }
 
   /**
-   * Narrows the problems panel to what holds a text. The panel does so a moment after the last key, so that a text
-   * filled in again and again would never be heeded.
+   * Narrows the problems panel to what holds a text, and returns once it has. It does so a moment after the last key,
+   * so that a text filled in again and again would never be heeded.
    */
   async filterProblems(text: string): Promise<void> {
     const input = this.page.locator('.panel .viewpane-filter input');
     if ((await input.inputValue()) !== text) await input.fill(text);
+    const others = this.problems(/\[Ln /).filter({ hasNot: this.page.locator('.related-info-resource'), hasNotText: text });
+    if (text !== '') await others.first().waitFor({ state: 'detached' });
   }
 
   /** Opens a file from the explorer. */
@@ -83,15 +85,22 @@ export class Workbench {
     await box.waitFor({ state: 'hidden' });
   }
 
-  /** Moves the mouse to where the cursor stands, and returns the text of the hover that appears. */
-  async hoverAtCursor(): Promise<string> {
+  /** Moves the mouse to where the cursor stands, and waits for the hover that appears. */
+  async hoverAtCursor(): Promise<void> {
     const cursor = await this.page.locator('.editor-group-container.active .cursors-layer .cursor').first().boundingBox();
     if (!cursor) throw new Error('the cursor is not to be seen');
     await this.page.mouse.move(cursor.x + 60, cursor.y + 60);
     await this.page.mouse.move(cursor.x + 4, cursor.y + cursor.height / 2, { steps: 8 });
-    const content = this.page.locator('.monaco-hover:visible .monaco-hover-content');
-    await content.first().waitFor();
-    return plain((await content.allInnerTexts()).join('\n'));
+    await this.hovers().first().waitFor();
+  }
+
+  /** What the hover says by now: the answers of a language server may be still to come. */
+  async hoverText(): Promise<string> {
+    return plain((await this.hovers().allInnerTexts()).join('\n'));
+  }
+
+  private hovers(): Locator {
+    return this.page.locator('.monaco-hover:visible .monaco-hover-content');
   }
 
   /** What the light bulb offers where the cursor stands. */
@@ -104,8 +113,10 @@ export class Workbench {
 
   /** What the item beside the language's name tells when the mouse rests on it. */
   async languageStatus(): Promise<string> {
-    await this.page.locator('[id="status.languageStatus"]').hover();
     const told = this.page.locator('.hover-language-status:visible');
+    await this.page.mouse.move(0, 0); // what is shown already is as old as when it appeared
+    await told.first().waitFor({ state: 'hidden' });
+    await this.page.locator('[id="status.languageStatus"]').hover();
     await told.first().waitFor();
     return plain((await told.allInnerTexts()).join('\n'));
   }

@@ -4,7 +4,7 @@ import { type Results, marker } from './results.ts';
 
 /** Called by the editor; the tests have passed where it is fulfilled. */
 export async function run(): Promise<void> {
-  mocha.setup({ ui: 'bdd', timeout: 30_000, bail: true, reporter: Mocha.reporters.Base });
+  mocha.setup({ ui: 'bdd', timeout: 150_000, bail: true, reporter: Mocha.reporters.Base });
   await import('./site.suite.ts');
   const passed: string[] = [];
   const failed: string[] = [];
