@@ -133,7 +133,7 @@ describe('plumbline explain', () => {
 
   it('explains what goes back to a source', () => {
     const [explanation] = explained(plan, 'streams paddock reply line nominal');
-    assert.deepEqual(explanation?.total?.cells, [{ value: 190_783, unit: 'b/s' }]);
+    assert.deepEqual(explanation?.total?.cells, [{ value: 224_595, unit: 'b/s' }]);
   });
 
   it('says that a peak which is not declared is the nominal rate', () => {
