@@ -15,7 +15,7 @@ Links (line rate, with preamble and gaps)
   core/1  →  paddock-cam/eth  100 Mb/s   225 kb/s  0.2 %   319 kb/s  0.3 %        1
           ←                             6.55 Mb/s  6.6 %  9.78 Mb/s  9.8 %        1
   core/2  →  recorder/cams      1 Gb/s  6.55 Mb/s  0.7 %  9.78 Mb/s    1 %        1
-          ←                             6.65 Mb/s  0.7 %  9.91 Mb/s    1 %        2
+          ←                             6.69 Mb/s  0.7 %  9.95 Mb/s    1 %        2
 
 Streams (line rate without a VLAN tag, one copy)
   stream        group          MAC                  nominal       peak  reaches
