@@ -58,14 +58,11 @@ export class Namespace {
     return ['addr', 'route', '-d link'].map((what) => this.exec('ip', ...what.split(' '), 'show').out).join('\n');
   }
 
-  /** Takes a VLAN interface out of the way of kernels without VLAN devices: one of that name that is no VLAN's. */
-  async addVlanOrStandIn(card: string, id: number): Promise<'vlan' | 'stand-in'> {
-    if (this.exec('ip', 'link', 'add', 'link', card, 'name', 'probe', 'type', 'vlan', 'id', String(id)).status === 0) {
-      await this.run(['ip link delete dev probe']);
-      return 'vlan';
-    }
-    await this.plug(`${card}.${id}`, `far-${id}`);
-    return 'stand-in';
+  /** Whether the kernel has VLAN devices; tried on an interface. */
+  async hasVlans(card: string): Promise<boolean> {
+    const { status } = this.exec('ip', 'link', 'add', 'link', card, 'name', 'probe', 'type', 'vlan', 'id', '99');
+    if (status === 0) await this.run(['ip link delete dev probe']);
+    return status === 0;
   }
 
   end(): void {

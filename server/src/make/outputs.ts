@@ -1,8 +1,12 @@
 /** Everything that can be made, in the order in which it is listed. */
 
+import { sdp } from './announcements/sdp.ts';
 import { iproute2 } from './network/iproute2.ts';
+import { networkd } from './network/networkd.ts';
 import type { Output } from './output.ts';
 
 export const OUTPUTS: readonly Output[] = [
   iproute2,
+  networkd,
+  sdp,
 ];

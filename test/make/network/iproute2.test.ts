@@ -170,7 +170,8 @@ devices:
 
     it('sets a trunk up, where the kernel has VLAN devices with their tags', async () => {
       const inside = (host = await Namespace.with(['eno1']));
-      const kind = await inside.addVlanOrStandIn('eno1', 20);
+      const real = await inside.hasVlans('eno1');
+      if (!real) await inside.plug('eno1.20', 'far-20');
       await using(iproute2.make(planOfText(TRUNK), 'recorder'), inside, async (set, check) => {
         succeeded(set());
         const first = inside.state();
@@ -178,9 +179,9 @@ devices:
         assert.equal(inside.state(), first);
         const { status, out } = check();
         // An interface of the right name that is no VLAN's is just what the check has to find.
-        if (kind === 'vlan') assert.equal(status, 0, out);
+        if (real) assert.equal(status, 0, out);
         else assert.equal(out, 'eno1.20: is not the VLAN interface of eno1 with the tag 20\n');
-        console.log(`      eno1.20 is ${kind === 'vlan' ? 'a VLAN device' : 'a stand-in: this kernel has no VLAN devices'}`);
+        console.log(`      eno1.20 is ${real ? 'a VLAN device' : 'a stand-in: this kernel has no VLAN devices'}`);
       });
     });
 

@@ -153,11 +153,11 @@ function routeOf(plan: Plan, device: Device, route: HostRoute, interfaces: reado
   return undefined;
 }
 
-/** The interface of a port that the plan sends by. */
+/** The interface of a port that the plan sends by; where the plan knows of no cable, the first with an address. */
 function planned({ network }: Plan, device: Device, port: string, own: readonly HostInterface[]): HostInterface | undefined {
   const by = network.interfaces.of(device).find((candidate) => candidate.port.name === port);
   const vlan = by === undefined ? undefined : network.topology.networks[by.network]?.vlan;
-  return own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ?? own[0];
+  return own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ?? own.find(({ addresses }) => addresses.length > 0) ?? own[0];
 }
 
 /** As a host that is told of one gateway has it: by the first interface whose VLAN has one. */

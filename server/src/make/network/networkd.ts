@@ -1,0 +1,91 @@
+/** A host's network as files of systemd-networkd: systemd.network(5), systemd.netdev(5). */
+
+import type { Plan } from '../../plan.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Device } from '../../site/model.ts';
+import { formatAddress } from '../../standards/ipv4.ts';
+import { visible } from '../../text/visible.ts';
+import { refusedName } from '../file-name.ts';
+import { commented, header } from '../header.ts';
+import { type Made, type MadeFile, type Output, type Refusal, together } from '../output.ts';
+import { macAddress } from '../quoting/mac.ts';
+import { networkdInterface, networkdText } from '../quoting/networkd.ts';
+import { written } from '../written.ts';
+import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork, hostsWithNetwork } from './host-network.ts';
+
+export const networkd: Output = {
+  kind: 'networkd',
+  title: 'Network of a server: systemd-networkd',
+  summary: 'files for /etc/systemd/network that give a host its addresses, VLAN interfaces and the multicast route',
+  subjects: (plan) => hostsWithNetwork(plan).map(({ name }) => name).sort(),
+  make(plan, subject) {
+    const hosts = hostsWithNetwork(plan).filter(({ name }) => subject === undefined || name === subject);
+    return together([...hosts].sort((a, b) => (a.name < b.name ? -1 : 1)).map((device) => ofHost(plan, device)));
+  },
+};
+
+const NOTES = [
+  'networkd: copy the files of a host into its /etc/systemd/network, then `networkctl reload`. Let nothing else set the same interfaces. ' +
+    'On a machine that you reach through the network you are about to change, have a way in besides.',
+];
+
+function ofHost(plan: Plan, device: Device): Made {
+  const name = refusedName(device.item);
+  if (name !== undefined) return { files: [], refused: [name], notes: [] };
+  const network = hostNetwork(plan, device);
+  const head = commented('#', header(plan.site, `make networkd ${device.name}`));
+  const refused: Refusal[] = [...network.refused];
+  const files = network.interfaces.flatMap((own): MadeFile[] => {
+    if (networkdInterface(own.name) !== undefined && (own.tag === undefined || networkdInterface(own.tag.of) !== undefined)) {
+      return filesOf(network, own, `# Files of ${device.name}.\n${head}`);
+    }
+    const message =
+      `systemd-networkd takes no interface name such as ${visible(own.name)} of ${device.name}: letters, digits and . _ + @ - alone, ` +
+      'and not digits alone. Say the name that the operating system has in `interface`.';
+    // Those of tagged VLANs are named after the port, whose name is told of once.
+    if (own.tag === undefined) refused.push({ at: placeOf(device.item, [...own.port.route, 'interface']), message });
+    return [];
+  });
+  return { files, refused, notes: NOTES };
+}
+
+/** The file of a tagged VLAN comes first: it has the hardware address of its card, and the first file that matches counts. */
+function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface, head: string): MadeFile[] {
+  const { name, tag } = own;
+  const legs = interfaces.filter((other) => other.tag?.of === name);
+  const text = [
+    head,
+    section('Match', match(own)),
+    section('Network', [
+      ...described(device, own),
+      ...(tag === undefined && own.addresses.length === 0 && own.vlan?.pool !== undefined ? [['DHCP', 'ipv4'] as const] : []),
+      ...legs.map((leg) => ['VLAN', leg.name] as const),
+      ...own.addresses.map(({ address, prefix }) => ['Address', `${formatAddress(address)}/${prefix}`] as const),
+    ]),
+    ...routes.filter(({ by }) => by === own).map((route) => section('Route', routeKeys(route))),
+  ].join('');
+  const network = { path: `${device.name}/${tag === undefined ? '20' : '10'}-${name}.network`, text };
+  if (tag === undefined) return [network];
+  const netdev = [head, section('NetDev', [['Name', name], ['Kind', 'vlan']]), section('VLAN', [['Id', String(tag.id)]])].join('');
+  return [{ path: `${device.name}/10-${name}.netdev`, text: netdev }, network];
+}
+
+type Key = readonly [name: string, value: string];
+
+function section(name: string, keys: readonly Key[]): string {
+  return `\n[${name}]\n${keys.map(([key, value]) => `${key}=${value}\n`).join('')}`;
+}
+
+function match({ name, port, tag }: HostInterface): Key[] {
+  return port.mac === undefined || tag !== undefined ? [['Name', name]] : [['MACAddress', macAddress(port.mac)]];
+}
+
+function described({ item }: Device, { port }: HostInterface): Key[] {
+  const text = networkdText(written(item, [...port.route, 'description']) ?? '');
+  return text === '' ? [] : [['Description', text]];
+}
+
+function routeKeys({ to, via }: NetworkRoute): Key[] {
+  if (to.prefix === 0 && via !== undefined) return [['Gateway', formatAddress(via)]];
+  return [['Destination', destination(to)], via === undefined ? ['Scope', 'link'] : ['Gateway', formatAddress(via)]];
+}

@@ -1,0 +1,22 @@
+/** Values in the files of systemd-networkd: systemd.syntax(7), systemd.network(5). */
+
+import { visible } from '../../text/visible.ts';
+
+/**
+ * A text to be read by people, as in `Description=`: one line, without the backslash at its end that would go on
+ * with the next. A per cent sign stands for itself here.
+ */
+export function networkdText(text: string): string {
+  return visible(text).replace(/[\s\\]+$/, '');
+}
+
+/**
+ * The name of an interface where networkd takes a pattern (`Name=` of `[Match]`): letters, digits and . _ + @ -, not
+ * digits alone. Others are patterns, quotes or inversions there, or no names at all to systemd.
+ *
+ * @returns `undefined` for a name that cannot be written
+ */
+export function networkdInterface(name: string): string | undefined {
+  if (!/^[A-Za-z0-9._+@-]{1,15}$/.test(name) || /^\d+$/.test(name)) return undefined;
+  return ['.', '..', 'all', 'default'].includes(name) ? undefined : name;
+}
