@@ -68,10 +68,10 @@ describe('Inlay hints', () => {
 });
 
 describe('Code lenses', () => {
-  it('say who gets a stream, and which link on its way is nearest to its limit', () => {
+  it('say who gets a stream, and where the first limit is to more like it', () => {
     assert.deepEqual(
       lenses(checked, file).map(({ title }) => title),
-      ['1 receiver: recorder', 'first limit: paddock-cam/eth → core/1, 9.5 % of 100 Mb/s at peak', 'reaches nobody'],
+      ['1 receiver: recorder', '8 more like this, then paddock-cam/eth → core/1 reaches 90 % of 100 Mb/s.', 'reaches nobody'],
     );
   });
 });

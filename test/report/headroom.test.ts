@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { planOf } from '../../server/src/plan.ts';
-import { deviceHeadroom, headroomWords, streamHeadroom } from '../../server/src/report/headroom.ts';
+import { deviceHeadroom, headroomWords, outHeadroom, streamHeadroom } from '../../server/src/report/headroom.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
 
 function planFrom(text: string): ReturnType<typeof planOf> {
@@ -53,6 +53,34 @@ describe('headroom', () => {
   it('counts the disk', () => {
     // 7 Mb/s × 86 400 s / 8 × 10 d = 756 GB of 900 GB that the limit leaves: not twice.
     assert.equal(words(site('1 Gb/s', '200 W', '1 TB'), 'stream'), 'No more like this: archive reaches 90 % of 1 TB.');
+  });
+
+  // A copy on the uplink bears a VLAN tag, 1482 B on the line: 7.41 Mb/s. The bell
+  // takes 50 × 250 B there, 0.1 Mb/s: (90 − 7.51) ÷ 7.41 is 11.1.
+  it('of a link is that of its heaviest stream, in each direction that is in use', () => {
+    const plan = planFrom(`
+vlans:
+  video: {id: 20}
+  house: {id: 10}
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: video}, up: {speed: 100 Mb/s, trunk: [house, video]}}}
+  barn: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: video}, up: {speed: 100 Mb/s, trunk: [house, video]}}}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+  barn-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/up, to: barn/up}
+  - {from: barn/1, to: barn-screen}
+streams:
+  bell: {source: paddock-cam, transport: rtp, port: 5006, audio: {codec: pcma, bitrate: 64 kb/s}, receivers: [barn-screen]}
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 7 Mb/s}, receivers: [barn-screen]}
+`);
+    const [, uplink] = plan.network.topology.links;
+    assert.ok(uplink !== undefined);
+    const found = outHeadroom(plan, uplink, uplink.a);
+    assert.equal(found?.stream.name, 'paddock');
+    assert.equal(found.headroom && headroomWords(found.headroom, 'paddock'), '11 more like paddock, then core/up → barn/up reaches 90 % of 100 Mb/s.');
+    assert.equal(outHeadroom(plan, uplink, uplink.b), undefined);
   });
 
   it('agrees with what a site of so many more does', () => {

@@ -1,7 +1,7 @@
-/** How many more streams or cameras like one of the site's it takes before the first limit, and which limit that is. */
+/** How many more streams, or cameras, like one of the site's it takes before the first limit, and which limit that is. */
 
-import { loadOf } from '../network/crossings.ts';
-import { far, outOf } from '../network/link.ts';
+import { linePeakOf } from '../network/crossings.ts';
+import { type Link, far, outOf } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { LINK_LIMIT, VOLUME_LIMIT } from '../site/limits.ts';
 import { type Device, type Port, type Stream, portName } from '../site/model.ts';
@@ -16,19 +16,53 @@ export interface Headroom {
 
 /** One more stream with the same source and receivers. `undefined` where nothing limits it. */
 export function streamHeadroom(plan: Plan, stream: Stream): Headroom | undefined {
-  return first([...links(plan, [stream], undefined), ...volumes(plan, [stream])]);
+  return least(shared(plan, (candidate) => (candidate === stream ? stream : undefined))).get(stream);
+}
+
+/** The same for each stream by itself, in one pass over the site. */
+export function streamHeadrooms(plan: Plan): ReadonlyMap<Stream, Headroom> {
+  return least(shared(plan, (stream) => stream));
 }
 
 /** One more device like this at the same switch, with streams and recordings as this one has. */
 export function deviceHeadroom(plan: Plan, device: Device): Headroom | undefined {
   const own = streamsOf(plan, device);
-  return first([...ports(plan, device), ...power(plan, device), ...links(plan, own, device), ...volumes(plan, own)]);
+  const limits = shared(plan, (stream) => (own.has(stream) ? device : undefined), device);
+  return least([...limits, ...ports(plan, device), ...power(plan, device)]).get(device);
 }
 
-function first(limits: readonly Headroom[]): Headroom | undefined {
-  let least: Headroom | undefined;
-  for (const limit of limits) if (least === undefined || limit.more < least.more) least = limit;
-  return least;
+/** One more of the heaviest stream that leaves by a port into its link; `undefined` where none does. */
+export function outHeadroom(plan: Plan, link: Link, out: Port): { stream: Stream; headroom: Headroom | undefined } | undefined {
+  let heaviest: Stream | undefined;
+  let most = 0;
+  for (const { stream, untagged, tagged } of plan.network.crossings.at(outOf(link, out))) {
+    const rates = plan.network.rates[stream.index];
+    const peak = rates === undefined ? 0 : untagged * rates.untagged.line.peak + tagged * rates.tagged.line.peak;
+    if (peak > most) [heaviest, most] = [stream, peak];
+  }
+  return heaviest === undefined ? undefined : { stream: heaviest, headroom: streamHeadroom(plan, heaviest) };
+}
+
+/** A limit, and how many more of what is counted by `of` fit before it. */
+interface Limit<Of> {
+  readonly of: Of;
+  readonly more: number;
+  /** Put into words for the least alone. */
+  readonly limit: () => string;
+}
+
+/** What a stream is counted by: itself, or what it is a part of; `undefined` where it is not looked at. */
+type CountedBy<Of> = (stream: Stream) => Of | undefined;
+
+function least<Of>(limits: Iterable<Limit<Of>>): Map<Of, Headroom> {
+  const found = new Map<Of, Limit<Of>>();
+  for (const limit of limits) if (limit.more < (found.get(limit.of)?.more ?? Infinity)) found.set(limit.of, limit);
+  return new Map([...found].map(([of, { more, limit }]) => [of, { more, limit: limit() }]));
+}
+
+function* shared<Of>(plan: Plan, by: CountedBy<Of>, beside?: Device): Iterable<Limit<Of>> {
+  yield* links(plan, by, beside);
+  yield* volumes(plan, by);
 }
 
 function fitting(spare: number, each: number): number {
@@ -36,71 +70,83 @@ function fitting(spare: number, each: number): number {
 }
 
 /** What a device sends, and what others make of it. */
-function streamsOf({ site }: Plan, device: Device): Stream[] {
+function streamsOf({ site }: Plan, device: Device): ReadonlySet<Stream> {
   const found = new Set(site.streams.filter(({ source }) => source === device.name));
   for (let before = -1; before !== found.size; ) {
     before = found.size;
     const names = new Set([...found].map(({ name }) => name));
     for (const stream of site.streams) if (stream.carries !== undefined && names.has(stream.carries)) found.add(stream);
   }
-  return [...found];
+  return found;
 }
 
 /** The links that the streams share with others: `beside` has a cable of its own, as the next one will. */
-function* links({ site, network }: Plan, streams: readonly Stream[], beside: Device | undefined): Iterable<Headroom> {
+function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device | undefined): Iterable<Limit<Of>> {
   const limit = site.policies.linkLoad.limit ?? LINK_LIMIT;
   for (const link of network.topology.links) {
-    if (link.capacity === undefined || link.a.device === beside || link.b.device === beside) continue;
+    const { capacity } = link;
+    if (capacity === undefined || link.a.device === beside || link.b.device === beside) continue;
     for (const out of [link.a, link.b]) {
       const direction = outOf(link, out);
-      let each = 0;
+      const sums = new Map<Of, number>();
       for (const crossing of network.crossings.at(direction)) {
         const rates = network.rates[crossing.stream.index];
-        if (rates !== undefined && streams.includes(crossing.stream)) each += loadOf(crossing, rates).line.peak;
+        if (rates !== undefined) add(sums, by(crossing.stream), linePeakOf(crossing, rates));
       }
-      if (each === 0) continue;
-      const spare = (limit * link.capacity) / 10_000 - (network.loads[direction]?.line.peak ?? 0);
-      const name = `${portName(out)} → ${portName(far(link, out))}`;
-      yield { more: fitting(spare, each), limit: `${name} reaches ${threshold(limit)} of ${bitRate(link.capacity)}` };
+      const spare = (limit * capacity) / 10_000 - (network.loads[direction]?.line.peak ?? 0);
+      const words = (): string => `${portName(out)} → ${portName(far(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;
+      for (const [of, each] of sums) if (each > 0) yield { of, more: fitting(spare, each), limit: words };
     }
   }
 }
 
-function* volumes({ site, storage }: Plan, streams: readonly Stream[]): Iterable<Headroom> {
+function* volumes<Of>({ site, storage }: Plan, by: CountedBy<Of>): Iterable<Limit<Of>> {
   const limit = site.policies.volumeFill.limit ?? VOLUME_LIMIT;
-  const names = new Set<string | undefined>(streams.map(({ name }) => name));
   for (const { volume, usableBytes, bytesKept, writeRate, recordings } of storage.volumes) {
-    const own = recordings.filter(({ recording }) => names.has(recording.stream));
-    const kept = own.reduce((sum, { bytesKept: each }) => sum + (each ?? 0), 0);
-    if (usableBytes !== undefined && kept > 0) {
-      const spare = (limit * usableBytes) / 10_000 - bytesKept;
-      yield { more: fitting(spare, kept), limit: `${volume.name} reaches ${threshold(limit)} of ${bytes(usableBytes)}` };
+    const { sustainedWrite } = volume;
+    const kept = new Map<Of, number>();
+    const written = new Map<Of, number>();
+    for (const { recording, bytesKept: own, rate } of recordings) {
+      const stream = recording.stream === undefined ? undefined : site.streamByName.get(recording.stream);
+      if (stream === undefined) continue;
+      add(kept, by(stream), own ?? 0);
+      add(written, by(stream), rate.peak / 8);
     }
-    const written = own.reduce((sum, { rate }) => sum + rate.peak / 8, 0);
-    if (volume.sustainedWrite !== undefined && written > 0) {
-      const spare = volume.sustainedWrite - writeRate.peak;
-      yield { more: fitting(spare, written), limit: `${volume.name} writes ${bytes(volume.sustainedWrite)}/s at most` };
+    if (usableBytes !== undefined) {
+      const spare = (limit * usableBytes) / 10_000 - bytesKept;
+      const words = (): string => `${volume.name} reaches ${threshold(limit)} of ${bytes(usableBytes)}`;
+      for (const [of, each] of kept) if (each > 0) yield { of, more: fitting(spare, each), limit: words };
+    }
+    if (sustainedWrite !== undefined) {
+      const spare = sustainedWrite - writeRate.peak;
+      const words = (): string => `${volume.name} writes ${bytes(sustainedWrite)}/s at most`;
+      for (const [of, each] of written) if (each > 0) yield { of, more: fitting(spare, each), limit: words };
     }
   }
 }
 
-function* power({ power: sources }: Plan, device: Device): Iterable<Headroom> {
+function add<Of>(sums: Map<Of, number>, of: Of | undefined, amount: number): void {
+  if (of !== undefined) sums.set(of, (sums.get(of) ?? 0) + amount);
+}
+
+function* power({ power: sources }: Plan, device: Device): Iterable<Limit<Device>> {
   for (const { device: source, budget, draw, feeds } of sources) {
     const each = feeds.filter(({ to }) => to.device === device).reduce((sum, { allotted }) => sum + allotted, 0);
     if (budget !== undefined && each > 0) {
-      yield { more: fitting(budget - draw, each), limit: `${source.name} feeds ${watts(budget)} at most` };
+      const words = (): string => `${source.name} feeds ${watts(budget)} at most`;
+      yield { of: device, more: fitting(budget - draw, each), limit: words };
     }
   }
 }
 
 /** Free ports like the one that the device is at. */
-function* ports({ network }: Plan, device: Device): Iterable<Headroom> {
+function* ports({ network }: Plan, device: Device): Iterable<Limit<Device>> {
   for (const own of device.ports) {
     const link = network.topology.linkOf[own.index];
     const at = link === undefined ? undefined : far(link, own);
     if (at === undefined || !at.device.bridging) continue;
     const free = at.device.ports.filter((port) => network.topology.linkOf[port.index] === undefined && isLike(port, at));
-    yield { more: free.length, limit: `${at.device.name} has no further port like ${at.name}` };
+    yield { of: device, more: free.length, limit: () => `${at.device.name} has no further port like ${at.name}` };
   }
 }
 
@@ -109,6 +155,6 @@ function isLike(a: Port, b: Port): boolean {
 }
 
 /** `3 more like this, then core/16 → stable/9 reaches 90 % of 100 Mb/s.` */
-export function headroomWords({ more, limit }: Headroom): string {
-  return more === 0 ? `No more like this: ${limit}.` : `${more} more like this, then ${limit}.`;
+export function headroomWords({ more, limit }: Headroom, like = 'this'): string {
+  return more === 0 ? `No more like ${like}: ${limit}.` : `${more} more like ${like}, then ${limit}.`;
 }

@@ -1,10 +1,14 @@
-/** A port by its name: what its link carries in each direction. */
+/** A port by its name: what its link carries in each direction, and how much more it would. */
 
+import { far } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { portExplained, portRangeExplained } from '../../report/explain/device.ts';
 import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
+import { directionName } from '../../report/explain/link.ts';
+import { headroomWords, outHeadroom } from '../../report/headroom.ts';
 import { type Device, type Port, portAt, portName } from '../../site/model.ts';
 import { portNames, readEnd } from '../../site/read.ts';
+import { escaped } from '../../text/markdown.ts';
 import { thing } from './thing.ts';
 
 /** Streams that a hover tells one by one in each direction. */
@@ -16,13 +20,28 @@ export function portEnd(plan: Plan, text: string): string[] {
   const port = portAt(plan.site, end);
   if (end !== undefined && port === undefined && end.port === undefined) return thing(plan, 'devices', end.device);
   if (port === undefined) return [];
-  return (port.device.kind === 'patch-panel' ? passing(plan, port) : portExplained(plan, port, MOST)).map(explanationMarkdown);
+  return port.device.kind === 'patch-panel' ? passing(plan, port).map(explanationMarkdown) : told(plan, port);
 }
 
 /** A port of the device that the item is. */
 export function ownPort(plan: Plan, device: string, name: string): string[] {
   const port = plan.site.deviceByName.get(device)?.portByName.get(name);
-  return port === undefined ? [] : portExplained(plan, port, MOST).map(explanationMarkdown);
+  return port === undefined ? [] : told(plan, port);
+}
+
+function told(plan: Plan, port: Port): string[] {
+  return [...portExplained(plan, port, MOST).map(explanationMarkdown), ...spare(plan, port)];
+}
+
+/** `core/16 → barn/1: 7 more like paddock-live, the heaviest, then …`, a paragraph to each direction that is in use. */
+function spare(plan: Plan, port: Port): string[] {
+  const link = plan.network.topology.linkOf[port.index];
+  if (link === undefined) return [];
+  return [port, far(link, port)].flatMap((out) => {
+    const { stream, headroom } = outHeadroom(plan, link, out) ?? {};
+    if (stream === undefined || headroom === undefined) return [];
+    return [escaped(`${directionName(link, out)}: ${headroomWords(headroom, `${stream.name}, the heaviest`)}`)];
+  });
 }
 
 /** The ports that a key of `ports` declares. */
