@@ -7,6 +7,7 @@ import { checkCommand } from './check.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { explainCommand } from './explain.ts';
 import { fixCommand } from './fix.ts';
+import { footageCommand } from './footage.ts';
 import { lspCommand } from './lsp.ts';
 import { makeCommand } from './make.ts';
 import { newCommand } from './new.ts';
@@ -30,7 +31,7 @@ Examples:
 ${EXIT_STATUS}`,
   );
 
-for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, makeCommand, auditCommand, lspCommand])
+for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, makeCommand, auditCommand, footageCommand, lspCommand])
   program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();

@@ -1,0 +1,48 @@
+/** FFmpeg's programs, started without a shell and stopped with us. */
+
+import { spawn } from 'node:child_process';
+import { codeOf } from '../../lsp/disk.ts';
+import { CannotDo } from '../cannot-do.ts';
+
+export interface Ran {
+  readonly status: number | null;
+  readonly out: string;
+  /** Its last words, of some thousand characters. */
+  readonly err: string;
+}
+
+export interface How {
+  readonly cwd?: string;
+  readonly signal?: AbortSignal;
+  /** Each whole line of its output, instead of keeping it. */
+  readonly line?: (line: string) => void;
+}
+
+/** @throws CannotDo where the program is not on this machine */
+export function run(program: 'ffmpeg' | 'ffprobe', words: readonly string[], { cwd, signal, line }: How = {}): Promise<Ran> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, words, { cwd, signal, killSignal: 'SIGKILL', stdio: ['ignore', 'pipe', 'pipe'], windowsHide: true });
+    const out: string[] = [];
+    let rest = '';
+    let err = '';
+    child.stdout.setEncoding('utf8').on('data', (text: string) => {
+      if (line === undefined) out.push(text);
+      else {
+        const lines = (rest + text).split('\n');
+        rest = lines.pop() ?? '';
+        lines.forEach(line);
+      }
+    });
+    child.stderr.setEncoding('utf8').on('data', (text: string) => (err = (err + text).slice(-8000)));
+    child.on('error', (error) => {
+      reject(codeOf(error) === 'ENOENT' ? new CannotDo(`${program} is not on this machine. Install FFmpeg, 5.1 or later.`) : error);
+    });
+    child.on('close', (status) => resolve({ status, out: out.join(''), err }));
+  });
+}
+
+/** The first line of what it says of itself: `ffmpeg version 7.1`. */
+export async function versionOf(): Promise<string> {
+  const { out } = await run('ffmpeg', ['-version']);
+  return /^ffmpeg version (\S+)/.exec(out)?.[1] ?? 'unknown';
+}

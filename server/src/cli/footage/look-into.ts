@@ -1,0 +1,100 @@
+/** The files that may hold what is asked for, each looked into once. */
+
+import { copyFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Found, type Pass, passOf } from '../../footage/candidates.ts';
+import { fileUrl } from '../../footage/ffmpeg-arguments.ts';
+import { type Media, PROBE_ARGUMENTS, mediaOf } from '../../footage/media.ts';
+import type { Segment } from '../../footage/segment.ts';
+import type { LeftOut } from '../../footage/sidecar.ts';
+import { codeOf, reasonOf } from '../../lsp/disk.ts';
+import { bytes } from '../../text/words.ts';
+import { run } from './ffmpeg.ts';
+import { progress } from './progress.ts';
+import type { WorkFolder } from './work-folder.ts';
+
+/** A file, and where it is read from: a copy of what is there, where it may still be growing. */
+export interface OnDisk extends Segment {
+  readonly original: string;
+  readonly file: string;
+  readonly size: number;
+  readonly modified: number;
+}
+
+/** A recorder writes to its file more often than that, in milliseconds. */
+const STILL = 15_000;
+/** ffprobe is started so many times at once. */
+const AT_ONCE = 4;
+
+export interface Where {
+  readonly root: string;
+  readonly work: WorkFolder;
+  readonly pass: Pass | undefined;
+  /** The file that the recorder opened last. */
+  readonly newest: string | undefined;
+}
+
+/** In the order of their names. */
+export async function lookInto(candidates: readonly Found[], where: Where): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
+  const looked: (OnDisk | LeftOut)[] = [];
+  let next = 0;
+  let done = 0;
+  const work = async (): Promise<void> => {
+    for (let index = next++; index < candidates.length; index = next++) {
+      const candidate = candidates[index];
+      if (candidate !== undefined) looked[index] = await lookAt(candidate, where);
+      progress(`looking into files, ${(done += 1).toString()} of ${candidates.length.toString()}`);
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, work));
+  const segments = looked.filter((one): one is OnDisk => 'media' in one);
+  return { segments: segments.sort((a, b) => a.named - b.named), leftOut: looked.filter((one): one is LeftOut => 'reason' in one) };
+}
+
+async function lookAt({ path, instants }: Found, { root, work, pass, newest }: Where): Promise<OnDisk | LeftOut> {
+  const leftOut = (reason: string): LeftOut => ({ path, reason });
+  const original = join(root, path);
+  try {
+    const there = await stat(original);
+    const { size, mtimeMs: modified } = there;
+    if (!there.isFile()) return leftOut('it is no ordinary file');
+    if (size === 0) return leftOut('it is empty');
+    const fresh = path === newest && Date.now() - modified < STILL;
+    const file = fresh ? work.file('newest') : original;
+    if (fresh) await copyFile(original, file);
+    const { media, unusable, complaint } = await probe(file, work);
+    if (media === undefined) return leftOut(whyUnusable(unusable, complaint, size, fresh));
+    const length = media.length * 1000;
+    const named = passOf(instants, length, modified, pass);
+    if (named === undefined)
+      return leftOut('the hour of its name was there twice, and the name does not say which is meant: --repeated-hour does');
+    const damaged = complaint === '' ? undefined : `read to ${media.length.toFixed(3)} s, then: ${complaint}`;
+    const kept = fresh ? (await stat(file)).size : size;
+    return { path, original, file, size: kept, modified, named, length, media, damaged };
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === undefined) throw error;
+    return leftOut(reasonOf(code));
+  }
+}
+
+/** What ffprobe says of a file; `complaint` is the first thing that it does not like. */
+export async function probe(
+  file: string,
+  { stopped, path }: WorkFolder,
+): Promise<{ media: Media | undefined; unusable: string; complaint: string }> {
+  const { out, err } = await run('ffprobe', [...PROBE_ARGUMENTS, '-i', fileUrl(file)], { signal: stopped.signal, cwd: path });
+  const complaint = (err.split('\n').find((line) => line.trim() !== '') ?? '').replace(/^\[[^\]]*\] /, '').replace(fileUrl(file), '').trim();
+  const media = mediaOf(out === '' ? {} : JSON.parse(out));
+  return 'unusable' in media ? { media: undefined, unusable: media.unusable, complaint } : { media, unusable: '', complaint };
+}
+
+/** What to say of a file that nothing can be taken from, and what there still is of it. */
+function whyUnusable(unusable: string, complaint: string, size: number, fresh: boolean): string {
+  if (!complaint.includes('moov atom not found')) return complaint === '' ? unusable : `${unusable} (${complaint})`;
+  if (fresh) return 'it is still being written, and its index (moov) comes last: ask again when it is finished';
+  return (
+    `it was cut short, before its index (moov) was written. Its ${bytes(size)} still hold pictures, which this does not ` +
+    'get out: keep the file, and let somebody try who has whole files of the same camera'
+  );
+}

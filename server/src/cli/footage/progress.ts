@@ -1,0 +1,15 @@
+/** What is being done, in one line on standard error that is written over; nothing where that is no terminal. */
+
+const shown = process.stderr.isTTY === true;
+let last = 0;
+
+export function progress(text: string): void {
+  const now = Date.now();
+  if (!shown || now - last < 100) return;
+  last = now;
+  process.stderr.write(`\r\u001B[K${text}`);
+}
+
+export function progressDone(): void {
+  if (shown) process.stderr.write('\r\u001B[K');
+}

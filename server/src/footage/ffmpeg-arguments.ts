@@ -1,0 +1,186 @@
+/**
+ * What FFmpeg is called with; never by way of a shell. It runs in a folder of its own, where the pieces, the list and
+ * the result lie. Checked with FFmpeg 5.1; every option is in its manual.
+ */
+
+import { type Piece, extentOf } from './cut.ts';
+import type { Media, VideoFormat } from './media.ts';
+import type { Planned } from './outputs.ts';
+import type { Taken } from './segment.ts';
+
+/** A file by any name: the protocol in front keeps `-` and `:` from meaning something. */
+export function fileUrl(path: string): string {
+  return `file:${path}`;
+}
+
+const QUIET = ['-hide_banner', '-nostdin', '-v', 'warning', '-y'];
+const VIDEO_AND_AUDIO = ['-map', '0:V:0', '-map', '0:a?'];
+/** Before a time, so that rounding loses no frame; seconds. */
+const BEFORE = 0.001;
+
+/** Whether the piece has to be written by itself before it is joined. */
+export function needsOwnFile({ piece, segment }: Taken, { setsInStream }: Planned, path: string): boolean {
+  // Joining would end where a damaged file ends.
+  if (piece.kind !== 'whole' || segment.damaged !== undefined) return true;
+  // The list of the concat demuxer is read line by line, in quotes too.
+  if (/[\r\n]/.test(path)) return true;
+  return setsInStream && segment.media.video.codec === 'hevc' && !isTransport(segment.media);
+}
+
+/**
+ * Writes the piece in the container of the file that it is of.
+ *
+ * @param path of the file, from the root of the disk
+ * @param to the name of the piece
+ */
+export function pieceArguments({ piece, segment: { media } }: Taken, { setsInStream }: Planned, path: string, to: string): string[] {
+  return [
+    ...QUIET,
+    ...(piece.kind === 'encoded' ? encodedPiece(piece, media, path) : copiedPiece(piece, media, setsInStream, path)),
+    ...(media.video.timescale !== undefined && !isTransport(media) ? ['-video_track_timescale', media.video.timescale.toString()] : []),
+    // A piece that starts before 0 would have its first frame hidden by an edit list.
+    '-avoid_negative_ts', 'make_zero',
+    '-f', pieceContainer(media), fileUrl(to),
+  ];
+}
+
+/**
+ * Copies from a keyframe on. FFmpeg tells where to begin and to end by when packets are decoded; so video and audio are
+ * read as two inputs, for the audio goes on until the last frame has been shown.
+ */
+function copiedPiece(piece: Piece, media: Media, setsInStream: boolean, path: string): string[] {
+  const input = ['-i', fileUrl(path)];
+  const toStream = setsInStream && media.video.codec === 'hevc' && !isTransport(media) ? ['-bsf:v', 'hevc_mp4toannexb'] : [];
+  if (piece.kind !== 'copied') return [...input, ...VIDEO_AND_AUDIO, '-c', 'copy', ...toStream];
+  const { first, end } = piece;
+  const until = (time: number): string[] => (end === media.frames.length ? [] : ['-t', seconds(media.lead + time)]);
+  const start = first === 0 ? [] : ['-ss', seconds(Math.max(0, media.lead + decodedBefore(media, first)))];
+  return [
+    ...until(decodedBefore(media, end)), ...input, ...until(extentOf(piece, media.frames).to), ...input,
+    '-map', '0:V:0', '-map', '1:a?', ...start, '-c', 'copy', ...toStream,
+  ];
+}
+
+/** A time between the decoding of the frame before and that of this one. */
+function decodedBefore({ frames }: Media, index: number): number {
+  return ((frames[index - 1]?.decoded ?? 0) + (frames[index]?.decoded ?? 0)) / 2;
+}
+
+/** Decodes from the keyframe before, and encodes what is wanted in the way of the file that it is of. */
+function encodedPiece(piece: Piece & { kind: 'encoded' }, media: Media, path: string): string[] {
+  const input = ['-i', fileUrl(path)];
+  // Audio before the first frame of a file goes on from the file before.
+  const start = piece.from < BEFORE ? 0 : Math.max(0, media.lead + piece.from - BEFORE);
+  const seek = start > 0 ? ['-ss', seconds(start)] : [];
+  // A transport stream has no index: sought in, it would be decoded from between two keyframes.
+  const sought = isTransport(media) ? [] : seek;
+  // Where copied frames follow, their audio begins when the first of them is decoded.
+  const next = media.frames.findIndex(({ key, shown }) => key && Math.abs(shown - piece.to) < BEFORE);
+  const until = (time: number): string[] => ['-t', seconds(Math.max(BEFORE, media.lead + time - (isTransport(media) ? 0 : start)))];
+  return [
+    '-noautorotate', ...sought, ...until(piece.last + BEFORE), ...input,
+    ...sought, ...until(next > 0 ? decodedBefore(media, next) : piece.to), ...input,
+    '-map', '0:V:0', '-map', '1:a?', ...(isTransport(media) ? seek : []), '-copypriorss:a', '0',
+    '-c:a', 'copy', ...encoderArguments(media.video), ...(isSteady(media) ? [] : ['-enc_time_base', '-1']), '-fps_mode', 'passthrough',
+  ];
+}
+
+const PROFILES: Readonly<Record<string, string>> = {
+  'Constrained Baseline': 'baseline', Baseline: 'baseline', Main: 'main', High: 'high', 'High 10': 'high10',
+  'High 4:2:2': 'high422', 'High 4:4:4 Predictive': 'high444', 'Main 10': 'main10',
+};
+
+/** Codec, profile, level, pixel format, colours and reordering of the original; hardly any loss. */
+function encoderArguments(video: VideoFormat): string[] {
+  const { codec, profile, level, pixels, reordering, colour } = video;
+  const name = PROFILES[profile ?? ''];
+  const [back, pyramid] = [Math.min(reordering, 2) + (reordering > 1 ? 1 : 0), reordering > 1];
+  const x264 = ['-c:v', 'libx264', '-bf', back.toString(), '-x264-params', `b-pyramid=${pyramid ? 'normal' : 'none'}:open-gop=0`,
+    ...(level === undefined || level <= 0 ? [] : ['-level:v', (level / 10).toString()])];
+  const x265 = ['-c:v', 'libx265', '-x265-params',
+    `bframes=${back.toString()}:b-pyramid=${pyramid ? '1' : '0'}:open-gop=0:repeat-headers=1:log-level=error`, '-tag:v', 'hev1'];
+  return [
+    ...(codec === 'h264' ? x264 : x265), '-preset', 'medium', '-crf', '16', '-pix_fmt', pixels,
+    ...(name === undefined ? [] : ['-profile:v', name]),
+    ...Object.entries(colour).flatMap(([key, value]) => [COLOUR_OPTIONS[key] ?? '', value]),
+  ];
+}
+
+const COLOUR_OPTIONS: Readonly<Record<string, string>> = {
+  color_range: '-color_range', color_space: '-colorspace', color_primaries: '-color_primaries', color_transfer: '-color_trc',
+};
+
+/** Whether all frames last as long, to a millisecond or so. */
+function isSteady({ frames, length }: Media): boolean {
+  const usual = length / frames.length;
+  const shown = frames.map((frame) => frame.shown).sort((a, b) => a - b);
+  return shown.every((time, index) => Math.abs(time - index * usual) < 0.1 * usual);
+}
+
+/** Joins what the list names into `to`. */
+export function joinArguments({ pieces, container, setsInStream }: Planned, list: string, to: string): string[] {
+  const media = pieces.map(({ segment }) => segment.media);
+  const tags = new Set(media.map(({ video }) => video.tag));
+  const [tag] = tags;
+  const asIs = !setsInStream && !media.some(isTransport);
+  return [
+    ...QUIET, '-progress', 'pipe:1', '-nostats', '-f', 'concat', '-safe', '0', ...(asIs ? ['-auto_convert', '0'] : []),
+    '-i', fileUrl(list), ...VIDEO_AND_AUDIO, '-c', 'copy',
+    ...tagOf(container, media[0]?.video.codec, asIs && tags.size === 1 ? tag : undefined, setsInStream),
+    '-metadata', `creation_time=${new Date(Math.round(pieces[0]?.from ?? 0)).toISOString()}`,
+    '-f', container, fileUrl(to),
+  ];
+}
+
+/** ISO/IEC 14496-15: avc1 and hvc1 have their parameter sets in the header alone, avc3 and hev1 in the stream too. */
+function tagOf(container: string, codec: string | undefined, tag: string | undefined, setsInStream: boolean): string[] {
+  if (container !== 'mp4' && container !== 'mov') return [];
+  if (setsInStream && codec === 'h264') return ['-tag:v', 'avc3'];
+  if (codec === 'hevc') return ['-tag:v', tag === 'hvc1' ? 'hvc1' : 'hev1'];
+  return [];
+}
+
+export interface Listed {
+  readonly path: string;
+  /** When its first frame is shown after what the container calls its start, in seconds. */
+  readonly lead: number;
+  /** From its first frame to the first of the next, in seconds. */
+  readonly span: number;
+}
+
+/**
+ * The list of the concat demuxer. Each is given the duration with which the first frame of the next one comes exactly
+ * when the last of this one ends, wherever their containers start; no rounding adds up.
+ */
+export function concatList(listed: readonly Listed[]): string {
+  const lines = ['ffconcat version 1.0'];
+  let shown = listed[0]?.lead ?? 0;
+  let start = 0;
+  for (const [index, { path, span }] of listed.entries()) {
+    lines.push(`file ${quoted(fileUrl(path))}`);
+    shown += span;
+    const next = Math.round((shown - (listed[index + 1]?.lead ?? 0)) * 1e6);
+    lines.push(`duration ${((next - start) / 1e6).toFixed(6)}`);
+    start = next;
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+/** FFmpeg's manual of utilities, Quoting and escaping: nothing is special within quotes but the quote. */
+function quoted(text: string): string {
+  return `'${text.replaceAll("'", String.raw`'\''`)}'`;
+}
+
+function pieceContainer({ container }: Media): string {
+  if (container.startsWith('mov')) return 'mov';
+  return container.startsWith('matroska') ? 'matroska' : container.split(',')[0] ?? '';
+}
+
+function isTransport({ container }: Media): boolean {
+  return container === 'mpegts';
+}
+
+function seconds(value: number): string {
+  return value.toFixed(6);
+}
+

@@ -1,0 +1,79 @@
+/**
+ * Where the files of a recording lie in time. A name bears whole units, rounded down; the lengths are exact. So files
+ * that follow each other without a break tell together, to less than a unit, when the first of them began.
+ */
+
+/** A file as it is named; all in milliseconds, `named` since 1970. */
+export interface Named {
+  readonly named: number;
+  readonly length: number;
+}
+
+export interface Placed<T> {
+  readonly file: T;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Break {
+  readonly kind: 'gap' | 'overlap';
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Timeline<T> {
+  readonly placed: readonly Placed<T>[];
+  /** In order. A gap is what no file has; an overlap is what two have. */
+  readonly breaks: readonly Break[];
+}
+
+/** Within that, what a name says and what the lengths say differ by how packets came in (common practice, no source). */
+export const JITTER = 500;
+
+/** Files that follow each other: the first began between `earliest` and `latest`. */
+interface Run {
+  earliest: number;
+  latest: number;
+  length: number;
+  files: { readonly offset: number; readonly at: number }[];
+}
+
+/**
+ * @param files in the order of their names
+ * @param unit that names are rounded down to, in milliseconds
+ */
+export function timelineOf<T extends Named>(files: readonly T[], unit: number): Timeline<T> {
+  const runs: Run[] = [];
+  for (const [at, { named, length }] of files.entries()) {
+    const run = runs.at(-1);
+    const earliest = Math.max(run?.earliest ?? -Infinity, named - (run?.length ?? 0));
+    const latest = Math.min(run?.latest ?? Infinity, named + unit - (run?.length ?? 0));
+    if (run === undefined || earliest >= latest) {
+      runs.push({ earliest: named, latest: named + unit, length, files: [{ offset: 0, at }] });
+      continue;
+    }
+    run.files.push({ offset: run.length, at });
+    Object.assign(run, { earliest, latest, length: run.length + length });
+  }
+  const placed: Placed<T>[] = [];
+  const breaks: Break[] = [];
+  let before: Run | undefined;
+  for (const run of runs) {
+    if (before !== undefined) breaks.push(...breakBetween(before, run));
+    for (const { offset, at } of run.files) {
+      const file = files[at];
+      if (file !== undefined) placed.push({ file, start: run.earliest + offset, end: run.earliest + offset + file.length });
+    }
+    // One that lies within another ends before it.
+    if (before === undefined || run.earliest + run.length > before.earliest + before.length) before = run;
+  }
+  return { placed, breaks };
+}
+
+/** What no rounding of names explains. */
+function breakBetween(before: Run, run: Run): Break[] {
+  const [ended, began] = [before.earliest + before.length, run.earliest];
+  if (run.earliest - (before.latest + before.length) > JITTER) return [{ kind: 'gap', from: ended, to: began }];
+  if (ended - run.latest > JITTER) return [{ kind: 'overlap', from: began, to: Math.min(ended, run.earliest + run.length) }];
+  return [];
+}
