@@ -1,0 +1,187 @@
+/** The session description of a stream, as a receiver needs it. */
+
+import type { Plan } from '../../plan.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Media, Stream } from '../../site/model.ts';
+import { aacLevel, audioSpecificConfig } from '../../standards/aac.ts';
+import { fnv1a, folded } from '../../standards/fnv.ts';
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import type { PayloadType } from '../../standards/rtp.ts';
+import { type Attribute, type Connection, type MediaDescription, type SessionDescription, writeDescription } from '../../standards/sdp.ts';
+import { headerBytes } from '../../network/rates.ts';
+import { visible } from '../../text/visible.ts';
+import { type Session, sessionsOf } from '../media/session.ts';
+import type { Refusal } from '../output.ts';
+import { sdpText } from '../quoting/sdp.ts';
+import { written } from '../written.ts';
+
+/** Streams that are sent in datagrams: RTSP describes its own. */
+export function describable({ transport }: Stream): boolean {
+  return transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
+}
+
+/**
+ * What a stream is, or why that cannot be said. It holds no parameter sets of the encoder, so H.264 and H.265 must
+ * bring theirs along in the stream.
+ *
+ * The version stands for the content: the same site gives the same bytes, and another content another version. To be
+ * higher than before, as RFC 8866 §5.2 asks, takes a memory or a clock; whoever announces has one and raises it.
+ */
+export function describe(plan: Plan, stream: Stream): { readonly description: SessionDescription } | { readonly refused: Refusal } {
+  const connection = connectionTo(plan, stream);
+  if ('message' in connection) return { refused: connection };
+  const media = mediaOf(plan, stream);
+  if ('message' in media) return { refused: media };
+  const source = plan.network.deliveries[stream.index]?.leaves?.address;
+  const about = written(stream.item, ['description']);
+  const information = about === undefined ? undefined : sdpText(about);
+  const unversioned: SessionDescription = {
+    origin: {
+      username: '-',
+      sessionId: sessionId(plan, stream),
+      version: '0',
+      address: formatAddress(source ?? 0),
+    },
+    name: stream.name,
+    ...(information === undefined ? {} : { information }),
+    connection,
+    attributes: [
+      { name: 'tool', value: `plumbline make sdp ${stream.name}, of the site ${visible(plan.site.name ?? 'without a name', 60)}` },
+      ...(source === undefined ? [] : [sourceFilter(connection, source)]),
+      { name: 'recvonly' },
+    ],
+    media,
+  };
+  const version = String(folded(fnv1a(writeDescription(unversioned)), 32));
+  return { description: { ...unversioned, origin: { ...unversioned.origin, version } } };
+}
+
+/** The same for as long as the site and the stream keep their names. */
+function sessionId({ site }: Plan, { name }: Stream): string {
+  return String(fnv1a(`${site.name ?? ''}\n${name}`) >> 1n);
+}
+
+/** With it a host takes no packets of another sender in; without IGMPv3 on the way it still drops them (RFC 4570 §3). */
+function sourceFilter({ address }: Connection, source: number): Attribute {
+  return { name: 'source-filter', value: ` incl IN IP4 ${address} ${formatAddress(source)}` };
+}
+
+/** The group, or the one receiver. */
+function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
+  const { item, name, group, ttl, port } = stream;
+  if (port === undefined) return { at: headOf(item), message: `${name} has no port yet, so nobody can be told where to listen. Say its port.` };
+  if (group !== undefined) {
+    if (isMulticast(group)) return { address: formatAddress(group), ttl };
+    return { at: placeOf(item, ['group']), message: `${name} is sent to ${formatAddress(group)}, which is no multicast group. Take one of 239.255.0.0/16.` };
+  }
+  const [receiver, ...others] = stream.receivers;
+  if (receiver === undefined || others.length > 0) {
+    const message = `${name} has no group and ${others.length === 0 ? 'no receiver' : `${others.length + 1} receivers`}; a description says one address. Give it a group.`;
+    return { at: headOf(item), message };
+  }
+  const device = plan.site.deviceByName.get(receiver);
+  const networks = plan.network.deliveries[stream.index]?.networks ?? [];
+  const own = device === undefined ? [] : plan.network.interfaces.of(device);
+  const address = (own.find(({ network }) => networks.includes(network)) ?? own[0])?.address;
+  if (address !== undefined) return { address: formatAddress(address) };
+  return { at: placeOf(item, ['receivers']), message: `${name} is sent to ${receiver}, whose address the site does not say. Say it, or give the stream a group.` };
+}
+
+function mediaOf(plan: Plan, stream: Stream): readonly MediaDescription[] | Refusal {
+  const media = plan.site.media[stream.index] ?? { video: undefined, audio: undefined };
+  const { item, name, port = 0, transport } = stream;
+  if (transport === 'ts-udp') {
+    // RFC 8866 §5.14 knows media straight in UDP, but nobody has said how a transport stream is told of there: FFmpeg
+    // takes the number that RTP has for it, and nothing else.
+    return [{
+      medium: 'video', port, protocol: 'udp', formats: ['33'], ...bandwidth(plan, stream, 'transport stream'),
+      attributes: [{ name: 'rtpmap', value: '33 MP2T/90000' }],
+    }];
+  }
+  const sessions = sessionsOf(stream, media);
+  if (sessions.length === 0) return { at: headOf(item), message: `${name} has neither video nor audio to describe. Say what it consists of.` };
+  const described: MediaDescription[] = [];
+  for (const session of sessions) {
+    const { payload } = session;
+    const refused = payload === undefined ? noCodec(stream, session) : indescribable(stream, media, payload);
+    if (payload === undefined || refused !== undefined) return refused ?? noCodec(stream, session);
+    described.push(mediaDescription(plan, stream, media, session, payload));
+  }
+  return described;
+}
+
+function noCodec({ item, name }: Stream, { medium }: Session): Refusal {
+  return { at: placeOf(item, [medium]), message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say it.` };
+}
+
+/** JPEG in RTP counts pixels in eights, in a byte (RFC 2435 §3.1.5, §3.1.6, from memory). */
+const LARGEST_JPEG = 255 * 8;
+
+function indescribable({ item, name }: Stream, { video, audio }: Media, { name: encoding }: PayloadType): Refusal | undefined {
+  if (encoding === 'JPEG' && Math.max(video?.width ?? 0, video?.height ?? 0) > LARGEST_JPEG) {
+    const message = `${name} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ${LARGEST_JPEG}x${LARGEST_JPEG}. Take H.264, or a smaller picture.`;
+    return { at: placeOf(item, ['video', 'size']), message };
+  }
+  if (!['MPEG4-GENERIC', 'L16', 'ac3'].includes(encoding)) return undefined;
+  const at = placeOf(item, ['audio']);
+  const { sampleRate, channels } = audio ?? {};
+  if (sampleRate === undefined || channels === undefined) {
+    return { at, message: `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, without which it cannot be decoded. Say both.` };
+  }
+  if (encoding === 'MPEG4-GENERIC' && audioSpecificConfig(sampleRate, channels) === undefined) {
+    return { at, message: `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or another usual rate, and 1 to 6 or 8 channels.` };
+  }
+  return undefined;
+}
+
+function mediaDescription(plan: Plan, stream: Stream, media: Media, session: Session, payload: PayloadType): MediaDescription {
+  const { medium, port, rtcp } = session;
+  const transportStream = stream.transport === 'ts-rtp';
+  const parameters = transportStream ? undefined : formatParameters(media, payload);
+  const frameRate = transportStream || medium === 'audio' ? undefined : media.video?.frameRate;
+  return {
+    medium,
+    port,
+    protocol: 'RTP/AVP',
+    formats: [String(payload.number)],
+    ...bandwidth(plan, stream, transportStream ? 'transport stream' : medium),
+    attributes: [
+      { name: 'rtpmap', value: `${payload.number} ${mapping(payload)}` },
+      ...(parameters === undefined ? [] : [{ name: 'fmtp', value: `${payload.number} ${parameters}` }]),
+      ...(frameRate === undefined ? [] : [{ name: 'framerate', value: String(frameRate) }]),
+      // On an odd port a receiver cannot guess it (RFC 8866 §5.14, RFC 3605).
+      ...(port % 2 === 0 ? [] : [{ name: 'rtcp', value: String(rtcp) }]),
+    ],
+  };
+}
+
+/** One channel goes without saying, but with AAC, whose receivers look for it. */
+function mapping({ name, clockRate, channels }: PayloadType): string {
+  const said = channels !== undefined && (channels > 1 || name === 'MPEG4-GENERIC');
+  return `${name}/${clockRate}${said ? `/${channels}` : ''}`;
+}
+
+/** RFC 6184 §8.1, RFC 3640 §4.1, RFC 7587 §6.1. What the site does not say, such as the profile of H.264, is left out. */
+function formatParameters({ audio }: Media, { name, clockRate, channels }: PayloadType): string | undefined {
+  switch (name) {
+    case 'H264':
+      return 'packetization-mode=1';
+    case 'MPEG4-GENERIC': {
+      const config = audioSpecificConfig(clockRate, channels ?? 0) ?? '';
+      const level = aacLevel(clockRate, channels ?? 0);
+      return `streamtype=5; profile-level-id=${level}; mode=AAC-hbr; sizeLength=13; indexLength=3; indexDeltaLength=3; config=${config}`;
+    }
+    case 'opus':
+      return audio?.channels === 2 ? 'sprop-stereo=1' : undefined;
+    default:
+      return undefined;
+  }
+}
+
+/** The most that is sent, in whole kbit/s, upwards; with all headers above Ethernet. */
+function bandwidth(plan: Plan, stream: Stream, what: string): { readonly bandwidth?: number } {
+  const run = plan.network.rates[stream.index]?.runs.find((candidate) => candidate.what === what);
+  if (run === undefined) return {};
+  const bits = run.perSecond.peak * (headerBytes(run) + run.media.peak) * 8;
+  return { bandwidth: Math.ceil(bits / 1000) };
+}

@@ -1,0 +1,28 @@
+/** A session description for each stream that is sent in datagrams: what a player or a recorder opens to join it. */
+
+import type { Plan } from '../../plan.ts';
+import type { Stream } from '../../site/model.ts';
+import { writeDescription } from '../../standards/sdp.ts';
+import { refusedName } from '../file-name.ts';
+import { type Made, type Output, together } from '../output.ts';
+import { describable, describe } from './describe.ts';
+
+export const sdp: Output = {
+  kind: 'sdp',
+  title: 'Session description of a stream (SDP)',
+  summary: 'a file for each multicast or RTP stream that tells a player or a recorder how to take it',
+  subjects: (plan) => plan.site.streams.filter(describable).map(({ name }) => name),
+  make(plan, subject) {
+    const streams = plan.site.streams.filter((stream) => describable(stream) && (subject === undefined || stream.name === subject));
+    return together(streams.map((stream) => descriptionFile(plan, stream, '')));
+  },
+};
+
+/** `NAME.sdp` below a folder, which is empty or ends in a slash. */
+export function descriptionFile(plan: Plan, stream: Stream, folder: string): Made {
+  const refusedBy = refusedName(stream.item);
+  if (refusedBy !== undefined) return { files: [], refused: [refusedBy], notes: [] };
+  const made = describe(plan, stream);
+  if ('refused' in made) return { files: [], refused: [made.refused], notes: [] };
+  return { files: [{ path: `${folder}${stream.name}.sdp`, text: writeDescription(made.description) }], refused: [], notes: [] };
+}

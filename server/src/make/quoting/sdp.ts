@@ -1,0 +1,12 @@
+/** Texts in session descriptions (RFC 8866 §9, `byte-string`): UTF-8 in one line. */
+
+import { visible } from '../../text/visible.ts';
+
+/** An announcement is to stay below 1 kB (RFC 2974 §6), and a letter takes up to four bytes. */
+const LONGEST = 120;
+
+/** For people to read: one line, without controls. Undefined where nothing is left. */
+export function sdpText(text: string): string | undefined {
+  const line = visible(text, LONGEST);
+  return line === '' ? undefined : line;
+}

@@ -1,0 +1,115 @@
+/** Real players on the descriptions that are made: FFmpeg sends what a stream is, and another FFmpeg plays the file. */
+
+import assert from 'node:assert/strict';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { after, before, describe, it } from 'mocha';
+import { sdp } from '../../server/src/make/announcements/sdp.ts';
+import type { Plan } from '../../server/src/plan.ts';
+import { unavailable } from '../availability.ts';
+import { planOfTexts, sampleTexts } from '../make/made.ts';
+import { whyNoNamespace } from '../make/namespace.ts';
+import { planFrom } from './family.ts';
+import { PICTURE, senderArguments } from './media-sender.ts';
+import { sleep } from './run.ts';
+import { TwoHosts } from './two-hosts.ts';
+
+/** What FFmpeg calls the codecs of a site. */
+const NAMES: Readonly<Record<string, string>> = {
+  h264: 'h264', h265: 'hevc', mpeg2: 'mpeg2video', mjpeg: 'mjpeg', vp9: 'vp9',
+  aac: 'aac', opus: 'opus', pcma: 'pcm_alaw', pcmu: 'pcm_mulaw', mp2: 'mp2', l16: 'pcm_s16be', g722: 'adpcm_g722',
+};
+
+/** Each codec once with its clock, number of channels and transport. */
+const CODECS = `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1-2: {vlan: video}}}
+  recorder: {kind: server, address: 192.168.20.5}
+  kitchen-screen: {kind: display, address: 192.168.20.61}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/2, to: kitchen-screen}
+streams:
+${[
+  'h264: {transport: rtp, port: 5004, video: {codec: h264, frame-rate: 20, bitrate: 2 Mb/s}, audio: {codec: pcma, bitrate: 64 kb/s}}',
+  'h265: {transport: rtp, port: 5004, video: {codec: h265, frame-rate: 10, bitrate: 2 Mb/s}, audio: {codec: pcmu, bitrate: 64 kb/s, sample-rate: 8 kHz, channels: 1}}',
+  'mpeg2: {transport: rtp, port: 5004, video: {codec: mpeg2, frame-rate: 25, bitrate: 2 Mb/s}, audio: {codec: mp2, bitrate: 192 kb/s, sample-rate: 48 kHz, channels: 2}}',
+  'mjpeg: {transport: rtp, port: 5004, video: {codec: mjpeg, frame-rate: 10, bitrate: 2 Mb/s}, audio: {codec: opus, bitrate: 64 kb/s, channels: 2}}',
+  'vp9: {transport: rtp, port: 5004, video: {codec: vp9, frame-rate: 10, bitrate: 1 Mb/s}, audio: {codec: g722, bitrate: 64 kb/s, sample-rate: 16 kHz}}',
+  'aac-mono: {transport: rtp, port: 5004, audio: {codec: aac, bitrate: 64 kb/s, sample-rate: 16 kHz, channels: 1}}',
+  'aac-stereo: {transport: rtp, port: 5004, audio: {codec: aac, bitrate: 128 kb/s, sample-rate: 44.1 kHz, channels: 2}}',
+  'l16: {transport: rtp, port: 5004, audio: {codec: l16, bitrate: 1536 kb/s, sample-rate: 48 kHz, channels: 2}}',
+  'l16-static: {transport: rtp, port: 5004, audio: {codec: l16, bitrate: 705.6 kb/s, sample-rate: 44.1 kHz, channels: 1}}',
+  'wide-pcma: {transport: rtp, port: 5004, audio: {codec: pcma, bitrate: 128 kb/s, sample-rate: 16 kHz, channels: 1}}',
+  'odd: {transport: rtp, port: 5005, video: {codec: h264, frame-rate: 20, bitrate: 2 Mb/s}}',
+  'plain: {transport: ts-udp, port: 5004, video: {codec: h264, frame-rate: 25, bitrate: 2 Mb/s}, audio: {codec: mp2, bitrate: 192 kb/s, sample-rate: 48 kHz, channels: 2}}',
+]
+  .map((line, index) => `  ${line.replace('{', `{source: recorder, receivers: [kitchen-screen], group: 239.192.1.${index + 1}, `)}\n`)
+  .join('')}`;
+
+/** Encoders take time to start, and a player up to five seconds to know what it has; on a busy machine more. */
+const SECONDS = 20;
+
+describe('FFmpeg plays what is described', function () {
+  this.timeout(120_000);
+  const hosts = new TwoHosts();
+
+  before(async function () {
+    const reason = whyNoNamespace('ffmpeg', 'ethtool');
+    if (reason !== undefined) unavailable(this, reason);
+    await hosts.build(['192.168.20.5', '192.168.20.9']);
+  });
+
+  after(() => hosts.end());
+
+  const plans: Readonly<Record<string, Plan>> = { 'Harrow Lane': planOfTexts(sampleTexts('harrow-lane')), 'every codec': planFrom({ 'codecs.site.yaml': CODECS }) };
+  for (const [title, plan] of Object.entries(plans)) {
+    const made = sdp.make(plan);
+
+    it(`${title}: every stream in datagrams has a description`, () => {
+      assert.deepEqual(made.refused, []);
+      assert.ok(made.files.length >= 10);
+    });
+
+    for (const { path, text } of made.files) {
+      it(`${title}: ${path}`, async () => {
+        const stream = plan.site.streamByName.get(path.replace('.sdp', '')) ?? assert.fail();
+        const file = join(hosts.place.folder, path);
+        writeFileSync(file, text);
+        // A player that starts with its sender may take its first packets for nothing: a second one then knows better.
+        for (let tries = 1; ; tries++) {
+          const sender = hosts.send('ffmpeg', ...senderArguments(plan, stream, SECONDS));
+          const player = hosts.receive('ffmpeg', ...`-nostdin -hide_banner -protocol_whitelist file,udp,rtp -i ${file} -t 1 -f framecrc -`.split(' '));
+          const late = sleep(SECONDS * 1000).then(() => -1);
+          const status = await Promise.race([player.ended, late]);
+          sender.stop();
+          player.stop();
+          await Promise.all([sender.ended, player.ended]);
+          try {
+            assert.equal(status, 0, `${player.output}\nsender: ${sender.output}`);
+            assertPlayed(player.output, plan.site.media[stream.index] ?? assert.fail());
+            return;
+          } catch (error) {
+            if (tries === 2) throw error;
+          }
+        }
+      });
+    }
+  }
+});
+
+function assertPlayed(output: string, { video, audio }: Plan['site']['media'][number]): void {
+  const frames = (track: number): number => output.split('\n').filter((line) => line.startsWith(`${track}, `)).length;
+  if (video !== undefined) {
+    assert.match(output, new RegExp(`Video: ${NAMES[video.codec ?? '']}\\b.*\\b${PICTURE}\\b`));
+    assert.ok(frames(0) >= 3, `few pictures:\n${output}`);
+  }
+  if (audio !== undefined) {
+    const rate = audio.codec === 'opus' ? 48_000 : (audio.sampleRate ?? 8000);
+    const channels = audio.channels === 2 ? 'stereo' : '(?:mono|1 channels)';
+    assert.match(output, new RegExp(`Audio: ${NAMES[audio.codec ?? '']}\\b.*, ${rate} Hz, ${channels}`));
+    assert.ok(frames(video === undefined ? 0 : 1) >= 3, `little sound:\n${output}`);
+  }
+}
