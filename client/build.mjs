@@ -45,6 +45,7 @@ const tests = {
   entryPoints: [
     'test/vscode/host.ts',
     'test/vscode/site.suite.ts',
+    'test/vscode/refactorings.suite.ts',
     'test/vscode/walkthrough.suite.ts',
     'test/vscode/general-yaml/extension.ts',
   ],

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { acceptance } from '../../server/src/features/actions/accept.ts';
 import { fixFile } from '../../server/src/features/actions/fix-file.ts';
+import { refactoringsAt } from '../../server/src/features/actions/refactorings/refactorings.ts';
 import { complete } from '../../server/src/features/completion/completion.ts';
 import { folds } from '../../server/src/features/folding.ts';
 import { hover } from '../../server/src/features/hover/hover.ts';
@@ -38,6 +39,8 @@ export const AT_A_PLACE: Readonly<Record<string, AtAPlace>> = {
     const found = rename(checked, file, offset, 'renamed-2');
     return 'edits' in found ? found.edits.map(({ at }) => at) : [];
   },
+  refactorings: (checked, file, offset) =>
+    refactoringsAt({ checked, file, offset }).flatMap(({ change }) => change().edits.map(({ at }) => at)),
   selection: (_checked, file, offset) => selections(file, offset).map((span) => placeInFile(file, span)),
 };
 

@@ -1,12 +1,12 @@
 /** All fixes of one sort in a file, round by round, as edits of that file alone. */
 
-import { diffLines } from 'diff';
 import { type Choice, fixedTexts, safeFix } from '../../rules/fix-all.ts';
 import type { Checked } from '../../rules/check.ts';
 import type { Diagnostic, Fix } from '../../rules/rule.ts';
 import type { Edit } from '../../site/edit.ts';
-import { SiteFolder, type SiteText, placeInFile } from '../../site/folder.ts';
+import { SiteFolder, type SiteText } from '../../site/folder.ts';
 import { fileOf } from '../../site/item.ts';
+import { lineEdits } from './line-edits.ts';
 
 /** Those that may be applied without being looked at, or the first of each finding of one rule. */
 export type Wanted = 'safe' | { readonly rule: string };
@@ -37,27 +37,4 @@ function choice({ uri }: SiteText, wanted: Wanted): Choice {
 
 function isIn({ at }: Diagnostic, uri: string): boolean {
   return fileOf(at).uri === uri;
-}
-
-/** The edits that make `text` of the file, by whole lines. */
-function lineEdits(file: SiteText, text: string): Edit[] {
-  const edits: Edit[] = [];
-  let at = 0;
-  let open: { start: number; end: number; text: string } | undefined;
-  const close = (): void => {
-    if (open !== undefined) edits.push({ at: placeInFile(file, open), text: open.text });
-    open = undefined;
-  };
-  for (const { value, added, removed } of diffLines(file.text, text)) {
-    if (!added && !removed) {
-      close();
-      at += value.length;
-      continue;
-    }
-    open ??= { start: at, end: at, text: '' };
-    if (added) open.text += value;
-    else open.end = at += value.length;
-  }
-  close();
-  return edits;
 }

@@ -1,8 +1,9 @@
-/** Quick fixes, fixes of a whole file, and acceptance of a finding. */
+/** Quick fixes, fixes of a whole file, acceptance of a finding, and refactorings. */
 
 import {
   type CodeAction,
   CodeActionKind,
+  type Position,
   type Range,
   SnippetTextEdit,
   type TextEdit,
@@ -14,17 +15,23 @@ import { literally } from '../../features/completion/offer.ts';
 import { fileOf } from '../../site/item.ts';
 import type { Diagnostic } from '../../rules/rule.ts';
 import type { Asked, Handler, Session } from '../session.ts';
+import { type OfferedAction, REFACTORING_KINDS, refactorings } from './refactorings.ts';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.plumbline`;
 
-/** What of an action is worked out when it is chosen. */
-interface Later {
-  readonly uri: string;
-  readonly wanted: Wanted;
-}
+/** What of an action is worked out when it is chosen: fixes of a sort, or a refactoring by its title and place. */
+type Later = { readonly uri: string } & (
+  | { readonly wanted: Wanted }
+  | { readonly title: string; readonly at: Position }
+);
 
 export const codeActionHandler: Handler = {
-  capabilities: { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL], resolveProvider: true } },
+  capabilities: {
+    codeActionProvider: {
+      codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, ...REFACTORING_KINDS],
+      resolveProvider: true,
+    },
+  },
   register(session) {
     session.connection.onCodeAction(async ({ textDocument, range, context }) => {
       const asked = await session.asked(textDocument.uri);
@@ -34,12 +41,18 @@ export const codeActionHandler: Handler = {
       return [
         ...(isWanted(CodeActionKind.QuickFix) ? quickFixes(session, asked, range, textDocument.uri) : []),
         ...(isWanted(FIX_ALL) ? fixAll(session, asked, textDocument.uri) : []),
+        ...(REFACTORING_KINDS.some(isWanted) ? refactorings(session, asked, range.start) : [])
+          .filter(({ action }) => isWanted(action.kind ?? ''))
+          .map((offered) => refactoring(session, offered, textDocument.uri, range.start)),
       ];
     });
     session.connection.onCodeActionResolve(async (action) => {
       const later = action.data as Later | undefined;
       const asked = later === undefined ? undefined : await session.asked(later.uri);
-      return asked === undefined || later === undefined ? action : { ...action, edit: editOf(asked, later.wanted) };
+      if (asked === undefined || later === undefined) return action;
+      if ('wanted' in later) return { ...action, edit: editOf(asked, later.wanted) };
+      const chosen = refactorings(session, asked, later.at).find(({ action: { title } }) => title === later.title);
+      return chosen === undefined ? action : { ...action, edit: chosen.edit() };
     });
   },
 };
@@ -86,11 +99,19 @@ function fixAll(session: Session, asked: Asked, uri: string): CodeAction[] {
 }
 
 /** With its edit at once where the client cannot ask for it. */
-function later({ client }: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction {
-  const canResolve =
-    client.textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true &&
-    client.textDocument.codeAction.dataSupport === true;
-  return canResolve ? { ...action, data: { uri, wanted } satisfies Later } : { ...action, edit: editOf(asked, wanted) };
+function later(session: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction {
+  if (!canResolve(session)) return { ...action, edit: editOf(asked, wanted) };
+  return { ...action, data: { uri, wanted } satisfies Later };
+}
+
+function refactoring(session: Session, { action, edit }: OfferedAction, uri: string, at: Position): CodeAction {
+  if (!canResolve(session)) return { ...action, edit: edit() };
+  return { ...action, data: { uri, title: action.title, at } satisfies Later };
+}
+
+function canResolve({ client }: Session): boolean {
+  const able = client.textDocument?.codeAction;
+  return able?.resolveSupport?.properties.includes('edit') === true && able.dataSupport === true;
 }
 
 function editOf({ checked, file, convert }: Asked, wanted: Wanted): WorkspaceEdit {

@@ -1,0 +1,28 @@
+/** The difference between a file and what it is to be, as edits of whole lines. */
+
+import { diffLines } from 'diff';
+import type { Edit } from '../../site/edit.ts';
+import { type SiteText, placeInFile } from '../../site/folder.ts';
+
+/** The edits that make `text` of the file. */
+export function lineEdits(file: SiteText, text: string): Edit[] {
+  const edits: Edit[] = [];
+  let at = 0;
+  let open: { start: number; end: number; text: string } | undefined;
+  const close = (): void => {
+    if (open !== undefined) edits.push({ at: placeInFile(file, open), text: open.text });
+    open = undefined;
+  };
+  for (const { value, added, removed } of diffLines(file.text, text)) {
+    if (!added && !removed) {
+      close();
+      at += value.length;
+      continue;
+    }
+    open ??= { start: at, end: at, text: '' };
+    if (added) open.text += value;
+    else open.end = at += value.length;
+  }
+  close();
+  return edits;
+}

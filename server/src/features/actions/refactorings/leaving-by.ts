@@ -1,0 +1,43 @@
+/** By which port a server sends a group, so that its receivers get it. */
+
+import type { Interface } from '../../../network/interfaces.ts';
+import type { Plan } from '../../../plan.ts';
+import { sendMulticastBy } from '../../../rules/multicast-route.ts';
+import type { Edit } from '../../../site/edit.ts';
+import type { Device } from '../../../site/model.ts';
+
+export interface Leaving {
+  /** The port, where the server has several. */
+  readonly egress: string | undefined;
+  /** The route that the server needs for it. */
+  readonly edits: readonly Edit[];
+}
+
+/** `undefined` where the receivers are in no one network with the server, or no route leads there. */
+export function leavingBy(
+  { site, network }: Plan,
+  server: Device,
+  receivers: readonly string[],
+  group: number,
+): Leaving | undefined {
+  const { interfaces, deliveries } = network;
+  const devices = receivers.map((name) => site.deviceByName.get(name));
+  const reachesAll = (own: Interface): boolean =>
+    devices.every((device) => device !== undefined && interfaces.in(device, own.network) !== undefined);
+  const fitting = interfaces.of(server).filter(reachesAll);
+  const now = interfaces.towards(server, group);
+  const [first] = fitting;
+  if (now === undefined || first === undefined) return undefined;
+  const egress = (port: string): string | undefined => (server.ports.length > 1 ? port : undefined);
+  if (fitting.some((own) => own.network === now.by.network)) return { egress: egress(now.by.port.name), edits: [] };
+  if (first.port === now.by.port || server.item.faulty) return undefined;
+  const othersLeaveThere = deliveries.some(
+    ({ source, stream, leaves, reaches }) =>
+      source === server &&
+      stream.group !== undefined &&
+      leaves?.port === now.by.port &&
+      reaches.some((name) => name !== server.name),
+  );
+  const [fix] = sendMulticastBy(server, first.port.name, now.route, othersLeaveThere ? group : undefined);
+  return fix === undefined ? undefined : { egress: egress(first.port.name), edits: fix.edits };
+}

@@ -1,0 +1,39 @@
+/** What a refactoring is: another way to write the site, offered where the cursor stands. */
+
+import type { Checked } from '../../../rules/check.ts';
+import type { Edit } from '../../../site/edit.ts';
+import type { SiteText } from '../../../site/folder.ts';
+
+export interface Cursor {
+  readonly checked: Checked;
+  readonly file: SiteText;
+  /** UTF-16 units from the start of the file. */
+  readonly offset: number;
+}
+
+export interface Change {
+  readonly edits: readonly Edit[];
+  /** Files to be made, by their address; none of them is there yet. */
+  readonly made: ReadonlyMap<string, string>;
+}
+
+export interface Offered {
+  readonly title: string;
+  readonly kind: 'move' | 'rewrite';
+  /** Whether files are made. */
+  readonly makesFiles: boolean;
+  /** Worked out when it is chosen. */
+  readonly change: () => Change;
+}
+
+/** What it offers at the cursor: nothing where it does not apply, or could lose or change something. */
+export type Refactoring = (cursor: Cursor) => Offered[];
+
+/** An anchor somewhere in a text: an alias elsewhere may refer to it. */
+export function hasAnchor(text: string): boolean {
+  return /(?:^|[\s,[{])&[^\s,[\]{}]/.test(text);
+}
+
+export function lineBreakOf(text: string): string {
+  return text.includes('\r\n') ? '\r\n' : '\n';
+}

@@ -1,0 +1,37 @@
+/** Splits a file of several sections: each that has things in it goes to the file of its own name. */
+
+import { list } from '../../../text/words.ts';
+import { lineEdits } from '../line-edits.ts';
+import { moveOf, without } from './move-section.ts';
+import type { Cursor, Offered, Refactoring } from './refactoring.ts';
+import { sectionAtKey } from './sections.ts';
+
+/** What is said of the site as a whole stays together. */
+const STAY = ['site', 'policies', 'lint'];
+
+export const splitFile: Refactoring = ({ checked, file, offset }: Cursor): Offered[] => {
+  const sections = sectionAtKey(file, offset)?.sections ?? [];
+  const own = file.uri.slice(file.uri.lastIndexOf('/') + 1);
+  const stays = sections.filter(
+    ({ name, items }) => STAY.includes(name) || items.length === 0 || own === `${name}.site.yaml`,
+  );
+  // A file that is left has something in it.
+  const moved = sections.filter((section) => (stays.length === 0 ? section !== sections[0] : !stays.includes(section)));
+  if (moved.length < 2) return [];
+  const moves = moved.flatMap((section) => moveOf(checked, file, section) ?? []);
+  if (moves.length < moved.length) return [];
+  return [
+    {
+      title: `Split this file: ${list(moved.map(({ name }) => name))} to files of their own`,
+      kind: 'rewrite',
+      makesFiles: moves.some(({ target }) => target === undefined),
+      change: () => ({
+        edits: [
+          ...lineEdits(file, without(file, sections, moved)),
+          ...moves.flatMap(({ target, text }) => (target === undefined ? [] : lineEdits(target, text))),
+        ],
+        made: new Map(moves.filter(({ target }) => target === undefined).map(({ uri, text }) => [uri, text])),
+      }),
+    },
+  ];
+};
