@@ -1,10 +1,11 @@
-/** What is made from the rules: the list of them, their ids, and a page for each. */
+/** What is made from the rules and from what audits find: the list of the rules, all ids, and a page for each. */
 
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { rulePage } from '../src/rules/page.ts';
-import type { Rule } from '../src/rules/rule.ts';
+import { AUDIT_FAULTS, faults } from '../src/audit/faults.ts';
+import { faultPage, rulePage } from '../src/rules/page.ts';
+import type { Fault, Rule } from '../src/rules/rule.ts';
 import type { Output } from './output.ts';
 
 /** In the order in which the index tells of them. */
@@ -39,8 +40,13 @@ export async function ruleOutputs(root: string): Promise<Output[]> {
     { path: 'server/src/rules/index.generated.ts', text: list(files) },
     { path: 'server/src/rules/ids.generated.ts', text: ids(files) },
     { path: 'schemas/rules/README.md', text: index(files) },
-    ...files.map(({ id, rule }) => ({ path: `schemas/rules/${id}.md`, text: `${PAGE_BANNER}\n\n${rulePage(rule)}` })),
+    ...files.map(({ id, rule }) => page(id, rulePage(rule))),
+    ...faults.map((fault) => page(fault.id, faultPage(fault))),
   ];
+}
+
+function page(id: string, text: string): Output {
+  return { path: `schemas/rules/${id}.md`, text: `${PAGE_BANNER}\n\n${text}` };
 }
 
 async function filesOf(root: string, folder: Folder): Promise<RuleFile[]> {
@@ -64,7 +70,13 @@ function list(files: readonly RuleFile[]): string {
 
 /** Apart from the rules, so that a rule can look them up. */
 function ids(files: readonly RuleFile[]): string {
-  return [CODE_BANNER, '', 'export const ruleIds: readonly string[] = [', ...files.map(({ id }) => `  '${id}',`), '];', ''].join('\n');
+  const list = (name: string, ids: readonly string[]): string[] => [
+    `export const ${name}: readonly string[] = [`, ...ids.map((id) => `  '${id}',`), '];', '',
+  ];
+  return [
+    CODE_BANNER, '', ...list('ruleIds', files.map(({ id }) => id)),
+    '/** What audits find; it is set and accepted like a rule. */', ...list('faultIds', faults.map(({ id }) => id)),
+  ].join('\n');
 }
 
 function index(files: readonly RuleFile[]): string {
@@ -73,11 +85,19 @@ function index(files: readonly RuleFile[]): string {
     '# Rules',
     'What Plumbline finds in a site. `lint: rules` sets how grave a rule is or turns it off; `lint: accept` lets single findings stay, with a reason.',
     ...(Object.keys(FOLDERS) as Folder[]).flatMap((folder) => {
-      const rows = files.filter((file) => file.folder === folder).map(({ id, rule }) => `| [${id}](${id}.md) | ${rule.severity} | ${cell(rule.summary)} |`);
-      return rows.length === 0 ? [] : [`## ${FOLDERS[folder]}`, ['| rule | severity | what it finds |', '| --- | --- | --- |', ...rows].join('\n')];
+      const rules = files.filter((file) => file.folder === folder).map(({ rule }) => rule);
+      return table(`## ${FOLDERS[folder]}`, rules);
     }),
+    '# Audits',
+    'What `plumbline audit` finds where what runs differs from the plan; set and accepted like rules.',
+    ...Object.entries(AUDIT_FAULTS).flatMap(([audit, own]) => table(`## plumbline audit ${audit}`, Object.values(own))),
   ];
   return `${parts.join('\n\n')}\n`;
+}
+
+function table(title: string, faults: readonly Fault[]): string[] {
+  const rows = faults.map(({ id, severity, summary }) => `| [${id}](${id}.md) | ${severity} | ${cell(summary)} |`);
+  return rows.length === 0 ? [] : [title, ['| rule | severity | what it finds |', '| --- | --- | --- |', ...rows].join('\n')];
 }
 
 function cell(text: string): string {

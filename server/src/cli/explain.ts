@@ -1,17 +1,22 @@
 import { Command } from 'commander';
 import { distance } from 'fastest-levenshtein';
+import { faults } from '../audit/faults.ts';
 import { planOf } from '../plan.ts';
 import { FIGURE_PATHS, explain } from '../report/explain.ts';
 import { explanationText } from '../report/explain/explanation.ts';
 import { rules } from '../rules/index.generated.ts';
-import { rulePage } from '../rules/page.ts';
+import { faultPage, rulePage } from '../rules/page.ts';
+import type { Fault } from '../rules/rule.ts';
 import { CannotDo } from './cannot-do.ts';
 import { readSite } from './sites.ts';
+
+/** What checks find, then what audits do. */
+const ALL: readonly Fault[] = [...rules, ...faults];
 
 export function explainCommand(): Command {
   return new Command('explain')
     .description(
-      "Print a rule's page, or how a figure of the report comes about; without a name, all rules in a line each.",
+      "Print the page of a rule or of what an audit finds, or how a figure of the report comes about; without a name, all rules in a line each.",
     )
     .argument('[NAME...]', 'a rule, such as link-load, or the way to a figure, such as links core/16 forward peak')
     .option('--site <folder>', 'the site whose figure it is', '.')
@@ -34,11 +39,13 @@ Examples:
 function explained(names: readonly string[], site: string): string {
   const [first, ...more] = names;
   if (first === undefined) {
-    const width = Math.max(...rules.map(({ id }) => id.length));
-    return rules.map(({ id, summary }) => `${id.padEnd(width)}  ${summary}\n`).join('');
+    const width = Math.max(...ALL.map(({ id }) => id.length));
+    return ALL.map(({ id, summary }) => `${id.padEnd(width)}  ${summary}\n`).join('');
   }
   const rule = rules.find(({ id }) => id === first);
   if (rule !== undefined && more.length === 0) return rulePage(rule);
+  const fault = faults.find(({ id }) => id === first);
+  if (fault !== undefined && more.length === 0) return faultPage(fault);
   if (more.length === 0)
     throw new CannotDo(
       `There is no rule ${first}. The nearest name is ${nearest(first)}; \`plumbline explain\` lists all.`,
@@ -49,5 +56,5 @@ function explained(names: readonly string[], site: string): string {
 }
 
 function nearest(name: string): string {
-  return [...rules].sort((a, b) => distance(a.id, name) - distance(b.id, name))[0]?.id ?? '';
+  return [...ALL].sort((a, b) => distance(a.id, name) - distance(b.id, name))[0]?.id ?? '';
 }

@@ -88,3 +88,22 @@ export const ruleIds: readonly string[] = [
   'write-rate',
   'unused-acceptance',
 ];
+
+/** What audits find; it is set and accepted like a rule. */
+export const faultIds: readonly string[] = [
+  'port-above-plan',
+  'port-below-plan',
+  'port-not-planned',
+  'port-drops',
+  'counter-too-small',
+  'media-missing',
+  'media-undeclared',
+  'codec-differs',
+  'size-differs',
+  'frame-rate-differs',
+  'keyframe-interval-differs',
+  'bitrate-differs',
+  'peak-bitrate-exceeded',
+  'sample-rate-differs',
+  'channels-differ',
+];

@@ -1,19 +1,30 @@
-/** A rule's page, made from the rule: what it says, why, and examples. */
+/** A rule's page, made from the rule: what it says, why, and examples. What an audit finds has one without examples. */
 
 import { SiteFolder } from '../site/folder.ts';
 import { checkBy } from './check.ts';
 import { rules } from './index.generated.ts';
-import type { Example, Rule } from './rule.ts';
+import type { Example, Fault, Rule } from './rule.ts';
 
 /** A line that marks a range in an example, for its test. */
 export const MARK = /^\s*#\s*(\^+|want\s+\d+-\d+)\s.*$/;
 
 /** Markdown. */
 export function rulePage(rule: Rule): string {
-  const parts = [`# ${rule.id}`, '', `${rule.summary}`, '', `Severity: ${rule.severity}, unless \`lint: rules\` says otherwise.`, '', rule.why.trim(), ''];
-  if (rule.source !== undefined) parts.push(`Source: ${rule.source}`, '');
-  for (const example of rule.examples) parts.push(...exampleParts(rule, example));
+  return page([...faultParts(rule), ...rule.examples.flatMap((example) => exampleParts(rule, example))]);
+}
+
+/** Markdown. */
+export function faultPage(fault: Fault): string {
+  return page(faultParts(fault));
+}
+
+function page(parts: readonly string[]): string {
   return `${parts.join('\n').trimEnd()}\n`;
+}
+
+function faultParts({ id, summary, severity, why, source }: Fault): string[] {
+  const parts = [`# ${id}`, '', summary, '', `Severity: ${severity}, unless \`lint: rules\` says otherwise.`, '', why.trim(), ''];
+  return source === undefined ? parts : [...parts, `Source: ${source}`, ''];
 }
 
 function exampleParts(rule: Rule, { bad, good, fixed }: Example): string[] {

@@ -1,13 +1,18 @@
 /** SARIF 2.1.0 (OASIS): locations relative to the working folder, a fingerprint that survives moved lines. */
 
+import { faults } from '../../audit/faults.ts';
 import { rules } from '../../rules/index.generated.ts';
+import type { Fault } from '../../rules/rule.ts';
 import type { Findings, Placed, Range } from '../placed.ts';
 import { createHash } from 'node:crypto';
 
 const LEVEL = { error: 'error', warning: 'warning', information: 'note', hint: 'note' } as const;
 
+/** Of checks and of audits: a reader that knows the rules of one log knows those of the other. */
+const RULES: readonly Fault[] = [...rules, ...faults];
+
 export function sarifFormat({ found }: Findings): string {
-  const ids = rules.map(({ id }) => id);
+  const ids = RULES.map(({ id }) => id);
   const seen = new Map<string, number>();
   const log = {
     $schema: 'https://json.schemastore.org/sarif-2.1.0.json',
@@ -17,7 +22,7 @@ export function sarifFormat({ found }: Findings): string {
         tool: {
           driver: {
             name: 'plumbline',
-            rules: rules.map(({ id, summary, why, severity }) => ({
+            rules: RULES.map(({ id, summary, why, severity }) => ({
               id,
               shortDescription: { text: summary },
               fullDescription: { text: why.replace(/\s+/g, ' ') },

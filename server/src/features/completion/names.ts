@@ -5,6 +5,7 @@ import { bitRate, bytes } from '../../text/words.ts';
 import { scalarText } from '../../site/edit.ts';
 import type { Device, Stream } from '../../site/model.ts';
 import type { NameKind } from '../../site/shape.ts';
+import { faults } from '../../audit/faults.ts';
 import { rules } from '../../rules/index.generated.ts';
 import { ownDevice } from '../../rules/shape/declared.ts';
 import { endOffers, portDetail } from './ends.ts';
@@ -165,7 +166,7 @@ function ruleOffers({ checked }: Wanted): Offer[] {
     for (const [rule, { findings }] of checked.runs) if (rule.id === id) return findings.length;
     return 0;
   };
-  return ranked(rules, ({ id }) => (finds(id) > 0 ? 0 : 1)).map(({ id, summary, why, severity }) => ({
+  return ranked([...rules, ...faults], ({ id }) => (finds(id) > 0 ? 0 : 1)).map(({ id, summary, why, severity }) => ({
     label: id,
     kind: 'rules',
     detail: summary,

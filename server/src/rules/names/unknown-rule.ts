@@ -3,7 +3,7 @@ import { list } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
 import { isDeclared } from '../shape/declared.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
-import { ruleIds } from '../ids.generated.ts';
+import { faultIds, ruleIds } from '../ids.generated.ts';
 import { isToldOf } from '../shape/sound.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
@@ -44,7 +44,7 @@ lint:
         if (mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
         if (isToldOf(item, mention.route)) continue;
         const at = placeOf(item, mention.route, mention.part);
-        const near = nearest(mention.text, ruleIds);
+        const near = nearest(mention.text, [...ruleIds, ...faultIds]);
         const only = onlyNear(near);
         const advice = near.length > 0 ? `Did you mean ${list(near.map(({ name }) => name), 'or')}?` : 'plumbline explain lists all.';
         yield {

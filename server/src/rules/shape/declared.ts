@@ -5,9 +5,9 @@ import type { Item } from '../../site/item.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
 import type { NameKind } from '../../site/shape.ts';
-import { ruleIds } from '../ids.generated.ts';
+import { faultIds, ruleIds } from '../ids.generated.ts';
 
-const KNOWN_RULES: ReadonlySet<string> = new Set(ruleIds);
+const KNOWN_RULES: ReadonlySet<string> = new Set([...ruleIds, ...faultIds]);
 
 /** Whether the site declares what the text names. Of a port, only its device is looked at; see `deviceOf`. */
 export function isDeclared(site: Site, item: Item, names: NameKind, text: string): boolean {
@@ -46,7 +46,7 @@ export function declaredNames(site: Site, names: NameKind): Iterable<string> {
     case 'recordings':
       return site.recordingByName.keys();
     case 'rules':
-      return ruleIds;
+      return KNOWN_RULES;
     case 'own-port':
       return [];
   }
