@@ -22,7 +22,9 @@ import { addressOutsideSubnet } from './addresses/address-outside-subnet.ts';
 import { addressReserved } from './addresses/address-reserved.ts';
 import { dhcpPoolOutsideSubnet } from './addresses/dhcp-pool-outside-subnet.ts';
 import { duplicateAddress } from './addresses/duplicate-address.ts';
+import { duplicateMac } from './addresses/duplicate-mac.ts';
 import { gatewayWithoutAddress } from './addresses/gateway-without-address.ts';
+import { macReserved } from './addresses/mac-reserved.ts';
 import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
 import { unfilled } from './addresses/unfilled.ts';
@@ -111,7 +113,9 @@ export const rules: readonly Rule[] = [
   addressReserved,
   dhcpPoolOutsideSubnet,
   duplicateAddress,
+  duplicateMac,
   gatewayWithoutAddress,
+  macReserved,
   overlappingSubnets,
   subnetHostBits,
   unfilled,

@@ -1,0 +1,46 @@
+/** Every hardware address that the site says a device has. */
+
+import { type Device, type Port, type Site, portName } from '../site/model.ts';
+import type { Data, Route } from '../text/syntax.ts';
+
+export interface MacUse {
+  /** Six octets in small hexadecimal digits with colons. */
+  readonly mac: string;
+  readonly device: Device;
+  /** The ports that it is said for: several where it stands at a range. None where it is that of the device itself. */
+  readonly ports: readonly Port[];
+  readonly route: Route;
+}
+
+export function macUses(site: Site): MacUse[] {
+  return site.devices.flatMap((device) => {
+    const byRoute = new Map<string, { mac: string; device: Device; ports: Port[]; route: Route }>();
+    for (const port of device.ports) {
+      if (port.mac === undefined) continue;
+      const route = [...port.route, 'mac'];
+      const known = byRoute.get(route.join('/'));
+      if (known === undefined) byRoute.set(route.join('/'), { mac: plain(port.mac), device, ports: [port], route });
+      else known.ports.push(port);
+    }
+    const own = ownMac(device.item.data);
+    if (own !== undefined && !byRoute.has('mac')) byRoute.set('mac', { mac: plain(own), device, ports: [], route: ['mac'] });
+    return [...byRoute.values()];
+  });
+}
+
+function ownMac(data: Data): string | undefined {
+  if (typeof data !== 'object' || data === null || Array.isArray(data) || !Object.hasOwn(data, 'mac')) return undefined;
+  return typeof data['mac'] === 'string' ? data['mac'] : undefined;
+}
+
+function plain(text: string): string {
+  return text.toLowerCase().replaceAll('-', ':');
+}
+
+/** `paddock-cam`, `recorder/cams`, or `core/1 to core/8`. */
+export function macHolder({ device, ports }: MacUse): string {
+  const [first] = ports;
+  const last = ports.at(-1);
+  if (first === undefined || last === undefined || device.ports.length === 1) return device.name;
+  return first === last ? portName(first) : `${portName(first)} to ${portName(last)}`;
+}

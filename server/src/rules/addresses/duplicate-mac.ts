@@ -1,0 +1,84 @@
+import { type MacUse, macHolder, macUses } from '../../network/mac-uses.ts';
+import { placeOf } from '../../site/item.ts';
+import { portName } from '../../site/model.ts';
+import { few } from '../../text/words.ts';
+import { grouped } from '../grouped.ts';
+import type { Finding, Rule, Subject } from '../rule.ts';
+
+export const duplicateMac: Rule = {
+  id: 'duplicate-mac',
+  severity: 'error',
+  summary: 'Two ports have the same hardware address.',
+  why: `A switch learns behind which of its ports a hardware address is. With two of them it learns anew with every
+frame, and each gets what is meant for the other; a DHCP server gives both the same address. Each port leaves the
+factory with one of its own, so one of the two was copied from the wrong label.`,
+  source: 'IEEE 802 clause 8 and IEEE 802.1Q §8.7, from memory',
+  examples: [
+    {
+      bad: `
+devices:
+  paddock-cam: {kind: camera, mac: "02:00:00:00:20:41"}
+#                                  ^^^^^^^^^^^^^^^^^^^ 02:00:00:00:20:41 is also the hardware address of stable-cam
+  stable-cam: {kind: camera, mac: 02-00-00-00-20-41}
+#                                 ^^^^^^^^^^^^^^^^^ 02:00:00:00:20:41 is also the hardware address of paddock-cam
+  yard-cam: {kind: camera, mac: "02:00:00:00:20:43"}
+`,
+      good: `
+devices:
+  paddock-cam: {kind: camera, mac: "02:00:00:00:20:41"}
+  stable-cam: {kind: camera, mac: 02-00-00-00-20-42}
+`,
+    },
+    {
+      bad: `
+devices:
+  core:
+    kind: switch
+    mac: "02:00:00:00:20:02"
+#        ^^^^^^^^^^^^^^^^^^^ is also the hardware address of recorder/cams
+    ports: {1-4: {mac: "02:00:00:00:20:10"}}
+#                      ^^^^^^^^^^^^^^^^^^^ would be that of each port from core/1 to core/4
+  recorder:
+    kind: server
+    ports: {lan: {mac: "02:00:00:00:10:05"}, cams: {mac: "02:00:00:00:20:02"}}
+#                                                        ^^^^^^^^^^^^^^^^^^^ is also the hardware address of core
+`,
+      good: `
+devices:
+  core: {kind: switch, mac: "02:00:00:00:20:02", ports: {1-4: {}}}
+  recorder:
+    kind: server
+    ports: {lan: {mac: "02:00:00:00:10:05"}, cams: {mac: "02:00:00:00:20:05"}}
+`,
+    },
+  ],
+  *check({ site }: Subject): Iterable<Finding> {
+    for (const [mac, uses] of grouped(macUses(site), (use) => use.mac)) {
+      for (const use of uses) {
+        const others = uses.filter((other) => other !== use);
+        const message = messageOf(mac, use, others);
+        if (message === undefined) continue;
+        yield {
+          at: placeOf(use.device.item, use.route),
+          message,
+          about: [use.device.name, macHolder(use), mac],
+          related: others.slice(0, RELATED).map((other) => ({
+            at: placeOf(other.device.item, other.route),
+            message: `${macHolder(other)} has it here`,
+          })),
+        };
+      }
+    }
+  },
+};
+
+/** As many as somebody reads. */
+const RELATED = 5;
+
+function messageOf(mac: string, use: MacUse, others: readonly MacUse[]): string | undefined {
+  if (others.length > 0) return `${mac} is also the hardware address of ${few(others.map(macHolder))}. Read it off the labels again.`;
+  const [first] = use.ports;
+  const last = use.ports.at(-1);
+  if (first === undefined || last === undefined || first === last) return undefined;
+  return `${mac} would be that of each port from ${portName(first)} to ${portName(last)}. Give each port its own, or leave it out.`;
+}
