@@ -1,6 +1,7 @@
 /** Everything that can be made, in the order in which it is listed. */
 
 import { sdp } from './announcements/sdp.ts';
+import { dnsmasq } from './addresses/dnsmasq.ts';
 import { iproute2 } from './network/iproute2.ts';
 import { networkd } from './network/networkd.ts';
 import type { Output } from './output.ts';
@@ -8,5 +9,6 @@ import type { Output } from './output.ts';
 export const OUTPUTS: readonly Output[] = [
   iproute2,
   networkd,
+  dnsmasq,
   sdp,
 ];

@@ -1,0 +1,88 @@
+/** What each address of the site is called in the local domain. */
+
+import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
+import type { Plan } from '../../plan.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import { list } from '../../text/words.ts';
+import { visible } from '../../text/visible.ts';
+import type { Refusal } from '../output.ts';
+import { hostLabel } from '../quoting/dnsmasq.ts';
+
+/** The domain for names that are only good at home (RFC 8375). */
+export const DOMAIN = 'home.arpa';
+
+export interface NamedAddress {
+  readonly use: AddressUse;
+  /** Labels below the domain; the first is what the address is called back. */
+  readonly labels: readonly string[];
+}
+
+export interface HostNames {
+  /** By address. */
+  readonly named: readonly NamedAddress[];
+  /** Devices that are called otherwise than they are named in the site, such as `foaling-box` for `foaling_box`. */
+  readonly changed: readonly string[];
+  readonly refused: readonly Refusal[];
+}
+
+interface Claim {
+  readonly use: AddressUse;
+  readonly as: string;
+}
+
+/**
+ * A device of one address has its own name. Of several, the first bears the device's name, and each a name of its
+ * own besides, of the device and the port or the VLAN: `recorder-cams`, `router-video`.
+ */
+export function hostNames({ site, network }: Plan): HostNames {
+  const refused: Refusal[] = [];
+  const wanted = new Map<string, Claim[]>();
+  const byDevice = new Map<string, AddressUse[]>();
+  for (const use of addressUses(site, network.topology)) byDevice.set(use.device.name, [...(byDevice.get(use.device.name) ?? []), use]);
+  const changed: string[] = [];
+  for (const [name, uses] of byDevice) {
+    const [first] = uses;
+    if (first === undefined) continue;
+    if (hostLabel(name) === undefined) {
+      refused.push({ at: headOf(first.device.item), message: `${visible(name, 80)} is no host name: ${RULE}. Rename the device.` });
+      continue;
+    }
+    if (hostLabel(name) !== name.toLowerCase()) changed.push(name);
+    const names = uses.length === 1 ? [{ use: first, as: name }] : [{ use: first, as: name }, ...uses.map((use) => ({ use, as: ownName(use) }))];
+    for (const { use, as } of names) {
+      const label = hostLabel(as);
+      if (label === undefined) refused.push({ at: placeOf(use.device.item, use.route), message: `${visible(as, 80)} is no host name: ${RULE}. The address goes without it.` });
+      else wanted.set(label, [...(wanted.get(label) ?? []), { use, as }]);
+    }
+  }
+  const labels = new Map<AddressUse, string[]>();
+  for (const [label, claims] of wanted) {
+    // What a device is called itself goes before what would be made up for an address of another.
+    const own = claims.filter(({ use, as }) => as === use.device.name);
+    const winner = claims.length === 1 ? claims[0] : own.length === 1 ? own[0] : undefined;
+    for (const claim of claims.filter((each) => each !== winner)) {
+      const others = claims.filter((each) => each !== claim).map(whose);
+      refused.push({ at: placeOf(claim.use.device.item, claim.use.route), message: clashMessage(label, whose(claim), others) });
+    }
+    if (winner !== undefined) labels.set(winner.use, [...(labels.get(winner.use) ?? []), label]);
+  }
+  const named = [...labels].map(([use, own]) => ({ use, labels: own })).sort((a, b) => a.use.address - b.use.address || ((a.labels[0] ?? '') < (b.labels[0] ?? '') ? -1 : 1));
+  return { named, changed: changed.sort(), refused };
+}
+
+const RULE = 'those are of letters, digits and hyphens, with no hyphen at either end, and 63 characters at most';
+
+function clashMessage(label: string, name: string, others: readonly string[]): string {
+  const shown = [...new Set(others)].sort().map((other) => visible(other, 80));
+  return `${visible(name, 80)} would be called ${label}.${DOMAIN}, as ${list(shown)} would: host names know neither capitals nor underscores. Rename one.`;
+}
+
+/** The device, or its port where the name is made of both. */
+function whose({ use, as }: Claim): string {
+  return as === use.device.name ? as : holder(use);
+}
+
+function ownName({ device, port, route }: AddressUse): string {
+  const vlan = route.at(-2) === 'addresses' ? String(route.at(-1)) : undefined;
+  return [device.name, vlan ?? port?.name ?? 'management'].join('-');
+}
