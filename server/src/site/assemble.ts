@@ -171,7 +171,8 @@ function policiesOf(items: readonly Item[]): Policies {
 
 function lintOf(items: readonly Item[]): Lint {
   return {
-    severities: new Map(items.filter((item) => item.name === 'rules').flatMap((item) => factOf(item, read.readSeverities))),
+    // Of two for one rule the first counts, as of two items with one name.
+    severities: new Map(items.filter((item) => item.name === 'rules').flatMap((item) => factOf(item, read.readSeverities)).reverse()),
     acceptances: items.filter((item) => item.name === 'accept').flatMap((item) => factOf(item, read.readAcceptances)),
   };
 }

@@ -1,7 +1,7 @@
 import { count } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { type Item, headOf, placeOf } from '../../site/item.ts';
-import { portNames } from '../../site/read.ts';
+import { portNames, readSeverities } from '../../site/read.ts';
 import type { Site } from '../../site/model.ts';
 import { SECTIONS, SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import { compactPorts } from '../shape/ports.ts';
@@ -43,6 +43,7 @@ devices:
   ],
   *check({ site }: Subject): Iterable<Finding> {
     for (const { item, ports } of site.devices) if (ports.length > 1) yield* portsTwice(item);
+    yield* severitiesTwice(site);
     for (const [item, before] of doubles(site)) {
       const name = visible(item.name, 40);
       const fixed = SECTIONS[item.section] === 'fixed';
@@ -89,6 +90,26 @@ function partOf(site: Site, section: SectionName): number {
 /** What a site may say in several places, each adding to the others. */
 function isAddedUp({ section, name }: Item): boolean {
   return section === 'lint' || (section === 'policies' && name === 'retention');
+}
+
+/** Rules that two places set to different severities. */
+function* severitiesTwice({ sections }: Site): Iterable<Finding> {
+  const first = new Map<string, { readonly item: Item; readonly severity: string }>();
+  for (const item of sections.lint) {
+    if (item.name !== 'rules') continue;
+    for (const [rule, severity] of readSeverities(item)) {
+      const before = first.get(rule);
+      if (before === undefined) first.set(rule, { item, severity });
+      else if (before.severity !== severity && before.item !== item) {
+        yield {
+          at: placeOf(item, [rule]),
+          message: `${visible(rule, 40)} is set to ${visible(before.severity, 40)} already, and only the first counts. Take one of them out.`,
+          about: [rule],
+          related: [{ at: placeOf(before.item, [rule]), message: 'it is set here first' }],
+        };
+      }
+    }
+  }
 }
 
 function* portsTwice(item: Item): Iterable<Finding> {
