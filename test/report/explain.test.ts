@@ -140,6 +140,18 @@ describe('plumbline explain', () => {
     assert.match(explained(plan, 'streams paddock').map(explanationText).join(''), /audio +64,000 b\/s +64,000 b\/s +as declared; no peak is declared/);
   });
 
+  it('says that a peak is not taken over where the bitrate is given anew', () => {
+    const small = planFrom(`
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}}
+  paddock-small: {source: recorder, carries: paddock, transport: rtp, video: {bitrate: 2 Mb/s}}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp}
+`);
+    const text = (name: string): string => explained(small, `streams ${name}`).map(explanationText).join('');
+    assert.match(text('paddock-small'), /video +2,000,000 b\/s +2,000,000 b\/s +as declared; no peak is declared, nor taken over from paddock/);
+    assert.match(text('paddock-live'), /video +6,000,000 b\/s +9,000,000 b\/s +as in paddock/);
+  });
+
   it('shows how redundancy and reserve take from a capacity', () => {
     // md(4): RAID 5 leaves all disks but one. 3 × 4 TB → 8 TB, less 5 %.
     const raid = planFrom('volumes: {archive: {capacity: 4 TB, disks: 3, redundancy: raid5, reserve: 5 %}}');

@@ -68,7 +68,9 @@ function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
   const line = (label: string, rate: MediaRate | undefined, declared: MediaRate | undefined): ExplanationLine[] => {
     if (rate === undefined) return [];
     const carried = declared === undefined && stream.carries !== undefined ? `as in ${stream.carries}` : 'as declared';
-    return [{ label, cells: rates(rate), formula: rate.peakDeclared ? carried : `${carried}; no peak is declared, so it is the same` }];
+    const anew = declared !== undefined && stream.carries !== undefined ? `, nor taken over from ${stream.carries}` : '';
+    const peak = rate.peakDeclared ? '' : `; no peak is declared${anew}, so it is the same`;
+    return [{ label, cells: rates(rate), formula: `${carried}${peak}` }];
   };
   const parts = [...line('video', video?.rate, stream.video?.rate), ...line('audio', audio?.rate, stream.audio?.rate)];
   const { payload } = ratesOf(plan, stream);

@@ -316,7 +316,7 @@ export interface Stream {
    */
   source: string;
   /**
-   * The stream whose video and audio the source passes on. Whatever is not given anew here stays as it is there.
+   * The stream whose video and audio the source passes on. Whatever is not given anew here stays as it is there; a bitrate given anew is another encoder's, so that the peak of the carried stream does not hold for it.
    */
   carries?: string;
   /**
