@@ -18,6 +18,7 @@ const FOLDERS = {
   streams: 'Streams',
   multicast: 'Multicast',
   recording: 'Recording',
+  policies: 'Policies',
   lint: 'The lint section',
 } as const;
 

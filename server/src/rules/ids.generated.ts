@@ -72,6 +72,7 @@ export const ruleIds: readonly string[] = [
   'group-several-ports',
   'no-querier',
   'querier-absent',
+  'querier-address',
   'querier-far',
   'rtcp-overlap',
   'rtp-port',
@@ -88,6 +89,7 @@ export const ruleIds: readonly string[] = [
   'volume-disks',
   'volume-fill',
   'write-rate',
+  'policy-threshold',
   'unused-acceptance',
 ];
 

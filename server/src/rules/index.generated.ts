@@ -71,6 +71,7 @@ import { groupScopeRelative } from './multicast/group-scope-relative.ts';
 import { groupSeveralPorts } from './multicast/group-several-ports.ts';
 import { noQuerier } from './multicast/no-querier.ts';
 import { querierAbsent } from './multicast/querier-absent.ts';
+import { querierAddress } from './multicast/querier-address.ts';
 import { querierFar } from './multicast/querier-far.ts';
 import { rtcpOverlap } from './multicast/rtcp-overlap.ts';
 import { rtpPort } from './multicast/rtp-port.ts';
@@ -87,6 +88,7 @@ import { unknownConversion } from './recording/unknown-conversion.ts';
 import { volumeDisks } from './recording/volume-disks.ts';
 import { volumeFill } from './recording/volume-fill.ts';
 import { writeRate } from './recording/write-rate.ts';
+import { policyThreshold } from './policies/policy-threshold.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
 import type { Rule } from './rule.ts';
 
@@ -162,6 +164,7 @@ export const rules: readonly Rule[] = [
   groupSeveralPorts,
   noQuerier,
   querierAbsent,
+  querierAddress,
   querierFar,
   rtcpOverlap,
   rtpPort,
@@ -178,5 +181,6 @@ export const rules: readonly Rule[] = [
   volumeDisks,
   volumeFill,
   writeRate,
+  policyThreshold,
   unusedAcceptance,
 ];

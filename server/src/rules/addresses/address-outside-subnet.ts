@@ -61,6 +61,13 @@ devices:
   router: {kind: router, ports: {lan: {addresses: {video: 192.168.2.1}}}}
 #                                                         ^^^^^^^^^^^ is not in 192.168.20.0/24 of video
 `,
+      good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, address: 192.168.20.2}
+  router: {kind: router, ports: {lan: {addresses: {video: 192.168.20.1}}}}
+`,
       fixed: `
 vlans:
   video: {id: 20, subnet: 192.168.20.0/24}

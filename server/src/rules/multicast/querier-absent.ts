@@ -28,6 +28,21 @@ cables:
   - {from: core/1, to: paddock-cam}
   - {from: core/2, to: kitchen-screen}
 `,
+      good: `
+vlans:
+  house: {id: 10, querier: core}
+  video: {id: 20, querier: core}
+  guests: {id: 30, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: guests}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+  guest-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: guest-screen}
+`,
       fixed: `
 vlans:
   house: {id: 10, querier: core}

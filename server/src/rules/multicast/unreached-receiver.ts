@@ -92,6 +92,24 @@ streams:
 #                                                                        ^^^^^^^^ recorder gets nothing of paddock: recorder is in house, paddock-cam in video, and video has no gateway
 # want 84-96 attic-screen gets nothing of paddock: attic-screen has no cable
 `,
+      good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}, 4: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  recorder: {kind: server, address: 192.168.10.5}
+  attic-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: router}
+  - {from: core/4, to: attic-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
+`,
       fixed: `
 vlans:
   house: {id: 10, subnet: 192.168.10.0/24, gateway: router}

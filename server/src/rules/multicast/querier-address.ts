@@ -1,0 +1,101 @@
+import { formatAddress } from '../../standards/ipv4.ts';
+import { nodeAt } from '../../site/edit.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Device, Site, Vlan } from '../../site/model.ts';
+import { list } from '../../text/words.ts';
+import { nextFreeAddress } from '../free/address.ts';
+import { putValue } from '../put-value.ts';
+import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+
+export const querierAddress: Rule = {
+  id: 'querier-address',
+  severity: 'hint',
+  summary: 'A switch that asks for memberships has no address to ask from.',
+  why: `Other switches that snoop learn from the queries where the querier is, and send it reports and groups. Of a query
+from 0.0.0.0 they learn nothing, and a switch without an address has no other to send from. Where the switch has one,
+write it down; where it has none, give it one.`,
+  source: 'RFC 4541 §2.1.1(1), from memory',
+  examples: [
+    {
+      bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
+#                                                   ^^^^ core asks for memberships in video and has no address
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {trunk: [video]}}}
+  recorder: {kind: server, address: 192.168.20.2}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/16, to: barn/1}
+`,
+      good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}}}
+  recorder: {kind: server, address: 192.168.20.2}
+cables:
+  - {from: core/1, to: recorder}
+`,
+      fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 16: {trunk: [video]}}, address: 192.168.20.1}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {trunk: [video]}}}
+  recorder: {kind: server, address: 192.168.20.2}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/16, to: barn/1}
+`,
+    },
+  ],
+  *check({ site, network }: Subject): Iterable<Finding> {
+    for (const [device, vlans] of asking(site)) {
+      if (hasAddress(device)) continue;
+      const heard = vlans.flatMap((vlan) => {
+        const { querier, bridges } = network.tree(vlan.index);
+        const others = [...bridges.keys()].filter((other) => other.snooping && other !== device);
+        return querier === device && others.length > 0 ? [{ vlan, others }] : [];
+      });
+      const [first] = heard;
+      if (first === undefined) continue;
+      yield {
+        at: placeOf(first.vlan.item, ['querier']),
+        message:
+          `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address: of ` +
+          `queries from 0.0.0.0 ${first.others[0]?.name ?? 'another switch'} does not learn where to send reports. ` +
+          'Say which address it has.',
+        about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
+        related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
+        fixes: () => addressed(site, device, first.vlan),
+      };
+    }
+  },
+};
+
+/** Each switch that is named as querier, with the VLANs that it is for. */
+function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {
+  const found = new Map<Device, Vlan[]>();
+  for (const vlan of vlans) {
+    const device = vlan.querier === undefined ? undefined : deviceByName.get(vlan.querier);
+    if (device?.kind !== 'switch') continue;
+    const own = found.get(device);
+    if (own === undefined) found.set(device, [vlan]);
+    else own.push(vlan);
+  }
+  return found;
+}
+
+/** Or one that is half typed. */
+function hasAddress({ item, ports }: Device): boolean {
+  return nodeAt(item, ['address']) !== undefined || ports.some(({ addresses }) => addresses.length > 0);
+}
+
+function addressed(site: Site, { item, name }: Device, vlan: Vlan): Fix[] {
+  const free = nextFreeAddress(site, vlan);
+  if (free === undefined) return [];
+  const edits = putValue(item, 'address', formatAddress(free));
+  return edits.length === 0 ? [] : [{ title: `Give ${name} ${formatAddress(free)}`, safe: false, edits }];
+}
