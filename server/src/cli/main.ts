@@ -2,6 +2,7 @@
 
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from './cannot-do.ts';
+import { announceCommand } from './announce.ts';
 import { auditCommand } from './audit.ts';
 import { checkCommand } from './check.ts';
 import { EXIT_STATUS } from './exit-status.ts';
@@ -31,7 +32,7 @@ Examples:
 ${EXIT_STATUS}`,
   );
 
-for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, makeCommand, auditCommand, footageCommand, lspCommand])
+for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, makeCommand, announceCommand, auditCommand, footageCommand, lspCommand])
   program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();

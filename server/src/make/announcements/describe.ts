@@ -32,7 +32,7 @@ export function describe(plan: Plan, stream: Stream): { readonly description: Se
   if ('message' in connection) return { refused: connection };
   const media = mediaOf(plan, stream);
   if ('message' in media) return { refused: media };
-  const source = plan.network.deliveries[stream.index]?.leaves?.address;
+  const source = sourceAddress(plan, stream);
   const about = written(stream.item, ['description']);
   const information = about === undefined ? undefined : sdpText(about);
   const unversioned: SessionDescription = {
@@ -54,6 +54,14 @@ export function describe(plan: Plan, stream: Stream): { readonly description: Se
   };
   const version = String(folded(fnv1a(writeDescription(unversioned)), 32));
   return { description: { ...unversioned, origin: { ...unversioned.origin, version } } };
+}
+
+/** The address that it leaves its source by; where no cable is said, the only one that the source has. */
+function sourceAddress(plan: Plan, stream: Stream): number | undefined {
+  const leaves = plan.network.deliveries[stream.index]?.leaves;
+  if (leaves !== undefined) return leaves.address;
+  const addresses = plan.site.deviceByName.get(stream.source ?? '')?.ports.flatMap((port) => port.addresses) ?? [];
+  return addresses.length === 1 ? addresses[0]?.address : undefined;
 }
 
 /** The same for as long as the site and the stream keep their names. */

@@ -1,0 +1,79 @@
+/** Files of session descriptions on disk, as they come, change and go. */
+
+import { readFile, readdir, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { codeOf, decoded, reasonOf } from '../lsp/disk.ts';
+import type { Described } from '../machine/announcer.ts';
+
+const SUFFIX = '.sdp';
+/** A packet holds no more. */
+const LARGEST = 65_536;
+
+interface Known {
+  /** Of the file as it was seen last. */
+  readonly stamp: string;
+  /** Whether it was read, or tried to be, as it was seen last. */
+  readonly read: boolean;
+  readonly taken: Described | undefined;
+}
+
+export class DescriptionFiles {
+  private readonly paths: readonly string[];
+  private readonly known = new Map<string, Known>();
+  private readonly tell: (line: string) => void;
+
+  /** @param paths folders, of which all *.sdp are meant, and files */
+  constructor(paths: readonly string[], tell: (line: string) => void) {
+    this.paths = paths;
+    this.tell = tell;
+  }
+
+  /** What is there now. A file that cannot be read for the moment is as it was before. */
+  async look(): Promise<readonly Described[]> {
+    const there = await this.list();
+    for (const path of this.known.keys()) if (!there.includes(path)) this.known.delete(path);
+    for (const path of there) {
+      const known = await this.lookAt(path, this.known.get(path));
+      if (known === undefined) this.known.delete(path);
+      else this.known.set(path, known);
+    }
+    return [...this.known.values()].flatMap(({ taken }) => taken ?? []);
+  }
+
+  /** A file that has changed may still be being written: it is read when it is the same at the next look. */
+  private async lookAt(path: string, known: Known | undefined): Promise<Known | undefined> {
+    try {
+      const { mtimeMs, size } = await stat(path);
+      const stamp = `${mtimeMs} ${size}`;
+      if (known !== undefined && known.stamp !== stamp) return { ...known, stamp, read: false };
+      return known?.read === true ? known : { stamp, read: true, taken: (await this.read(path, size, mtimeMs)) ?? known?.taken };
+    } catch (error) {
+      const code = codeOf(error);
+      if (code === undefined) throw error;
+      if (code === 'ENOENT') return undefined;
+      if (known?.stamp !== code) this.tell(`${path} cannot be read: ${reasonOf(code)}`);
+      return { stamp: code, read: false, taken: known?.taken };
+    }
+  }
+
+  private async read(path: string, size: number, modified: number): Promise<Described | undefined> {
+    const read = size > LARGEST ? { unreadable: 'it is larger than any description' } : decoded(await readFile(path));
+    if ('text' in read) return { path, text: read.text, modified };
+    this.tell(`${path} cannot be read: ${read.unreadable}`);
+    return undefined;
+  }
+
+  private async list(): Promise<readonly string[]> {
+    const found: string[] = [];
+    for (const path of this.paths) {
+      try {
+        const names = (await stat(path)).isDirectory() ? await readdir(path) : undefined;
+        if (names === undefined) found.push(path);
+        else found.push(...names.filter((name) => name.endsWith(SUFFIX)).sort().map((name) => join(path, name)));
+      } catch (error) {
+        if (codeOf(error) === undefined) throw error;
+      }
+    }
+    return [...new Set(found)];
+  }
+}

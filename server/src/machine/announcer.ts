@@ -1,0 +1,186 @@
+/** Announces sessions for as long as their descriptions are there, as RFC 2974 has it. */
+
+import { sapGroupFor } from '../standards/multicast.ts';
+import { isMulticast, parseAddress } from '../standards/ipv4.ts';
+import { type Pace, SAP_LARGEST, baseInterval, encodeAnnouncement, messageHash, nextGap } from '../standards/sap.ts';
+import { type Origin, type SessionDescription, connectionOf, originLine, readDescription } from '../standards/sdp.ts';
+import { SapGroup } from './sap-group.ts';
+
+export interface Described {
+  /** Where it was found. */
+  readonly path: string;
+  readonly text: string;
+  /** When it was last written, in milliseconds since 1970. */
+  readonly modified: number;
+}
+
+export interface AnnouncerOptions {
+  /** The address of the interface to announce by. */
+  readonly interface: string;
+  readonly ttl: number;
+  readonly pace: Pace;
+  /** A line for each session that is announced, modified or withdrawn, and for what cannot be. */
+  readonly tell: (line: string) => void;
+}
+
+interface Session {
+  readonly path: string;
+  readonly name: string;
+  /** The file's text. */
+  readonly text: string;
+  readonly origin: Origin;
+  readonly hash: number;
+  readonly packet: Uint8Array;
+  readonly group: SapGroup;
+  /** When it was last announced, in milliseconds of the process's clock; before the first time, undefined. */
+  last: number | undefined;
+  timer: NodeJS.Timeout | undefined;
+}
+
+export class Announcer {
+  private readonly options: AnnouncerOptions;
+  private readonly groups = new Map<number, SapGroup>();
+  /** By the path of the file. */
+  private readonly sessions = new Map<string, Session>();
+  /** Why a file is not announced, told once. */
+  private readonly refused = new Map<string, string>();
+
+  constructor(options: AnnouncerOptions) {
+    this.options = options;
+  }
+
+  get count(): number {
+    return this.sessions.size;
+  }
+
+  /** Takes in what is there now: announces what is new, what has changed anew, and withdraws what is gone. */
+  async take(files: readonly Described[]): Promise<void> {
+    const there = new Set(files.map(({ path }) => path));
+    for (const path of this.refused.keys()) if (!there.has(path)) this.refused.delete(path);
+    for (const session of [...this.sessions.values()]) if (!there.has(session.path)) await this.withdraw(session);
+    for (const file of files) {
+      const before = this.sessions.get(file.path);
+      if (before?.text === file.text) continue;
+      const refusal = await this.announce(file, before);
+      if (refusal === undefined) this.refused.delete(file.path);
+      else if (this.refused.get(file.path) !== refusal) {
+        this.refused.set(file.path, refusal);
+        const kept = before === undefined ? 'not announced' : 'announced as it was before';
+        this.options.tell(`${file.path}: ${refusal}; ${kept}`);
+      }
+    }
+  }
+
+  /** Withdraws everything and lets go of the network. */
+  async stop(): Promise<void> {
+    for (const session of [...this.sessions.values()]) await this.withdraw(session);
+    for (const group of this.groups.values()) group.close();
+    this.groups.clear();
+  }
+
+  /** @returns why it cannot be */
+  private async announce({ path, text, modified }: Described, before: Session | undefined): Promise<string | undefined> {
+    const description = readDescription(text);
+    if ('unreadable' in description) return description.unreadable;
+    const to = announcedOn(description);
+    if (typeof to === 'string') return to;
+    const { origin: written, name } = description;
+    const others = [...this.sessions.values()].filter((other) => other !== before);
+    const same = others.find(({ origin }) => identity(origin) === identity(written));
+    if (same !== undefined) return `it is the same session as ${same.path}`;
+    const isModified = before !== undefined && identity(before.origin) === identity(written);
+    const origin = { ...written, version: versionOf(modified, isModified ? before.origin.version : undefined) };
+    const announced = withOrigin(text, origin);
+    const hash = messageHash(announced, new Set([...this.sessions.values()].map((other) => other.hash)));
+    const packet = encodeAnnouncement(false, hash, parseAddress(this.options.interface) ?? 0, announced);
+    const group = await this.group(to);
+    const elsewhere = before !== undefined && before.group !== group;
+    // A modified session is announced as it is now, under another hash (§5). Withdrawn it would be gone for everybody.
+    if (before !== undefined && (!isModified || elsewhere)) await this.withdraw(before);
+    clearTimeout(before?.timer);
+    const session: Session = { path, name, text, origin, hash, packet, group, last: undefined, timer: undefined };
+    this.sessions.set(path, session);
+    const how = isModified && !elsewhere ? 'modified' : 'announced';
+    this.options.tell(`${name}: ${how} on ${group.address}, hash ${hex(hash)}, version ${origin.version}, ${packet.length} bytes`);
+    if (packet.length > SAP_LARGEST) this.options.tell(`${path}: ${packet.length} bytes are more than the ${SAP_LARGEST} that an announcement should have; some may not take it`);
+    // Whoever is switched on meanwhile is not to wait five minutes, so the first goes out at once.
+    session.timer = setTimeout(() => void this.send(session), group.reserve(packet.length));
+    return undefined;
+  }
+
+  private async send(session: Session): Promise<void> {
+    session.last = performance.now();
+    this.plan(session);
+    await session.group.send(session.packet);
+  }
+
+  /**
+   * Sets the time of the next announcement. When it has come it is worked out anew, by what is announced then, and the
+   * session waits on if it came out later: so announcers that start together do not stay together (§3.1).
+   */
+  private plan(session: Session): void {
+    const due = this.due(session);
+    session.timer = setTimeout(() => {
+      if (this.due(session) <= performance.now()) void this.send(session);
+      else this.plan(session);
+    }, Math.max(0, due - performance.now()));
+  }
+
+  private due({ group, packet, last = performance.now() }: Session): number {
+    const own = [...this.sessions.values()].filter((session) => session.group === group).length;
+    const interval = baseInterval(own + group.count(), packet.length, this.options.pace);
+    return last + 1000 * nextGap(interval, Math.random());
+  }
+
+  private async withdraw(session: Session): Promise<void> {
+    clearTimeout(session.timer);
+    this.sessions.delete(session.path);
+    // Nobody has heard of one whose turn has not come.
+    if (session.last === undefined) return;
+    const source = parseAddress(this.options.interface) ?? 0;
+    await session.group.send(encodeAnnouncement(true, session.hash, source, `${originLine(session.origin)}\r\n`));
+    this.options.tell(`${session.name}: withdrawn`);
+  }
+
+  private async group(group: number): Promise<SapGroup> {
+    let joined = this.groups.get(group);
+    if (joined === undefined) {
+      joined = await SapGroup.join({ ...this.options, group, trouble: this.options.tell });
+      joined.isOwn = (hash) => [...this.sessions.values()].some((session) => session.hash === hash);
+      this.groups.set(group, joined);
+    }
+    return joined;
+  }
+}
+
+/** The group that sessions of its scope are announced on, or why there is none. */
+function announcedOn(description: SessionDescription): number | string {
+  const addresses = description.media.map((media) => connectionOf(description, media)?.address);
+  const group = parseAddress(addresses[0] ?? '');
+  if (group === undefined || !isMulticast(group)) return 'it names no IPv4 multicast group';
+  return sapGroupFor(group) ?? `no RFC says where sessions of the scope of ${addresses[0]} are announced`;
+}
+
+/** What stays of a session when it is modified (RFC 8866 §5.2). */
+function identity({ username, sessionId, address }: Origin): string {
+  return `${username} ${sessionId} ${address}`;
+}
+
+/** From 1900, as NTP counts and RFC 8866 §5.2 recommends, to 1970. */
+const NTP_EPOCH = 2_208_988_800;
+
+/** The version that is announced: when the file was written, and higher than before in any case (RFC 8866 §5.2). */
+function versionOf(modified: number, before: string | undefined): string {
+  const written = Math.floor(modified / 1000) + NTP_EPOCH;
+  return String(before === undefined ? written : Math.max(written, Number(before) + 1));
+}
+
+/** The text with another o= line, and all lines ended as they should be. */
+function withOrigin(text: string, origin: Origin): string {
+  const lines = text.split(/\r?\n/).filter((line) => line !== '');
+  return lines.map((line) => `${line.startsWith('o=') ? originLine(origin) : line}\r\n`).join('');
+}
+
+function hex(hash: number): string {
+  return `0x${hash.toString(16).padStart(4, '0')}`;
+}

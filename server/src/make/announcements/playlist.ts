@@ -1,0 +1,103 @@
+/**
+ * What a screen or a computer is meant to show, as a playlist: XSPF, version 1, the open format of Xiph.Org.
+ *
+ * Sources: the specification (elements and their order) from memory, its wiki "XSPF v1 Notes and Errata" (order,
+ * relative locations), read.
+ */
+
+import type { Plan } from '../../plan.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Device, Stream } from '../../site/model.ts';
+import { formatAddress } from '../../standards/ipv4.ts';
+import { RTSP_PORT } from '../../rules/free/port.ts';
+import { refusedName } from '../file-name.ts';
+import { header } from '../header.ts';
+import { type Made, type Output, type Refusal, together } from '../output.ts';
+import { xmlText } from '../quoting/xml.ts';
+import { written } from '../written.ts';
+
+export const playlist: Output = {
+  kind: 'playlist',
+  title: 'Playlist of a screen (XSPF)',
+  summary: 'the streams that a screen or a computer receives, as a playlist in an open format',
+  subjects: (plan) => viewers(plan).map(({ name }) => name),
+  make(plan, subject) {
+    return together(viewers(plan).filter(({ name }) => subject === undefined || name === subject).map((viewer) => playlistOf(plan, viewer)));
+  },
+};
+
+function viewers({ site }: Plan): readonly Device[] {
+  const receiving = new Set(site.streams.flatMap(({ receivers }) => receivers));
+  return site.devices.filter(({ kind, name }) => (kind === 'display' || kind === 'computer') && receiving.has(name));
+}
+
+function playlistOf(plan: Plan, viewer: Device): Made {
+  const unnamed = refusedName(viewer.item);
+  if (unnamed !== undefined) return { files: [], refused: [unnamed], notes: [] };
+  const refused: Refusal[] = [];
+  const tracks: string[] = [];
+  const described: string[] = [];
+  for (const stream of plan.site.streams.filter(({ receivers }) => receivers.includes(viewer.name))) {
+    const location = locationOf(plan, viewer, stream);
+    if (typeof location !== 'string') {
+      refused.push(location);
+      continue;
+    }
+    if (stream.transport === 'rtp') described.push(location);
+    const about = written(stream.item, ['description']);
+    tracks.push(
+      '    <track>',
+      `      <location>${xmlText(location)}</location>`,
+      `      <title>${xmlText(about ?? stream.name)}</title>`,
+      ...(about === undefined ? [] : [`      <annotation>${xmlText(stream.name)}</annotation>`]),
+      '    </track>',
+    );
+  }
+  if (tracks.length === 0) return { files: [], refused, notes: [] };
+  const lines = [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    '<playlist version="1" xmlns="http://xspf.org/ns/0/">',
+    `  <title>${xmlText(`${plan.site.name ?? 'Streams'}: ${viewer.name}`)}</title>`,
+    `  <annotation>${xmlText(header(plan.site, `make playlist ${viewer.name}`).join(' '))}</annotation>`,
+    '  <trackList>',
+    ...tracks,
+    '  </trackList>',
+    '</playlist>',
+  ];
+  const notes = described.length === 0 ? [] : ['playlist: the .sdp files that it names are made by `make sdp`, and belong beside it.'];
+  return { files: [{ path: `${viewer.name}.xspf`, text: `${lines.join('\n')}\n` }], refused, notes };
+}
+
+/**
+ * A transport stream is known by what it is, so its group is enough; other RTP needs its description beside the list.
+ * A camera or a server that is asked by RTSP may want a user and a password, which are in no file that is made.
+ */
+function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusal {
+  const { item, name, transport, group, port } = stream;
+  if (transport === 'rtp') return refusedName(item) ?? `${name}.sdp`;
+  if (transport === 'rtsp') return rtspAddress(plan, viewer, stream);
+  if (transport === undefined || port === undefined) {
+    return { at: headOf(item), message: `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. Say it.` };
+  }
+  const scheme = transport === 'ts-rtp' ? 'rtp' : 'udp';
+  // The address before which nobody stands is one to listen on; without a group that is any of the viewer's own.
+  return `${scheme}://@${group === undefined ? '' : formatAddress(group)}:${port}`;
+}
+
+function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, path }: Stream): string | Refusal {
+  const device = source === undefined ? undefined : plan.site.deviceByName.get(source);
+  const own = device === undefined ? [] : plan.network.interfaces.of(device);
+  const at = own.find(({ network }) => plan.network.interfaces.in(viewer, network) !== undefined) ?? own.find(({ address }) => address !== undefined);
+  if (at?.address === undefined) {
+    return { at: placeOf(item, ['source']), message: `${name} is asked for at ${source}, whose address the site does not say. Say it.` };
+  }
+  const encoded = encodedPath(path ?? '');
+  if (encoded === undefined) return { at: placeOf(item, ['path']), message: `The path of ${name} has half a character in it and makes no address.` };
+  return `rtsp://${formatAddress(at.address)}${port === undefined || port === RTSP_PORT ? '' : `:${port}`}${encoded}`;
+}
+
+/** As a URI has it (RFC 3986 §2.1); a per cent sign is taken for one that encodes already. */
+function encodedPath(path: string): string | undefined {
+  if (/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/.test(path)) return undefined;
+  return encodeURI(path).replace(/%25(?=[0-9A-Fa-f]{2})/g, '%').replace(/[[\]']/g, (mark) => `%${mark.charCodeAt(0).toString(16).toUpperCase()}`);
+}

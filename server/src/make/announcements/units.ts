@@ -1,0 +1,136 @@
+/** Units of systemd that announce streams by SAP, each with the descriptions that it announces. */
+
+import type { Plan } from '../../plan.ts';
+import type { Interface } from '../../network/interfaces.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Device, type Stream, portName } from '../../site/model.ts';
+import { placeOfPort } from '../../rules/places.ts';
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import { sapGroupFor } from '../../standards/multicast.ts';
+import { few } from '../../text/words.ts';
+import { refusedName } from '../file-name.ts';
+import { commented, header } from '../header.ts';
+import { type Made, type Output, type Refusal, together } from '../output.ts';
+import { unitText } from '../quoting/unit.ts';
+import { describable } from './describe.ts';
+import { descriptionFile } from './sdp.ts';
+
+export const announcements: Output = {
+  kind: 'announcements',
+  title: 'Announcements of streams (SAP)',
+  summary: 'systemd units by which a server announces multicast streams, so that players and recorders list them',
+  subjects: (plan) => [...new Set(announcers(plan).map(({ at }) => at.device.name))].sort(),
+  make(plan, subject) {
+    const made = announcers(plan).filter(({ at }) => subject === undefined || at.device.name === subject).map((announcer) => unitOf(plan, announcer));
+    const silent = subject === undefined ? unannounced(plan) : [];
+    const note = `announcements: nobody announces ${few(silent.map(({ name }) => name))}: no server is in the network that they are sent into.`;
+    return together([...made, { files: [], refused: [], notes: silent.length === 0 ? [] : [note] }]);
+  },
+};
+
+interface Announcing {
+  readonly at: Interface;
+  readonly streams: readonly Stream[];
+}
+
+/**
+ * A server announces what it sends, by the interface that it sends it by. What others send, a camera or a tuner, is
+ * announced by the first server in the network that it is sent into.
+ */
+function announcers(plan: Plan): readonly Announcing[] {
+  const found = new Map<Interface, Stream[]>();
+  for (const stream of multicastStreams(plan)) {
+    const at = announcerOf(plan, stream);
+    if (at !== undefined) found.set(at, [...(found.get(at) ?? []), stream]);
+  }
+  return [...found].map(([at, streams]) => ({ at, streams }));
+}
+
+function unannounced(plan: Plan): readonly Stream[] {
+  return multicastStreams(plan).filter((stream) => announcerOf(plan, stream) === undefined);
+}
+
+function multicastStreams({ site }: Plan): readonly Stream[] {
+  return site.streams.filter((stream) => describable(stream) && stream.group !== undefined && isMulticast(stream.group));
+}
+
+function announcerOf(plan: Plan, stream: Stream): Interface | undefined {
+  const { source, leaves } = plan.network.deliveries[stream.index] ?? {};
+  if (leaves === undefined || isServer(source)) return leaves;
+  const servers = plan.site.devices.filter(isServer).sort((a, b) => (a.name < b.name ? -1 : 1));
+  return servers.map((server) => plan.network.interfaces.in(server, leaves.network)).find((at) => at !== undefined);
+}
+
+function isServer(device: Device | undefined): boolean {
+  return device?.kind === 'server';
+}
+
+function unitOf(plan: Plan, { at, streams }: Announcing): Made {
+  const { device, port } = at;
+  const unnamed = refusedName(device.item);
+  if (unnamed !== undefined) return { files: [], refused: [unnamed], notes: [] };
+  if (at.address === undefined) {
+    const message = `${portName(port)} has no address, so nothing can be announced by it. Say its address.`;
+    return { files: [], refused: [{ at: placeOfPort(port), message }], notes: [] };
+  }
+  const address = formatAddress(at.address);
+  const folder = `announced-${address}`;
+  const unit = `plumbline-announce-${address}.service`;
+  const announceable = streams.filter(({ group }) => sapGroupFor(group ?? 0) !== undefined);
+  const refused = streams.filter((stream) => !announceable.includes(stream)).map(noScope);
+  const descriptions = together([...announceable.map((stream) => descriptionFile(plan, stream, `${device.name}/${folder}/`)), { files: [], refused, notes: [] }]);
+  if (descriptions.files.length === 0) return descriptions;
+  const text = unitText(`Announces ${few(announceable.map(({ name }) => name))} of ${plan.site.name ?? 'a site without a name'}`);
+  return together([
+    { files: [{ path: `${device.name}/${unit}`, text: unitFile(header(plan.site, `make announcements ${device.name}`), text, address, folder) }], refused: [], notes: [] },
+    descriptions,
+    { files: [], refused: [], notes: [`announcements: on ${device.name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; it needs the plumbline program.`] },
+  ]);
+}
+
+function noScope({ item, name, group }: Stream): Refusal {
+  const message =
+    `${name} cannot be announced: no RFC says on which group sessions of the scope of ${formatAddress(group ?? 0)} are. ` +
+    'Take a group of 239.255.0.0/16 for one house, or of 239.192.0.0/14.';
+  return { at: placeOf(item, ['group']), message };
+}
+
+function unitFile(head: readonly string[], description: string, address: string, folder: string): string {
+  return `${commented('#', head)}
+[Unit]
+Description=${description}
+Wants=network-online.target
+After=network-online.target
+
+[Service]
+ExecStart=/usr/bin/env plumbline announce /etc/plumbline/${folder} --interface ${address}
+# What is announced is withdrawn at the end.
+KillSignal=SIGTERM
+TimeoutStopSec=10s
+# Also where the address is not there yet.
+Restart=on-failure
+RestartSec=10s
+
+DynamicUser=yes
+CapabilityBoundingSet=
+NoNewPrivileges=yes
+PrivateDevices=yes
+PrivateTmp=yes
+ProtectClock=yes
+ProtectControlGroups=yes
+ProtectHome=yes
+ProtectHostname=yes
+ProtectKernelLogs=yes
+ProtectKernelModules=yes
+ProtectKernelTunables=yes
+ProtectSystem=strict
+RestrictAddressFamilies=AF_INET AF_INET6 AF_UNIX AF_NETLINK
+RestrictNamespaces=yes
+RestrictRealtime=yes
+RestrictSUIDSGID=yes
+SystemCallArchitectures=native
+
+[Install]
+WantedBy=multi-user.target
+`;
+}

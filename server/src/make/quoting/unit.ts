@@ -1,0 +1,30 @@
+/** Texts in units of systemd: systemd.syntax(7), systemd.service(5) "Command lines", systemd.unit(5) "Specifiers". */
+
+import { visible } from '../../text/visible.ts';
+
+/** What stands for itself in a word of a command, and needs no quotes. */
+const PLAIN = /^[A-Za-z0-9_./:@+,=-]+$/;
+
+/** NUL ends an argument, and half a character has no bytes. */
+const UNQUOTABLE = /\0|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
+
+/** For people to read, as in `Description=`: one line, per cent signs doubled, no backslash that would join the next line. */
+export function unitText(text: string): string {
+  return visible(text).replace(/[\s\\]+$/, '').replaceAll('%', '%%');
+}
+
+/**
+ * The text as one argument of a command, which gets exactly it: no variable, no specifier, no second command.
+ *
+ * @returns `undefined` where no program can be given it
+ */
+export function unitWord(text: string): string | undefined {
+  if (UNQUOTABLE.test(text)) return undefined;
+  if (PLAIN.test(text)) return text;
+  const escaped = text
+    .replace(/["\\]/g, '\\$&')
+    .replace(/[\u0001-\u001f\u007f]/g, (control) => `\\x${control.charCodeAt(0).toString(16).padStart(2, '0')}`)
+    .replaceAll('%', '%%')
+    .replaceAll('$', '$$$$');
+  return `"${escaped}"`;
+}

@@ -1,0 +1,106 @@
+import assert from 'node:assert/strict';
+import fc from 'fast-check';
+import { describe, it } from 'mocha';
+import { sdp } from '../../../server/src/make/announcements/sdp.ts';
+import { readDescription } from '../../../server/src/standards/sdp.ts';
+import { hostileText } from '../hostile.ts';
+import { fileOf, planOfData, planOfText, planOfTexts, sampleTexts } from '../made.ts';
+
+/** A stream of the recorder to one group, with these keys besides. */
+function site(keys: string): string {
+  return `
+devices:
+  core: {kind: switch}
+  recorder: {kind: server, address: 192.168.20.5}
+streams:
+  paddock-live: {source: recorder, ${keys}}
+`;
+}
+
+const GROUP = 'transport: rtp, group: 239.192.20.41, port: 5004';
+
+describe('make sdp', () => {
+  it('describes the streams of Harrow Lane that are sent in datagrams, and no others', () => {
+    const plan = planOfTexts(sampleTexts('harrow-lane'));
+    const made = sdp.make(plan);
+    assert.deepEqual(made.refused, []);
+    assert.deepEqual(made.files.map(({ path }) => path.replace('.sdp', '')), sdp.subjects(plan));
+    assert.equal(sdp.subjects(plan).includes('gate-office'), false, 'RTSP describes its own');
+  });
+
+  // RFC 8866 §5, RFC 3551 §6, RFC 3640 §4.1, RFC 4570 §3, read; the rates are those of the report, with IP and UDP.
+  it('says group, source, ports, payload types and what decoding takes', () => {
+    const text = fileOf(sdp.make(planOfTexts(sampleTexts('harrow-lane')), 'paddock-live'), 'paddock-live.sdp');
+    assert.deepEqual(text.replace(/^o=.*\r\n/m, '').split('\r\n'), [
+      'v=0',
+      's=paddock-live',
+      'c=IN IP4 239.192.20.41/1',
+      't=0 0',
+      'a=tool:plumbline make sdp paddock-live, of the site Harrow Lane',
+      'a=source-filter: incl IN IP4 239.192.20.41 192.168.20.5',
+      'a=recvonly',
+      'm=video 5004 RTP/AVP 96',
+      'b=AS:9258',
+      'a=rtpmap:96 H264/90000',
+      'a=fmtp:96 packetization-mode=1',
+      'a=framerate:20',
+      'm=audio 5006 RTP/AVP 97',
+      'b=AS:113',
+      'a=rtpmap:97 MPEG4-GENERIC/48000/2',
+      'a=fmtp:97 streamtype=5; profile-level-id=41; mode=AAC-hbr; sizeLength=13; indexLength=3; indexDeltaLength=3; config=1190',
+      '',
+    ]);
+  });
+
+  // RFC 8866 §5.2, read: what tells a session from all others stays, its version changes.
+  it('keeps the session and changes the version when what is described changes', () => {
+    const origin = (keys: string): readonly string[] => /^o=- (\d+) (\d+) IN IP4 192\.168\.20\.5\r$/m.exec(fileOf(sdp.make(planOfText(site(keys))), 'paddock-live.sdp'))?.slice(1) ?? [];
+    const [session, version] = origin(`${GROUP}, video: {codec: h264}`);
+    assert.deepEqual(origin(`${GROUP}, video: {codec: h264}`), [session, version]);
+    const [sameSession, otherVersion] = origin(`${GROUP}, video: {codec: h265}`);
+    assert.equal(sameSession, session);
+    assert.notEqual(otherVersion, version);
+  });
+
+  it('tells the port of RTCP where RTP has an odd one (RFC 8866 §5.14)', () => {
+    assert.match(fileOf(sdp.make(planOfText(site('transport: rtp, group: 239.192.20.41, port: 5005, video: {codec: h264}'))), 'paddock-live.sdp'), /^a=rtcp:5006\r$/m);
+  });
+
+  for (const [keys, at, part] of [
+    ['transport: rtp, group: 239.192.20.41, video: {codec: h264}', 'paddock-live', 'has no port yet'],
+    [`transport: rtp, port: 5004, video: {codec: h264}, receivers: []`, 'paddock-live', 'no receiver'],
+    [`transport: rtp, port: 5004, group: 192.168.20.7, video: {codec: h264}`, '192.168.20.7', 'is no multicast group'],
+    [`${GROUP}, video: {bitrate: 1 Mb/s}`, '{bitrate: 1 Mb/s}', 'the codec of its video'],
+    [`${GROUP}, audio: {codec: aac, sample-rate: 48 kHz}`, '{codec: aac, sample-rate: 48 kHz}', 'how many channels of its AAC'],
+    [`${GROUP}, audio: {codec: aac, sample-rate: 47 kHz, channels: 2}`, '{codec: aac, sample-rate: 47 kHz, channels: 2}', 'AAC has no number'],
+    [`${GROUP}, video: {codec: mjpeg, size: 2560x1440}`, '2560x1440', 'up to 2040x2040'],
+    [GROUP, 'paddock-live', 'neither video nor audio'],
+  ] as const) {
+    it(`refuses what cannot be described: ${part}`, () => {
+      const { files, refused } = sdp.make(planOfText(site(keys)));
+      assert.deepEqual(files, []);
+      assert.equal(refused.length, 1);
+      const [{ at: place, message } = assert.fail()] = refused;
+      assert.equal(place.piece.text.slice(place.start, place.end), at);
+      assert.ok(message.includes(part), message);
+    });
+  }
+
+  it('puts no hostile text anywhere but into the line that it is for', () => {
+    fc.assert(
+      fc.property(hostileText, hostileText, (name, description) => {
+        const plan = planOfData({
+          site: { name },
+          devices: { recorder: { kind: 'server', address: '192.168.20.5' } },
+          streams: { live: { source: 'recorder', transport: 'rtp', group: '239.192.20.41', port: 5004, description, video: { codec: 'h264' } } },
+        });
+        const text = fileOf(sdp.make(plan), 'live.sdp');
+        const lines = text.split(/\r\n|[\r\n\u2028\u2029\u0085]/);
+        assert.deepEqual(lines.filter((line) => !line.startsWith('i=')).map((line) => line.slice(0, 2)), ['v=', 'o=', 's=', 'c=', 't=', 'a=', 'a=', 'a=', 'm=', 'a=', 'a=', '']);
+        assert.doesNotMatch(text.replaceAll('\r\n', ''), /[\0-\u001f\u007f-\u009f\u202a-\u202e]/);
+        assert.ok(!('unreadable' in readDescription(text)));
+        assert.ok(new TextEncoder().encode(text).length < 1000, 'small enough to be announced (RFC 2974 §6)');
+      }),
+    );
+  });
+});
