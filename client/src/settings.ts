@@ -4,12 +4,12 @@ import type { WorkspaceMiddleware } from 'vscode-languageclient';
 
 const section = 'plumbline';
 
-/** Extensions that check any YAML file against a contributed schema, and complete its keys. */
+/** Extensions that check any YAML file against a contributed schema, and complete and describe its keys. */
 const schemaDriven = ['redhat.vscode-yaml'];
 
 /** Settings as the server takes them, both at its start and when it asks for the section `plumbline`. */
 export interface ServerSettings {
-  /** Whether the server reports errors of shape and completes keys, or leaves both to another extension. */
+  /** Whether the server reports errors of shape, completes and describes keys, or leaves that to another extension. */
   readonly schemaFeatures: 'on' | 'off';
 }
 

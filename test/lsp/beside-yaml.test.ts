@@ -137,6 +137,41 @@ describe('beside a general language server for YAML', function () {
     assert.ok(!(await labels(yaml, name)).includes('gate-cam'));
   });
 
+  it('describes keys once on hover, and gives figures, units and defaults still', async () => {
+    const path = join(folder, 'hover', 'a.site.yaml');
+    const text = `streams:
+  gate:
+    source: gate-cam
+    transport: rtp
+    group: 239.192.20.31
+    ttl: 1
+    video: {codec: h264, bitrate: 6 Mb/s}
+    receivers: [recorder]
+`;
+    const at = async (client: Client, word: string): Promise<string> => {
+      const uri = await client.open(path, text);
+      await client.diagnostics(uri);
+      const hover = await client.hover(uri, positionOf(text, word));
+      await client.close(uri);
+      return hover ?? '';
+    };
+    for (const [word, described, left] of [
+      ['str|eams', 'on its way from one device to others', /^$/],
+      ['sou|rce', 'The device that sends it', /^$/],
+      ['transport: rt|p', 'RTP over UDP, video and audio in packets of their own', /^$/],
+      ['tt|l', 'How far multicast goes', /^Without it: `1`$/],
+      ['bit|rate', 'The rate of the encoded video on average', /^Units: `Mb\/s`, /],
+      ['6| Mb', 'The rate of the encoded video on average', /750 kB\/s/],
+      ['rece|ivers', 'The devices that take it', /^\*\*gate /],
+      ['239|.192', 'The multicast address that it is sent to', /01:00:5e:40:14:1f/],
+    ] as const) {
+      const [theirs, alone, beside] = [await at(yaml, word), await at(on, word), await at(off, word)];
+      assert.ok(theirs.includes(described) && alone.includes(described), word);
+      assert.ok(!beside.includes(described), `${word}: ${beside}`);
+      assert.match(beside, left, word);
+    }
+  });
+
   it('serves the samples by itself, by the line at their head', async () => {
     const alone = await startYaml(general);
     try {

@@ -81,6 +81,30 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     await eventually(async () => assert.deepEqual(await tellers('kichen-screen'), { ours: 1, theirs: 0 }));
   });
 
+  it('leaves it to the other to describe a key, and adds units and figures', async () => {
+    await workbench.focusEditor();
+    const lines = (await readFile(join(site.folder, file), 'utf8')).split('\n');
+    const line = lines.findIndex((text) => text.includes('bitrate: 6 Mb/s'));
+    const hoverAt = async (word: string): Promise<void> => {
+      await workbench.goTo(line + 1, (lines[line] ?? '').indexOf(word) + 1);
+      await workbench.hoverAtCursor();
+    };
+    const described = 'The rate of the encoded video on average';
+    for (const [word, ours] of [
+      ['bitrate:', 'Units:'],
+      ['6 Mb/s', '750 kB/s'],
+    ] as const) {
+      await hoverAt(word);
+      await eventually(async () => {
+        const text = await workbench.hoverText();
+        assert.ok(text.includes(ours), text);
+        assert.equal(text.split(described).length, 2, text);
+      });
+      await workbench.picture('beside-yaml-hover');
+      await workbench.page.keyboard.press('Escape');
+    }
+  });
+
   it('tells of it beside the other where it is told to, as soon as it is', async () => {
     await mkdir(join(site.folder, '.vscode'));
     await writeFile(

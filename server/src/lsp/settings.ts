@@ -3,7 +3,7 @@
 import type { HintKinds } from '../features/inlay-hints.ts';
 
 export interface Settings {
-  /** Whether errors of shape are told and keys completed, or left to another extension that does both. */
+  /** Whether errors of shape are told, and keys completed and described, or left to another extension that does so. */
   readonly schemaFeatures: boolean;
   readonly inlayHints: HintKinds;
   readonly codeLens: boolean;

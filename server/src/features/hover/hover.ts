@@ -16,25 +16,36 @@ export interface HoverText {
   readonly markdown: string;
 }
 
+export interface HoverOptions {
+  /** Whether what the schema says is told, or left to another extension that tells it too. */
+  readonly schemaFeatures: boolean;
+}
+
 /** `offset` counts UTF-16 units from the start of the file. */
-export function hover(checked: Checked, file: SiteText, offset: number): HoverText | undefined {
+export function hover(
+  checked: Checked,
+  file: SiteText,
+  offset: number,
+  { schemaFeatures }: HoverOptions = { schemaFeatures: true },
+): HoverText | undefined {
   const location = locate(file, offset);
   if (location === undefined) {
     const header = sectionAt(file, offset);
-    const markdown = header === undefined ? '' : sectionText(header.section);
+    const markdown = header === undefined || !schemaFeatures ? '' : sectionText(header.section);
     return header === undefined || markdown === '' ? undefined : { at: header.at, markdown };
   }
-  const markdown = textsAt(checked, location).filter((text) => text !== '').join('\n\n');
+  const markdown = textsAt(checked, location, schemaFeatures).filter((text) => text !== '').join('\n\n');
   return markdown === '' ? undefined : { at: placeAt(location), markdown };
 }
 
 /** What is said of a place: of what it names or how much it is first, then of the key. */
-function textsAt({ plan }: Checked, { item, route, part }: Location): string[] {
-  if (route.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [keyText(item, route, part)] : [])];
+function textsAt({ plan }: Checked, { item, route, part }: Location, schemaFeatures: boolean): string[] {
+  const ofKey = keyText(item, route, part, schemaFeatures);
+  if (route.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [ofKey] : [])];
   const mentions = item.mentions.filter((mention) => mention.part === part && sameRoute(mention.route, route));
   const told = mentions.flatMap((mention) => mentionText(plan, item, mention));
   const figures = figuresAt(plan, item, route, part).map(explanationMarkdown);
-  return [...told, ...figures, keyText(item, route, part)];
+  return [...told, ...figures, ofKey];
 }
 
 function hasFixedKeys({ section }: Item): boolean {

@@ -5,15 +5,20 @@ import { type Schema, type SectionName, schemaAt, sectionSchema } from '../../si
 import { type Route, follow } from '../../text/syntax.ts';
 import { unitsOf } from '../../text/quantity.ts';
 
-/** Markdown; empty where the schema knows nothing of it. Its text is the schema's own, so it is not escaped. */
-export function keyText(item: Item, route: Route, part: 'key' | 'value'): string {
+/**
+ * Markdown; empty where the schema knows nothing of it. Its text is the schema's own, so it is not escaped. Without
+ * `described` it is only what another extension does not tell from the schema.
+ */
+export function keyText(item: Item, route: Route, part: 'key' | 'value', described = true): string {
   const schema = schemaAt(item.section, item.name, route);
   const last = route[route.length - 1];
   // A port's name, or an element of a list, is no key of the language.
   if (schema === undefined || (last === undefined && item.name === '')) return '';
   const name = typeof last === 'number' ? '' : String(last ?? item.name);
   const parent = last === undefined ? sectionSchema(item.section) : schemaAt(item.section, item.name, route.slice(0, -1));
-  if (parent?.properties === undefined || !Object.hasOwn(parent.properties, name)) return part === 'value' ? valueText(item, route, schema) : '';
+  const isKey = parent?.properties !== undefined && Object.hasOwn(parent.properties, name);
+  if (!described) return isKey && part === 'key' ? beyondDescription(schema).join('\n\n') : '';
+  if (!isKey) return part === 'value' ? valueText(item, route, schema) : '';
   const value = part === 'value' ? valueText(item, route, schema) : '';
   return [value, describe(`\`${name}\``, schema, part === 'key')].filter((text) => text !== '').join('\n\n');
 }
@@ -40,11 +45,19 @@ function describe(name: string, schema: Schema, full: boolean): string {
     return `- \`${String(value)}\`${meaning === undefined ? '' : `: ${meaning}`}`;
   });
   if (words !== undefined) lines.push(words.join('\n'));
-  if (schema['x-quantity'] !== undefined) lines.push(`Units: ${unitsOf(schema['x-quantity']).map((unit) => `\`${unit}\``).join(', ')}`);
-  if (schema.default !== undefined) lines.push(`Without it: ${code(schema.default)}`);
+  lines.push(...beyondDescription(schema));
   const examples = (schema.examples ?? []).map(code);
   if (examples.length > 0) lines.push(`For example ${examples.join(', ')}`);
   return lines.join('\n\n');
+}
+
+/** The units that it may have, and what holds without it. */
+function beyondDescription(schema: Schema): string[] {
+  const quantity = schema['x-quantity'];
+  return [
+    ...(quantity === undefined ? [] : [`Units: ${unitsOf(quantity).map(code).join(', ')}`]),
+    ...(schema.default === undefined ? [] : [`Without it: ${code(schema.default)}`]),
+  ];
 }
 
 /** A value as it may be written on one line. */

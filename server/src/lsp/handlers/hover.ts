@@ -7,7 +7,11 @@ export const hoverHandler: Handler = {
   register(session) {
     session.connection.onHover(async ({ textDocument, position }): Promise<Hover | null> => {
       const asked = await session.asked(textDocument.uri);
-      const found = asked === undefined ? undefined : hover(asked.checked, asked.file, asked.offset(position));
+      const { schemaFeatures } = session.settings;
+      const found =
+        asked === undefined
+          ? undefined
+          : hover(asked.checked, asked.file, asked.offset(position), { schemaFeatures });
       return asked === undefined || found === undefined
         ? null
         : { contents: { kind: 'markdown', value: found.markdown }, range: asked.convert.range(found.at) };
