@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { VOCABULARY } from '../../server/generate/schema-validators.ts';
+import footageSchema from '../../schemas/footage.schema.json' with { type: 'json' };
 import reportSchema from '../../schemas/report.schema.json' with { type: 'json' };
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
 
@@ -28,7 +29,7 @@ function merged(root: Schema, { $ref, ...beside }: Schema): Schema {
   return { ...merged(root, target ?? {}), ...beside };
 }
 
-for (const [file, schema] of [['site.schema.json', siteSchema], ['report.schema.json', reportSchema]] as const) {
+for (const [file, schema] of [['site.schema.json', siteSchema], ['report.schema.json', reportSchema], ['footage.schema.json', footageSchema]] as const) {
   describe(`schemas/${file}`, () => {
     // Source: the meta-schema of JSON Schema 2020-12 as it comes with ajv, and ajv's strict mode.
     const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true, strictRequired: false });

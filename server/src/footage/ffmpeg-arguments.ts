@@ -15,6 +15,8 @@ export function fileUrl(path: string): string {
 
 const QUIET = ['-hide_banner', '-nostdin', '-v', 'warning', '-y'];
 const VIDEO_AND_AUDIO = ['-map', '0:V:0', '-map', '0:a?'];
+/** Of the same file opened twice. Not for a transport stream, whose start is taken to be that of the streams in use. */
+const EACH_FROM_ITS_OWN = ['-map', '0:V:0', '-map', '1:a?'];
 /** Before a time, so that rounding loses no frame; seconds. */
 const BEFORE = 0.001;
 
@@ -44,21 +46,19 @@ export function pieceArguments({ piece, segment: { media } }: Taken, { setsInStr
   ];
 }
 
-/**
- * Copies from a keyframe on. FFmpeg tells where to begin and to end by when packets are decoded; so video and audio are
- * read as two inputs, for the audio goes on until the last frame has been shown.
- */
+/** Copies from a keyframe on. FFmpeg tells where to begin and to end by when packets are decoded. */
 function copiedPiece(piece: Piece, media: Media, setsInStream: boolean, path: string): string[] {
   const input = ['-i', fileUrl(path)];
   const toStream = setsInStream && media.video.codec === 'hevc' && !isTransport(media) ? ['-bsf:v', 'hevc_mp4toannexb'] : [];
   if (piece.kind !== 'copied') return [...input, ...VIDEO_AND_AUDIO, '-c', 'copy', ...toStream];
   const { first, end } = piece;
+  const begins = first === 0 ? 0 : Math.max(0, media.lead + decodedBefore(media, first));
+  const start = first === 0 ? [] : ['-ss', seconds(begins)];
   const until = (time: number): string[] => (end === media.frames.length ? [] : ['-t', seconds(media.lead + time)]);
-  const start = first === 0 ? [] : ['-ss', seconds(Math.max(0, media.lead + decodedBefore(media, first)))];
-  return [
-    ...until(decodedBefore(media, end)), ...input, ...until(extentOf(piece, media.frames).to), ...input,
-    '-map', '0:V:0', '-map', '1:a?', ...start, '-c', 'copy', ...toStream,
-  ];
+  const ends = decodedBefore(media, end);
+  if (isTransport(media)) return [...input, ...VIDEO_AND_AUDIO, ...start, ...until(ends - begins), '-c', 'copy'];
+  // The audio goes on until the last frame has been shown, which is later where frames are reordered.
+  return [...until(ends), ...input, ...until(extentOf(piece, media.frames).to), ...input, ...EACH_FROM_ITS_OWN, ...start, '-c', 'copy', ...toStream];
 }
 
 /** A time between the decoding of the frame before and that of this one. */
@@ -72,16 +72,18 @@ function encodedPiece(piece: Piece & { kind: 'encoded' }, media: Media, path: st
   // Audio before the first frame of a file goes on from the file before.
   const start = piece.from < BEFORE ? 0 : Math.max(0, media.lead + piece.from - BEFORE);
   const seek = start > 0 ? ['-ss', seconds(start)] : [];
-  // A transport stream has no index: sought in, it would be decoded from between two keyframes.
-  const sought = isTransport(media) ? [] : seek;
+  const until = (time: number): string[] => ['-t', seconds(Math.max(BEFORE, media.lead + time - start))];
   // Where copied frames follow, their audio begins when the first of them is decoded.
   const next = media.frames.findIndex(({ key, shown }) => key && Math.abs(shown - piece.to) < BEFORE);
-  const until = (time: number): string[] => ['-t', seconds(Math.max(BEFORE, media.lead + time - (isTransport(media) ? 0 : start)))];
+  const [video, audio] = [until(piece.last + BEFORE), until(next > 0 ? decodedBefore(media, next) : piece.to)];
   return [
-    '-noautorotate', ...sought, ...until(piece.last + BEFORE), ...input,
-    ...sought, ...until(next > 0 ? decodedBefore(media, next) : piece.to), ...input,
-    '-map', '0:V:0', '-map', '1:a?', ...(isTransport(media) ? seek : []), '-copypriorss:a', '0',
-    '-c:a', 'copy', ...encoderArguments(media.video), ...(isSteady(media) ? [] : ['-enc_time_base', '-1']), '-fps_mode', 'passthrough',
+    '-noautorotate',
+    // A transport stream has no index: sought in, it would be decoded from between two keyframes.
+    ...(isTransport(media)
+      ? [...input, ...VIDEO_AND_AUDIO, ...seek, ...video]
+      : [...seek, ...video, ...input, ...seek, ...audio, ...input, ...EACH_FROM_ITS_OWN]),
+    '-copypriorss:a', '0', '-c:a', 'copy',
+    ...encoderArguments(media.video), ...(isSteady(media) ? [] : ['-enc_time_base', '-1']), '-fps_mode', 'passthrough',
   ];
 }
 
