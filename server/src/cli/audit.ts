@@ -1,13 +1,16 @@
 import { Command } from 'commander';
+import { countersCommand } from './audit/counters.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 
 /** Each kind of audit is a command below this one; none of them changes anything but what it is told to write. */
-const AUDITS: readonly (() => Command)[] = [];
+const AUDITS: readonly (() => Command)[] = [
+  countersCommand,
+];
 
 export function auditCommand(): Command {
   const command = new Command('audit')
     .description('Print where what runs differs from the plan. Only reads.')
     .addHelpText('after', `\n${EXIT_STATUS}`);
-  for (const audit of AUDITS) command.addCommand(audit());
+  for (const audit of AUDITS) command.addCommand(audit().exitOverride());
   return command;
 }

@@ -1,0 +1,70 @@
+/** What the ports carried against what the plan has for them. */
+
+import { far, outOf } from '../../network/link.ts';
+import type { Plan } from '../../plan.ts';
+import { type Port, portName } from '../../site/model.ts';
+import type { Direction } from './blame.ts';
+import { type Flow, flowOf } from './flow.ts';
+import { type Planned, plannedIn } from './planned.ts';
+import type { Counted } from './ports.ts';
+
+export interface Options {
+  /** Ten-thousandths by which what is measured may differ from what is planned. */
+  readonly tolerance: number;
+  /** bit/s that a port may carry besides: ARP, IGMP, spanning tree, RTCP, what asks for streams. */
+  readonly other: number;
+  /** Milliseconds: the shortest stretch that counts as busiest. */
+  readonly over: number;
+}
+
+/** Common practice, no source. */
+export const USUAL: Options = { tolerance: 1000, other: 100_000, over: 10_000 };
+
+export type Verdict =
+  /** Above the peak in its busiest stretch, above the nominal rate on average. */
+  | 'above-peak'
+  | 'above'
+  | 'below'
+  | 'agrees'
+  /** Nothing is known of it. */
+  | 'unknown';
+
+/** One direction of a counted port. */
+export interface Row {
+  readonly port: Port;
+  readonly sends: boolean;
+  /** `core/5 → recorder/cams`; of a port without a cable, `core/13 sends`. */
+  readonly title: string;
+  readonly at: Direction | undefined;
+  readonly flow: Flow;
+  readonly planned: Planned;
+  /** bit/s on average more than planned. */
+  readonly difference: number;
+  readonly verdict: Verdict;
+}
+
+export function rowsOf(plan: Plan, counted: readonly Counted[], options: Options): Row[] {
+  return counted.flatMap(({ port, samples }) => {
+    const has = (sends: boolean): boolean => samples.some(({ sent, received }) => (sends ? sent : received) !== undefined);
+    return port === undefined ? [] : [true, false].filter(has).map((sends) => rowOf(plan, port, samples, sends, options));
+  });
+}
+
+function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boolean, options: Options): Row {
+  const link = plan.network.topology.linkOf[port.index];
+  const octets = samples[0]?.withFcs === true ? 'frameWithFcs' : 'frame';
+  const out = link === undefined || sends ? port : far(link, port);
+  const at = link === undefined ? undefined : { link, out, direction: outOf(link, out), octets } as const;
+  const flow = flowOf(samples, ({ sent, received }) => (sends ? sent : received), link?.capacity ?? port.speed, options.over);
+  const planned = plannedIn(plan, at?.direction, octets);
+  const title = link === undefined ? `${portName(port)} ${sends ? 'sends' : 'receives'}` : `${portName(out)} → ${portName(far(link, out))}`;
+  return { port, sends, title, at, flow, planned, difference: flow.mean - planned.nominal, verdict: verdictOf(flow, planned, options) };
+}
+
+function verdictOf({ milliseconds, mean, busiest }: Flow, { nominal, peak, replies }: Planned, { tolerance, other }: Options): Verdict {
+  if (milliseconds === 0) return 'unknown';
+  const above = (rate: number, bound: number): boolean => rate > bound * (1 + tolerance / 10_000) + other;
+  if (above(busiest, peak + replies.peak)) return 'above-peak';
+  if (above(mean, nominal + replies.nominal)) return 'above';
+  return mean < (nominal - replies.nominal) * (1 - tolerance / 10_000) ? 'below' : 'agrees';
+}

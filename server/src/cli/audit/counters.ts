@@ -1,0 +1,90 @@
+import { Command } from 'commander';
+import { auditCounters } from '../../audit/counters/audit.ts';
+import { type Options, USUAL } from '../../audit/counters/compare.ts';
+import { IfMibTable } from '../../audit/counters/if-mib-table.ts';
+import { IP_LINK_COMMAND, LinkLines } from '../../audit/counters/ip-link.ts';
+import type { Readings, SampleReader } from '../../audit/counters/sample.ts';
+import { Unreadable } from '../../audit/unreadable.ts';
+import { planOf } from '../../plan.ts';
+import { type QuantityKind, quantity } from '../../text/quantity.ts';
+import { bitRate, duration } from '../../text/words.ts';
+import { CannotDo } from '../cannot-do.ts';
+import { readSite } from '../sites.ts';
+import { eachLine, reading } from './input.ts';
+import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
+
+interface Given extends PrintOptions {
+  readonly site: string;
+  readonly device?: string;
+  readonly tolerance: string;
+  readonly other: string;
+  readonly over: string;
+}
+
+export function countersCommand(): Command {
+  return new Command('counters')
+    .description('Hold what the interfaces counted against the load of each port, and name the stream that fits a difference.')
+    .argument('<FILE...>', 'counters in time: lines of JSON of Linux, or values of the Interfaces MIB as CSV')
+    .option('--site <folder>', 'the site that is held against them', '.')
+    .option('--device <name>', 'whose counters they are, where the file does not say')
+    .option('--tolerance <percentage>', 'what may differ from the plan', `${USUAL.tolerance / 100} %`)
+    .option('--other <rate>', 'what a port may carry besides the streams', bitRate(USUAL.other))
+    .option('--over <duration>', 'the shortest stretch that counts as the busiest', duration(USUAL.over))
+    .addOption(formatOption())
+    .addOption(failOnOption())
+    .addHelpText(
+      'after',
+      `
+On a Linux host or switch, until Ctrl+C:
+  ${IP_LINK_COMMAND}
+Several hosts may be in one file, or in several, each line with its device: jq -c '{time: now, device: "recorder", links: .}'
+
+Of other equipment, CSV with a row for each interface and time; the first line names the columns as IF-MIB does:
+  time,device,ifName,ifHCInOctets,ifHCOutOctets,ifInDiscards,ifOutDiscards,ifHighSpeed,sysUpTime
+  2026-03-01T12:00:00Z,core,1,987654321,123456789,0,0,1000,360000
+ifDescr, ifInOctets, ifOutOctets, ifInErrors, ifOutErrors, ifSpeed and ifCounterDiscontinuityTime are known too.
+
+An interface is the port of that name, or of that \`interface\`, in the site.
+
+Examples:
+  plumbline audit counters counters.jsonl --device recorder --site samples/harrow-lane
+  plumbline audit counters core.csv --tolerance '5 %' --over '1 min'`,
+    )
+    .action(async (files: string[], given: Given) => {
+      const options: Options = {
+        tolerance: read('--tolerance', given.tolerance, 'percentage'),
+        other: read('--other', given.other, 'bit-rate'),
+        over: read('--over', given.over, 'duration'),
+      };
+      const site = readSite(given.site);
+      const readings: Readings[] = [];
+      for (const file of files) readings.push(await readingsOf(file));
+      const all = { samples: readings.flatMap(({ samples }) => samples), notes: readings.flatMap(({ notes }) => notes) };
+      const names = files.length === 1 ? (files[0] ?? '') : 'The files';
+      const audited = await reading(names, () => Promise.resolve(auditCounters(planOf(site.folder.site()), all, given.device, options)));
+      process.exitCode = print(site, audited, given);
+    });
+}
+
+/** What a file says of its form by its first character. */
+async function readingsOf(file: string): Promise<Readings> {
+  let reader: SampleReader | undefined;
+  await eachLine(file, (line, number) => {
+    const text = number === 1 ? line.replace(/^\ufeff/, '') : line;
+    if (reader === undefined && text.trim() !== '') reader = /^\s*[[{]/.test(text) ? new LinkLines() : new IfMibTable();
+    reader?.line(text, number);
+  });
+  return reading(file, () => {
+    const readings = reader?.end();
+    if (readings === undefined || readings.samples.length === 0) throw new Unreadable('there are no counters in it.');
+    return Promise.resolve(readings);
+  });
+}
+
+function read(option: string, text: string, kind: QuantityKind): number {
+  const value = quantity(text, kind);
+  if (value === undefined) throw new CannotDo(`${option} is ${text}: write a number, a space and a unit, such as '${EXAMPLES[kind] ?? ''}'.`);
+  return value;
+}
+
+const EXAMPLES: Partial<Record<QuantityKind, string>> = { percentage: '10 %', 'bit-rate': '100 kb/s', duration: '10 s' };
