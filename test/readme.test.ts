@@ -1,10 +1,11 @@
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { check } from '../server/src/rules/check.ts';
 import { SiteFolder } from '../server/src/site/folder.ts';
 
 describe('the README', () => {
-  const blocks = [...readFileSync('README.md', 'utf8').matchAll(/^```yaml\n(.*?)^```/gms)].map((match) => match[1] ?? '');
+  const text = readFileSync('README.md', 'utf8');
+  const blocks = [...text.matchAll(/^```yaml\n(.*?)^```/gms)].map((match) => match[1] ?? '');
 
   it('shows a site that checks clean once what it accepts is accepted', () => {
     const [site = '', lint = ''] = blocks;
@@ -13,5 +14,15 @@ describe('the README', () => {
     assert.deepEqual(check(folder).diagnostics.map(({ rule }) => rule.id), ['port-speed-mismatch']);
     folder.set('file:///lint.site.yaml', lint);
     assert.deepEqual(check(folder).diagnostics.map(({ message }) => message), []);
+  });
+
+  it('shows every picture that is taken, each small and with words for those who do not see it', () => {
+    const shown = [...text.matchAll(/!\[([^\]]*)\]\(client\/pictures\/([^)]*)\)/g)];
+    const taken = readdirSync('client/pictures').filter((name) => name.endsWith('.png'));
+    assert.deepEqual(shown.map(([, , name]) => name).sort(), taken.sort());
+    for (const [, words = '', name = ''] of shown) {
+      assert.ok(words.length > 20, name);
+      assert.ok(statSync(`client/pictures/${name}`).size < 150_000, name);
+    }
   });
 });
