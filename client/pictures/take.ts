@@ -73,7 +73,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   for (const file of files) await workbench.open(file);
   await page.keyboard.press('Control+B');
   await page.locator('.explorer-folders-view').waitFor({ state: 'hidden' });
-  await page.addStyleTag({ content: '.cursors-layer .cursor, .notifications-toasts { visibility: hidden !important; }' });
+  await page.addStyleTag({ content: '.cursor, .notifications-toasts { visibility: hidden !important; }' });
 
   // What will not work, in the text and in the list below it.
   await goTo(uplink.file, 'cables:');
@@ -143,7 +143,8 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
     const path = join(large, `${name}.png`);
     await page.screenshot({ path, clip, animations: 'disabled' });
     // The colours of text are few.
-    const few = 'split[all][some];[some]palettegen=max_colors=64:reserve_transparent=0[few];[all][few]paletteuse=dither=none';
+    const palette = 'palettegen=max_colors=64:reserve_transparent=0';
+    const few = `split[all][some];[some]${palette}[few];[all][few]paletteuse=dither=none`;
     execFileSync('ffmpeg', ['-v', 'error', '-y', '-i', path, '-vf', few, join(folder, `${name}.png`)]);
     console.log(`${name}.png`);
   }

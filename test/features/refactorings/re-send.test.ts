@@ -86,6 +86,14 @@ describe('Re-sending by the server', () => {
     assertSound(plain(texts), after);
   });
 
+  it('does so at the end of a file without a line feed', () => {
+    const receivers = '\n      - kitchen-screen\n      - recorder';
+    const texts = { [HOME]: PADDOCK(receivers).replace('   # who watches\n', '') };
+    const after = refactored(texts, title);
+    assert.match(after[HOME] ?? '', /- recorder\n {2}paddock-live:\n[^]*- kitchen-screen\n$/);
+    assertSound(plain(texts), after);
+  });
+
   it('brings the server in where it did not receive, in braces as well', () => {
     const text =
       NETWORK.replace(/volumes:[^]*/, '') +

@@ -64,7 +64,8 @@ function onLines(source: string, piece: Item['piece'], list: Sequence): Receiver
     keepOnly: (device) => {
       const kept = lines((name) => name === device);
       const text = kept === '' ? `${' '.repeat(column)}- ${scalarText(device)}${lineBreak}` : kept;
-      return { at: { piece, start: list.start - column, end }, text };
+      const isEnded = source.charAt(end - 1) === '\n';
+      return { at: { piece, start: list.start - column, end }, text: isEnded ? text : text.trimEnd() };
     },
     without: (device) => lineBreak + lines((name) => name !== device).replace(/\r?\n$/, ''),
   };
