@@ -7,17 +7,19 @@ import { visible } from '../../../server/src/text/visible.ts';
 import { hostileText } from '../hostile.ts';
 import { readCsv } from '../read-csv.ts';
 
-describe('CSV', () => {
+describe('CSV', function () {
+  this.timeout(60_000);
+
   it('is read as it was meant by another program, whatever stands in it', () => {
     const record = fc.tuple(hostileText, fc.oneof(hostileText, fc.integer()), hostileText);
-    fc.assert(fc.property(fc.array(record, { minLength: 1, maxLength: 40 }), (records) => {
-      const [head, ...rows] = readCsv(csv(['a', 'b', 'c'], records));
+    fc.assert(fc.property(fc.array(record, { minLength: 1, maxLength: 200 }), (records) => {
+      const [[head, ...rows] = []] = readCsv(csv(['a', 'b', 'c'], records));
       assert.deepEqual(head, ['a', 'b', 'c']);
       assert.deepEqual(rows.map((row) => row.map(withoutMark)), records.map((each) => each.map(asRead)));
       // Of which a spreadsheet could make a formula: https://owasp.org/www-community/attacks/CSV_Injection, from memory.
       const texts = rows.flatMap((row, index) => row.filter((_, at) => typeof records[index]?.[at] === 'string'));
       for (const text of texts) assert.doesNotMatch(text, /^[=+\-@\t\r＝＋－＠]/);
-    }), { numRuns: 40 });
+    }), { numRuns: 10 });
   });
 
   it('marks what a spreadsheet would work out, and leaves numbers alone', () => {
