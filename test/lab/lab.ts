@@ -10,7 +10,7 @@ import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
 import { allOf, run, runIn } from './run.ts';
 import { spanningTreeSettled } from './settled.ts';
-import { type Attachment, bridgeCommands } from './switches.ts';
+import { type Attachment, bridgeCommands, bridgeOf } from './switches.ts';
 import { type Card, cardCommands, cards } from './trunk-hosts.ts';
 import { type Asker, type Forwarder, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
 
@@ -70,6 +70,17 @@ export class Lab {
   async count(): Promise<number[]> {
     if (this.daemons === undefined) throw new Error('the lab is not built');
     return count(this.plan, this.daemons, ({ device }) => this.namespaceOf(device));
+  }
+
+  /** What `ip -s -j link` prints on a host. */
+  links(device: Device): Promise<string> {
+    return run('ip', ['-n', this.namespaceOf(device), '-s', '-j', 'link']);
+  }
+
+  /** What a switch says that its ports have counted, as `ovs-ofctl --names dump-ports` prints it. */
+  async ports(device: Device): Promise<string> {
+    if (this.daemons === undefined) throw new Error('the lab is not built');
+    return this.daemons.ofctl(['--names', 'dump-ports', bridgeOf(device)]);
   }
 
   /** Starts a program on a host; it ends with the lab, if it has not ended before. */

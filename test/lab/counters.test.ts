@@ -1,0 +1,145 @@
+/**
+ * Counters of a real switch and of real hosts against the plan: where the site runs as it is planned nothing is found;
+ * where it is built otherwise than the plan says, the right stream is named.
+ */
+
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { before, describe, it } from 'mocha';
+import { auditCounters } from '../../server/src/audit/counters/audit.ts';
+import { USUAL } from '../../server/src/audit/counters/compare.ts';
+import { IfMibTable } from '../../server/src/audit/counters/if-mib-table.ts';
+import { LinkLines } from '../../server/src/audit/counters/ip-link.ts';
+import type { Audited } from '../../server/src/audit/audited.ts';
+import type { Plan } from '../../server/src/plan.ts';
+import type { Device, Port } from '../../server/src/site/model.ts';
+import { FCS } from '../../server/src/standards/ethernet.ts';
+import { readingsOf, told } from '../audit/counters/counted.ts';
+import { unavailable } from '../availability.ts';
+import { interfaceOf } from './addresses.ts';
+import { planFrom } from './family.ts';
+import { Lab } from './lab.ts';
+import { whyNoLab } from './probe.ts';
+import { sleep } from './run.ts';
+
+const SECONDS = 10;
+const EVERY = 1.5;
+/** As in the lab's other tests: a machine that does other work at the same time may lose a frame, or a moment. */
+const TRIES = 3;
+
+const LINE = readFileSync(new URL('./sites/line.site.yaml', import.meta.url), 'utf8');
+
+describe('counters of the lab', function () {
+  this.timeout(120_000);
+
+  before(async function () {
+    const reason = await whyNoLab();
+    if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
+  });
+
+  it('agree with the plan of what runs, at hosts and at switches, in both directions of every cable', async () => {
+    const { found, summary } = await measured(LINE, ({ found: own }) => own.length === 0);
+    console.log(summary.map((line) => `      ${line}`).join('\n'));
+    assert.deepEqual(found.map(({ message }) => message), []);
+  });
+
+  it('show a stream that has stopped, at every port that it should pass, the one to the querier among them', async () => {
+    const audited = await measured(LINE.replace(/^ {2}g2: .*\n/m, ''), ({ found }) => found.length === 6);
+    assert.deepEqual(titles(audited, 'port-below-plan', 'g2'), [
+      's1/ask1 → ask1/eth', 's1/s2 → s2/s1', 's2/s3 → s3/s2', 's2/view2 → view2/eth', 's3/view3 → view3/eth', 'server/eth → s1/server',
+    ], told(audited).join('\n'));
+  });
+
+  it('show a stream of twice its rate', async () => {
+    const audited = await measured(LINE.replace('mux-rate: 4 Mb/s', 'mux-rate: 8 Mb/s'), ({ found }) => found.length === 5);
+    assert.deepEqual(titles(audited, 'port-above-plan', 'g1'), [
+      's1/ask1 → ask1/eth', 's1/s2 → s2/s1', 's1/view1 → view1/eth', 's2/view2 → view2/eth', 'server/eth → s1/server',
+    ], told(audited).join('\n'));
+  });
+
+  it('show a group that a switch floods which does not snoop', async () => {
+    const snooping = 's2:\n    kind: switch\n    igmp-snooping: true';
+    assert.ok(LINE.includes(snooping));
+    const audited = await measured(LINE.replace(snooping, snooping.replace('true', 'false')), ({ found }) => found.length === 2);
+    const messages = told(audited).sort();
+    // s2 floods what reaches it, g1 and g2: both come to the silent host, and g1 to s3, which drops it there.
+    assert.equal(messages.length, 2, messages.join('\n'));
+    assert.match(messages[0] ?? '', /^warning port-above-plan: s2\/s3 → s3\/s2 .* as much as g1 \(4\.\d+ Mb\/s\): is it not planned there: flooded/);
+    assert.match(messages[1] ?? '', /^warning port-above-plan: s2\/silent → silent\/eth .* as much as g[12] \([\d.]+ Mb\/s\) and g[12] \([\d.]+ Mb\/s\): is it not planned there: flooded/);
+  });
+});
+
+/** The directions of the findings, all of which must be of one kind and name one stream. */
+function titles({ found }: Audited, fault: string, stream: string): string[] {
+  for (const { rule, severity, message } of found) {
+    assert.deepEqual([rule.id, severity], [fault, 'warning'], message);
+    assert.match(message, new RegExp(` as much as ${stream} \\(`));
+  }
+  return found.map(({ message }) => / carried/.exec(message)?.index ?? 0).map((end, index) => found[index]?.message.slice(0, end) ?? '').sort();
+}
+
+/** Builds what `built` says, runs it, and holds what was counted against the plan of the line. */
+async function measured(built: string, isGood: (audited: Audited) => boolean): Promise<Audited> {
+  const plan = planFrom({ 'line.site.yaml': LINE });
+  const lab = new Lab(planFrom({ 'line.site.yaml': built }));
+  try {
+    await lab.build();
+    for (let tries = 1; ; tries++) {
+      const readings = await takeWhileItRuns(lab, plan);
+      const audited = auditCounters(plan, readings, undefined, { ...USUAL, over: 4000 });
+      if (isGood(audited) || tries === TRIES) return audited;
+    }
+  } finally {
+    lab.end();
+  }
+}
+
+async function takeWhileItRuns(lab: Lab, plan: Plan): Promise<{ samples: ReturnType<typeof readingsOf>['samples']; notes: string[] }> {
+  const hosts = plan.site.devices.filter(({ bridging, ports }) => !bridging && ports.length === 1);
+  const switches = plan.site.devices.filter(({ bridging }) => bridging);
+  const lines: string[] = [];
+  const rows: string[] = [];
+  const begun = Date.now();
+  const running = lab.measure(SECONDS, 1);
+  // The senders are under way after a moment, and end after their seconds.
+  for (let at = 1; at <= SECONDS - 0.5; at += EVERY) {
+    await sleep(Math.max(0, begun + at * 1000 - Date.now()));
+    for (const host of hosts) lines.push(await lineOf(lab, host));
+    for (const device of switches) rows.push(...(await rowsOf(lab, device)));
+    if (Date.now() > begun + (SECONDS - 0.5) * 1000) break;
+  }
+  await running;
+  const parts = [
+    readingsOf(new LinkLines(), lines.join('\n')),
+    readingsOf(new IfMibTable(), `time,device,ifName,ifHCInOctets,ifHCOutOctets\n${rows.join('\n')}`),
+  ];
+  return { samples: parts.flatMap(({ samples }) => samples), notes: [] };
+}
+
+/** The time at which something was asked is between the question and the answer. */
+async function timed<T>(ask: () => Promise<T>): Promise<{ time: number; answer: T }> {
+  const asked = Date.now();
+  const answer = await ask();
+  return { time: (asked + Date.now()) / 2000, answer };
+}
+
+/** What the documented command makes; the interface is called as in the site. */
+async function lineOf(lab: Lab, host: Device): Promise<string> {
+  const { time, answer } = await timed(() => lab.links(host));
+  const [port] = host.ports;
+  const links = JSON.parse(answer) as { ifname: string }[];
+  const named = links.map((link) => (port !== undefined && link.ifname === interfaceOf(port) ? { ...link, ifname: port.name } : link));
+  return JSON.stringify({ time, device: host.name, links: named });
+}
+
+/** Open vSwitch counts without the check sequence, the Interfaces MIB on Ethernet with it: 4 octets a frame. */
+async function rowsOf(lab: Lab, device: Device): Promise<string[]> {
+  const { time, answer } = await timed(() => lab.ports(device));
+  const lines = /port\s+"?([\w.]+)"?: rx pkts=(\d+), bytes=(\d+)[^\n]*\n\s+tx pkts=(\d+), bytes=(\d+)/g;
+  return [...answer.matchAll(lines)].flatMap(([, name, received, receivedBytes, sent, sentBytes]) => {
+    const port = device.ports.find((one: Port) => interfaceOf(one) === name);
+    if (port === undefined) return [];
+    const octets = (bytes: string | undefined, frames: string | undefined): number => Number(bytes) + FCS * Number(frames);
+    return [[time, device.name, port.name, octets(receivedBytes, received), octets(sentBytes, sent)].join()];
+  });
+}
