@@ -1,9 +1,11 @@
 import { Command } from 'commander';
+import { announcementsCommand } from './audit/announcements.ts';
 import { countersCommand } from './audit/counters.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 
 /** Each kind of audit is a command below this one; none of them changes anything but what it is told to write. */
 const AUDITS: readonly (() => Command)[] = [
+  announcementsCommand,
   countersCommand,
 ];
 

@@ -95,6 +95,14 @@ export const ruleIds: readonly string[] = [
 
 /** What audits find; it is set and accepted like a rule. */
 export const faultIds: readonly string[] = [
+  'stream-not-announced',
+  'announced-unplanned',
+  'announced-otherwise',
+  'announced-twice',
+  'announced-too-rarely',
+  'announced-too-often',
+  'announcement-withdrawn',
+  'announced-elsewhere',
   'port-above-plan',
   'port-below-plan',
   'port-not-planned',

@@ -1,0 +1,57 @@
+import { createReadStream } from 'node:fs';
+import { Command, InvalidArgumentError } from 'commander';
+import { auditAnnouncements } from '../../audit/announcements/audit.ts';
+import { Heard } from '../../audit/announcements/heard.ts';
+import { Unreadable } from '../../audit/unreadable.ts';
+import { planOf } from '../../plan.ts';
+import { SAP_BANDWIDTH, SAP_INTERVAL } from '../../standards/sap.ts';
+import { readSite } from '../sites.ts';
+import { reading } from './input.ts';
+import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
+
+interface Given extends PrintOptions {
+  readonly site: string;
+  readonly bandwidth: number;
+  readonly atLeast: number;
+}
+
+export function announcementsCommand(): Command {
+  return new Command('announcements')
+    .description('Hold a capture of announcements (SAP) against the multicast streams.')
+    .argument('<FILE>', 'a capture as tcpdump or tshark writes it, pcap or pcapng; - for standard input')
+    .option('--site <folder>', 'the site that is held against it', '.')
+    .option('--bandwidth <bit/s>', 'what announcers were told that they may take together', positive, SAP_BANDWIDTH)
+    .option('--at-least <seconds>', 'the shortest base interval that they were told', positive, SAP_INTERVAL)
+    .addOption(formatOption())
+    .addOption(failOnOption())
+    .addHelpText(
+      'after',
+      `
+On a host in the network of the streams, for ten minutes. A switch sends it announcements only where it has joined their
+group, as the first command makes it, until the machine starts again. The queries of IGMP show how long the capture lasts:
+  ip address add 239.195.255.255/32 dev eth0 autojoin
+  timeout 600 tcpdump -i eth0 -w announcements.pcap igmp or udp port 9875
+
+Examples:
+  plumbline audit announcements announcements.pcap --site samples/harrow-lane
+  tcpdump -r long.pcapng -w - udp port 9875 | plumbline audit announcements -`,
+    )
+    .action(async (file: string, given: Given) => {
+      const site = readSite(given.site);
+      const heard = new Heard();
+      await reading(file, async () => {
+        for await (const chunk of file === '-' ? process.stdin : createReadStream(file)) heard.push(chunk as Uint8Array);
+        const problem = heard.end();
+        if (problem !== undefined && heard.first === undefined) throw new Unreadable(`${problem}.`);
+      });
+      const pace = { bandwidth: given.bandwidth, leastInterval: given.atLeast };
+      const audited = await reading(file, () => Promise.resolve(auditAnnouncements(planOf(site.folder.site()), heard, heard.end(), pace)));
+      process.exitCode = print(site, audited, given);
+    });
+}
+
+function positive(text: string): number {
+  const value = Number(text);
+  if (!(value > 0 && value < 1e9)) throw new InvalidArgumentError('It is a number above 0.');
+  return value;
+}
