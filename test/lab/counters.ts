@@ -20,7 +20,7 @@ async function atSwitches(plan: Plan, daemons: OpenVSwitch): Promise<Map<string,
     plan.site.devices
       .filter(({ bridging }) => bridging)
       .map(async (device) => {
-        const text = await daemons.ofctl(['dump-ports', bridgeOf(device)]);
+        const text = await daemons.ofctl(['--names', 'dump-ports', bridgeOf(device)]);
         const lines = /port\s+"?([\w.]+)"?: rx pkts=\d+, bytes=(\d+)[^\n]*\n\s+tx pkts=\d+, bytes=(\d+)/g;
         for (const [, name = '', received, sent] of text.matchAll(lines))
           found.set(name, { received: Number(received), sent: Number(sent) });
