@@ -59,13 +59,33 @@ export class Crossings {
 
   /** The same ways, taken by the streams as they are read now; this object is out of date then. */
   renewed(streams: readonly Stream[]): Crossings {
-    for (const list of this.byDirection) for (const crossing of list ?? []) crossing.stream = streams[crossing.stream.index] ?? crossing.stream;
+    for (const list of this.byDirection) {
+      if (list === undefined) continue;
+      for (const crossing of list) crossing.stream = streams[crossing.stream.index] ?? crossing.stream;
+    }
     return new Crossings(this.byDirection);
+  }
+
+  /** The directions that one of the streams crosses, each once; the streams by their index. */
+  *crossedBy(streams: ReadonlySet<number>): Iterable<number> {
+    for (const [direction, list] of this.byDirection.entries()) {
+      if (list !== undefined && isAmong(list, streams)) yield direction;
+    }
   }
 
   at(direction: number): readonly Crossing[] {
     return this.byDirection[direction] ?? [];
   }
+}
+
+function isAmong(crossings: readonly Crossing[], streams: ReadonlySet<number>): boolean {
+  for (const { stream } of crossings) if (streams.has(stream.index)) return true;
+  return false;
+}
+
+/** By stream index; what loads follow from, renewed in place so that a load that stays does not keep old rates. */
+export interface CurrentRates {
+  all: readonly StreamRates[];
 }
 
 /** What one stream puts on a link in one direction. */
@@ -99,10 +119,10 @@ export function linePeakOf(crossing: Crossing, { untagged, tagged, reply }: Stre
 /** What all streams together put on a link in one direction; summed when asked for. */
 class TotalLoad implements DirectionLoad {
   private readonly crossings: readonly Crossing[];
-  private readonly rates: readonly StreamRates[];
+  private readonly rates: CurrentRates;
   private readonly known: Partial<Record<keyof WireRates, Load>> = {};
 
-  constructor(crossings: readonly Crossing[], rates: readonly StreamRates[]) {
+  constructor(crossings: readonly Crossing[], rates: CurrentRates) {
     this.crossings = crossings;
     this.rates = rates;
   }
@@ -128,7 +148,7 @@ class TotalLoad implements DirectionLoad {
     if (known !== undefined) return known;
     const load = zero();
     for (const crossing of this.crossings) {
-      const rates = this.rates[crossing.stream.index];
+      const rates = this.rates.all[crossing.stream.index];
       if (rates === undefined) continue;
       load.nominal += partOf(crossing, rates, kind, 'nominal');
       load.peak += partOf(crossing, rates, kind, 'peak');
@@ -137,6 +157,6 @@ class TotalLoad implements DirectionLoad {
   }
 }
 
-export function totalLoad(crossings: readonly Crossing[], rates: readonly StreamRates[]): DirectionLoad {
+export function totalLoad(crossings: readonly Crossing[], rates: CurrentRates): DirectionLoad {
   return crossings.length === 0 ? IDLE : new TotalLoad(crossings, rates);
 }

@@ -2,7 +2,7 @@
 
 import type { Device, Site, Stream } from '../site/model.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
-import { Crossings, type DirectionLoad, totalLoad } from './crossings.ts';
+import { Crossings, type CurrentRates, type DirectionLoad, totalLoad } from './crossings.ts';
 import type { Delivery } from './delivery.ts';
 import { Interfaces } from './interfaces.ts';
 import { type Link, carries, sentBy } from './link.ts';
@@ -42,6 +42,7 @@ interface Ways {
   readonly crossings: Crossings;
   readonly memberships: Memberships;
   readonly deliveries: readonly Delivery[];
+  readonly rates: CurrentRates;
 }
 
 /** The parts that a network was made of, to be used again where they still hold. */
@@ -56,11 +57,26 @@ export function networkOf(site: Site, previous?: Network): Network {
   const { crossings, memberships, deliveries } = ways;
   const rates = site.streams.map((stream) => streamRates(stream, site.media[stream.index] ?? { video: undefined, audio: undefined }));
   if (previous !== undefined && ways === before && isSameList(previous.rates, rates)) return previous;
-  const loads: DirectionLoad[] = [];
-  for (let direction = 0; direction < 2 * topology.links.length; direction++) loads.push(totalLoad(crossings.at(direction), rates));
+  const isAsBefore = previous !== undefined && ways.rates === before?.rates;
+  const loads = isAsBefore ? changedLoads(previous, ways, rates) : allLoads(ways, rates);
   const network: Network = { topology, interfaces, crossings, memberships, rates, deliveries, loads, tree };
   parts.set(network, ways);
   return network;
+}
+
+function allLoads({ wiring, crossings, rates }: Ways, now: readonly StreamRates[]): DirectionLoad[] {
+  rates.all = now;
+  return Array.from({ length: 2 * wiring.topology.links.length }, (_, direction) => totalLoad(crossings.at(direction), rates));
+}
+
+/** The loads of before, but where a stream crosses whose rates are others now. */
+function changedLoads({ rates: were, loads }: Network, { crossings, rates }: Ways, now: readonly StreamRates[]): DirectionLoad[] {
+  rates.all = now;
+  const changed = new Set<number>();
+  for (let index = 0; index < now.length; index++) if (now[index] !== were[index]) changed.add(index);
+  const renewed = [...loads];
+  for (const direction of crossings.crossedBy(changed)) renewed[direction] = totalLoad(crossings.at(direction), rates);
+  return renewed;
 }
 
 function layWiring(site: Site): Wiring {
@@ -106,7 +122,7 @@ function findWays(site: Site, wiring: Wiring): Ways {
   const memberships = new Memberships(ground);
   for (const stream of site.streams) joinAll(ground, memberships, stream);
   const deliveries = site.streams.map((stream) => deliver(ground, memberships, stream));
-  return { streams: site.streams, wiring, crossings, memberships, deliveries };
+  return { streams: site.streams, wiring, crossings, memberships, deliveries, rates: { all: [] } };
 }
 
 /** The ways as they were, for streams that differ in what they carry alone; `undefined` where one goes elsewhere. */

@@ -24,6 +24,8 @@ export interface Item {
   readonly names: readonly NameMention[];
   /** Something in it does not fit the schema, or cannot be read. */
   readonly faulty: boolean;
+  /** Something in it is written as `auto`: a free address, group or port is to be filled in. */
+  readonly blank: boolean;
   /** What the item says, read once; see `assemble`. */
   fact: object | undefined;
 }
@@ -105,7 +107,15 @@ function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, 
   const names = mentions.filter((mention) => mention.mention === 'name');
   const unread = mentions.some((mention) => mention.mention === 'quantity' && !isQuantity(mention.read));
   const faulty = problems.length > 0 || unread || (entry !== undefined && SECTIONS[section] === 'map' && !NAME.test(name));
-  return { section, name, key: entry?.key, node, piece, data, problems, mentions, names, faulty, fact: undefined };
+  const blank = mentions.some((mention) => mention.mention === 'form' && mention.text === AUTO) || hasBlankPort(data);
+  return { section, name, key: entry?.key, node, piece, data, problems, mentions, names, faulty, blank, fact: undefined };
+}
+
+/** Stands where a free address, group or port is to be filled in. */
+export const AUTO = 'auto';
+
+function hasBlankPort(data: Data): boolean {
+  return typeof data === 'object' && data !== null && !Array.isArray(data) && data['port'] === AUTO;
 }
 
 /** Where in an item's text a route leads; the nearest place on the way where the text ends earlier. */

@@ -2,7 +2,7 @@
 
 import { type WrittenSubnet, formatAddress, formatSubnet, overlaps, parseSubnet } from '../../standards/ipv4.ts';
 import { nextFreeAddress } from '../../rules/free/address.ts';
-import { AUTO } from '../../rules/free/fill.ts';
+import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../rules/free/group.ts';
 import { RTP_PORT, RTSP_PORT, nextFreePort } from '../../rules/free/port.ts';
 import type { Site, Vlan } from '../../site/model.ts';

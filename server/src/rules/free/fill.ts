@@ -3,16 +3,13 @@
 import { broadcast, contains, formatAddress } from '../../standards/ipv4.ts';
 import { NONE } from '../../network/link.ts';
 import type { Topology } from '../../network/topology.ts';
-import type { Item } from '../../site/item.ts';
+import { AUTO, type Item } from '../../site/item.ts';
 import type { Device, Port, Site, Stream, Vlan } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { nextFreeAddress, usedAddresses } from './address.ts';
 import { nextFreeGroup } from './group.ts';
 import { RTP_PORT, RTSP_PORT, destinations, isDatagrams, portsTaken } from './port.ts';
-
-/** Stands where a free one is to be filled in. */
-export const AUTO = 'auto';
 
 export interface Blank {
   readonly item: Item;
@@ -30,7 +27,7 @@ export function blanks(site: Site, topology: Topology): Blank[] {
 
 function addresses(site: Site, topology: Topology): Blank[] {
   const last = new Map<Vlan, number>();
-  return site.devices.flatMap((device) =>
+  return blankOnes(site.devices).flatMap((device) =>
     routesOf(device.item, 'address').map((route): Blank => {
       const key = route[0] === 'ports' ? String(route[1]) : undefined;
       const names = key === undefined ? [] : portNames(key);
@@ -50,7 +47,12 @@ function addresses(site: Site, topology: Topology): Blank[] {
   );
 }
 
-function routesOf({ mentions }: Item, form: 'address' | 'group'): Route[] {
+function blankOnes<T extends { readonly item: Item }>(facts: readonly T[]): T[] {
+  return facts.filter(({ item }) => item.blank);
+}
+
+function routesOf({ blank, mentions }: Item, form: 'address' | 'group'): Route[] {
+  if (!blank) return [];
   return mentions.flatMap((mention) =>
     mention.mention === 'form' && mention.form === form && mention.text === AUTO && mention.route[0] !== 'routes'
       ? [mention.route]
@@ -126,7 +128,7 @@ function freeRun(site: Site, vlan: Vlan, count: number, after: number | undefine
 
 function groups(site: Site): Blank[] {
   let last: number | undefined;
-  return site.streams.flatMap(({ item }) =>
+  return blankOnes(site.streams).flatMap(({ item }) =>
     routesOf(item, 'group').map((route): Blank => {
       const free = nextFreeGroup(site, last);
       const isNew = free !== undefined && (last === undefined || free > last);
@@ -137,6 +139,8 @@ function groups(site: Site): Blank[] {
 }
 
 function ports(site: Site): Blank[] {
+  const asked = blankOnes(site.streams);
+  if (asked.length === 0) return [];
   /** By destination, the ports that are taken there. */
   const taken = new Map<string | number, Set<number>>();
   const take = (stream: Stream, port: number): void => {
@@ -147,7 +151,7 @@ function ports(site: Site): Blank[] {
     }
   };
   for (const stream of site.streams) if (stream.port !== undefined && isDatagrams(stream)) take(stream, stream.port);
-  return site.streams.flatMap((stream): Blank[] => {
+  return asked.flatMap((stream): Blank[] => {
     const { item, transport } = stream;
     if (writtenAt(item, 'port') !== AUTO) return [];
     const blank = { item, route: ['port'], what: 'port', vlan: undefined } as const;
