@@ -11,7 +11,7 @@ import { gatewayAddress } from '../network/gateways.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
 import { macAddress } from '../quoting/mac.ts';
 import { naturally } from '../tables/natural-order.ts';
-import { type Column, facts, sheet, sheetTable } from '../tables/sheet.ts';
+import { type Column, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
 import { written } from '../written.ts';
 
 export const addressPlan: Output = {
@@ -108,7 +108,7 @@ function pageOf(plan: Plan, parts: readonly Part[], streams: readonly Stream[]):
   const sections = parts.map((part) => {
     const { vlan, rows } = part;
     const cells = rows.map((row) => [
-      row.first === row.last ? formatAddress(row.first) : `${formatAddress(row.first)} – ${formatAddress(row.last)}`, nameOf(row), row.use?.device.kind?.replace('-', ' ') ?? '',
+      row.first === row.last ? formatAddress(row.first) : parted(`${formatAddress(row.first)} –`, formatAddress(row.last)), nameOf(row), row.use?.device.kind?.replace('-', ' ') ?? '',
       macOf(row), row.use === undefined ? '' : (written(row.use.device.item, ['location']) ?? ''), remark(plan, part, row),
     ]);
     const title = vlan === undefined ? 'In the subnet of no VLAN' : `${visible(vlan.name, 100)}${vlan.id === undefined ? '' : `, VLAN ${vlan.id}`}`;

@@ -111,7 +111,7 @@ export function parted(...parts: readonly string[]): SheetCell {
 
 /** The text as HTML, in which a word that is too long for a column may go on in the next line. */
 export function breakable(text: string): string {
-  const broken = (word: string): string => (word.length <= LONG ? html(word) : (word.match(/.{1,12}/gsu) ?? []).map(html).join('<wbr>'));
+  const broken = (word: string): string => (word.length <= LONG ? html(word) : (word.match(/.{1,10}/gsu) ?? []).map(html).join('<wbr>'));
   return visible(text, 1000).split(' ').map(broken).join(' ');
 }
 

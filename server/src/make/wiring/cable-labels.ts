@@ -1,6 +1,5 @@
 /** Two labels to each cable: where this end belongs, and where the other is. */
 
-import { html } from '../../report/html.ts';
 import type { Plan } from '../../plan.ts';
 import { count } from '../../text/words.ts';
 import type { Output } from '../output.ts';
@@ -39,7 +38,7 @@ function csvOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): stri
 function pageOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): string {
   const box = ({ label, here, there, through }: Laid): string =>
     `<div class="label">${label === '' ? '' : `<b>${breakable(label)}</b>`}<span>${breakable(here.text)}</span><span>to ${breakable(there.text)}</span>` +
-    `${through.length === 0 ? '' : `<small>via ${html(through.join(', '))}</small>`}</div>\n`;
+    `${through.length === 0 ? '' : `<small>via ${breakable(through.join(', '))}</small>`}</div>\n`;
   const pairs = labels.map(([a, b]) => `<div class="pair">\n${box(a)}${box(b)}</div>\n`);
   return sheet(site, {
     title: 'Cable labels',
@@ -53,6 +52,7 @@ function pageOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): str
 
 const STYLE = `.labels { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm 6mm; }
 .pair { display: grid; grid-template-columns: 1fr 1fr; break-inside: avoid; border: .5pt dashed #555; }
+.label, .pair { min-width: 0; }
 .label { padding: 1.5mm 2mm; min-height: 15mm; box-sizing: border-box; line-height: 1.2; } .label + .label { border-left: .5pt dashed #555; }
 .label b { display: block; font-size: 12pt; } .label span { display: block; } .label small { font-size: 7.5pt; color: #333; }
 `;
