@@ -45,8 +45,18 @@ export class HostProgram {
       throw new Error(`it did not say '${text}': ${this.written}`);
   }
 
+  /** Each program before it has been replaced by the next, so that this is its own; `undefined` where it did not start. */
+  get pid(): number | undefined {
+    return this.child.pid;
+  }
+
   /** Asks it to leave in order. */
   stop(): void {
     this.child.kill('SIGINT');
+  }
+
+  /** Ends it as a crash would. */
+  kill(): void {
+    this.child.kill('SIGKILL');
   }
 }

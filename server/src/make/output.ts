@@ -46,3 +46,13 @@ export function together(parts: readonly Made[]): Made {
     notes: [...new Set(parts.flatMap(({ notes }) => notes))],
   };
 }
+
+/** Nothing but a refusal. */
+export function refusal(refused: Refusal): Made {
+  return { files: [], refused: [refused], notes: [] };
+}
+
+/** What several parts bring along alike is written once. */
+export function once(files: readonly MadeFile[]): readonly MadeFile[] {
+  return [...new Map(files.map((file) => [file.path, file])).values()];
+}

@@ -28,3 +28,23 @@ export function unitWord(text: string): string | undefined {
     .replaceAll('$', '$$$$');
   return `"${escaped}"`;
 }
+
+/**
+ * A path where a setting takes a list of them, such as `ReadWritePaths=`: there quotes hold, and no escapes
+ * (systemd 252, `EXTRACT_RETAIN_ESCAPE`, tried).
+ *
+ * @returns `undefined` for what cannot be written so: a control, or both kinds of quotes
+ */
+export function unitPath(path: string): string | undefined {
+  if (UNQUOTABLE.test(path) || /[\u0001-\u001f\u007f]/.test(path) || !path.startsWith('/')) return undefined;
+  const specified = path.replaceAll('%', '%%');
+  if (PLAIN.test(path)) return specified;
+  const quote = ['"', "'"].find((candidate) => !path.includes(candidate));
+  return quote === undefined ? undefined : `${quote}${specified}${quote}`;
+}
+
+/** @returns `undefined` where a word of the command cannot be written */
+export function unitCommand(words: readonly string[]): string | undefined {
+  const quoted = words.map(unitWord);
+  return quoted.includes(undefined) ? undefined : quoted.join(' ');
+}

@@ -1,0 +1,37 @@
+/**
+ * What FFmpeg puts where: which codecs its RTP, transport stream and file formats take, and what encodes sound.
+ *
+ * Source: FFmpeg 5.1.9 as Debian 12 has it, each of them tried; test/make/media/ability.test.ts tries them again with
+ * the FFmpeg at hand.
+ */
+
+export type Carrier = 'rtp' | 'mpegts' | 'mp4' | 'matroska';
+
+const VIDEO: Readonly<Record<Carrier, readonly string[]>> = {
+  rtp: ['h264', 'h265', 'mpeg2', 'mjpeg', 'vp9'],
+  mpegts: ['h264', 'h265', 'mpeg2'],
+  mp4: ['h264', 'h265', 'mpeg2', 'mjpeg', 'av1', 'vp9'],
+  matroska: ['h264', 'h265', 'mpeg2', 'mjpeg', 'av1', 'vp9'],
+};
+
+const AUDIO: Readonly<Record<Carrier, readonly string[]>> = {
+  rtp: ['pcma', 'pcmu', 'g722', 'aac', 'opus', 'mp2', 'l16'],
+  mpegts: ['aac', 'opus', 'mp2', 'ac3'],
+  mp4: ['aac', 'opus', 'mp2', 'ac3'],
+  matroska: ['pcma', 'pcmu', 'g722', 'aac', 'opus', 'mp2', 'ac3', 'l16'],
+};
+
+/** Whether the carrier takes the codec; one that the site does not say is left to FFmpeg. */
+export function takes(carrier: Carrier, medium: 'video' | 'audio', codec: string | undefined): boolean {
+  return codec === undefined || (medium === 'video' ? VIDEO : AUDIO)[carrier].includes(codec);
+}
+
+/** In words, for a refusal. */
+export const CARRIER_NAMES: Readonly<Record<Carrier, string>> = {
+  rtp: 'RTP', mpegts: 'a transport stream', mp4: 'an .mp4 file', matroska: 'an .mkv file',
+};
+
+/** The encoder of a codec of sound, by FFmpeg's name. */
+export const ENCODERS: Readonly<Record<string, string>> = {
+  pcma: 'pcm_alaw', pcmu: 'pcm_mulaw', g722: 'g722', aac: 'aac', opus: 'libopus', mp2: 'mp2', ac3: 'ac3', l16: 'pcm_s16be',
+};

@@ -1,0 +1,157 @@
+/** A timer by which a server deletes recordings when their time is over. */
+
+import type { Plan } from '../../plan.ts';
+import { type Place, placeOf } from '../../site/item.ts';
+import type { Device, Recording, Volume } from '../../site/model.ts';
+import { duration } from '../../text/words.ts';
+import { refusedName } from '../file-name.ts';
+import { type Made, type Output, type Refusal, together } from '../output.ts';
+import { unitCommand, unitPath } from '../quoting/unit.ts';
+import { datedFolders, nameExpression } from './name-expression.ts';
+import { namePattern } from './name-pattern.ts';
+import { type Recorded, recorded, unwritable } from './recorders.ts';
+import { serviceFile, timerFile } from './service.ts';
+
+export const deletion: Output = {
+  kind: 'deletion',
+  title: 'Deletion of recordings: a systemd timer',
+  summary: 'a systemd timer by which a server deletes recordings as `keep` and the retention policies say',
+  subjects: (plan) => [...new Set(recorded(plan).map(({ host }) => host.name))].sort(),
+  make(plan, subject) {
+    const all = recorded(plan).filter(({ host }) => subject === undefined || host.name === subject);
+    return together([...new Set(all.map(({ host }) => host))].map((host) => deletionOn(plan, host, all.filter((each) => each.host === host))));
+  },
+};
+
+const MINUTE = 60_000;
+
+/** Milliseconds from one look to the next. */
+const EVERY = 15 * MINUTE;
+const CALENDAR = '*:0/15';
+
+/** Minutes for which a dated folder stays that nothing is in: it may have been made a day ahead. */
+const EMPTY_FOR = 2 * 24 * 60;
+
+/** What is deleted of one recording, and after how long. */
+interface Deletion {
+  readonly volume: Volume;
+  readonly root: string;
+  readonly fixed: string;
+  /** POSIX extended regular expressions of whole paths. */
+  readonly file: string;
+  readonly folders: readonly string[];
+  readonly minutes: number;
+}
+
+function deletionOn(plan: Plan, host: Device, all: readonly Recorded[]): Made {
+  const unnamed = refusedName(host.item);
+  if (unnamed !== undefined) return { files: [], refused: [unnamed], notes: [] };
+  const refused: Refusal[] = [];
+  const deletions: Deletion[] = [];
+  for (const { recording, volume } of all) {
+    const found = recording.keep === undefined ? undefined : deletionOf(plan, recording, volume);
+    if (found === undefined) continue;
+    if ('message' in found) refused.push(found);
+    else deletions.push(found);
+  }
+  const byRoot = new Map<string, Deletion[]>();
+  for (const each of deletions) byRoot.set(each.root, [...(byRoot.get(each.root) ?? []), each]);
+  const commands: string[] = [];
+  const roots: string[] = [];
+  for (const [root, here] of byRoot) {
+    const path = unitPath(root);
+    const lines = [[MKDIR, '--parents', '--', ...starts(root, here)], findFiles(root, here), ...findFolders(root, here)].map(unitCommand);
+    if (path === undefined || lines.includes(undefined)) refused.push(...here.slice(0, 1).map(({ volume }) => unwritable(volume)));
+    else {
+      roots.push(path);
+      commands.push(...lines.flatMap((line) => line ?? []));
+    }
+  }
+  const untold = all.filter(({ recording }) => recording.keep === undefined).map(({ recording }) => `deletion: nothing of ${recording.name} is deleted, as it says no \`keep\`.`);
+  if (commands.length === 0) return { files: [], refused, notes: untold };
+  const command = `make deletion ${host.name}`;
+  const text = serviceFile(plan.site, {
+    command,
+    description: 'Deletes recordings whose time is over',
+    unit: ['Wants=time-sync.target', 'After=time-sync.target', ...roots.map((root) => `RequiresMountsFor=${root}`)],
+    service: [
+      'Type=oneshot', 'User=plumbline', 'Group=plumbline', 'UMask=0027', 'Environment=LC_ALL=C', 'Nice=10', 'IOSchedulingClass=idle',
+      '# The age of a file is the time since it was last written to. Only files called as their recording says are deleted,',
+      '# no link is followed, and no other file system entered.',
+      ...commands.map((each) => `ExecStart=${each}`), ...roots.map((root) => `ReadWritePaths=${root}`),
+    ],
+    install: [],
+  });
+  const timer = timerFile(plan.site, command, 'Looks every quarter of an hour for recordings whose time is over', CALENDAR);
+  return { files: [{ path: `${host.name}/plumbline-deletion.service`, text }, { path: `${host.name}/plumbline-deletion.timer`, text: timer }], refused, notes: [...untold, ...notesFor(host)] };
+}
+
+function notesFor({ name }: Device): readonly string[] {
+  return [
+    `deletion: on ${name}, plumbline-deletion.service and .timer belong in /etc/systemd/system/; \`systemctl enable --now plumbline-deletion.timer\`. What is deleted is gone. ` +
+      'To see what it would be, run its commands with -print in the place of -delete. A clock that is far ahead deletes everything: let systemd-time-wait-sync.service or the like hold time-sync.target back until the clock is right.',
+    'deletion: how long footage of people may be kept, and for how long some of it must be, is for local law to say. Copy what is needed as evidence elsewhere before its time is over; from then on it is kept by hand.',
+  ];
+}
+
+/** A policy that contradicts `keep` is told, and nothing deleted until it is put right. */
+function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion | Refusal {
+  const names = namePattern(recording, volume);
+  if ('message' in names) return names;
+  const age = ageOf(plan, recording);
+  if (typeof age !== 'number') return age;
+  return {
+    volume,
+    root: names.volume,
+    fixed: names.fixed,
+    file: nameExpression(names.volume, names.steps),
+    folders: datedFolders(names.volume, names.folder),
+    minutes: Math.ceil(age / MINUTE),
+  };
+}
+
+/**
+ * Milliseconds after the last write. As `keep` says; a little sooner where footage at the beginning of a file would else
+ * be older than policy allows when it is next looked, and never sooner than policy asks for.
+ */
+function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording): number | Refusal {
+  const policies = site.policies.retention.filter(({ recordings }) => recordings.includes(name));
+  const atLeast = Math.max(0, ...policies.map((policy) => policy.atLeast ?? 0));
+  const atMost = Math.min(Infinity, ...policies.map((policy) => policy.atMost ?? Infinity));
+  const at: Place = placeOf(item, ['keep']);
+  if (keep < atLeast) return { at, message: `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is deleted before one of them is corrected.` };
+  if (keep > atMost) return { at, message: `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is deleted before one of them is corrected.` };
+  // A file is cut at the keyframe after its length; one more length is more than any.
+  const latest = atMost - 2 * segment - EVERY;
+  if (keep <= latest) return keep;
+  if (latest >= atLeast && latest > 0) return latest;
+  return { at, message: `Policy asks for ${duration(atLeast)} of ${name} at least and allows ${duration(atMost)} at most: files of ${duration(segment)}, looked at every ${duration(EVERY)}, cannot be deleted between. Leave more room.` };
+}
+
+/** A folder that is a link is not gone into; the volume itself may be one, and the slash makes find follow it. */
+function start(root: string, { fixed }: Deletion): string {
+  return `${root}/${fixed.split('/')[0] ?? ''}`;
+}
+
+/** The outermost folders that hold all: none is looked through twice. */
+function starts(root: string, here: readonly Deletion[]): string[] {
+  const all = [...new Set(here.map((each) => start(root, each)))].sort();
+  return all.filter((path) => !all.some((other) => path !== other && path.startsWith(other.endsWith('/') ? other : `${other}/`)));
+}
+
+const FIND = '/usr/bin/find';
+/** What is not there yet, find complains of. */
+const MKDIR = '/usr/bin/mkdir';
+
+function findFiles(root: string, here: readonly Deletion[]): readonly string[] {
+  const tests = here.flatMap(({ file, minutes }, index) => [...(index === 0 ? [] : ['-o']), '-regex', file, '-mmin', `+${minutes}`]);
+  return [FIND, ...starts(root, here), '-ignore_readdir_race', '-xdev', '-type', 'f', '-regextype', 'posix-extended', '(', ...tests, ')', '-delete'];
+}
+
+function findFolders(root: string, here: readonly Deletion[]): readonly (readonly string[])[] {
+  const folders = [...new Set(here.flatMap((each) => each.folders))];
+  if (folders.length === 0) return [];
+  const dated = here.filter((each) => each.folders.length > 0);
+  const tests = folders.flatMap((folder, index) => [...(index === 0 ? [] : ['-o']), '-regex', folder]);
+  return [[FIND, ...starts(root, dated), '-ignore_readdir_race', '-mindepth', '1', '-xdev', '-type', 'd', '-mmin', `+${EMPTY_FOR}`, '-empty', '-regextype', 'posix-extended', '(', ...tests, ')', '-delete']];
+}

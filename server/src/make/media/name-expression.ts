@@ -1,0 +1,43 @@
+/** The names of a recording's files as a regular expression for find(1): POSIX extended, IEEE Std 1003.1, XBD §9.4. */
+
+import { type Step, stepsOf } from '../../recordings/name-steps.ts';
+
+/** Of whole paths; what differs within a pattern's names, and nothing else, is left open. */
+export function nameExpression(root: string, steps: readonly Step[]): string {
+  return `${literal(`${root}/`)}${steps.map(stepExpression).join('')}`;
+}
+
+/** Of each folder on the way to a recording's files whose name bears a date. */
+export function datedFolders(root: string, folder: string): string[] {
+  const parts = folder.split('/');
+  return parts.flatMap((part, index) => {
+    const pattern = parts.slice(0, index + 1).join('/');
+    const steps = /%[^%]/.test(part.replaceAll('%%', '')) ? stepsOf(pattern) : [];
+    return 'unreadable' in steps || steps.length === 0 ? [] : [nameExpression(root, steps)];
+  });
+}
+
+function stepExpression(step: Step): string {
+  switch (step.kind) {
+    case 'text':
+      return literal(step.text);
+    case 'number': {
+      const digit = step.fill === ' ' ? '[ 0-9]' : '[0-9]';
+      return step.least === step.most ? `${digit}{${step.least}}` : `${digit}{${step.least},${step.most}}`;
+    }
+    case 'word':
+      return `${filled(step.fill)}(${[...new Set(step.words.map(({ text }) => text))].join('|')})`;
+    case 'offset':
+      return `${filled(step.fill)}[+-][0-9]{4}`;
+    default:
+      return `${filled(step.fill)}([A-Za-z]{3,}|[+-][0-9]{2,4})`;
+  }
+}
+
+function filled(fill: string): string {
+  return fill === '' ? '' : `${literal(fill)}*`;
+}
+
+function literal(text: string): string {
+  return text.replace(/[\\^$.[\]|()*+?{}]/g, (mark) => (mark === ']' || mark === '}' ? mark : `\\${mark}`));
+}

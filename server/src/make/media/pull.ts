@@ -1,0 +1,138 @@
+/** How FFmpeg takes a stream in on a host: what it is told before and with `-i`, and what has to be there besides. */
+
+import type { Interface } from '../../network/interfaces.ts';
+import type { Plan } from '../../plan.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Device, Stream } from '../../site/model.ts';
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import { descriptionFile } from '../announcements/sdp.ts';
+import type { MadeFile, Refusal } from '../output.ts';
+import { LIST, WITH_CREDENTIALS, withCredentialsFile } from './scripts.ts';
+import { SETTINGS } from './service.ts';
+
+export interface Pull {
+  /** The whole command up to the input: program, options, `-i` and the input. */
+  readonly command: readonly string[];
+  readonly files: readonly MadeFile[];
+  /** The file of user and password that it needs, by name. */
+  readonly credentials: string | undefined;
+}
+
+/** RTSP where the site says no port (RFC 7826 §4.2). */
+const RTSP_PORT = 554;
+
+/** Seconds without a packet after which a stream counts as gone; three pictures, where they come more slowly. */
+const SILENCE = 5;
+
+/** Seconds between keyframes where the site does not say: beyond that a screen is dark for too long. */
+const USUAL_KEYFRAMES = 5;
+
+/** FFmpeg's own bound on what it reads to learn what a stream is, in bytes. */
+const PROBE = 5_000_000;
+
+export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
+  switch (stream.transport) {
+    case 'rtsp':
+      return overRtsp(plan, stream, host);
+    case 'rtp':
+    case 'ts-rtp':
+    case 'ts-udp':
+      return inDatagrams(plan, stream, host);
+    default:
+      return { at: headOf(stream.item), message: `${stream.name} does not say how it is sent, so ${host.name} cannot take it in. Say its transport.` };
+  }
+}
+
+const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'error'];
+
+/**
+ * FFmpeg has to see a keyframe before it knows the picture, and then stops looking. What it reads meanwhile it keeps,
+ * and hands on at once: segments are cut by the clock, so that no two of them are begun in one second.
+ */
+function probing(plan: Plan, stream: Stream): readonly (readonly [string, string])[] {
+  const { video } = plan.site.media[stream.index] ?? {};
+  const seconds = (video?.keyframeInterval ?? USUAL_KEYFRAMES * 1000) / 1000 + 1;
+  const bytes = Math.ceil((2 * seconds * (video?.rate?.peak ?? 0)) / 8);
+  return [
+    ['analyzeduration', String(Math.round(seconds * 1_000_000))],
+    ['probesize', String(Math.max(PROBE, bytes))],
+    ['fpsprobesize', '0'],
+  ];
+}
+
+function silence(plan: Plan, stream: Stream): number {
+  const rate = plan.site.media[stream.index]?.video?.frameRate;
+  return rate === undefined ? SILENCE : Math.max(SILENCE, Math.ceil(3 / rate));
+}
+
+function asOptions(pairs: readonly (readonly [string, string])[]): string[] {
+  return pairs.flatMap(([name, value]) => [`-${name}`, value]);
+}
+
+function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
+  const source = stream.source === undefined ? undefined : plan.site.deviceByName.get(stream.source);
+  if (source === host) {
+    return { at: placeOf(stream.item, ['transport']), message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.` };
+  }
+  const address = source === undefined ? undefined : addressFor(plan, source, host);
+  if (source === undefined || address === undefined) {
+    return { at: placeOf(stream.item, ['source']), message: `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. Say it.` };
+  }
+  const url = `rtsp://${formatAddress(address)}:${stream.port ?? RTSP_PORT}${urlPath(stream.path ?? '/')}`;
+  const options = [
+    ['rtsp_transport', 'tcp'],
+    ['timeout', String(silence(plan, stream) * 1_000_000)],
+    ...probing(plan, stream),
+  ] as const;
+  const { credentials } = stream;
+  if (credentials === undefined) return { command: [...FFMPEG, ...asOptions(options), '-i', url], files: [], credentials };
+  const list = ['-protocol_whitelist', 'pipe,rtsp,rtp,udp,tcp', '-f', 'concat', '-safe', '0', '-i', LIST];
+  return {
+    command: [WITH_CREDENTIALS, credentials, url, ...options.map(([name, value]) => `${name}=${value}`), '--', ...FFMPEG, ...list],
+    files: [withCredentialsFile(host.name)],
+    credentials,
+  };
+}
+
+/** In a network that both are in, else the first one declared. */
+function addressFor({ network }: Plan, asked: Device, asking: Device): number | undefined {
+  const own = network.interfaces.of(asked).filter(({ address }) => address !== undefined);
+  const shared = own.find((candidate) => network.interfaces.in(asking, candidate.network) !== undefined);
+  return (shared ?? own[0])?.address;
+}
+
+/** Characters that a path with a query has (RFC 3986 §3.3, §3.4) stay, and so does what is percent-encoded already. */
+function urlPath(path: string): string {
+  return path.replace(/%(?![0-9A-Fa-f]{2})|[^A-Za-z0-9\-._~!$&()*+,;=:@/?%]+/g, (text) =>
+    Array.from(new TextEncoder().encode(text), (byte) => `%${byte.toString(16).toUpperCase().padStart(2, '0')}`).join(''));
+}
+
+function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
+  const at = takesIn(plan, stream, host);
+  if (at?.address === undefined) {
+    return { at: headOf(stream.item), message: `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say its address, or its receivers and cables.` };
+  }
+  const local = formatAddress(at.address);
+  const seconds = silence(plan, stream);
+  if (stream.transport === 'ts-udp') {
+    const { port, group } = stream;
+    if (port === undefined) return { at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
+    const to = group !== undefined && isMulticast(group) ? formatAddress(group) : local;
+    const url = `udp://${to}:${port}?localaddr=${local}&timeout=${seconds * 1_000_000}&overrun_nonfatal=1`;
+    return { command: [...FFMPEG, ...asOptions(probing(plan, stream)), '-f', 'mpegts', '-i', url], files: [], credentials: undefined };
+  }
+  const described = descriptionFile(plan, stream, `${host.name}/sdp/`);
+  const [refused] = described.refused;
+  if (refused !== undefined) return refused;
+  const options = [['protocol_whitelist', 'file,rtp,udp'], ['localaddr', local], ['listen_timeout', String(seconds)], ...probing(plan, stream)] as const;
+  const path = `${SETTINGS}/sdp/${stream.name}.sdp`;
+  return { command: [...FFMPEG, ...asOptions(options), '-f', 'sdp', '-i', path], files: described.files, credentials: undefined };
+}
+
+/** By which interface: its own stream by the one that it sends it by. */
+function takesIn({ network }: Plan, stream: Stream, host: Device): Interface | undefined {
+  const delivery = network.deliveries[stream.index];
+  if (delivery?.source === host) return stream.group === undefined ? undefined : delivery.leaves;
+  if (delivery?.reaches.includes(host.name) !== true) return undefined;
+  return network.interfaces.of(host).find((at) => delivery.networks.includes(at.network));
+}
