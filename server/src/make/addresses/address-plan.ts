@@ -81,13 +81,14 @@ function macOf({ use }: Row): string {
   return text === undefined ? '' : macAddress(text);
 }
 
-function remark(plan: Plan, { vlan }: Part, { what, use, first, last }: Row): string {
+function remark(plan: Plan, { vlan, rows }: Part, { what, use, first, last }: Row): string {
   if (what === 'pool') return `DHCP pool of ${last - first + 1}`;
   if (what === 'free') return `${last - first + 1} free`;
   const roles = [
     vlan !== undefined && use?.device.name === vlan.gateway && gatewayAddress(plan, vlan) === first ? 'gateway' : '',
     vlan !== undefined && use?.device.name === vlan.querier ? 'IGMP querier' : '',
     vlan?.pool !== undefined && first >= vlan.pool.first && first <= vlan.pool.last ? 'inside the DHCP pool' : '',
+    rows.filter((row) => row.what === 'address' && row.first === first).length > 1 ? 'given more than once' : '',
   ];
   return roles.filter((role) => role !== '').join(', ');
 }

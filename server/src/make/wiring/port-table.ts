@@ -113,7 +113,7 @@ function pageOf(plan: Plan, device: Device, rows: readonly Row[]): string {
     return [
       port.name, use, mode, vlanText(untagged), commaParted(tagged.map(vlanText)), speedText(port, link?.capacity), poeText(port, feed),
       parted(...cables.flatMap(cableTo), link?.blocked === undefined ? '' : '(kept idle by spanning tree)'),
-      cables.map(({ label }) => label).join(', '), cables.map(({ cable }) => cableText(cable)).join('; '), load(peak?.out), load(peak?.in),
+      known(cables.map(({ label }) => label)), known(cables.map(({ cable }) => cableText(cable))), load(peak?.out), load(peak?.in),
     ];
   }), (row) => (rows[row]?.cables.length === 0 ? 'free' : ''));
   const used = new Set(rows.flatMap(({ cables }) => cables.map(({ cable }) => cable)));
@@ -123,6 +123,10 @@ function pageOf(plan: Plan, device: Device, rows: readonly Row[]): string {
     cautions: cautionsOf(site, [...used], device.ports),
     body: `${switchFacts(plan, device)}${body}`,
   });
+}
+
+function known(texts: readonly string[]): string {
+  return texts.filter((text) => text !== '').join('; ');
 }
 
 function switchFacts({ site, power }: Plan, device: Device): string {
