@@ -5,12 +5,12 @@ import type { Membership } from './membership.ts';
 
 export interface Link {
   readonly index: number;
-  readonly cable: Cable;
+  cable: Cable;
   /** The ends in the order of the cable; direction 2·index leads from `a` to `b`, 2·index + 1 back. */
   readonly a: Port;
   readonly b: Port;
   /** bit/s: the slower end's speed; `undefined` where neither end says. */
-  readonly capacity: number | undefined;
+  capacity: number | undefined;
   /** Network whose frames cross without a tag. */
   untagged: number;
   /** Networks whose frames cross with a tag. */

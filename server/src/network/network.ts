@@ -1,6 +1,7 @@
 /** The network of a site, computed: its wiring, whom each stream reaches, and what that puts on each link. */
 
-import type { Device, Site, Stream } from '../site/model.ts';
+import type { Cable, Device, Site, Stream } from '../site/model.ts';
+import { isLaidAlike } from '../site/same-wiring.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
 import { Crossings, type CurrentRates, type DirectionLoad, totalLoad } from './crossings.ts';
 import type { Delivery } from './delivery.ts';
@@ -8,7 +9,7 @@ import { Interfaces } from './interfaces.ts';
 import { type Link, carries, sentBy } from './link.ts';
 import { Memberships, deliverMulticast, joiningInterface } from './multicast.ts';
 import { type StreamRates, streamRates } from './rates.ts';
-import { type Topology, topologyOf } from './topology.ts';
+import { type Topology, relabelled, topologyOf } from './topology.ts';
 import { type Ground, deliverUnicast } from './unicast.ts';
 
 export interface Network {
@@ -51,8 +52,9 @@ const parts = new WeakMap<Network, Ways>();
 /** `previous` is a network of the same site before an edit; what the edit did not touch is taken from it. */
 export function networkOf(site: Site, previous?: Network): Network {
   const before = previous === undefined ? undefined : parts.get(previous);
-  const wiring = before !== undefined && isWiredAs(before.wiring.site, site) ? before.wiring : layWiring(site);
-  const ways = before !== undefined && before.wiring === wiring ? (renewed(before, site) ?? findWays(site, wiring)) : findWays(site, wiring);
+  const wiring = (before === undefined ? undefined : keptWiring(before.wiring, site)) ?? layWiring(site);
+  const isLaidAsBefore = before !== undefined && before.wiring.topology.links === wiring.topology.links;
+  const ways = (isLaidAsBefore ? renewed(before, site, wiring) : undefined) ?? findWays(site, wiring);
   const { topology, interfaces, tree } = wiring;
   const { crossings, memberships, deliveries } = ways;
   const rates = site.streams.map((stream) => streamRates(stream, site.media[stream.index] ?? { video: undefined, audio: undefined }));
@@ -106,8 +108,24 @@ function inOrderOfChoice(routers: readonly Device[]): Device[] {
   return [...routers].sort((a, b) => highest(b) - highest(a) || (a.name < b.name ? -1 : 1));
 }
 
-function isWiredAs(before: Site, site: Site): boolean {
-  return before.devices === site.devices && before.cables === site.cables && before.vlans === site.vlans;
+/** The wiring as it was, for a site where at most speeds, lengths and the like are others; else `undefined`. */
+function keptWiring(before: Wiring, site: Site): Wiring | undefined {
+  const was = before.site;
+  if (was.vlans !== site.vlans) return undefined;
+  if (was.devices === site.devices && was.cables === site.cables) return before;
+  if (!isSameList(was.devices, site.devices) || !isLaidAs(was.cables, site.cables)) return undefined;
+  // New objects, for whoever tells by them that something is another.
+  return { ...before, site, topology: relabelled(before.topology, site.cables), interfaces: again(before.interfaces) };
+}
+
+function isLaidAs(before: readonly Cable[], cables: readonly Cable[]): boolean {
+  if (before === cables) return true;
+  return before.length === cables.length && before.every((cable, index) => isLaidAlike(cable, cables[index] ?? cable));
+}
+
+/** Another object of the same state. */
+function again<T extends object>(object: T): T {
+  return Object.assign(Object.create(Object.getPrototypeOf(object) as object) as T, object);
 }
 
 function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
@@ -126,19 +144,20 @@ function findWays(site: Site, wiring: Wiring): Ways {
 }
 
 /** The ways as they were, for streams that differ in what they carry alone; `undefined` where one goes elsewhere. */
-function renewed(before: Ways, site: Site): Ways | undefined {
+function renewed(before: Ways, site: Site, wiring: Wiring): Ways | undefined {
   if (before.streams.length !== site.streams.length) return undefined;
   for (const [index, stream] of site.streams.entries()) {
     const was = before.streams[index];
     if (was === undefined || (was !== stream && !goesAs(was, stream))) return undefined;
   }
-  if (before.streams === site.streams) return before;
+  if (before.streams === site.streams && before.wiring === wiring) return before;
   const crossings = before.crossings.renewed(site.streams);
   const deliveries = before.deliveries.map((delivery, index) => {
     const stream = site.streams[index];
     return stream === undefined || delivery.stream === stream ? delivery : { ...delivery, stream };
   });
-  return { ...before, streams: site.streams, crossings, deliveries };
+  const memberships = before.wiring === wiring ? before.memberships : again(before.memberships);
+  return { ...before, streams: site.streams, wiring, crossings, memberships, deliveries };
 }
 
 function goesAs(a: Stream, b: Stream): boolean {

@@ -8,7 +8,7 @@
  */
 
 import { contains } from '../standards/ipv4.ts';
-import { type Device, type Port, type Site, type Vlan, portAt } from '../site/model.ts';
+import { type Cable, type Device, type Port, type Site, type Vlan, portAt } from '../site/model.ts';
 import { type Link, NONE } from './link.ts';
 import { type Membership, NO_NETWORK, agreed, atHost, membershipOf } from './membership.ts';
 import { type Segment, carriedIn, isTransparent, segmentsOf } from './segments.ts';
@@ -54,6 +54,17 @@ export function topologyOf(site: Site): Topology {
   const segments = segmentsOf(site, links);
   assignNetworks(site, links, segments, networks);
   return { links, linkOf, networks, segments, spanningTree: spanningTreeOf(site, links) };
+}
+
+/**
+ * The same links between the same ports, with the cables and speeds that they have now; `before` is out of date then.
+ */
+export function relabelled(before: Topology, cables: readonly Cable[]): Topology {
+  for (const link of before.links) {
+    link.cable = cables[link.cable.index] ?? link.cable;
+    link.capacity = slower(link.a.speed, link.b.speed);
+  }
+  return { ...before };
 }
 
 function slower(a: number | undefined, b: number | undefined): number | undefined {

@@ -3,6 +3,7 @@
 import type { Item } from './item.ts';
 import type { Audio, Cable, Device, Lint, Media, Policies, Port, Site, Stream, Threshold, Video } from './model.ts';
 import * as read from './read.ts';
+import { takenOver } from './same-wiring.ts';
 import { SECTION_NAMES, type SectionName } from './shape.ts';
 
 /** A few words declare a thousand ports, so a short text could declare more than fit into memory. */
@@ -30,7 +31,7 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
   const kept = (...names: SectionName[]): boolean => names.every((name) => before?.[name] === bySection[name]);
 
   const vlans = named(bySection.vlans, (item) => factOf(item, read.readVlan), kept('vlans') ? [previous?.vlans, previous?.vlanByName] : []);
-  const devices = named(bySection.devices, deviceReader(), kept('devices') ? [previous?.devices, previous?.deviceByName] : []);
+  const devices = named(bySection.devices, deviceReader(bySection.devices, previous), kept('devices') ? [previous?.devices, previous?.deviceByName] : []);
   const streams = named(bySection.streams, (item) => factOf(item, read.readStream), kept('streams') ? [previous?.streams, previous?.streamByName] : []);
   const volumes = named(bySection.volumes, (item) => factOf(item, read.readVolume), kept('volumes') ? [previous?.volumes, previous?.volumeByName] : []);
   const recordings = named(bySection.recordings, (item) => factOf(item, read.readRecording), kept('recordings') ? [previous?.recordings, previous?.recordingByName] : []);
@@ -116,14 +117,23 @@ function named<T extends { readonly name: string; index: number }>(
   return { list, byName };
 }
 
-/** Reads devices in their order; those whose ports would be too many for one site are read without any. */
-function deviceReader(): (item: Item) => Device {
+/**
+ * Reads devices in their order; those whose ports would be too many for one site are read without any. What was a
+ * host of the same name and wiring before stays the same object.
+ */
+function deviceReader(items: readonly Item[], previous: Site | undefined): (item: Item) => Device {
   let left = MOST_PORTS;
+  const readOne = (item: Item): Device => {
+    const device = read.readDevice(item);
+    const before = previous?.deviceByName.get(item.name);
+    const isReplaced = before !== undefined && before.item.fact === before && !items.includes(before.item);
+    return isReplaced && takenOver(before, device) ? before : device;
+  };
   return (item) => {
     let count = portCounts.get(item);
     if (count === undefined) portCounts.set(item, (count = read.portCount(item)));
     left -= count;
-    if (left >= 0) return factOf(item, (own) => read.readDevice(own));
+    if (left >= 0) return factOf(item, readOne);
     let bare = bareDevices.get(item);
     if (bare === undefined) bareDevices.set(item, (bare = read.readDevice(item, false)));
     return bare;
