@@ -11,7 +11,9 @@ const samples = fileURLToPath(new URL('../../samples/', import.meta.url));
 
 /** The texts of a sample's files by name. */
 export function sampleTexts(name: string): Record<string, string> {
-  const files = readdirSync(join(samples, name)).filter((file) => file.endsWith('.site.yaml')).sort();
+  const files = readdirSync(join(samples, name))
+    .filter((file) => file.endsWith('.site.yaml'))
+    .sort();
   return Object.fromEntries(files.map((file) => [file, readFileSync(join(samples, name, file), 'utf8')]));
 }
 
@@ -32,17 +34,22 @@ export function planOfData(data: unknown): Plan {
 
 /** A section stands at the beginning of a line, and each of its items in a line of its own. */
 function asYaml(sections: Record<string, unknown>): string {
-  return Object.entries(sections).map(([section, items]) => {
-    const lines = Array.isArray(items)
-      ? items.map((item) => `  - ${quoted(item)}`)
-      : Object.entries(items as object).map(([name, item]) => `  ${quoted(name)}: ${quoted(item)}`);
-    return `${section}:\n${lines.join('\n')}\n`;
-  }).join('');
+  return Object.entries(sections)
+    .map(([section, items]) => {
+      const lines = Array.isArray(items)
+        ? items.map((item) => `  - ${quoted(item)}`)
+        : Object.entries(items as object).map(([name, item]) => `  ${quoted(name)}: ${quoted(item)}`);
+      return `${section}:\n${lines.join('\n')}\n`;
+    })
+    .join('');
 }
 
 /** JSON whose strings YAML reads as they are: what it takes for no character is escaped. */
 function quoted(value: unknown): string {
-  return JSON.stringify(value).replace(/[\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff]/g, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  return JSON.stringify(value).replace(
+    /[\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff]/g,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 }
 
 export function fileOf(made: Made, path: string): string {

@@ -7,7 +7,9 @@ import { run, runIn } from '../lab/run.ts';
 export function whyNoNamespace(...programs: readonly string[]): string | undefined {
   if (process.platform !== 'linux') return 'network namespaces are of Linux';
   if (process.getuid?.() !== 0) return 'network namespaces need root';
-  const missing = ['ip', ...programs].find((program) => spawnSync('sh', ['-c', 'command -v "$1"', 'sh', program]).status !== 0);
+  const missing = ['ip', ...programs].find(
+    (program) => spawnSync('sh', ['-c', 'command -v "$1"', 'sh', program]).status !== 0,
+  );
   if (missing !== undefined) return `${missing} is not installed`;
   const { status, stderr } = spawnSync('unshare', ['--net', 'true'], { encoding: 'utf8' });
   return status === 0 ? undefined : `no network namespace: ${stderr.trim()}`;
@@ -32,7 +34,10 @@ export class Namespace {
     const made = new Namespace();
     await made.place.addNamespaces(['host']);
     // No IPv6: its addresses come by themselves, and later than what is looked at.
-    await made.run(['for i in all default; do echo 1 >/proc/sys/net/ipv6/conf/$i/disable_ipv6; done', 'ip link set dev lo up']);
+    await made.run([
+      'for i in all default; do echo 1 >/proc/sys/net/ipv6/conf/$i/disable_ipv6; done',
+      'ip link set dev lo up',
+    ]);
     for (const [index, name] of interfaces.entries()) await made.plug(name, `far${index}`);
     return made;
   }
@@ -49,7 +54,9 @@ export class Namespace {
 
   /** A program inside, with what it said and how it ended. */
   exec(program: string, ...args: readonly string[]): Ran {
-    const { status, stdout, stderr } = spawnSync('ip', ['netns', 'exec', this.name, program, ...args], { encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync('ip', ['netns', 'exec', this.name, program, ...args], {
+      encoding: 'utf8',
+    });
     return { status, out: stdout, err: stderr };
   }
 

@@ -47,5 +47,7 @@ export interface ReadPage {
 }
 
 export function readPages(pages: readonly string[]): ReadPage[] {
-  return JSON.parse(execFileSync('python3', ['-c', READER], { input: JSON.stringify(pages), encoding: 'utf8', maxBuffer: 1 << 28 })) as ReadPage[];
+  return JSON.parse(
+    execFileSync('python3', ['-c', READER], { input: JSON.stringify(pages), encoding: 'utf8', maxBuffer: 1 << 28 }),
+  ) as ReadPage[];
 }

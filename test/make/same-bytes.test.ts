@@ -9,10 +9,22 @@ import { entriesOf, planFrom, smallSite, textOf } from '../properties/small-site
 import { planOfTexts, sampleTexts } from './made.ts';
 
 /** What is in an order of its own; the rest may follow the order of the site, as a playlist does. */
-const IN_ANY_ORDER = ['iproute2', 'networkd', 'dnsmasq', 'address-plan', 'port-table', 'patch-schedule', 'cable-labels'];
+const IN_ANY_ORDER = [
+  'iproute2',
+  'networkd',
+  'dnsmasq',
+  'address-plan',
+  'port-table',
+  'patch-schedule',
+  'cable-labels',
+];
 
 function madeOf(plan: Plan, outputs: readonly Output[]): unknown[] {
-  return outputs.map((output) => ({ kind: output.kind, subjects: [...output.subjects(plan)].sort(), made: sorted(output.make(plan)) }));
+  return outputs.map((output) => ({
+    kind: output.kind,
+    subjects: [...output.subjects(plan)].sort(),
+    made: sorted(output.make(plan)),
+  }));
 }
 
 /** What was refused and noted is told in the order of the site; the files are what has to be alike. */
@@ -34,20 +46,28 @@ describe('what is made', function () {
     it(`is the same with the files in another order: ${sample}`, () => {
       const texts = sampleTexts(sample);
       // Files are read by their names.
-      const turned = Object.entries(texts).reverse().map(([, text], index) => [`${index}.site.yaml`, text]);
-      assert.deepEqual(madeOf(planOfTexts(Object.fromEntries(turned) as Record<string, string>), ordered), madeOf(planOfTexts(texts), ordered));
+      const turned = Object.entries(texts)
+        .reverse()
+        .map(([, text], index) => [`${index}.site.yaml`, text]);
+      assert.deepEqual(
+        madeOf(planOfTexts(Object.fromEntries(turned) as Record<string, string>), ordered),
+        madeOf(planOfTexts(texts), ordered),
+      );
     });
   }
 
   it('is the same with everything in another order and in two files: sites at random', () => {
-    fc.assert(fc.property(smallSite(), fc.infiniteStream(fc.nat()), (site, order) => {
-      const entries = entriesOf(site);
-      const key = new Map(entries.map((entry) => [entry, order.next().value ?? 0]));
-      const shuffled = [...entries].sort((a, b) => (key.get(a) ?? 0) - (key.get(b) ?? 0));
-      const half = Math.floor(shuffled.length / 2);
-      const inTwo = planFrom(textOf(shuffled.slice(0, half)), textOf(shuffled.slice(half)));
-      assert.deepEqual(madeOf(inTwo, ordered), madeOf(planFrom(textOf(entries)), ordered));
-    }), { numRuns: 60 });
+    fc.assert(
+      fc.property(smallSite(), fc.infiniteStream(fc.nat()), (site, order) => {
+        const entries = entriesOf(site);
+        const key = new Map(entries.map((entry) => [entry, order.next().value ?? 0]));
+        const shuffled = [...entries].sort((a, b) => (key.get(a) ?? 0) - (key.get(b) ?? 0));
+        const half = Math.floor(shuffled.length / 2);
+        const inTwo = planFrom(textOf(shuffled.slice(0, half)), textOf(shuffled.slice(half)));
+        assert.deepEqual(madeOf(inTwo, ordered), madeOf(planFrom(textOf(entries)), ordered));
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('stands in a file of its own each, below the folder, with a last line end', () => {

@@ -10,6 +10,10 @@ const LONGEST = 200;
 /** Why no file can bear the name; `undefined` where one can. */
 export function refusedName(item: Item): Refusal | undefined {
   if (NAME.test(item.name) && item.name.length <= LONGEST) return undefined;
-  const why = item.name.length > LONGEST ? `is longer than ${LONGEST} characters` : 'is not of letters, digits, - and _ alone';
-  return { at: headOf(item), message: `No file can be named after ${visible(item.name, 60)}: the name ${why}. Rename it.` };
+  const why =
+    item.name.length > LONGEST ? `is longer than ${LONGEST} characters` : 'is not of letters, digits, - and _ alone';
+  return {
+    at: headOf(item),
+    message: `No file can be named after ${visible(item.name, 60)}: the name ${why}. Rename it.`,
+  };
 }

@@ -23,7 +23,8 @@ export function macUses(site: Site): MacUse[] {
       else known.ports.push(port);
     }
     const own = ownMac(device.item.data);
-    if (own !== undefined && !byRoute.has('mac')) byRoute.set('mac', { mac: plain(own), device, ports: [], route: ['mac'] });
+    if (own !== undefined && !byRoute.has('mac'))
+      byRoute.set('mac', { mac: plain(own), device, ports: [], route: ['mac'] });
     return [...byRoute.values()];
   });
 }

@@ -34,23 +34,63 @@ describe('networkd', function () {
   it('matches by hardware address where it is known, and puts tagged VLANs, which have it too, first', () => {
     const made = networkd.make(planOfText(TRUNK), 'recorder');
     assert.deepEqual(made.refused, []);
-    assert.deepEqual(made.files.map(({ path }) => path), [
-      'recorder/20-lan.network', 'recorder/20-cams.network', 'recorder/10-cams.20.netdev', 'recorder/10-cams.20.network',
-    ]);
-    assert.equal(withoutHead(fileOf(made, 'recorder/20-lan.network')), '[Match]\nMACAddress=02:00:00:00:10:05\n\n[Network]\nDHCP=ipv4\n');
-    assert.equal(withoutHead(fileOf(made, 'recorder/20-cams.network')), '[Match]\nMACAddress=02:00:00:00:20:ab\n\n[Network]\nDescription=to the cameras\nVLAN=cams.20\n');
-    assert.equal(withoutHead(fileOf(made, 'recorder/10-cams.20.netdev')), '[NetDev]\nName=cams.20\nKind=vlan\n\n[VLAN]\nId=20\n');
-    assert.equal(withoutHead(fileOf(made, 'recorder/10-cams.20.network')), [
-      '[Match]\nName=cams.20\n', '[Network]\nDescription=to the cameras\nAddress=192.168.20.5/24\n',
-      '[Route]\nDestination=224.0.0.0/4\nScope=link\n', '[Route]\nDestination=10.0.0.0/8\nGateway=192.168.20.1\n',
-    ].join('\n'));
+    assert.deepEqual(
+      made.files.map(({ path }) => path),
+      [
+        'recorder/20-lan.network',
+        'recorder/20-cams.network',
+        'recorder/10-cams.20.netdev',
+        'recorder/10-cams.20.network',
+      ],
+    );
+    assert.equal(
+      withoutHead(fileOf(made, 'recorder/20-lan.network')),
+      '[Match]\nMACAddress=02:00:00:00:10:05\n\n[Network]\nDHCP=ipv4\n',
+    );
+    assert.equal(
+      withoutHead(fileOf(made, 'recorder/20-cams.network')),
+      '[Match]\nMACAddress=02:00:00:00:20:ab\n\n[Network]\nDescription=to the cameras\nVLAN=cams.20\n',
+    );
+    assert.equal(
+      withoutHead(fileOf(made, 'recorder/10-cams.20.netdev')),
+      '[NetDev]\nName=cams.20\nKind=vlan\n\n[VLAN]\nId=20\n',
+    );
+    assert.equal(
+      withoutHead(fileOf(made, 'recorder/10-cams.20.network')),
+      [
+        '[Match]\nName=cams.20\n',
+        '[Network]\nDescription=to the cameras\nAddress=192.168.20.5/24\n',
+        '[Route]\nDestination=224.0.0.0/4\nScope=link\n',
+        '[Route]\nDestination=10.0.0.0/8\nGateway=192.168.20.1\n',
+      ].join('\n'),
+    );
   });
 
   it('refuses names that are patterns to systemd, or none at all', () => {
-    const { files, refused } = networkd.make(planOfData({ devices: { recorder: { kind: 'server', ports: { 1: {}, a: { interface: 'eth*' }, b: { interface: '!eth' }, c: { interface: 'default' }, d: {} } } } }));
-    assert.deepEqual(refused.map(({ message }) => message.slice(0, 60)), [1, 'eth*', '!eth', 'default'].map((name) => `systemd-networkd takes no interface name such as ${name} of recorder`.slice(0, 60)));
-    assert.deepEqual(refused.map(({ at }) => at.piece.text.slice(at.start, at.end)), ['"1"', '"eth*"', '"!eth"', '"default"']);
-    assert.deepEqual(files.map(({ path }) => path), ['recorder/20-d.network']);
+    const { files, refused } = networkd.make(
+      planOfData({
+        devices: {
+          recorder: {
+            kind: 'server',
+            ports: { 1: {}, a: { interface: 'eth*' }, b: { interface: '!eth' }, c: { interface: 'default' }, d: {} },
+          },
+        },
+      }),
+    );
+    assert.deepEqual(
+      refused.map(({ message }) => message.slice(0, 60)),
+      [1, 'eth*', '!eth', 'default'].map((name) =>
+        `systemd-networkd takes no interface name such as ${name} of recorder`.slice(0, 60),
+      ),
+    );
+    assert.deepEqual(
+      refused.map(({ at }) => at.piece.text.slice(at.start, at.end)),
+      ['"1"', '"eth*"', '"!eth"', '"default"'],
+    );
+    assert.deepEqual(
+      files.map(({ path }) => path),
+      ['recorder/20-d.network'],
+    );
   });
 
   describe('by systemd-networkd', () => {
@@ -68,7 +108,10 @@ describe('networkd', function () {
         const program = await startNetworkd(inside, folder);
         await agreed(() => check(inside));
         assert.deepEqual(complaintsOf(program), []);
-        assert.match(inside.exec('ip', 'route', 'get', '239.192.20.41').out, /^multicast 239\.192\.20\.41 dev cams src 192\.168\.20\.5 /);
+        assert.match(
+          inside.exec('ip', 'route', 'get', '239.192.20.41').out,
+          /^multicast 239\.192\.20\.41 dev cams src 192\.168\.20\.5 /,
+        );
         await inside.run(['ip route replace 224.0.0.0/4 dev lan']);
         assert.equal(check(inside).status, 1);
       });
@@ -76,7 +119,10 @@ describe('networkd', function () {
 
     it('finds the card by its hardware address, whatever it is called, and reads the files of a trunk', async () => {
       const inside = (host = await Namespace.with(['lan', 'enp3s0']));
-      await inside.run(['ip link set dev lan address 02:00:00:00:10:05', 'ip link set dev enp3s0 address 02:00:00:00:20:ab']);
+      await inside.run([
+        'ip link set dev lan address 02:00:00:00:10:05',
+        'ip link set dev enp3s0 address 02:00:00:00:20:ab',
+      ]);
       const real = await inside.hasVlans('enp3s0');
       await using(planOfText(TRUNK), async (folder) => {
         let program = await startNetworkd(inside, folder);
@@ -100,7 +146,11 @@ describe('networkd', function () {
     it('reads a site of hostile text without a complaint, and does what it does of plain text', async () => {
       const inside = (host = await Namespace.with(['eno1']));
       const sites = fc.sample(fc.tuple(hostileText, hostileText), 200);
-      const files = sites.flatMap(([name, text], index) => networkd.make(hostile(name, text, `lan${index}`)).files.map((file) => ({ ...file, path: `recorder/${index}-${file.path.replace('recorder/', '')}` })));
+      const files = sites.flatMap(([name, text], index) =>
+        networkd
+          .make(hostile(name, text, `lan${index}`))
+          .files.map((file) => ({ ...file, path: `recorder/${index}-${file.path.replace('recorder/', '')}` })),
+      );
       assert.equal(files.length, sites.length);
       files.push(...networkd.make(hostile('"; $(id)\\', 'ends in a backslash \\', 'eno1')).files);
       await inFolder(files, async (folder) => {
@@ -116,7 +166,13 @@ describe('networkd', function () {
     it('tells of a planted mistake, so that its silence means something', async () => {
       const inside = (host = await Namespace.with(['lan', 'cams']));
       const { files } = networkd.make(planOfTexts(sampleTexts('harrow-lane')), 'recorder');
-      const wrong = files.map((file): MadeFile => ({ ...file, text: file.text.replace('Address=', 'Adress=').replace('224.0.0.0/4', '224.0.0.0/40').replace('Gateway=192', 'Gateway=492') }));
+      const wrong = files.map((file): MadeFile => ({
+        ...file,
+        text: file.text
+          .replace('Address=', 'Adress=')
+          .replace('224.0.0.0/4', '224.0.0.0/40')
+          .replace('Gateway=192', 'Gateway=492'),
+      }));
       await inFolder(wrong, async (folder) => {
         const program = await startNetworkd(inside, join(folder, 'recorder'));
         const told = complaintsOf(program).join('\n');
@@ -132,7 +188,15 @@ function hostile(name: string, text: string, card: string): Plan {
   return planOfData({
     site: { name },
     vlans: { video: { id: 20, subnet: '192.168.20.0/24', description: text } },
-    devices: { recorder: { kind: 'server', location: text, model: text, ports: { cams: { interface: card, address: '192.168.20.5', description: text } }, routes: [{ to: '224.0.0.0/4', port: 'cams' }] } },
+    devices: {
+      recorder: {
+        kind: 'server',
+        location: text,
+        model: text,
+        ports: { cams: { interface: card, address: '192.168.20.5', description: text } },
+        routes: [{ to: '224.0.0.0/4', port: 'cams' }],
+      },
+    },
   });
 }
 
@@ -141,12 +205,16 @@ function withoutHead(text: string): string {
 }
 
 /** With the folder of the recorder's files, and the script that checks. */
-async function using(plan: Plan, use: (folder: string, check: (host: Namespace) => Ran) => Promise<void>): Promise<void> {
+async function using(
+  plan: Plan,
+  use: (folder: string, check: (host: Namespace) => Ran) => Promise<void>,
+): Promise<void> {
   const scripts = iproute2.make(plan, 'recorder').files;
   await inFolder([...networkd.make(plan, 'recorder').files, ...scripts], async (folder) => {
     const own = join(folder, 'network');
     mkdirSync(own);
-    for (const file of readdirSync(join(folder, 'recorder')).filter((name) => !name.endsWith('.sh'))) copyFileSync(join(folder, 'recorder', file), join(own, file));
+    for (const file of readdirSync(join(folder, 'recorder')).filter((name) => !name.endsWith('.sh')))
+      copyFileSync(join(folder, 'recorder', file), join(own, file));
     await use(own, (host) => host.exec(join(folder, 'recorder/check-network.sh')));
   });
 }

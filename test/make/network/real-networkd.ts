@@ -32,5 +32,9 @@ export async function startNetworkd(host: Namespace, folder: string): Promise<Ho
 
 /** What it complains of in its files. */
 export function complaintsOf({ output }: HostProgram): string[] {
-  return output.split('\n').filter((line) => /^\/run\/systemd\/network\/|^[^ ]*\.(network|netdev): |Failed to (parse|load)|[Uu]nknown/.test(line));
+  return output
+    .split('\n')
+    .filter((line) =>
+      /^\/run\/systemd\/network\/|^[^ ]*\.(network|netdev): |Failed to (parse|load)|[Uu]nknown/.test(line),
+    );
 }

@@ -14,22 +14,30 @@ function read(words: readonly string[]): string[] {
 
 describe('words of a shell', () => {
   it('stand for exactly the text, whatever it is', () => {
-    fc.assert(fc.property(fc.array(hostileText, { minLength: 1, maxLength: 30 }), (texts) => {
-      const said = texts.flatMap((text) => {
-        const word = shellWord(text);
-        return word === undefined ? [] : [{ text, word }];
-      });
-      assert.deepEqual(read(said.map(({ word }) => word)), said.map(({ text }) => text));
-    }), { numRuns: 60 });
+    fc.assert(
+      fc.property(fc.array(hostileText, { minLength: 1, maxLength: 30 }), (texts) => {
+        const said = texts.flatMap((text) => {
+          const word = shellWord(text);
+          return word === undefined ? [] : [{ text, word }];
+        });
+        assert.deepEqual(
+          read(said.map(({ word }) => word)),
+          said.map(({ text }) => text),
+        );
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('are not made of what one line of a script cannot hold', () => {
     for (const text of ['a\nb', 'a\0', '\r', '\ud800', '\udc00x']) assert.equal(shellWord(text), undefined);
-    fc.assert(fc.property(hostileText, (text) => {
-      const word = shellWord(text);
-      assert.equal(word === undefined, /[\n\r\0]/.test(text) || isTorn(text));
-      assert.doesNotMatch(word ?? '', /[\n\r\0]/);
-    }));
+    fc.assert(
+      fc.property(hostileText, (text) => {
+        const word = shellWord(text);
+        assert.equal(word === undefined, /[\n\r\0]/.test(text) || isTorn(text));
+        assert.doesNotMatch(word ?? '', /[\n\r\0]/);
+      }),
+    );
   });
 
   it('are left bare where they are plain', () => {

@@ -11,10 +11,13 @@ describe('the order in which a person looks for names', () => {
 
   it('is one order, whatever the names are', () => {
     const name = fc.oneof(fc.string(), fc.stringMatching(/^[a-bA-B]?[0-9]{0,3}[a-b/-]?[0-9]{0,2}$/));
-    fc.assert(fc.property(name, name, name, (a, b, c) => {
-      assert.equal(Math.sign(naturally(a, b)), -Math.sign(naturally(b, a)) + 0);
-      assert.equal(naturally(a, b) === 0, a === b);
-      if (naturally(a, b) < 0 && naturally(b, c) < 0) assert.ok(naturally(a, c) < 0);
-    }), { numRuns: 2000 });
+    fc.assert(
+      fc.property(name, name, name, (a, b, c) => {
+        assert.equal(Math.sign(naturally(a, b)), -Math.sign(naturally(b, a)) + 0);
+        assert.equal(naturally(a, b) === 0, a === b);
+        if (naturally(a, b) < 0 && naturally(b, c) < 0) assert.ok(naturally(a, c) < 0);
+      }),
+      { numRuns: 2000 },
+    );
   });
 });

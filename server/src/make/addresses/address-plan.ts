@@ -17,7 +17,8 @@ import { written } from '../written.ts';
 export const addressPlan: Output = {
   kind: 'address-plan',
   title: 'Address Plan',
-  summary: 'for each VLAN its addresses in order, the pool and what is free, and the groups of streams; CSV and a page to print',
+  summary:
+    'for each VLAN its addresses in order, the pool and what is free, and the groups of streams; CSV and a page to print',
   subjects: () => [],
   make(plan) {
     const parts = partsOf(plan);
@@ -47,7 +48,9 @@ function partsOf({ site, network }: Plan): Part[] {
   const uses = addressUses(site, network.topology);
   const vlans = [...site.vlans].sort((a, b) => (a.id ?? Infinity) - (b.id ?? Infinity) || naturally(a.name, b.name));
   const parts = [...vlans, undefined].map((vlan): Part => {
-    const own = uses.filter(({ home }) => home === vlan).map((use): Row => ({ what: 'address', first: use.address, last: use.address, use }));
+    const own = uses
+      .filter(({ home }) => home === vlan)
+      .map((use): Row => ({ what: 'address', first: use.address, last: use.address, use }));
     return { vlan, rows: [...own, ...(vlan === undefined ? [] : rangesOf(vlan, own))].sort(byAddress) };
   });
   return parts.filter(({ vlan, rows }) => vlan !== undefined || rows.length > 0);
@@ -69,7 +72,8 @@ function rangesOf({ subnet, pool }: Vlan, taken: readonly AddressRange[]): Row[]
   let next = firstHost(subnet);
   const last = lastHost(subnet);
   for (const range of all) {
-    if (range.first > next) free.push({ what: 'free', first: next, last: Math.min(range.first - 1, last), use: undefined });
+    if (range.first > next)
+      free.push({ what: 'free', first: next, last: Math.min(range.first - 1, last), use: undefined });
     next = Math.max(next, range.last + 1);
   }
   if (next <= last) free.push({ what: 'free', first: next, last, use: undefined });
@@ -77,7 +81,8 @@ function rangesOf({ subnet, pool }: Vlan, taken: readonly AddressRange[]): Row[]
 }
 
 function macOf({ use }: Row): string {
-  const text = use?.port === undefined ? (use === undefined ? undefined : written(use.device.item, ['mac'])) : use.port.mac;
+  const text =
+    use?.port === undefined ? (use === undefined ? undefined : written(use.device.item, ['mac'])) : use.port.mac;
   return text === undefined ? '' : macAddress(text);
 }
 
@@ -94,28 +99,59 @@ function remark(plan: Plan, { vlan, rows }: Part, { what, use, first, last }: Ro
 }
 
 function addressCsv(plan: Plan, parts: readonly Part[]): string {
-  const records = parts.flatMap((part) => part.rows.map((row): Cell[] => [
-    part.vlan?.name ?? '', part.vlan?.id ?? '', part.vlan?.subnet === undefined ? '' : formatSubnet(part.vlan.subnet), row.what,
-    formatAddress(row.first), formatAddress(row.last), nameOf(row), row.use?.device.kind ?? '', macOf(row), remark(plan, part, row), plan.site.name ?? '',
-  ]));
+  const records = parts.flatMap((part) =>
+    part.rows.map((row): Cell[] => [
+      part.vlan?.name ?? '',
+      part.vlan?.id ?? '',
+      part.vlan?.subnet === undefined ? '' : formatSubnet(part.vlan.subnet),
+      row.what,
+      formatAddress(row.first),
+      formatAddress(row.last),
+      nameOf(row),
+      row.use?.device.kind ?? '',
+      macOf(row),
+      remark(plan, part, row),
+      plan.site.name ?? '',
+    ]),
+  );
   return csv(['VLAN', 'ID', 'Subnet', 'What', 'First', 'Last', 'Name', 'Kind', 'MAC', 'Remark', 'Site'], records);
 }
 
 const COLUMNS: readonly Column[] = [
-  { head: 'Address', set: 'w' }, { head: 'Name', set: 'w' }, { head: 'Kind', set: 'w' }, { head: 'MAC', set: 'w' }, { head: 'Where' }, { head: 'Remark', set: 'w' },
+  { head: 'Address', set: 'w' },
+  { head: 'Name', set: 'w' },
+  { head: 'Kind', set: 'w' },
+  { head: 'MAC', set: 'w' },
+  { head: 'Where' },
+  { head: 'Remark', set: 'w' },
 ];
 
 function pageOf(plan: Plan, parts: readonly Part[], streams: readonly Stream[]): string {
   const sections = parts.map((part) => {
     const { vlan, rows } = part;
     const cells = rows.map((row) => [
-      row.first === row.last ? formatAddress(row.first) : parted(`${formatAddress(row.first)} –`, formatAddress(row.last)), nameOf(row), row.use?.device.kind?.replace('-', ' ') ?? '',
-      macOf(row), row.use === undefined ? '' : (written(row.use.device.item, ['location']) ?? ''), remark(plan, part, row),
+      row.first === row.last
+        ? formatAddress(row.first)
+        : parted(`${formatAddress(row.first)} –`, formatAddress(row.last)),
+      nameOf(row),
+      row.use?.device.kind?.replace('-', ' ') ?? '',
+      macOf(row),
+      row.use === undefined ? '' : (written(row.use.device.item, ['location']) ?? ''),
+      remark(plan, part, row),
     ]);
-    const title = vlan === undefined ? 'In the subnet of no VLAN' : `${visible(vlan.name, 100)}${vlan.id === undefined ? '' : `, VLAN ${vlan.id}`}`;
+    const title =
+      vlan === undefined
+        ? 'In the subnet of no VLAN'
+        : `${visible(vlan.name, 100)}${vlan.id === undefined ? '' : `, VLAN ${vlan.id}`}`;
     return `<section>\n<h2>${html(title)}</h2>\n${vlan === undefined ? '' : vlanFacts(plan, vlan, rows)}${rows.length === 0 ? '' : sheetTable(COLUMNS, cells, (row) => (rows[row]?.what === 'address' ? '' : 'free'))}</section>\n`;
   });
-  return sheet(plan.site, { title: 'Address plan', command: 'make address-plan', cautions: [], upright: true, body: sections.join('') + groupSection(plan, streams) });
+  return sheet(plan.site, {
+    title: 'Address plan',
+    command: 'make address-plan',
+    cautions: [],
+    upright: true,
+    body: sections.join('') + groupSection(plan, streams),
+  });
 }
 
 function vlanFacts(plan: Plan, vlan: Vlan, rows: readonly Row[]): string {
@@ -123,38 +159,68 @@ function vlanFacts(plan: Plan, vlan: Vlan, rows: readonly Row[]): string {
   const free = rows.filter(({ what }) => what === 'free').reduce((sum, { first, last }) => sum + last - first + 1, 0);
   return facts(
     vlan.subnet === undefined ? 'no subnet' : formatSubnet(vlan.subnet),
-    vlan.gateway === undefined ? 'no gateway' : `gateway ${visible(vlan.gateway, 100)}${gateway === undefined ? '' : `, ${formatAddress(gateway)}`}`,
-    vlan.pool === undefined ? 'no DHCP pool' : `DHCP pool ${formatAddress(vlan.pool.first)} – ${formatAddress(vlan.pool.last)}`,
+    vlan.gateway === undefined
+      ? 'no gateway'
+      : `gateway ${visible(vlan.gateway, 100)}${gateway === undefined ? '' : `, ${formatAddress(gateway)}`}`,
+    vlan.pool === undefined
+      ? 'no DHCP pool'
+      : `DHCP pool ${formatAddress(vlan.pool.first)} – ${formatAddress(vlan.pool.last)}`,
     vlan.subnet === undefined ? undefined : `${free} free`,
     written(vlan.item, ['description']),
   );
 }
 
 function groupsOf({ site }: Plan): Stream[] {
-  return site.streams.filter(({ group }) => group !== undefined).sort((a, b) => (a.group ?? 0) - (b.group ?? 0) || (a.port ?? 0) - (b.port ?? 0) || naturally(a.name, b.name));
+  return site.streams
+    .filter(({ group }) => group !== undefined)
+    .sort((a, b) => (a.group ?? 0) - (b.group ?? 0) || (a.port ?? 0) - (b.port ?? 0) || naturally(a.name, b.name));
 }
 
 function networksOf({ network }: Plan, { index }: Stream): string {
-  return (network.deliveries[index]?.networks ?? []).map((at) => network.topology.networks[at]?.name ?? '').sort(naturally).join(', ');
+  return (network.deliveries[index]?.networks ?? [])
+    .map((at) => network.topology.networks[at]?.name ?? '')
+    .sort(naturally)
+    .join(', ');
 }
 
 function groupCsv(plan: Plan, streams: readonly Stream[]): string {
   const records = streams.map((stream): Cell[] => {
     const { name, group, port, transport, ttl, source, receivers } = stream;
-    return [group === undefined ? '' : formatAddress(group), port ?? '', name, transport ?? '', ttl, source ?? '', [...receivers].sort(naturally).join('; '), networksOf(plan, stream), plan.site.name ?? ''];
+    return [
+      group === undefined ? '' : formatAddress(group),
+      port ?? '',
+      name,
+      transport ?? '',
+      ttl,
+      source ?? '',
+      [...receivers].sort(naturally).join('; '),
+      networksOf(plan, stream),
+      plan.site.name ?? '',
+    ];
   });
   return csv(['Group', 'Port', 'Stream', 'Transport', 'TTL', 'Source', 'Receivers', 'Networks', 'Site'], records);
 }
 
 const GROUP_COLUMNS: readonly Column[] = [
-  { head: 'Group', set: 'w' }, { head: 'Port', set: 'n' }, { head: 'Stream', set: 'w' }, { head: 'Transport', set: 'w' }, { head: 'From', set: 'w' }, { head: 'To' }, { head: 'In', set: 'w' },
+  { head: 'Group', set: 'w' },
+  { head: 'Port', set: 'n' },
+  { head: 'Stream', set: 'w' },
+  { head: 'Transport', set: 'w' },
+  { head: 'From', set: 'w' },
+  { head: 'To' },
+  { head: 'In', set: 'w' },
 ];
 
 function groupSection(plan: Plan, streams: readonly Stream[]): string {
   if (streams.length === 0) return '';
   const rows = streams.map((stream) => [
-    stream.group === undefined ? '' : formatAddress(stream.group), stream.port === undefined ? '' : String(stream.port), stream.name, stream.transport ?? '',
-    stream.source ?? '', [...stream.receivers].sort(naturally).join(', '), networksOf(plan, stream),
+    stream.group === undefined ? '' : formatAddress(stream.group),
+    stream.port === undefined ? '' : String(stream.port),
+    stream.name,
+    stream.transport ?? '',
+    stream.source ?? '',
+    [...stream.receivers].sort(naturally).join(', '),
+    networksOf(plan, stream),
   ]);
   return `<section>\n<h2>Multicast groups</h2>\n${sheetTable(GROUP_COLUMNS, rows)}</section>\n`;
 }

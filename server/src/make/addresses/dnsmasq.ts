@@ -39,12 +39,19 @@ function notesOf(changed: readonly string[]): string[] {
   return [
     'dnsmasq: put the file into /etc/dnsmasq.d and try it with `dnsmasq --test`. One DHCP server to a VLAN: switch off the one of the router ' +
       'before this one starts. It serves the VLANs that its machine has an address in.',
-    ...(changed.length === 0 ? [] : [`dnsmasq: host names have no underscores, so that ${list(changed.map((name) => visible(name, 80)))} ${changed.length === 1 ? 'has' : 'have'} a hyphen there.`]),
+    ...(changed.length === 0
+      ? []
+      : [
+          `dnsmasq: host names have no underscores, so that ${list(changed.map((name) => visible(name, 80)))} ${changed.length === 1 ? 'has' : 'have'} a hyphen there.`,
+        ]),
   ];
 }
 
 /** By VLAN, what is kept for a known hardware address. */
-function reservationsOf(named: readonly NamedAddress[], refused: Refusal[]): Map<Vlan, { each: NamedAddress; mac: string }[]> {
+function reservationsOf(
+  named: readonly NamedAddress[],
+  refused: Refusal[],
+): Map<Vlan, { each: NamedAddress; mac: string }[]> {
   const byVlan = new Map<Vlan, { each: NamedAddress; mac: string }[]>();
   for (const each of named) {
     const mac = macOf(each.use);
@@ -54,16 +61,31 @@ function reservationsOf(named: readonly NamedAddress[], refused: Refusal[]): Map
     byVlan.set(home, [...(byVlan.get(home) ?? []), { each, mac }]);
   }
   for (const [vlan, all] of byVlan) {
-    const shared = (same: (a: (typeof all)[number], b: (typeof all)[number]) => boolean, what: (one: (typeof all)[number]) => string): void => {
+    const shared = (
+      same: (a: (typeof all)[number], b: (typeof all)[number]) => boolean,
+      what: (one: (typeof all)[number]) => string,
+    ): void => {
       const clashing = all.filter((one) => all.some((other) => other !== one && same(one, other)));
       for (const one of clashing) {
         const others = all.filter((other) => other !== one && same(one, other)).map(({ each }) => holder(each.use));
-        refused.push({ at: placeOf(one.each.use.device.item, one.each.use.route), message: `${what(one)} is that of ${list(others)} too, so that nothing can be kept for ${holder(one.each.use)} in ${vlan.name}. Give each its own.` });
+        refused.push({
+          at: placeOf(one.each.use.device.item, one.each.use.route),
+          message: `${what(one)} is that of ${list(others)} too, so that nothing can be kept for ${holder(one.each.use)} in ${vlan.name}. Give each its own.`,
+        });
       }
-      byVlan.set(vlan, (byVlan.get(vlan) ?? []).filter((one) => !clashing.includes(one)));
+      byVlan.set(
+        vlan,
+        (byVlan.get(vlan) ?? []).filter((one) => !clashing.includes(one)),
+      );
     };
-    shared((a, b) => a.each.use.address === b.each.use.address, ({ each }) => formatAddress(each.use.address));
-    shared((a, b) => a.mac === b.mac, ({ mac }) => `The hardware address ${mac}`);
+    shared(
+      (a, b) => a.each.use.address === b.each.use.address,
+      ({ each }) => formatAddress(each.use.address),
+    );
+    shared(
+      (a, b) => a.mac === b.mac,
+      ({ mac }) => `The hardware address ${mac}`,
+    );
   }
   return byVlan;
 }
@@ -73,26 +95,42 @@ function macOf({ device, port }: AddressUse): string | undefined {
   return text === undefined ? undefined : macAddress(text);
 }
 
-function vlanText(plan: Plan, vlan: Vlan, reservations: readonly { each: NamedAddress; mac: string }[], refused: Refusal[]): string {
+function vlanText(
+  plan: Plan,
+  vlan: Vlan,
+  reservations: readonly { each: NamedAddress; mac: string }[],
+  refused: Refusal[],
+): string {
   const { name, subnet, pool, id } = vlan;
   if (pool === undefined && reservations.length === 0) return '';
   const refuse = (route: readonly string[], message: string): string => {
     refused.push({ at: route.length === 0 ? headOf(vlan.item) : placeOf(vlan.item, route), message });
     return '';
   };
-  if (!TAG.test(name)) return refuse([], `${visible(name, 80)} is no name of a VLAN, so that nothing can be handed out in it. Rename it.`);
-  if (subnet === undefined) return refuse(['dhcp-pool'], `${name} has no subnet, so that no address of it can be handed out. Say its subnet.`);
+  if (!TAG.test(name))
+    return refuse([], `${visible(name, 80)} is no name of a VLAN, so that nothing can be handed out in it. Rename it.`);
+  if (subnet === undefined)
+    return refuse(['dhcp-pool'], `${name} has no subnet, so that no address of it can be handed out. Say its subnet.`);
   if (pool !== undefined && !(contains(subnet, pool.first) && contains(subnet, pool.last))) {
-    return refuse(['dhcp-pool'], `The pool of ${name} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take addresses inside.`);
+    return refuse(
+      ['dhcp-pool'],
+      `The pool of ${name} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take addresses inside.`,
+    );
   }
-  const first = pool === undefined ? `${formatAddress(subnet.network)},static` : `${formatAddress(pool.first)},${formatAddress(pool.last)}`;
+  const first =
+    pool === undefined
+      ? `${formatAddress(subnet.network)},static`
+      : `${formatAddress(pool.first)},${formatAddress(pool.last)}`;
   const gateway = gatewayAddress(plan, vlan);
   const lines = [
     `\n# VLAN ${name}${id === undefined ? '' : ` (${id})`}, ${formatSubnet(subnet)}${pool === undefined ? ': only what is kept for a device' : ''}\n`,
     `dhcp-range=set:${name},${first},${mask(subnet)},12h\n`,
     // Without a value no router is told of; without the line dnsmasq would tell of itself.
     `dhcp-option=tag:${name},option:router${gateway === undefined ? '' : `,${formatAddress(gateway)}`}\n`,
-    ...reservations.map(({ each: { use, labels }, mac }) => `dhcp-host=${mac},${formatAddress(use.address)},${labels[0] ?? ''}.${DOMAIN}\n`),
+    ...reservations.map(
+      ({ each: { use, labels }, mac }) =>
+        `dhcp-host=${mac},${formatAddress(use.address)},${labels[0] ?? ''}.${DOMAIN}\n`,
+    ),
   ];
   return lines.join('');
 }
@@ -103,7 +141,10 @@ function mask({ prefix }: Subnet): string {
   return formatAddress(prefix === 0 ? 0 : (-1 << (32 - prefix)) >>> 0);
 }
 
-function withoutMac(named: readonly NamedAddress[], reservations: ReadonlyMap<Vlan, readonly { each: NamedAddress }[]>): string {
+function withoutMac(
+  named: readonly NamedAddress[],
+  reservations: ReadonlyMap<Vlan, readonly { each: NamedAddress }[]>,
+): string {
   const kept = new Set([...reservations.values()].flat().map(({ each }) => each));
   const others = named.filter((each) => !kept.has(each));
   if (others.length === 0) return '';

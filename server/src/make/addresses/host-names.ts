@@ -38,20 +38,31 @@ export function hostNames({ site, network }: Plan): HostNames {
   const refused: Refusal[] = [];
   const wanted = new Map<string, Claim[]>();
   const byDevice = new Map<string, AddressUse[]>();
-  for (const use of addressUses(site, network.topology)) byDevice.set(use.device.name, [...(byDevice.get(use.device.name) ?? []), use]);
+  for (const use of addressUses(site, network.topology))
+    byDevice.set(use.device.name, [...(byDevice.get(use.device.name) ?? []), use]);
   const changed: string[] = [];
   for (const [name, uses] of byDevice) {
     const [first] = uses;
     if (first === undefined) continue;
     if (hostLabel(name) === undefined) {
-      refused.push({ at: headOf(first.device.item), message: `${visible(name, 80)} is no host name: ${RULE}. Rename the device.` });
+      refused.push({
+        at: headOf(first.device.item),
+        message: `${visible(name, 80)} is no host name: ${RULE}. Rename the device.`,
+      });
       continue;
     }
     if (hostLabel(name) !== name.toLowerCase()) changed.push(name);
-    const names = uses.length === 1 ? [{ use: first, as: name }] : [{ use: first, as: name }, ...uses.map((use) => ({ use, as: ownName(use) }))];
+    const names =
+      uses.length === 1
+        ? [{ use: first, as: name }]
+        : [{ use: first, as: name }, ...uses.map((use) => ({ use, as: ownName(use) }))];
     for (const { use, as } of names) {
       const label = hostLabel(as);
-      if (label === undefined) refused.push({ at: placeOf(use.device.item, use.route), message: `${visible(as, 80)} is no host name: ${RULE}. The address goes without it.` });
+      if (label === undefined)
+        refused.push({
+          at: placeOf(use.device.item, use.route),
+          message: `${visible(as, 80)} is no host name: ${RULE}. The address goes without it.`,
+        });
       else wanted.set(label, [...(wanted.get(label) ?? []), { use, as }]);
     }
   }
@@ -62,11 +73,16 @@ export function hostNames({ site, network }: Plan): HostNames {
     const winner = claims.length === 1 ? claims[0] : own.length === 1 ? own[0] : undefined;
     for (const claim of claims.filter((each) => each !== winner)) {
       const others = claims.filter((each) => each !== claim).map(whose);
-      refused.push({ at: placeOf(claim.use.device.item, claim.use.route), message: clashMessage(label, whose(claim), others) });
+      refused.push({
+        at: placeOf(claim.use.device.item, claim.use.route),
+        message: clashMessage(label, whose(claim), others),
+      });
     }
     if (winner !== undefined) labels.set(winner.use, [...(labels.get(winner.use) ?? []), label]);
   }
-  const named = [...labels].map(([use, own]) => ({ use, labels: own })).sort((a, b) => a.use.address - b.use.address || ((a.labels[0] ?? '') < (b.labels[0] ?? '') ? -1 : 1));
+  const named = [...labels]
+    .map(([use, own]) => ({ use, labels: own }))
+    .sort((a, b) => a.use.address - b.use.address || ((a.labels[0] ?? '') < (b.labels[0] ?? '') ? -1 : 1));
   return { named, changed: changed.sort(), refused };
 }
 

@@ -8,7 +8,13 @@ import { bitRate } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { commented } from '../header.ts';
 import { shellWord } from '../quoting/shell.ts';
-import { type HostInterface, type HostNetwork, type NetworkRoute, destination, interfaceTowards } from './host-network.ts';
+import {
+  type HostInterface,
+  type HostNetwork,
+  type NetworkRoute,
+  destination,
+  interfaceTowards,
+} from './host-network.ts';
 
 export function checkScript(plan: Plan, network: HostNetwork, head: readonly string[]): string {
   const { device, interfaces, routes } = network;
@@ -34,9 +40,12 @@ function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterfa
   const checks: string[] = [];
   if (tag !== undefined) checks.push(`tagged ${own} ${word(tag.of)} ${tag.id}`);
   else {
-    checks.push(`linked ${own} ${word(visible(link === undefined ? 'no cable in the plan' : portName(far(link, port)), 100))}`);
+    checks.push(
+      `linked ${own} ${word(visible(link === undefined ? 'no cable in the plan' : portName(far(link, port)), 100))}`,
+    );
     const speed = link?.capacity ?? port.speed;
-    if (speed !== undefined && speed >= 1_000_000) checks.push(`runs_at ${own} ${Math.floor(speed / 1_000_000)} ${word(bitRate(speed))}`);
+    if (speed !== undefined && speed >= 1_000_000)
+      checks.push(`runs_at ${own} ${Math.floor(speed / 1_000_000)} ${word(bitRate(speed))}`);
   }
   checks.push(...addresses.map(({ address, prefix }) => `has ${own} ${formatAddress(address)}/${prefix}`));
   return checks;

@@ -63,9 +63,14 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
   const taken = new Map<string, string>();
   return device.ports.flatMap((port) => {
     const name = interfaceName(port);
-    const why = isInterfaceName(name) ? nameTaken(taken, name) : 'Linux has interface names of 1 to 15 characters of ASCII, without space, / : or %';
+    const why = isInterfaceName(name)
+      ? nameTaken(taken, name)
+      : 'Linux has interface names of 1 to 15 characters of ASCII, without space, / : or %';
     if (why !== undefined) {
-      refuse([...port.route, 'interface'], `${visible(portName(port))} cannot be set up as ${visible(name)}: ${why}. Say its name in \`interface\`.`);
+      refuse(
+        [...port.route, 'interface'],
+        `${visible(portName(port))} cannot be set up as ${visible(name)}: ${why}. Say its name in \`interface\`.`,
+      );
       return [];
     }
     taken.set(name, portName(port));
@@ -74,11 +79,16 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
 }
 
 function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>, refuse: Refuse): HostInterface[] {
-  const { site, network: { topology } } = plan;
+  const {
+    site,
+    network: { topology },
+  } = plan;
   const own = membershipOf(site, port);
   const untagged = own.untagged !== NONE ? own.untagged : (topology.linkOf[port.index]?.untagged ?? NONE);
   const vlan = topology.networks[untagged]?.vlan;
-  const tagged = own.tagged.flatMap((index) => site.vlans[index] ?? []).sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || (a.name < b.name ? -1 : 1));
+  const tagged = own.tagged
+    .flatMap((index) => site.vlans[index] ?? [])
+    .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || (a.name < b.name ? -1 : 1));
   const of = new Map<Vlan | undefined, PortAddress[]>();
   for (const address of port.addresses) {
     const target = homeOf(address, vlan, tagged);
@@ -86,56 +96,98 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
   }
   const legs = tagged.flatMap((leg): HostInterface[] => {
     if (leg.id === undefined) {
-      refuse([...port.route, 'trunk'], `${leg.name} has no id, so that ${portName(port)} cannot carry it with a tag. Give the VLAN its id.`);
+      refuse(
+        [...port.route, 'trunk'],
+        `${leg.name} has no id, so that ${portName(port)} cannot carry it with a tag. Give the VLAN its id.`,
+      );
       return [];
     }
     const legName = `${name}.${leg.id}`;
-    const why = isInterfaceName(legName) ? nameTaken(taken, legName) : `that is ${legName.length} characters, and Linux takes 15 at most`;
+    const why = isInterfaceName(legName)
+      ? nameTaken(taken, legName)
+      : `that is ${legName.length} characters, and Linux takes 15 at most`;
     if (why !== undefined) {
-      refuse([...port.route, 'trunk'], `${leg.name} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another \`interface\`.`);
+      refuse(
+        [...port.route, 'trunk'],
+        `${leg.name} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another \`interface\`.`,
+      );
       return [];
     }
     taken.set(legName, portName(port));
     const addresses = (of.get(leg) ?? []).flatMap((address) => withPrefix(plan, port, address, leg, refuse));
     return [{ name: legName, port, vlan: leg, tag: { id: leg.id, of: name }, addresses }];
   });
-  const addresses = [...of].flatMap(([target, list]) => (target !== undefined && tagged.includes(target) ? [] : list))
+  const addresses = [...of]
+    .flatMap(([target, list]) => (target !== undefined && tagged.includes(target) ? [] : list))
     .flatMap((address) => withPrefix(plan, port, address, vlan, refuse));
   return [{ name, port, vlan, tag: undefined, addresses }, ...legs];
 }
 
 /** The tagged VLAN that an address belongs to; `undefined` for the interface of the port itself. */
-function homeOf({ address, vlan: name }: PortAddress, untagged: Vlan | undefined, tagged: readonly Vlan[]): Vlan | undefined {
+function homeOf(
+  { address, vlan: name }: PortAddress,
+  untagged: Vlan | undefined,
+  tagged: readonly Vlan[],
+): Vlan | undefined {
   if (name !== undefined) return tagged.find((leg) => leg.name === name);
   const holds = ({ subnet }: Vlan): boolean => subnet !== undefined && contains(subnet, address);
   return untagged !== undefined && holds(untagged) ? undefined : tagged.find(holds);
 }
 
-function withPrefix(plan: Plan, port: Port, { address, vlan: name, route }: PortAddress, vlan: Vlan | undefined, refuse: Refuse): { address: number; prefix: number }[] {
+function withPrefix(
+  plan: Plan,
+  port: Port,
+  { address, vlan: name, route }: PortAddress,
+  vlan: Vlan | undefined,
+  refuse: Refuse,
+): { address: number; prefix: number }[] {
   const said = formatAddress(address);
   if (name !== undefined && vlan !== undefined && vlan.name !== name) {
-    refuse(route, `${portName(port)} does not carry ${name}, so that ${said} cannot be set there. Add the VLAN to its trunk, or take the address out.`);
+    refuse(
+      route,
+      `${portName(port)} does not carry ${name}, so that ${said} cannot be set there. Add the VLAN to its trunk, or take the address out.`,
+    );
     return [];
   }
-  const home = vlan ?? (name === undefined ? plan.site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address)) : plan.site.vlanByName.get(name));
+  const home =
+    vlan ??
+    (name === undefined
+      ? plan.site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address))
+      : plan.site.vlanByName.get(name));
   if (home?.subnet === undefined) {
-    refuse(route, `No VLAN says how long the prefix of ${said} is. Give the VLAN of ${portName(port)} a subnet that holds it.`);
+    refuse(
+      route,
+      `No VLAN says how long the prefix of ${said} is. Give the VLAN of ${portName(port)} a subnet that holds it.`,
+    );
     return [];
   }
   if (!contains(home.subnet, address)) {
-    refuse(route, `${said} is outside ${home.name}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. Take an address inside.`);
+    refuse(
+      route,
+      `${said} is outside ${home.name}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. Take an address inside.`,
+    );
     return [];
   }
   return [{ address, prefix: home.subnet.prefix }];
 }
 
-function routeOf(plan: Plan, device: Device, route: HostRoute, interfaces: readonly HostInterface[], refuse: Refuse): NetworkRoute | undefined {
+function routeOf(
+  plan: Plan,
+  device: Device,
+  route: HostRoute,
+  interfaces: readonly HostInterface[],
+  refuse: Refuse,
+): NetworkRoute | undefined {
   const { to } = route;
   const own = interfaces.filter(({ port }) => port.name === route.port);
   const first = planned(plan, device, route.port, own);
   if (first === undefined) {
     // A port that could not be set up has been told of.
-    if (!device.portByName.has(route.port)) refuse([...route.route, 'port'], `${device.name} has no port ${visible(route.port)}, so that there is no route by it. Name one of its ports.`);
+    if (!device.portByName.has(route.port))
+      refuse(
+        [...route.route, 'port'],
+        `${device.name} has no port ${visible(route.port)}, so that there is no route by it. Name one of its ports.`,
+      );
     return undefined;
   }
   const text = written(device.item, [...route.route, 'via']);
@@ -143,21 +195,36 @@ function routeOf(plan: Plan, device: Device, route: HostRoute, interfaces: reado
   if (via !== undefined) {
     const by = own.find(({ vlan }) => vlan?.subnet !== undefined && contains(vlan.subnet, via));
     if (by !== undefined) return { to, by, via };
-    refuse([...route.route, 'via'], `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it there. Name a router on that link.`);
+    refuse(
+      [...route.route, 'via'],
+      `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it there. Name a router on that link.`,
+    );
     return undefined;
   }
   if (to.prefix > 0) return { to, by: first, via: undefined };
   const gateway = first.vlan === undefined ? undefined : gatewayAddress(plan, first.vlan, device);
   if (gateway !== undefined) return { to, by: first, via: gateway };
-  refuse(route.route, `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an address. Say it: \`via\`.`);
+  refuse(
+    route.route,
+    `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an address. Say it: \`via\`.`,
+  );
   return undefined;
 }
 
 /** The interface of a port that the plan sends by; where the plan knows of no cable, the first with an address. */
-function planned({ network }: Plan, device: Device, port: string, own: readonly HostInterface[]): HostInterface | undefined {
+function planned(
+  { network }: Plan,
+  device: Device,
+  port: string,
+  own: readonly HostInterface[],
+): HostInterface | undefined {
   const by = network.interfaces.of(device).find((candidate) => candidate.port.name === port);
   const vlan = by === undefined ? undefined : network.topology.networks[by.network]?.vlan;
-  return own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ?? own.find(({ addresses }) => addresses.length > 0) ?? own[0];
+  return (
+    own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ??
+    own.find(({ addresses }) => addresses.length > 0) ??
+    own[0]
+  );
 }
 
 /** As a host that is told of one gateway has it: by the first interface whose VLAN has one. */
@@ -170,7 +237,11 @@ function usualDefault(plan: Plan, device: Device, interfaces: readonly HostInter
 }
 
 /** The interface that the plan has a destination leave by. */
-export function interfaceTowards({ network }: Plan, { device, interfaces }: HostNetwork, address: number): HostInterface | undefined {
+export function interfaceTowards(
+  { network }: Plan,
+  { device, interfaces }: HostNetwork,
+  address: number,
+): HostInterface | undefined {
   const by = network.interfaces.towards(device, address)?.by;
   if (by === undefined) return undefined;
   const vlan = network.topology.networks[by.network]?.vlan;

@@ -9,13 +9,23 @@ import { commented, header } from '../header.ts';
 import { type Made, type Output, together } from '../output.ts';
 import { shellWord } from '../quoting/shell.ts';
 import { checkScript } from './check-script.ts';
-import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork, hostsWithNetwork } from './host-network.ts';
+import {
+  type HostInterface,
+  type HostNetwork,
+  type NetworkRoute,
+  destination,
+  hostNetwork,
+  hostsWithNetwork,
+} from './host-network.ts';
 
 export const iproute2: Output = {
   kind: 'iproute2',
   title: 'Network of a server: iproute2',
   summary: 'scripts that set addresses, VLAN interfaces and the multicast route of a host, and that check them',
-  subjects: (plan) => hostsWithNetwork(plan).map(({ name }) => name).sort(),
+  subjects: (plan) =>
+    hostsWithNetwork(plan)
+      .map(({ name }) => name)
+      .sort(),
   make(plan, subject) {
     const hosts = hostsWithNetwork(plan).filter(({ name }) => subject === undefined || name === subject);
     return together([...hosts].sort((a, b) => (a.name < b.name ? -1 : 1)).map((device) => ofHost(plan, device)));
@@ -50,7 +60,12 @@ function setScript({ device, interfaces, routes }: HostNetwork, head: readonly s
     '#!/bin/sh\n',
     commented('#', [...head, ...lines]).replace(/^# $/gm, '#'),
     'set -eu\n',
-    ...(cards.length === 0 ? [] : ['\n# Before anything is changed: all interfaces are there.\n', ...cards.map(({ name }) => `ip link show dev ${word(name)} >/dev/null\n`)]),
+    ...(cards.length === 0
+      ? []
+      : [
+          '\n# Before anything is changed: all interfaces are there.\n',
+          ...cards.map(({ name }) => `ip link show dev ${word(name)} >/dev/null\n`),
+        ]),
     ...interfaces.map(setInterface),
     ...(routes.length === 0 ? [] : ['\n', ...[...routes].sort(lessGeneralFirst).map(setRoute)]),
   ].join('');
@@ -58,13 +73,20 @@ function setScript({ device, interfaces, routes }: HostNetwork, head: readonly s
 
 function setInterface({ name, port, vlan, tag, addresses }: HostInterface): string {
   const own = word(name);
-  const where = [port.name === name ? '' : `port ${port.name}`, vlan === undefined ? '' : `VLAN ${vlan.name}`].filter((part) => part !== '');
+  const where = [port.name === name ? '' : `port ${port.name}`, vlan === undefined ? '' : `VLAN ${vlan.name}`].filter(
+    (part) => part !== '',
+  );
   const lines = [`\n# ${visible([name, ...where].join(', '))}\n`];
-  if (tag !== undefined) lines.push(`ip link show dev ${own} >/dev/null 2>&1 || ip link add link ${word(tag.of)} name ${own} type vlan id ${tag.id}\n`);
+  if (tag !== undefined)
+    lines.push(
+      `ip link show dev ${own} >/dev/null 2>&1 || ip link add link ${word(tag.of)} name ${own} type vlan id ${tag.id}\n`,
+    );
   lines.push(`ip link set dev ${own} up\n`);
   for (const { address, prefix } of addresses) {
     // A /31 and a /32 have no broadcast address (RFC 3021).
-    lines.push(`ip address replace ${formatAddress(address)}/${prefix}${prefix < 31 ? ' broadcast +' : ''} dev ${own}\n`);
+    lines.push(
+      `ip address replace ${formatAddress(address)}/${prefix}${prefix < 31 ? ' broadcast +' : ''} dev ${own}\n`,
+    );
   }
   return lines.join('');
 }

@@ -11,13 +11,23 @@ import { type Made, type MadeFile, type Output, type Refusal, together } from '.
 import { macAddress } from '../quoting/mac.ts';
 import { networkdInterface, networkdText } from '../quoting/networkd.ts';
 import { written } from '../written.ts';
-import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork, hostsWithNetwork } from './host-network.ts';
+import {
+  type HostInterface,
+  type HostNetwork,
+  type NetworkRoute,
+  destination,
+  hostNetwork,
+  hostsWithNetwork,
+} from './host-network.ts';
 
 export const networkd: Output = {
   kind: 'networkd',
   title: 'Network of a server: systemd-networkd',
   summary: 'files for /etc/systemd/network that give a host its addresses, VLAN interfaces and the multicast route',
-  subjects: (plan) => hostsWithNetwork(plan).map(({ name }) => name).sort(),
+  subjects: (plan) =>
+    hostsWithNetwork(plan)
+      .map(({ name }) => name)
+      .sort(),
   make(plan, subject) {
     const hosts = hostsWithNetwork(plan).filter(({ name }) => subject === undefined || name === subject);
     return together([...hosts].sort((a, b) => (a.name < b.name ? -1 : 1)).map((device) => ofHost(plan, device)));
@@ -36,7 +46,10 @@ function ofHost(plan: Plan, device: Device): Made {
   const head = commented('#', header(plan.site, `make networkd ${device.name}`));
   const refused: Refusal[] = [...network.refused];
   const files = network.interfaces.flatMap((own): MadeFile[] => {
-    if (networkdInterface(own.name) !== undefined && (own.tag === undefined || networkdInterface(own.tag.of) !== undefined)) {
+    if (
+      networkdInterface(own.name) !== undefined &&
+      (own.tag === undefined || networkdInterface(own.tag.of) !== undefined)
+    ) {
       return filesOf(network, own, `# Files of ${device.name}.\n${head}`);
     }
     const message =
@@ -58,7 +71,9 @@ function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface
     section('Match', match(own)),
     section('Network', [
       ...described(device, own),
-      ...(tag === undefined && own.addresses.length === 0 && own.vlan?.pool !== undefined ? [['DHCP', 'ipv4'] as const] : []),
+      ...(tag === undefined && own.addresses.length === 0 && own.vlan?.pool !== undefined
+        ? [['DHCP', 'ipv4'] as const]
+        : []),
       ...legs.map((leg) => ['VLAN', leg.name] as const),
       ...own.addresses.map(({ address, prefix }) => ['Address', `${formatAddress(address)}/${prefix}`] as const),
     ]),
@@ -66,7 +81,14 @@ function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface
   ].join('');
   const network = { path: `${device.name}/${tag === undefined ? '20' : '10'}-${name}.network`, text };
   if (tag === undefined) return [network];
-  const netdev = [head, section('NetDev', [['Name', name], ['Kind', 'vlan']]), section('VLAN', [['Id', String(tag.id)]])].join('');
+  const netdev = [
+    head,
+    section('NetDev', [
+      ['Name', name],
+      ['Kind', 'vlan'],
+    ]),
+    section('VLAN', [['Id', String(tag.id)]]),
+  ].join('');
   return [{ path: `${device.name}/10-${name}.netdev`, text: netdev }, network];
 }
 

@@ -16,5 +16,9 @@ export function shellWord(text: string): string | undefined {
   if (PLAIN.test(text)) return text;
   // A backslash before a closing quote is right, but looks like a mistake, to shellcheck too: it stands outside.
   const parts = text.split(/(\\*'|\\+$)/);
-  return parts.map((part, index) => (index % 2 === 1 ? part.replace(/./g, '\\$&') : part === '' ? '' : `'${part}'`)).join('') || "''";
+  return (
+    parts
+      .map((part, index) => (index % 2 === 1 ? part.replace(/./g, '\\$&') : part === '' ? '' : `'${part}'`))
+      .join('') || "''"
+  );
 }

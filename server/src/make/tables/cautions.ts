@@ -8,24 +8,53 @@ import type { Caution } from './sheet.ts';
 
 /** Of the work at these cables and ports. Common practice; sources are local codes. */
 export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly Port[]): Caution[] {
-  const ends = cables.map((cable) => [cable, portAt(site, cable.from)?.device, portAt(site, cable.to)?.device] as const);
-  const highest = Math.max(0, ...ports.flatMap(({ feeds }) => (feeds === undefined ? [] : portTypes[feeds].pseMilliwatts)));
+  const ends = cables.map(
+    (cable) => [cable, portAt(site, cable.from)?.device, portAt(site, cable.to)?.device] as const,
+  );
+  const highest = Math.max(
+    0,
+    ...ports.flatMap(({ feeds }) => (feeds === undefined ? [] : portTypes[feeds].pseMilliwatts)),
+  );
   const isAloft = (device: Device | undefined): boolean => device?.kind === 'camera' || device?.kind === 'access-point';
   const found: Caution[] = [
-    { about: 'Mains', text: 'sockets, supplies and whatever is behind a cover are for a licensed electrician. Keep data cables apart from mains cables.' },
+    {
+      about: 'Mains',
+      text: 'sockets, supplies and whatever is behind a cover are for a licensed electrician. Keep data cables apart from mains cables.',
+    },
   ];
-  if (highest > 0) found.push({ about: 'Power over Ethernet', text: `the ports so marked put up to ${watts(highest)} on the cable. Unplug it at the switch before you cut, crimp or splice it.` });
+  if (highest > 0)
+    found.push({
+      about: 'Power over Ethernet',
+      text: `the ports so marked put up to ${watts(highest)} on the cable. Unplug it at the switch before you cut, crimp or splice it.`,
+    });
   if (cables.some(({ type }) => type !== undefined && /^o[ms]\d/.test(type))) {
-    found.push({ about: 'Fibre', text: 'look into no end, lit or not: the light cannot be seen and can harm the eye. Cap what is not plugged in, and gather every splinter.' });
+    found.push({
+      about: 'Fibre',
+      text: 'look into no end, lit or not: the light cannot be seen and can harm the eye. Cap what is not plugged in, and gather every splinter.',
+    });
   }
-  if (ends.some(([{ type }, a, b]) => carriesPower(type) && (isAloft(a) || isAloft(b) || (a?.bridging === true && b?.bridging === true)))) {
-    found.push({ about: 'Lightning and earth', text: 'copper that leaves a building, or goes to a roof, a gable or a mast, brings lightning in and joins two earths. Lay fibre, or protect and bond it as the code asks.' });
+  if (
+    ends.some(
+      ([{ type }, a, b]) =>
+        carriesPower(type) && (isAloft(a) || isAloft(b) || (a?.bridging === true && b?.bridging === true)),
+    )
+  ) {
+    found.push({
+      about: 'Lightning and earth',
+      text: 'copper that leaves a building, or goes to a roof, a gable or a mast, brings lightning in and joins two earths. Lay fibre, or protect and bond it as the code asks.',
+    });
   }
   if (ends.some(([, a, b]) => isAloft(a) || isAloft(b))) {
-    found.push({ about: 'Heights', text: 'ladders, roofs and masts not alone, not in wind, wet or frost, and nowhere near overhead lines.' });
+    found.push({
+      about: 'Heights',
+      text: 'ladders, roofs and masts not alone, not in wind, wet or frost, and nowhere near overhead lines.',
+    });
   }
   if (ends.some(([, a, b]) => a?.kind === 'camera' || b?.kind === 'camera')) {
-    found.push({ about: 'Cameras', text: 'aim none at a public way or a neighbour before it is settled what privacy law allows.' });
+    found.push({
+      about: 'Cameras',
+      text: 'aim none at a public way or a neighbour before it is settled what privacy law allows.',
+    });
   }
   return found;
 }

@@ -15,7 +15,9 @@ function pieces(text: string): string[] {
 }
 
 function compared(a: string, b: string): number {
-  const [digitsOfA, digitsOfB] = [a, b].map((piece) => (/^\d/.test(piece) ? piece.replace(/^0+(?=\d)/, '') : undefined));
+  const [digitsOfA, digitsOfB] = [a, b].map((piece) =>
+    /^\d/.test(piece) ? piece.replace(/^0+(?=\d)/, '') : undefined,
+  );
   if (digitsOfA !== undefined && digitsOfB !== undefined) {
     return digitsOfA.length - digitsOfB.length || (digitsOfA < digitsOfB ? -1 : digitsOfA > digitsOfB ? 1 : 0);
   }

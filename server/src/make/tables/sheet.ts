@@ -83,8 +83,14 @@ export interface Column {
 /** Cells are text; `{ html }` is HTML already. */
 export type SheetCell = string | { readonly html: string };
 
-export function sheetTable(columns: readonly Column[], rows: readonly (readonly SheetCell[])[], classOf: (row: number) => string = () => ''): string {
-  const head = columns.map(({ head: text, set }) => `<th${set === 'n' ? ' class="n"' : ''}>${html(text)}</th>`).join('');
+export function sheetTable(
+  columns: readonly Column[],
+  rows: readonly (readonly SheetCell[])[],
+  classOf: (row: number) => string = () => '',
+): string {
+  const head = columns
+    .map(({ head: text, set }) => `<th${set === 'n' ? ' class="n"' : ''}>${html(text)}</th>`)
+    .join('');
   const body = rows.map((row, index) => {
     const own = classOf(index);
     const cells = row.map((cell, at) => tableCell(cell, columns[at]?.set));
@@ -105,13 +111,20 @@ function tableCell(cell: SheetCell, set: Set | undefined): string {
 
 /** A cell whose lines end between the parts alone. */
 export function parted(...parts: readonly string[]): SheetCell {
-  const part = (text: string): string => (text.length <= UNBROKEN ? `<span class="w">${html(text)}</span>` : breakable(text));
-  return { html: parts.filter((text) => text !== '').map(part).join(' ') };
+  const part = (text: string): string =>
+    text.length <= UNBROKEN ? `<span class="w">${html(text)}</span>` : breakable(text);
+  return {
+    html: parts
+      .filter((text) => text !== '')
+      .map(part)
+      .join(' '),
+  };
 }
 
 /** The text as HTML, in which a word that is too long for a column may go on in the next line. */
 export function breakable(text: string): string {
-  const broken = (word: string): string => (word.length <= LONG ? html(word) : (word.match(/.{1,10}/gsu) ?? []).map(html).join('<wbr>'));
+  const broken = (word: string): string =>
+    word.length <= LONG ? html(word) : (word.match(/.{1,10}/gsu) ?? []).map(html).join('<wbr>');
   return visible(text, 1000).split(' ').map(broken).join(' ');
 }
 

@@ -16,13 +16,23 @@ export const cableLabels: Output = {
   make(plan) {
     if (plan.site.cables.length === 0) return { files: [], refused: [], notes: [] };
     const labels = labelsOf(plan);
-    return { files: [{ path: 'cable-labels.csv', text: csvOf(plan, labels) }, { path: 'cable-labels.html', text: pageOf(plan, labels) }], refused: [], notes: [] };
+    return {
+      files: [
+        { path: 'cable-labels.csv', text: csvOf(plan, labels) },
+        { path: 'cable-labels.html', text: pageOf(plan, labels) },
+      ],
+      refused: [],
+      notes: [],
+    };
   },
 };
 
 /** The two of a cable stand beside each other; cables without a label come last. */
 function labelsOf(plan: Plan): (readonly [Laid, Laid])[] {
-  const order = byTexts<Laid>(({ label }) => (label === '' ? '\uffff' : label), ({ here }) => here.text);
+  const order = byTexts<Laid>(
+    ({ label }) => (label === '' ? '\uffff' : label),
+    ({ here }) => here.text,
+  );
   const cables = plan.site.cables.map((cable) => laid(plan, cable)).sort((a, b) => order(a, b) || laidOrder(a, b));
   return cables.map((one) => [one, turned(one)]);
 }
@@ -30,9 +40,19 @@ function labelsOf(plan: Plan): (readonly [Laid, Laid])[] {
 const CSV_HEAD = ['Label', 'Here', 'There', 'Through', 'Text', 'Site'];
 
 function csvOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): string {
-  return csv(CSV_HEAD, labels.flat().map(({ label, here, there, through }) => [
-    label, here.text, there.text, through.join('; '), `${label === '' ? '' : `${label} `}${here.text} to ${there.text}`, site.name ?? '',
-  ]));
+  return csv(
+    CSV_HEAD,
+    labels
+      .flat()
+      .map(({ label, here, there, through }) => [
+        label,
+        here.text,
+        there.text,
+        through.join('; '),
+        `${label === '' ? '' : `${label} `}${here.text} to ${there.text}`,
+        site.name ?? '',
+      ]),
+  );
 }
 
 function pageOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): string {
@@ -45,7 +65,8 @@ function pageOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): str
     command: 'make cable-labels',
     cautions: [],
     upright: true,
-    body: `${facts(count(labels.length, 'cable'), 'two labels each: the cable, the port that this end belongs in, and where the other end is')}` +
+    body:
+      `${facts(count(labels.length, 'cable'), 'two labels each: the cable, the port that this end belongs in, and where the other end is')}` +
       `<style>\n${STYLE}</style>\n<div class="labels">\n${pairs.join('')}</div>\n`,
   });
 }

@@ -29,7 +29,10 @@ export interface Plug {
 
 /** From its `from`. */
 export function laid(plan: Plan, cable: Cable): Laid {
-  const { site, network: { topology } } = plan;
+  const {
+    site,
+    network: { topology },
+  } = plan;
   const here = plug(site, cable.from);
   const there = plug(site, cable.to);
   const link = here.port === undefined ? undefined : topology.linkOf[here.port.index];
@@ -53,7 +56,11 @@ function plug(site: Site, end: CableEnd | undefined): Plug {
   const device = site.deviceByName.get(end.device);
   const said = end.port === undefined ? end.device : `${end.device}/${end.port}`;
   const text = port === undefined ? said : port.device.ports.length === 1 ? port.device.name : portName(port);
-  return { text: visible(text, 200), port, location: device === undefined ? '' : visible(written(device.item, ['location']) ?? '', 200) };
+  return {
+    text: visible(text, 200),
+    port,
+    location: device === undefined ? '' : visible(written(device.item, ['location']) ?? '', 200),
+  };
 }
 
 /** `cat6, 84 m` */
@@ -67,5 +74,13 @@ export function laidOrder(a: Laid, b: Laid): number {
 }
 
 function whole({ label, here, there, through, cable }: Laid): string {
-  return [label, here.text, there.text, ...through, cable.type ?? '', String(cable.length ?? ''), written(cable.item, ['description']) ?? ''].join('\n');
+  return [
+    label,
+    here.text,
+    there.text,
+    ...through,
+    cable.type ?? '',
+    String(cable.length ?? ''),
+    written(cable.item, ['description']) ?? '',
+  ].join('\n');
 }

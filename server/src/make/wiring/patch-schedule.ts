@@ -21,7 +21,14 @@ export const patchSchedule: Output = {
   make(plan) {
     if (plan.site.cables.length === 0) return { files: [], refused: [], notes: [] };
     const walk = walkOf(plan);
-    return { files: [{ path: 'patch-schedule.csv', text: csvOf(plan, walk) }, { path: 'patch-schedule.html', text: pageOf(plan, walk) }], refused: [], notes: [] };
+    return {
+      files: [
+        { path: 'patch-schedule.csv', text: csvOf(plan, walk) },
+        { path: 'patch-schedule.html', text: pageOf(plan, walk) },
+      ],
+      refused: [],
+      notes: [],
+    };
   },
 };
 
@@ -29,7 +36,8 @@ export const patchSchedule: Output = {
 function walkOf(plan: Plan): Laid[] {
   const { site } = plan;
   const ends = new Map<string, number>();
-  for (const { from, to } of site.cables) for (const end of [from, to]) if (end !== undefined) ends.set(end.device, (ends.get(end.device) ?? 0) + 1);
+  for (const { from, to } of site.cables)
+    for (const end of [from, to]) if (end !== undefined) ends.set(end.device, (ends.get(end.device) ?? 0) + 1);
   const rank = ({ text, port }: Plug): readonly [forwards: number, cables: number, name: string] => {
     const device = port?.device.name ?? text;
     return [port?.device.bridging === true ? 1 : 0, ends.get(device) ?? 0, text];
@@ -38,27 +46,70 @@ function walkOf(plan: Plan): Laid[] {
     const [a, b] = [rank(one.here), rank(one.there)];
     return a[0] !== b[0] ? a[0] > b[0] : a[1] !== b[1] ? a[1] > b[1] : a[2] <= b[2];
   };
-  const order = byTexts<Laid>(({ here }) => (here.location === '' ? '\uffff' : here.location), ({ here }) => here.text);
-  return site.cables.map((cable) => laid(plan, cable)).map((one) => (isHere(one) ? one : turned(one))).sort((a, b) => order(a, b) || laidOrder(a, b));
+  const order = byTexts<Laid>(
+    ({ here }) => (here.location === '' ? '\uffff' : here.location),
+    ({ here }) => here.text,
+  );
+  return site.cables
+    .map((cable) => laid(plan, cable))
+    .map((one) => (isHere(one) ? one : turned(one)))
+    .sort((a, b) => order(a, b) || laidOrder(a, b));
 }
 
 const CSV_HEAD = [
-  'Label', 'From', 'At', 'Through', 'To', 'At the far end', 'Cable', 'Length (m)', 'How laid', 'Speed (bit/s)', 'Peak from here (bit/s)', 'Peak to here (bit/s)', 'Site',
+  'Label',
+  'From',
+  'At',
+  'Through',
+  'To',
+  'At the far end',
+  'Cable',
+  'Length (m)',
+  'How laid',
+  'Speed (bit/s)',
+  'Peak from here (bit/s)',
+  'Peak to here (bit/s)',
+  'Site',
 ];
 
 function csvOf({ site, network }: Plan, walk: readonly Laid[]): string {
-  return csv(CSV_HEAD, walk.map(({ cable, link, here, there, through, label }): Cell[] => {
-    const peak = (reverse: number): Cell => (link === undefined || here.port === undefined ? '' : (network.loads[outOf(link, here.port) ^ reverse]?.line.peak ?? 0));
-    return [
-      label, here.text, here.location, through.join('; '), there.text, there.location, cable.type ?? '', cable.length === undefined ? '' : cable.length / 1000,
-      written(cable.item, ['description']) ?? '', link?.capacity ?? '', peak(0), peak(1), site.name ?? '',
-    ];
-  }));
+  return csv(
+    CSV_HEAD,
+    walk.map(({ cable, link, here, there, through, label }): Cell[] => {
+      const peak = (reverse: number): Cell =>
+        link === undefined || here.port === undefined
+          ? ''
+          : (network.loads[outOf(link, here.port) ^ reverse]?.line.peak ?? 0);
+      return [
+        label,
+        here.text,
+        here.location,
+        through.join('; '),
+        there.text,
+        there.location,
+        cable.type ?? '',
+        cable.length === undefined ? '' : cable.length / 1000,
+        written(cable.item, ['description']) ?? '',
+        link?.capacity ?? '',
+        peak(0),
+        peak(1),
+        site.name ?? '',
+      ];
+    }),
+  );
 }
 
 const COLUMNS: readonly Column[] = [
-  { head: '' }, { head: 'Label', set: 'w' }, { head: 'From', set: 'w' }, { head: 'Through', set: 'w' }, { head: 'To', set: 'w' }, { head: 'At the far end' },
-  { head: 'Cable', set: 'w' }, { head: 'Length', set: 'n' }, { head: 'Speed', set: 'n' }, { head: 'How laid', set: 's' },
+  { head: '' },
+  { head: 'Label', set: 'w' },
+  { head: 'From', set: 'w' },
+  { head: 'Through', set: 'w' },
+  { head: 'To', set: 'w' },
+  { head: 'At the far end' },
+  { head: 'Cable', set: 'w' },
+  { head: 'Length', set: 'n' },
+  { head: 'Speed', set: 'n' },
+  { head: 'How laid', set: 's' },
 ];
 
 function pageOf({ site }: Plan, walk: readonly Laid[]): string {
@@ -70,8 +121,16 @@ function pageOf({ site }: Plan, walk: readonly Laid[]): string {
   }
   const parts = stops.map(({ location, cables }) => {
     const rows = cables.map(({ cable, link, here, there, through, label }) => [
-      TICK, label, here.text, through.join(', '), there.text, there.location, cable.type ?? '', cable.length === undefined ? '' : metres(cable.length),
-      link === undefined ? 'no link' : link.capacity === undefined ? '' : bitRate(link.capacity), written(cable.item, ['description']) ?? '',
+      TICK,
+      label,
+      here.text,
+      through.join(', '),
+      there.text,
+      there.location,
+      cable.type ?? '',
+      cable.length === undefined ? '' : metres(cable.length),
+      link === undefined ? 'no link' : link.capacity === undefined ? '' : bitRate(link.capacity),
+      written(cable.item, ['description']) ?? '',
     ]);
     return `<section>\n<h2>${html(location === '' ? 'Place not said' : location)}</h2>\n${sheetTable(COLUMNS, rows)}</section>\n`;
   });
@@ -79,19 +138,30 @@ function pageOf({ site }: Plan, walk: readonly Laid[]): string {
   return sheet(site, {
     title: 'Patch schedule',
     command: 'make patch-schedule',
-    cautions: cautionsOf(site, cables, walk.flatMap(({ here, there }) => [here.port ?? [], there.port ?? []].flat())),
+    cautions: cautionsOf(
+      site,
+      cables,
+      walk.flatMap(({ here, there }) => [here.port ?? [], there.port ?? []].flat()),
+    ),
     body: `${facts(count(cables.length, 'cable'), ...byType(cables))}${parts.join('')}`,
   });
 }
 
 /** `cat6: 22, 563 m`; of some the length is not known. */
 function byType(cables: readonly Cable[]): string[] {
-  const types = [...new Set(cables.map(({ type }) => type))].sort((a, b) => ((a ?? '\uffff') < (b ?? '\uffff') ? -1 : 1));
+  const types = [...new Set(cables.map(({ type }) => type))].sort((a, b) =>
+    (a ?? '\uffff') < (b ?? '\uffff') ? -1 : 1,
+  );
   return types.map((type) => {
     const own = cables.filter((cable) => cable.type === type);
     const unknown = own.filter(({ length }) => length === undefined).length;
     const total = metres(own.reduce((sum, { length }) => sum + (length ?? 0), 0));
-    const lengths = unknown === own.length ? 'lengths not known' : unknown === 0 ? total : `${total} and ${unknown} of unknown length`;
+    const lengths =
+      unknown === own.length
+        ? 'lengths not known'
+        : unknown === 0
+          ? total
+          : `${total} and ${unknown} of unknown length`;
     return `${type ?? 'type not said'}: ${own.length}, ${lengths}`;
   });
 }

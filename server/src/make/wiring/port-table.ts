@@ -22,10 +22,15 @@ import { type Laid, cableText, laid, laidOrder, turned } from './ends.ts';
 export const portTable: Output = {
   kind: 'port-table',
   title: 'Port Table of a Switch',
-  summary: 'each port of a switch: speed, VLANs, power, what is plugged in, predicted peak load; CSV and a page to print',
+  summary:
+    'each port of a switch: speed, VLANs, power, what is plugged in, predicted peak load; CSV and a page to print',
   subjects: (plan) => switches(plan).map(({ name }) => name),
   make(plan, subject) {
-    return together(switches(plan).filter(({ name }) => subject === undefined || name === subject).map((device) => ofSwitch(plan, device)));
+    return together(
+      switches(plan)
+        .filter(({ name }) => subject === undefined || name === subject)
+        .map((device) => ofSwitch(plan, device)),
+    );
   },
 };
 
@@ -52,14 +57,24 @@ function ofSwitch(plan: Plan, device: Device): Made {
   if (refused !== undefined) return { files: [], refused: [refused], notes: [] };
   const rows = rowsOf(plan, device);
   const path = `port-table/${device.name}`;
-  return { files: [{ path: `${path}.csv`, text: csvOf(plan, rows) }, { path: `${path}.html`, text: pageOf(plan, device, rows) }], refused: [], notes: [] };
+  return {
+    files: [
+      { path: `${path}.csv`, text: csvOf(plan, rows) },
+      { path: `${path}.html`, text: pageOf(plan, device, rows) },
+    ],
+    refused: [],
+    notes: [],
+  };
 }
 
 function rowsOf(plan: Plan, device: Device): Row[] {
   const { site, network, power } = plan;
   const cables = site.cables.flatMap((cable) => {
     const one = laid(plan, cable);
-    return [...(portAt(site, cable.from)?.device === device ? [one] : []), ...(portAt(site, cable.to)?.device === device ? [turned(one)] : [])];
+    return [
+      ...(portAt(site, cable.from)?.device === device ? [one] : []),
+      ...(portAt(site, cable.to)?.device === device ? [turned(one)] : []),
+    ];
   });
   const feeds = power.find((source) => source.device === device)?.feeds ?? [];
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
@@ -70,52 +85,128 @@ function rowsOf(plan: Plan, device: Device): Row[] {
     return {
       port,
       use: written(device.item, [...port.route, 'description']) ?? '',
-      mode: hasVlans(port) ? (port.trunk === undefined ? 'access' : 'trunk') : device.ports.some(hasVlans) ? 'no VLAN' : 'all VLANs',
+      mode: hasVlans(port)
+        ? port.trunk === undefined
+          ? 'access'
+          : 'trunk'
+        : device.ports.some(hasVlans)
+          ? 'no VLAN'
+          : 'all VLANs',
       untagged: untagged === NONE ? undefined : site.vlans[untagged],
-      tagged: tagged.flatMap((index) => site.vlans[index] ?? []).sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || naturally(a.name, b.name)),
+      tagged: tagged
+        .flatMap((index) => site.vlans[index] ?? [])
+        .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || naturally(a.name, b.name)),
       feed: feeds.find(({ from }) => from === port),
       cables: cables.filter(({ here }) => here.port === port).sort(laidOrder),
-      peak: link === undefined ? undefined : { out: line(outOf(link, port))?.peak ?? 0, in: line(outOf(link, port) ^ 1)?.peak ?? 0 },
+      peak:
+        link === undefined
+          ? undefined
+          : { out: line(outOf(link, port))?.peak ?? 0, in: line(outOf(link, port) ^ 1)?.peak ?? 0 },
     };
   });
 }
 
 const CSV_HEAD = [
-  'Switch', 'Port', 'For', 'Mode', 'Untagged VLAN', 'Untagged ID', 'Tagged VLANs', 'Tagged IDs', 'Speed (bit/s)', 'Link speed (bit/s)', 'PoE',
-  'PoE set aside (W)', 'Cabled to', 'Through', 'Cable', 'Length (m)', 'Label', 'Idle by spanning tree', 'Peak out (bit/s)', 'Peak in (bit/s)', 'Site',
+  'Switch',
+  'Port',
+  'For',
+  'Mode',
+  'Untagged VLAN',
+  'Untagged ID',
+  'Tagged VLANs',
+  'Tagged IDs',
+  'Speed (bit/s)',
+  'Link speed (bit/s)',
+  'PoE',
+  'PoE set aside (W)',
+  'Cabled to',
+  'Through',
+  'Cable',
+  'Length (m)',
+  'Label',
+  'Idle by spanning tree',
+  'Peak out (bit/s)',
+  'Peak in (bit/s)',
+  'Site',
 ];
 
 function csvOf({ site, network }: Plan, rows: readonly Row[]): string {
   const each = (list: readonly (string | undefined)[]): string => list.map((text) => text ?? '').join('; ');
-  return csv(CSV_HEAD, rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): Cell[] => {
-    const link = network.topology.linkOf[port.index];
-    return [
-      port.device.name, port.name, use, mode, untagged?.name ?? '', untagged?.id ?? '', each(tagged.map(({ name }) => name)), each(tagged.map(({ id }) => String(id ?? ''))),
-      port.speed ?? '', link?.capacity ?? '', port.feeds ?? '', feed === undefined ? '' : feed.allotted / 1000,
-      each(cables.map(({ there }) => there.text)), each(cables.map(({ through }) => through.join(' ')) ), each(cables.map(({ cable }) => cable.type)),
-      each(cables.map(({ cable }) => (cable.length === undefined ? '' : String(cable.length / 1000)))), each(cables.map(({ label }) => label)),
-      link?.blocked === undefined ? '' : 'yes', peak?.out ?? '', peak?.in ?? '', site.name ?? '',
-    ];
-  }));
+  return csv(
+    CSV_HEAD,
+    rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): Cell[] => {
+      const link = network.topology.linkOf[port.index];
+      return [
+        port.device.name,
+        port.name,
+        use,
+        mode,
+        untagged?.name ?? '',
+        untagged?.id ?? '',
+        each(tagged.map(({ name }) => name)),
+        each(tagged.map(({ id }) => String(id ?? ''))),
+        port.speed ?? '',
+        link?.capacity ?? '',
+        port.feeds ?? '',
+        feed === undefined ? '' : feed.allotted / 1000,
+        each(cables.map(({ there }) => there.text)),
+        each(cables.map(({ through }) => through.join(' '))),
+        each(cables.map(({ cable }) => cable.type)),
+        each(cables.map(({ cable }) => (cable.length === undefined ? '' : String(cable.length / 1000)))),
+        each(cables.map(({ label }) => label)),
+        link?.blocked === undefined ? '' : 'yes',
+        peak?.out ?? '',
+        peak?.in ?? '',
+        site.name ?? '',
+      ];
+    }),
+  );
 }
 
 const COLUMNS: readonly Column[] = [
-  { head: 'Port', set: 'w' }, { head: 'For' }, { head: 'Mode' }, { head: 'Untagged', set: 'w' }, { head: 'Tagged' }, { head: 'Speed', set: 'w' }, { head: 'PoE', set: 'w' },
-  { head: 'Cabled to' }, { head: 'Label', set: 'w' }, { head: 'Cable', set: 'w' }, { head: 'Peak out', set: 'n' }, { head: 'Peak in', set: 'n' },
+  { head: 'Port', set: 'w' },
+  { head: 'For' },
+  { head: 'Mode' },
+  { head: 'Untagged', set: 'w' },
+  { head: 'Tagged' },
+  { head: 'Speed', set: 'w' },
+  { head: 'PoE', set: 'w' },
+  { head: 'Cabled to' },
+  { head: 'Label', set: 'w' },
+  { head: 'Cable', set: 'w' },
+  { head: 'Peak out', set: 'n' },
+  { head: 'Peak in', set: 'n' },
 ];
 
 function pageOf(plan: Plan, device: Device, rows: readonly Row[]): string {
   const { site, network } = plan;
-  const body = sheetTable(COLUMNS, rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): SheetCell[] => {
-    const link = network.topology.linkOf[port.index];
-    const load = (amount: number | undefined): SheetCell =>
-      amount === undefined ? '' : amount === 0 ? '0' : parted(bitRate(amount), link?.capacity === undefined ? '' : percent(amount, link.capacity));
-    return [
-      port.name, use, mode, vlanText(untagged), commaParted(tagged.map(vlanText)), speedText(port, link?.capacity), poeText(port, feed),
-      parted(...cables.flatMap(cableTo), link?.blocked === undefined ? '' : '(kept idle by spanning tree)'),
-      known(cables.map(({ label }) => label)), known(cables.map(({ cable }) => cableText(cable))), load(peak?.out), load(peak?.in),
-    ];
-  }), (row) => (rows[row]?.cables.length === 0 ? 'free' : ''));
+  const body = sheetTable(
+    COLUMNS,
+    rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): SheetCell[] => {
+      const link = network.topology.linkOf[port.index];
+      const load = (amount: number | undefined): SheetCell =>
+        amount === undefined
+          ? ''
+          : amount === 0
+            ? '0'
+            : parted(bitRate(amount), link?.capacity === undefined ? '' : percent(amount, link.capacity));
+      return [
+        port.name,
+        use,
+        mode,
+        vlanText(untagged),
+        commaParted(tagged.map(vlanText)),
+        speedText(port, link?.capacity),
+        poeText(port, feed),
+        parted(...cables.flatMap(cableTo), link?.blocked === undefined ? '' : '(kept idle by spanning tree)'),
+        known(cables.map(({ label }) => label)),
+        known(cables.map(({ cable }) => cableText(cable))),
+        load(peak?.out),
+        load(peak?.in),
+      ];
+    }),
+    (row) => (rows[row]?.cables.length === 0 ? 'free' : ''),
+  );
   const used = new Set(rows.flatMap(({ cables }) => cables.map(({ cable }) => cable)));
   return sheet(site, {
     title: `Ports of ${visible(device.name, 100)}`,
@@ -132,18 +223,29 @@ function known(texts: readonly string[]): string {
 function switchFacts({ site, power }: Plan, device: Device): string {
   const said = (key: string): string | undefined => written(device.item, [key]);
   const source = power.find((each) => each.device === device);
-  const asks = site.vlans.filter(({ querier }) => querier === device.name).map(vlanText).sort(naturally);
+  const asks = site.vlans
+    .filter(({ querier }) => querier === device.name)
+    .map(vlanText)
+    .sort(naturally);
   const mac = said('mac');
-  return facts(said('location'), said('model')) + facts(
-    device.address === undefined ? undefined : `Address ${formatAddress(device.address)}`,
-    mac === undefined ? undefined : `MAC ${macAddress(mac)}`,
-    `IGMP snooping ${device.snooping ? `on, unregistered multicast: ${device.unregistered}` : 'off'}`,
-    asks.length === 0 ? undefined : `IGMP querier of ${asks.join(', ')}`,
-    `Spanning tree ${device.spanningTree ? `on, priority ${device.spanningTreePriority}` : 'off'}`,
-    source === undefined ? undefined : `PoE: ${watts(source.draw)} set aside${source.budget === undefined ? '' : ` of ${watts(source.budget)}`}`,
-  ) + facts(
-    'Peaks are predicted, on the line: Ethernet frames with preamble and gaps; the share is of the speed of the link.' +
-      (device.ports.some(({ feeds }) => feeds !== undefined) ? ' The watts behind a type of PoE are set aside for what is plugged in.' : ''),
+  return (
+    facts(said('location'), said('model')) +
+    facts(
+      device.address === undefined ? undefined : `Address ${formatAddress(device.address)}`,
+      mac === undefined ? undefined : `MAC ${macAddress(mac)}`,
+      `IGMP snooping ${device.snooping ? `on, unregistered multicast: ${device.unregistered}` : 'off'}`,
+      asks.length === 0 ? undefined : `IGMP querier of ${asks.join(', ')}`,
+      `Spanning tree ${device.spanningTree ? `on, priority ${device.spanningTreePriority}` : 'off'}`,
+      source === undefined
+        ? undefined
+        : `PoE: ${watts(source.draw)} set aside${source.budget === undefined ? '' : ` of ${watts(source.budget)}`}`,
+    ) +
+    facts(
+      'Peaks are predicted, on the line: Ethernet frames with preamble and gaps; the share is of the speed of the link.' +
+        (device.ports.some(({ feeds }) => feeds !== undefined)
+          ? ' The watts behind a type of PoE are set aside for what is plugged in.'
+          : ''),
+    )
   );
 }
 

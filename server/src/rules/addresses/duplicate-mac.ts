@@ -76,7 +76,8 @@ devices:
 const RELATED = 5;
 
 function messageOf(mac: string, use: MacUse, others: readonly MacUse[]): string | undefined {
-  if (others.length > 0) return `${mac} is also the hardware address of ${few(others.map(macHolder))}. Read it off the labels again.`;
+  if (others.length > 0)
+    return `${mac} is also the hardware address of ${few(others.map(macHolder))}. Read it off the labels again.`;
   const [first] = use.ports;
   const last = use.ports.at(-1);
   if (first === undefined || last === undefined || first === last) return undefined;
