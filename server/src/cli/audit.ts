@@ -1,12 +1,14 @@
 import { Command } from 'commander';
 import { announcementsCommand } from './audit/announcements.ts';
 import { countersCommand } from './audit/counters.ts';
+import { probeCommand } from './audit/probe.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 
 /** Each kind of audit is a command below this one; none of them changes anything but what it is told to write. */
 const AUDITS: readonly (() => Command)[] = [
   announcementsCommand,
   countersCommand,
+  probeCommand,
 ];
 
 export function auditCommand(): Command {

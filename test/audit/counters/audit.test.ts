@@ -78,7 +78,7 @@ describe('Counters against the plan of Harrow Lane', () => {
     const seedlings = plan.network.rates[plan.site.streamByName.get('tv-two')?.index ?? -1]?.untagged.frame.nominal ?? 0;
     const messages = run((direction) => (direction === into ? seedlings : 0));
     assert.deepEqual(messages.length, 1);
-    assert.match(messages[0] ?? '', /^information port-above-plan: stable\/7 → stable-screen\/eth .* as much as tv-two \(5\.\d+ Mb\/s\): is it not planned there: flooded, or joined by somebody\?$/);
+    assert.match(messages[0] ?? '', /^information port-above-plan: stable\/7 → stable-screen\/eth .* as much as tv-two \(5\.\d+ Mb\/s\): not planned there, so is it flooded, or has somebody joined it\?$/);
   });
 
   it('name two that come to the difference where none does', () => {

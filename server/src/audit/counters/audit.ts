@@ -96,10 +96,12 @@ function question(suspects: readonly Suspect[]): string {
   const happenings = new Set(suspects.map(({ happening }) => happening));
   if (happenings.has('changed')) return 'is its bit rate other than declared?';
   if (happenings.has('missing')) return 'look whether it is sent, and arrives.';
-  const again = happenings.has('again') ? ['sent twice, or at twice its rate'] : [];
-  const groups = suspects.filter(({ happening }) => happening === 'stray').map(({ stream }) => stream.group !== undefined);
-  const stray = groups.length === 0 ? [] : [groups.includes(true) ? 'not planned there: flooded, or joined by somebody' : 'not planned there: asked for by somebody'];
-  return `is it ${[...again, ...stray].join(', or ')}?`;
+  const strays = suspects.filter(({ happening }) => happening === 'stray');
+  if (strays.length === 0) return 'is it sent twice, or at twice its rate?';
+  if (happenings.has('again')) return 'is it sent twice, at twice its rate, or where it is not planned?';
+  return strays.some(({ stream }) => stream.group !== undefined)
+    ? 'not planned there, so is it flooded, or has somebody joined it?'
+    : 'not planned there, so who asks for it?';
 }
 
 function relatedOf({ stream, rate }: Suspect): Related {

@@ -1,0 +1,191 @@
+/** What was measured of a stream against what it is declared to be, each difference at the key that declares it. */
+
+import { type Declared, declaredOf, isInBraces } from './declared.ts';
+import { visible } from '../../text/visible.ts';
+import { durationLike, written } from '../../text/quantity.ts';
+import { bitRate, duration, frequency } from '../../text/words.ts';
+import { scalarText, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Site, Stream } from '../../site/model.ts';
+import type { Fault } from '../../rules/rule.ts';
+import type { Found } from '../diagnose.ts';
+import { codecWord } from './codecs.ts';
+import { probeFaults } from './faults.ts';
+import type { ProbedPart } from './ffprobe.ts';
+import { type Measured, measure } from './measure.ts';
+
+/** Ten-thousandths: pictures and keyframes that come within this are as declared. Common practice, no source. */
+const EXACT = 200;
+/** Milliseconds: the shortest stretch that a peak is taken over. */
+const PEAK_OVER = 1000;
+
+/** @param tolerance ten-thousandths by which bit rates may differ */
+export function differences(site: Site, stream: Stream, parts: readonly ProbedPart[], tolerance: number): Found[] {
+  const media = site.media[stream.index] ?? { video: undefined, audio: undefined };
+  return (['video', 'audio'] as const).flatMap((kind) => {
+    const part = parts.find((each) => each.kind === kind);
+    if (part === undefined) return media[kind] === undefined ? [] : missing(site, stream, kind);
+    if (media[kind] === undefined) return undeclared(stream, part);
+    const compared = new Compared(site, stream, kind);
+    const measured = measure(part);
+    compared.codec(part);
+    if (kind === 'video') {
+      compared.size(part);
+      compared.frameRate(measured);
+      compared.keyframes(measured);
+    } else {
+      compared.sampleRate(part);
+      compared.channels(part);
+    }
+    compared.bitRate(measured, tolerance);
+    compared.peak(measured, tolerance);
+    return compared.found;
+  });
+}
+
+class Compared {
+  readonly found: Found[] = [];
+  private readonly stream: Stream;
+  private readonly kind: 'video' | 'audio';
+  private readonly declared: (key: string) => Declared | undefined;
+
+  constructor(site: Site, stream: Stream, kind: 'video' | 'audio') {
+    this.stream = stream;
+    this.kind = kind;
+    this.declared = (key) => declaredOf(site, stream, kind, key);
+  }
+
+  codec({ codec }: ProbedPart): void {
+    const declared = this.declared('codec');
+    if (codec === undefined || declared === undefined) return;
+    const word = codecWord(codec);
+    if (word === declared.text) return;
+    const name = word ?? visible(codec, 40);
+    this.tell(probeFaults.codec, declared, `is encoded as ${name}, not as ${declared.text}`, word);
+  }
+
+  size({ width, height }: ProbedPart): void {
+    const declared = this.declared('size');
+    if (width === undefined || height === undefined || declared === undefined) return;
+    const text = `${width}x${height}`;
+    if (text !== declared.text) this.tell(probeFaults.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
+  }
+
+  frameRate({ frameRate }: Measured): void {
+    const declared = this.declared('frame-rate');
+    if (frameRate === undefined || declared?.value === undefined || isNear(frameRate, declared.value, EXACT)) return;
+    const text = String(usualRate(frameRate));
+    this.tell(probeFaults.frameRate, declared, `has ${text} pictures per second, not ${declared.text}`, text);
+  }
+
+  keyframes({ keyframes, frameRate, milliseconds, keyframeCount }: Measured): void {
+    const declared = this.declared('keyframe-interval');
+    if (declared?.value === undefined) return;
+    // A keyframe more than half a picture off is another picture.
+    const slack = Math.max((declared.value * EXACT) / 10_000, frameRate === undefined ? 0 : 500 / frameRate);
+    if (keyframes === undefined) {
+      if (keyframeCount > 1 || milliseconds <= 2 * declared.value + slack) return;
+      this.tell(probeFaults.keyframeInterval, declared, `had ${keyframeCount === 0 ? 'no keyframe' : 'one keyframe'} in ${duration(milliseconds)}, and not one every ${declared.text}`);
+      return;
+    }
+    const { middle, shortest, longest } = keyframes;
+    if (Math.abs(middle - declared.value) <= slack) return;
+    const text = durationLike(roundTime(middle), declared.text);
+    const range = longest - shortest > 2 * slack ? ` for the most part (${duration(Math.round(shortest))} to ${duration(Math.round(longest))})` : '';
+    this.tell(probeFaults.keyframeInterval, declared, `has a keyframe every ${text}${range}, not every ${declared.text}`, text);
+  }
+
+  bitRate({ bitRate: rate }: Measured, tolerance: number): void {
+    const declared = this.declared('bitrate');
+    if (rate === undefined || declared?.value === undefined || isNear(rate, declared.value, tolerance)) return;
+    const more = rate > declared.value;
+    const text = written(threeDigits(rate), 'bit-rate');
+    const what = `sends ${bitRate(rate)} of ${this.kind} on average, ${bitRate(Math.abs(rate - declared.value))} ${more ? 'more' : 'less'} than ${declared.text}`;
+    this.tell(probeFaults.bitRate, declared, what, text, more ? undefined : 'information');
+  }
+
+  peak({ peakOver }: Measured, tolerance: number): void {
+    const declared = this.declared('peak-bitrate');
+    const over = Math.max(PEAK_OVER, this.declared('keyframe-interval')?.value ?? 0);
+    const rate = peakOver(over);
+    if (rate === undefined || declared?.value === undefined || rate <= declared.value * (1 + tolerance / 10_000)) return;
+    const text = written(threeDigits(rate), 'bit-rate');
+    this.tell(probeFaults.peak, declared, `sends ${bitRate(rate)} of ${this.kind} in its busiest ${duration(over)}, more than ${declared.text}`, text);
+  }
+
+  sampleRate({ sampleRate }: ProbedPart): void {
+    const declared = this.declared('sample-rate');
+    if (sampleRate === undefined || declared?.value === undefined || sampleRate === declared.value) return;
+    this.tell(probeFaults.sampleRate, declared, `has ${frequency(sampleRate)} of audio, not ${declared.text}`, written(sampleRate, 'frequency'));
+  }
+
+  channels({ channels }: ProbedPart): void {
+    const declared = this.declared('channels');
+    if (channels === undefined || declared?.value === undefined || channels === declared.value) return;
+    this.tell(probeFaults.channels, declared, `has ${channels} channels of audio, not ${declared.text}`, String(channels));
+  }
+
+  private tell(fault: Fault, { by, route, text: declared }: Declared, what: string, text?: string, severity?: 'information'): void {
+    const inFlow = isInBraces(by.item, route.slice(0, -1));
+    const of = by === this.stream ? '' : `, as ${by.name} declares, which it carries`;
+    this.found.push({
+      fault,
+      ...(severity !== undefined && { severity }),
+      at: placeOf(by.item, route),
+      message: `${this.stream.name} ${what}${of}. Correct the encoder, or the site.`,
+      about: [this.stream.name, ...(by === this.stream ? [] : [by.name])],
+      ...(text !== undefined && text !== declared && {
+        fixes: () => [{
+          title: `Declare ${text} as ${route[route.length - 1] ?? ''} of ${by.name}`,
+          safe: false,
+          edits: [setValue(by.item, route, /^[\d.]+$/.test(text) ? text : scalarText(text, inFlow))],
+        }],
+      }),
+    });
+  }
+}
+
+function missing(site: Site, stream: Stream, kind: 'video' | 'audio'): Found[] {
+  const declared = declaredOf(site, stream, kind);
+  if (declared === undefined) return [];
+  return [{
+    fault: probeFaults.missing,
+    at: placeOf(declared.by.item, declared.route, 'key'),
+    message: `${stream.name} has no ${kind}, although it is declared to. Turn it on at its source, or take it out of the site.`,
+    about: [stream.name],
+  }];
+}
+
+function undeclared(stream: Stream, { kind, codec, sampleRate }: ProbedPart): Found[] {
+  const what = [codec === undefined ? undefined : (codecWord(codec) ?? visible(codec, 40)), sampleRate === undefined ? undefined : frequency(sampleRate)];
+  const known = what.filter((each) => each !== undefined);
+  return [{
+    fault: probeFaults.undeclared,
+    at: placeOf(stream.item, [], 'key'),
+    message:
+      `${stream.name} has ${kind}${known.length === 0 ? '' : ` (${known.join(', ')})`} that the site does not declare. ` +
+      `${kind === 'audio' ? 'Turn it off where nobody needs it: what is said is often protected by stricter law than what is seen. ' : ''}Else declare it.`,
+    about: [stream.name],
+  }];
+}
+
+function isNear(value: number, declared: number, tenThousandths: number): boolean {
+  return Math.abs(value - declared) * 10_000 <= tenThousandths * declared;
+}
+
+/** A rate that is counted is a little off: the whole number or the n·1000/1001 (SMPTE, from memory) that is meant. */
+function usualRate(rate: number): number {
+  const whole = Math.round(rate);
+  const near = [whole, (whole * 1000) / 1001].sort((a, b) => Math.abs(a - rate) - Math.abs(b - rate))[0] ?? rate;
+  return Number((whole > 0 && Math.abs(near - rate) <= 0.002 * rate ? near : rate).toFixed(2));
+}
+
+/** Whole tenths of a second where it is as good as that. */
+function roundTime(milliseconds: number): number {
+  const tenths = Math.round(milliseconds / 100) * 100;
+  return Math.abs(tenths - milliseconds) <= 0.005 * milliseconds ? tenths : Math.round(milliseconds);
+}
+
+function threeDigits(value: number): number {
+  return Number(value.toPrecision(3));
+}

@@ -1,0 +1,51 @@
+/** Where a site says what a stream consists of: at the stream itself, or at one that it carries. */
+
+import { nodeAt } from '../../site/edit.ts';
+import type { Item } from '../../site/item.ts';
+import type { Site, Stream } from '../../site/model.ts';
+import { isQuantity, readQuantity } from '../../text/quantity.ts';
+import type { Route } from '../../text/syntax.ts';
+
+export interface Declared {
+  readonly by: Stream;
+  readonly route: Route;
+  /** As it is written. */
+  readonly text: string;
+  /** A number as such; a quantity in bit/s, milliseconds or hertz; `undefined` of what is neither. */
+  readonly value: number | undefined;
+}
+
+const QUANTITIES = { bitrate: 'bit-rate', 'peak-bitrate': 'bit-rate', 'keyframe-interval': 'duration', 'sample-rate': 'frequency' } as const;
+
+/** The nearest stream on the way that says it; without a key, that says anything of the kind. */
+export function declaredOf(site: Site, stream: Stream, kind: 'video' | 'audio', key?: string): Declared | undefined {
+  const route = key === undefined ? [kind] : [kind, key];
+  const seen = new Set<Stream>();
+  for (let by: Stream | undefined = stream; by !== undefined && !seen.has(by); ) {
+    seen.add(by);
+    const node = nodeAt(by.item, route);
+    if (node !== undefined && key === undefined) return { by, route, text: '', value: undefined };
+    if (node?.kind === 'scalar') {
+      const text = String(node.value);
+      const value = valueOf(key ?? '', text);
+      return Number.isNaN(value) ? undefined : { by, route, text, value };
+    }
+    by = by.carries === undefined ? undefined : site.streamByName.get(by.carries);
+  }
+  return undefined;
+}
+
+/** NaN where it should be a number, and cannot be read as one; a rule tells of that. */
+function valueOf(key: string, text: string): number | undefined {
+  if (key === 'codec' || key === 'size') return undefined;
+  const kind = Object.hasOwn(QUANTITIES, key) ? QUANTITIES[key as keyof typeof QUANTITIES] : undefined;
+  if (kind === undefined) return text.trim() === '' ? NaN : Number(text);
+  const read = readQuantity(text, kind);
+  return isQuantity(read) ? read.value : NaN;
+}
+
+/** Whether a mapping is written in braces, where a comma ends a value. */
+export function isInBraces(item: Item, route: Route): boolean {
+  const node = nodeAt(item, route);
+  return node?.kind === 'mapping' && node.flow;
+}
