@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 
 /** From the ground up: a layer may import itself and what stands before it. */
 const LAYERS = [
-  'standards', 'text', 'site', 'network', 'storage', 'recordings', 'plan.ts', 'report', 'rules', 'make', 'audit', 'footage',
+  'standards', 'text', 'site', 'network', 'storage', 'recordings', 'plan.ts', 'report', 'rules', 'make', 'footage', 'audit',
   'features', 'machine', 'lsp', 'cli',
 ];
 

@@ -1,0 +1,139 @@
+/** The measured bit rate of what is recorded against the declared one, with a fix where the figure is written. */
+
+import type { Plan } from '../../plan.ts';
+import type { Fix } from '../../rules/rule.ts';
+import { type Edit, nodeAt, setValue } from '../../site/edit.ts';
+import { type Item, placeOf } from '../../site/item.ts';
+import type { Site, Stream } from '../../site/model.ts';
+import { written } from '../../text/quantity.ts';
+import type { Route } from '../../text/syntax.ts';
+import { bitRate, duration, list, percent } from '../../text/words.ts';
+import type { Found } from '../diagnose.ts';
+import { recordingFaults as faults } from './faults.ts';
+import type { Looked } from './looked.ts';
+import type { Rate } from './rate.ts';
+
+/** A part by which what is measured may differ (common practice, no source). */
+const TOLERANCE = 0.1;
+/** So many whole segments are looked at before anything is said (common practice, no source). */
+const FEW = 3;
+
+/** Where a figure is written that recordings follow from. */
+interface Figure {
+  readonly item: Item;
+  readonly route: Route;
+  readonly stream: string;
+  readonly peak: number | undefined;
+}
+
+interface Measured {
+  readonly name: string;
+  readonly rate: Rate;
+  /** bit/s: of all that is recorded, and the part of it that stands elsewhere, its audio. */
+  readonly declared: number;
+  readonly beside: number;
+  readonly over: number;
+}
+
+export function ofBitRate(plan: Plan, looked: readonly Looked[]): Found[] {
+  const groups = new Map<Item, { figure: Figure; measured: Measured[] }>();
+  for (const {
+    recording,
+    course: { rate, first, end },
+  } of looked) {
+    const declared = plan.storage.recordings[recording.index]?.rate.nominal ?? 0;
+    const figure = recording.stream === undefined ? undefined : figureOf(plan.site, recording.stream);
+    if (rate === undefined || figure === undefined || declared === 0 || end - first <= FEW) continue;
+    const video =
+      figure.route[0] === 'video'
+        ? (plan.site.media[plan.site.streamByName.get(recording.stream ?? '')?.index ?? -1]?.video?.rate?.nominal ?? 0)
+        : declared;
+    const group = groups.get(figure.item) ?? { figure, measured: [] };
+    group.measured.push({ name: recording.name, rate, declared, beside: declared - video, over: rate.milliseconds });
+    groups.set(figure.item, group);
+  }
+  return [...groups.values()].flatMap(({ figure, measured }) => compared(figure, measured));
+}
+
+/** What a stream does not declare is that of the stream that it carries. */
+function figureOf({ streamByName }: Site, name: string): Figure | undefined {
+  const seen = new Set<Stream>();
+  const own = streamByName.get(name);
+  for (
+    let stream = own;
+    stream !== undefined && !seen.has(stream);
+    stream = stream.carries === undefined ? undefined : streamByName.get(stream.carries)
+  ) {
+    seen.add(stream);
+    if (stream.video?.rate === undefined) continue;
+    const { nominal, peak, peakDeclared } = stream.video.rate;
+    if (nodeAt(stream.item, ['video', 'bitrate']) === undefined || nominal === 0) return undefined;
+    return {
+      item: stream.item,
+      route: ['video', 'bitrate'],
+      stream: stream.name,
+      peak: peakDeclared ? peak : undefined,
+    };
+  }
+  if (own?.muxRate === undefined) return undefined;
+  return { item: own.item, route: ['mux-rate'], stream: own.name, peak: undefined };
+}
+
+function compared(figure: Figure, measured: readonly Measured[]): Found[] {
+  const differing = measured.filter(
+    ({ rate, declared }) => Math.abs(rate.mean - declared) > TOLERANCE * declared + rate.error,
+  );
+  if (differing.length === 0) return [];
+  const time = measured.reduce((sum, { over }) => sum + over, 0);
+  const figures = measured.map(({ rate, beside }) => rate.mean - beside);
+  const together = measured.reduce((sum, { rate, beside, over }) => sum + (rate.mean - beside) * over, 0) / time;
+  const agree = figures.every((own) => Math.abs(own - together) <= TOLERANCE * together) && together > 0;
+  const more = differing.some(({ rate, declared }) => rate.mean > declared);
+  const texts = (agree ? differing : measured).map(
+    ({ name, rate, declared }) =>
+      `${name} takes ${bitRate(rate.mean)} over ${duration(Math.round(rate.milliseconds / 1000) * 1000)} ` +
+      `(${bitRate(rate.median)} in the middle one of its files), ` +
+      `${percent(rate.mean, declared)} of the ${bitRate(declared)} declared`,
+  );
+  const advice = agree
+    ? `Take what was measured into ${figure.stream}, or correct the camera.`
+    : `They are said to be of one rate, that of ${figure.stream}, and are not: is one another stream?`;
+  return [
+    {
+      fault: faults.bitRate,
+      severity: more ? 'warning' : 'information',
+      at: placeOf(figure.item, figure.route),
+      message: `${list(texts)}. ${advice}`,
+      about: [...measured.map(({ name }) => name), figure.stream],
+      ...(agree
+        ? {
+            fixes: () => [
+              fixOf(figure, together, Math.max(...measured.map(({ rate, beside }) => rate.busiest - beside))),
+            ],
+          }
+        : {}),
+    },
+  ];
+}
+
+function fixOf({ item, route, peak }: Figure, rate: number, busiest: number): Fix {
+  const text = written(rounded(rate), 'bit-rate');
+  const edits: Edit[] = [setValue(item, route, text)];
+  // Nothing sends less at its peak than on average.
+  const raised = peak !== undefined && peak < rounded(rate);
+  if (raised)
+    edits.push(
+      setValue(item, ['video', 'peak-bitrate'], written(Math.max(rounded(busiest), rounded(rate)), 'bit-rate')),
+    );
+  return {
+    title: `Write the measured ${text}${raised ? ', and the most that was measured as its peak' : ''}`,
+    safe: false,
+    edits,
+  };
+}
+
+/** Three significant digits. */
+function rounded(bitsPerSecond: number): number {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(bitsPerSecond)) - 2);
+  return Math.round(bitsPerSecond / step) * step;
+}

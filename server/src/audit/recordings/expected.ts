@@ -1,0 +1,49 @@
+/** How long the files of a recording are, by the plan; all in milliseconds. */
+
+import type { FileNames } from '../../recordings/file-names.ts';
+import type { Recording } from '../../site/model.ts';
+
+export interface Expected {
+  readonly least: number;
+  /** On average. */
+  readonly usual: number;
+  readonly most: number;
+}
+
+/** Within that, what names say and what lengths say differ by how packets came in (common practice, no source). */
+const JITTER = 500;
+
+/** Where the site does not say how far keyframes lie apart (common practice, no source). */
+const KEYFRAMES = 10_000;
+
+const UNIT: Readonly<Record<string, number>> = { second: 1000, minute: 60_000, hour: 3_600_000 };
+
+/** How far the time between two names may be from the true one; `undefined` where names tell no time of day. */
+export function roundingOf({ finest, untellable }: FileNames): number | undefined {
+  const unit = UNIT[finest];
+  return untellable !== undefined || unit === undefined ? undefined : unit + JITTER;
+}
+
+/**
+ * A file ends at the first keyframe at or after its time, so it lasts a multiple of the keyframe interval. Where that
+ * divides the length asked for, the camera's clock and the recorder's decide whether a keyframe comes just before or
+ * just after: now and then one is an interval longer or shorter.
+ *
+ * Source: FFmpeg's segment muxer, measured: 4 s asked for are 4 4 4 with a keyframe each 2 s, 6 3 3 with 3 s.
+ *
+ * @returns undefined where the plan has no segments
+ */
+export function expectedOf({ segment }: Recording, keyframeInterval: number | undefined): Expected | undefined {
+  if (segment === undefined || segment <= 0) return undefined;
+  const every = keyframeInterval ?? Math.min(KEYFRAMES, segment);
+  if (every <= 0) return around(segment, 0);
+  const [shorter, longer] = [Math.max(1, Math.floor(segment / every)) * every, Math.ceil(segment / every) * every];
+  if (shorter === longer) return around(longer, every);
+  return { least: shorter, usual: segment, most: longer };
+}
+
+/** Up to `step` more or less, but never so much that a missing file would pass unseen. */
+export function around(usual: number, step: number): Expected {
+  const slack = Math.min(step, usual / 2);
+  return { least: usual - slack, usual, most: usual + slack };
+}

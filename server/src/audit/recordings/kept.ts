@@ -1,0 +1,108 @@
+/** How long a recording is really kept, against `keep` and what policies ask. */
+
+import { placeOf } from '../../site/item.ts';
+import type { Retention, Site } from '../../site/model.ts';
+import { bytes, count, duration } from '../../text/words.ts';
+import type { Related } from '../../rules/rule.ts';
+import type { Found } from '../diagnose.ts';
+import { recordingFaults as faults } from './faults.ts';
+import type { Looked } from './looked.ts';
+
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+
+interface Bound {
+  readonly time: number;
+  readonly policy: Retention;
+}
+
+/** @param since when it has been recorded from, where somebody says so; milliseconds since 1970 */
+export function ofKept(site: Site, looked: Looked, now: number, since: number | undefined): Found[] {
+  const {
+    course: { first, end, from },
+  } = looked;
+  if (end === first) return [];
+  const age = now - from;
+  const policies = site.policies.retention.filter(({ recordings }) => recordings.includes(looked.recording.name));
+  const least = policies.reduce(
+    (bound: Bound | undefined, policy) =>
+      policy.atLeast !== undefined && policy.atLeast > (bound?.time ?? 0) ? { time: policy.atLeast, policy } : bound,
+    undefined,
+  );
+  const most = policies.reduce(
+    (bound: Bound | undefined, policy) =>
+      policy.atMost !== undefined && policy.atMost < (bound?.time ?? Infinity)
+        ? { time: policy.atMost, policy }
+        : bound,
+    undefined,
+  );
+  return [...tooLong(looked, age, now, most), ...tooShort(looked, age, since, least)];
+}
+
+function tooLong(
+  { recording: { item, name, keep }, rows, expected, rounding = 0, course, path, time }: Looked,
+  age: number,
+  now: number,
+  most: Bound | undefined,
+): Found[] {
+  const file = (expected?.most ?? 0) + rounding;
+  // A deletion runs once a day or so.
+  const due = keep === undefined ? Infinity : keep + Math.min(DAY, Math.max(HOUR, keep / 2)) + file;
+  const allowed = most === undefined ? Infinity : most.time + HOUR + file;
+  if (age <= Math.min(due, allowed)) return [];
+  const over = age > due && keep !== undefined ? keep : (most?.time ?? 0);
+  const end = Math.min(rows.before(now - over - file), course.end);
+  let size = 0;
+  for (let index = course.first; index < end; index++) size += rows.size(index);
+  const at = most !== undefined ? placeOf(most.policy.item, [...most.policy.route, 'at-most']) : undefined;
+  const related: Related[] =
+    at !== undefined && age > due && age > allowed && most !== undefined
+      ? [{ at, message: `at most ${duration(most.time)}` }]
+      : [];
+  return [
+    {
+      fault: faults.keptTooLong,
+      at: age > due || at === undefined ? placeOf(item, ['keep']) : at,
+      message:
+        `${name} goes back ${days(age)}, to ${time(course.from)} (${path(course.first)}), and is to be kept for ` +
+        `${duration(over)}${age > due ? '' : ' at most'}: ${count(end - course.first, 'file')} of ${bytes(size)} ` +
+        'should be gone. Does the deletion run?',
+      about: [name],
+      related,
+    },
+  ];
+}
+
+function tooShort(
+  { recording: { item, name, keep }, expected, rounding = 0, emptyFolder, course, path, time }: Looked,
+  age: number,
+  since: number | undefined,
+  least: Bound | undefined,
+): Found[] {
+  const wanted = Math.max(keep ?? 0, least?.time ?? 0);
+  // A deletion that keeps within `at-most` has to be early by the length of a file or two.
+  const slack = 2 * (expected?.most ?? 0) + rounding + HOUR;
+  const began = Math.min(since ?? Infinity, emptyFolder ?? Infinity);
+  if (age >= wanted - slack || began > course.from - slack) return [];
+  const breaks = least !== undefined && age < least.time - slack;
+  return [
+    {
+      fault: faults.keptTooShort,
+      at: breaks ? placeOf(least.policy.item, [...least.policy.route, 'at-least']) : placeOf(item, ['keep']),
+      message:
+        `${name} goes back no more than ${days(age)}, to ${time(course.from)} (${path(course.first)}), and is to be ` +
+        `kept for ${duration(breaks ? least.time : wanted)}${breaks ? ' at least' : ''}, though it has been recorded ` +
+        `since ${time(began)}. What deletes it?`,
+      about: [name],
+    },
+  ];
+}
+
+/** To a tenth of a day or an hour. */
+function days(milliseconds: number): string {
+  return duration(
+    milliseconds >= DAY
+      ? Math.round(milliseconds / (DAY / 10)) * (DAY / 10)
+      : Math.round(milliseconds / 60_000) * 60_000,
+  );
+}

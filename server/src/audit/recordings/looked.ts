@@ -1,0 +1,54 @@
+/** A recording that was looked at, with the words for its times and files. */
+
+import { clockOf } from '../../footage/clock.ts';
+import type { FileNames } from '../../recordings/file-names.ts';
+import { format } from '../../standards/strftime.ts';
+import { localFields, offsetMinutes } from '../../standards/time-zone.ts';
+import { type Course, type Lengths, courseOf } from './course.ts';
+import type { Survey, Surveyed } from './survey.ts';
+
+export interface Looked extends Surveyed {
+  readonly course: Course;
+  /** An instant as the clock of the site shows it, to the second: `2026-10-25T01:30:00+01:00`. */
+  time(instant: number): string;
+  /** The path of a row's file. */
+  path(index: number): string;
+}
+
+const NO_LENGTHS: Lengths = new Map();
+
+/** @param lengths by recording, where files were looked into */
+export function lookedAt(
+  { zone, recordings }: Survey,
+  now: number,
+  lengths: ReadonlyMap<string, Lengths> = new Map(),
+): Looked[] {
+  const shown = clockOf(zone);
+  const time = (instant: number): string => shown(Math.floor(instant / 1000) * 1000).replace('.000', '');
+  return recordings.map((surveyed) => {
+    const { recording, rows, names } = surveyed;
+    return {
+      ...surveyed,
+      course: courseOf(surveyed, zone, now, lengths.get(recording.name) ?? NO_LENGTHS),
+      time,
+      path: (index) =>
+        pathOf(names, zone, rows.start(index), rows.offset(index)) ?? `the file of ${time(rows.start(index))}`,
+    };
+  });
+}
+
+/**
+ * The name that was read as this time; names are not kept, but made again. `undefined` where the time does not say all
+ * of it, such as the letters of a zone.
+ */
+export function pathOf(
+  names: FileNames,
+  zone: string | undefined,
+  start: number,
+  offset: number | undefined,
+): string | undefined {
+  const minutes = offset ?? (zone === undefined ? 0 : offsetMinutes(zone, start));
+  const fields = { ...localFields('UTC', start + minutes * 60_000), offsetMinutes: minutes };
+  const path = format(names.pattern.replace(/^(\.?\/)+/, '').replace(/\/(\.?\/)+/g, '/'), fields);
+  return names.read(path)?.instants.includes(start) === true ? path : undefined;
+}

@@ -1,0 +1,56 @@
+/** What a volume holds that no recording plans, and what could not be read of it. */
+
+import { headOf } from '../../site/item.ts';
+import type { Volume } from '../../site/model.ts';
+import { visible } from '../../text/visible.ts';
+import { bytes, count, list } from '../../text/words.ts';
+import type { Found } from '../diagnose.ts';
+import { recordingFaults as faults } from './faults.ts';
+import type { Survey } from './survey.ts';
+
+/** Folders that are named in the message. */
+const SHOWN = 5;
+
+export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: Survey): Found[] {
+  const at = headOf(volume.item);
+  const about = [volume.name];
+  const found: Found[] = [];
+  const folders = [...unplanned].sort(([, a], [, b]) => b.count - a.count || b.bytes - a.bytes);
+  if (folders.length > 0) {
+    const files = folders.reduce((sum, [, { count: own }]) => sum + own, 0);
+    const size = folders.reduce((sum, [, { bytes: own }]) => sum + own, 0);
+    const named = folders
+      .slice(0, SHOWN)
+      .map(([folder, own]) => `${folderText(folder)} (${own.count}, such as ${visible(nameOf(own.first ?? ''), 60)})`);
+    const others = folders.length > SHOWN ? [`${folders.length - SHOWN} others`] : [];
+    found.push({
+      fault: faults.unplanned,
+      at,
+      message:
+        `${volume.name} has ${count(files, 'file')} of ${bytes(size)} that no recording plans, ` +
+        `in ${list([...named, ...others])}.`,
+      about,
+    });
+  }
+  if (notReadCount > 0) {
+    const named = notRead.slice(0, SHOWN).map(({ path, why }) => `${visible(path, 80)} (${visible(why, 80)})`);
+    const others = notReadCount > named.length ? [`${notReadCount - named.length} others`] : [];
+    found.push({
+      fault: faults.unreadable,
+      at,
+      message:
+        `Of ${volume.name} ${count(notReadCount, 'folder')} could not be looked into: ` +
+        `${list([...named, ...others])}.`,
+      about,
+    });
+  }
+  return found;
+}
+
+function folderText(folder: string | undefined): string {
+  return folder === undefined ? 'further folders' : folder === '' ? 'the volume itself' : visible(folder, 80);
+}
+
+function nameOf(path: string): string {
+  return path.slice(path.lastIndexOf('/') + 1);
+}

@@ -1,0 +1,191 @@
+/** What is found in the course of a recording: time that is missing or there twice, files that are none, clocks. */
+
+import { headOf, placeOf } from '../../site/item.ts';
+import { visible } from '../../text/visible.ts';
+import { count, duration, list } from '../../text/words.ts';
+import type { Found } from '../diagnose.ts';
+import { recordingFaults as faults } from './faults.ts';
+import type { Looked } from './looked.ts';
+import type { Stretch, Stretches } from './stretches.ts';
+import type { Examples } from './visitor.ts';
+
+const DAY = 86_400_000;
+
+export function ofTime(looked: Looked): Found[] {
+  const {
+    recording: { item, name },
+    names,
+    rows,
+    untold,
+    course,
+  } = looked;
+  const [file, segment] = [placeOf(item, ['file']), placeOf(item, ['segment'])];
+  const about = [name];
+  const found: Found[] = [];
+  if (rows.length === 0 && untold.count === 0 && looked.impossible.count === 0)
+    return [
+      {
+        fault: faults.absent,
+        at: headOf(item),
+        message: `There is no file of ${name}, which are named ${visible(names.pattern, 100)}.`,
+        about,
+      },
+    ];
+  const { gaps, shorts, overlaps, damaged } = course;
+  if (course.stopped !== undefined)
+    found.push({
+      fault: faults.stopped,
+      at: headOf(item),
+      message:
+        `Nothing of ${name} has been begun since ${looked.path(course.end - 1)}, which ends about ` +
+        `${looked.time(course.stopped)}.`,
+      about,
+    });
+  if (gaps.count > 0)
+    found.push({
+      fault: faults.gap,
+      at: headOf(item),
+      message:
+        `${name} lacks ${duration(whole(gaps.total))} in ${count(gaps.count, 'gap')}: ` +
+        `${stretchesText(looked, gaps, 'behind')}.`,
+      about,
+    });
+  if (course.otherLength && course.typical !== undefined)
+    found.push({
+      fault: faults.length,
+      at: segment,
+      message:
+        `Files of ${name} follow each other after ${duration(whole(course.typical))} as a rule, and ` +
+        `${duration(recording(looked))} is planned: ${lengthAdvice(looked)}`,
+      about,
+    });
+  if (shorts.count > 0)
+    found.push({
+      fault: faults.short,
+      ...(shorts.count > Math.max(4, (2 * (course.to - course.from)) / DAY) ? { severity: 'warning' as const } : {}),
+      at: segment,
+      message:
+        `${count(shorts.count, 'file')} of ${name} ${shorts.count === 1 ? 'was' : 'were'} followed by the next after ` +
+        `less than ${duration(recording(looked))}: ${stretchesText(looked, shorts, 'of')}. ` +
+        'The stream stopped, or the recorder began again.',
+      about,
+    });
+  if (overlaps.count > 0)
+    found.push({
+      fault: faults.overlap,
+      at: headOf(item),
+      message:
+        `${name} has ${duration(whole(overlaps.total))} twice, in ${count(overlaps.count, 'file')} that ` +
+        `${overlaps.count === 1 ? 'goes' : 'go'} on after the next has begun: ` +
+        `${stretchesText(looked, overlaps, 'of')}. Do two recorders write there?`,
+      about,
+    });
+  if (damaged.count > 0)
+    found.push({
+      fault: faults.damaged,
+      at: headOf(item),
+      message: `ffprobe cannot read ${count(damaged.count, 'file')} of ${name}: ${filesText(looked, damaged)}.`,
+      about,
+    });
+  const empties = [
+    ...(course.empties.count > 0 ? [filesText(looked, course.empties)] : []),
+    ...(looked.untoldEmpty.count > 0 ? [examplesText(looked.untoldEmpty)] : []),
+  ];
+  const emptyCount = course.empties.count + looked.untoldEmpty.count;
+  if (emptyCount > 0)
+    found.push({
+      fault: faults.empty,
+      at: headOf(item),
+      message:
+        `${count(emptyCount, 'file')} of ${name} ${emptyCount === 1 ? 'is' : 'are'} empty: ` +
+        `${empties.join(', ')}.`,
+      about,
+    });
+  return [
+    ...found,
+    ...folds(looked).map((message) => ({ fault: faults.repeatedHour, at: file, about, ...message })),
+    ...clocks(looked).map((message) => ({ fault: faults.clock, at: file, about, message })),
+  ];
+}
+
+function folds({ course, recording: { name }, time }: Looked): Pick<Found, 'message' | 'severity'>[] {
+  return course.folds.map(({ from, to, files, lost, overwritten }) => {
+    const hour = `Of the time from ${time(from)} to ${time(to)}, which clocks showed twice,`;
+    const without = `${name} is named without an offset from UTC`;
+    if (overwritten)
+      return {
+        message:
+          `${hour} ${duration(whole(lost))} of ${name} are lost: ${without}, so files of the second pass overwrote ` +
+          'those of the first.',
+      };
+    const there = `${count(files, 'file')} of ${name} ${files === 1 ? 'is' : 'are'} there`;
+    if (lost > 0)
+      return {
+        message:
+          `${hour} ${there}, and about ${duration(whole(lost))} are lost: ${without}, so one pass overwrote the ` +
+          'other. Nobody can tell which is left.',
+      };
+    return {
+      severity: 'information',
+      message: `${hour} ${there}, and nobody can tell which are of the first pass: ${without}.`,
+    };
+  });
+}
+
+function clocks({ course: { future, unset }, impossible, early, recording: { name }, ...looked }: Looked): string[] {
+  const messages: string[] = [];
+  const words = { ...looked, name };
+  const say = (number: number, what: string, which: string): void =>
+    void messages.push(
+      `${count(number, 'file')} of ${name} ${number === 1 ? 'bears a time' : 'bear times'} ${what}: ${which}.`,
+    );
+  if (future.count > 0) say(future.count, 'in the future', filesText(words, future));
+  if (unset.count > 0) say(unset.count, 'before 2000, from a clock that was not set', filesText(words, unset));
+  if (impossible.count > 0) say(impossible.count, 'that no clock of the site has shown', examplesText(impossible));
+  if (early.count > 0) say(early.count, 'after the one at which it was last written to', examplesText(early));
+  return messages;
+}
+
+/** Milliseconds to the second, since names tell no more. */
+function whole(milliseconds: number): number {
+  return Math.max(1000, Math.round(milliseconds / 1000) * 1000);
+}
+
+function recording({ expected }: Looked): number {
+  return expected?.usual ?? 0;
+}
+
+function lengthAdvice({ course: { typical = 0 }, expected }: Looked): string {
+  if (expected !== undefined && typical < expected.least)
+    return 'they are cut shorter, or two recorders write at once, which --probe tells apart.';
+  return 'they are cut longer, or keyframes are further apart than declared.';
+}
+
+function stretchesText(
+  looked: Looked,
+  { first, last, longest, count: number }: Stretches,
+  how: 'behind' | 'of',
+): string {
+  if (first === undefined || last === undefined || longest === undefined) return '';
+  const text = ({ index, from, to }: Stretch): string =>
+    how === 'behind'
+      ? `from ${looked.time(from)} to ${looked.time(to)}, behind ${looked.path(index)}`
+      : `${looked.path(index)}, ${duration(whole(to - from))}`;
+  if (number === 1) return text(first);
+  const middle = longest === first || longest === last || number === 2 ? [] : [`the longest ${text(longest)}`];
+  return [`the first ${text(first)}`, ...middle, `the last ${text(last)}`].join('; ');
+}
+
+function filesText({ path }: Pick<Looked, 'path'>, { first, last }: Stretches): string {
+  const paths = [first, last].flatMap((stretch) => (stretch === undefined ? [] : [path(stretch.index)]));
+  return firstAndLast(paths);
+}
+
+export function examplesText({ first, last }: Examples): string {
+  return firstAndLast([first, last].flatMap((path) => (path === undefined ? [] : [visible(path, 120)])));
+}
+
+function firstAndLast(paths: readonly string[]): string {
+  const different = [...new Set(paths)];
+  return different.length === 2 ? `from ${list(different, 'to')}` : different.join('');
+}

@@ -1,0 +1,97 @@
+/** What a volume has free, against the plan and what is still to be written. */
+
+import type { Plan } from '../../plan.ts';
+import { usableBytesOf } from '../../storage/storage.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Volume } from '../../site/model.ts';
+import { bytes, days, threshold } from '../../text/words.ts';
+import type { Found } from '../diagnose.ts';
+import { recordingFaults as faults } from './faults.ts';
+import type { Looked } from './looked.ts';
+
+/** Of the file system at the volume's path; bytes. */
+export interface Space {
+  readonly total: number;
+  readonly free: number;
+}
+
+const DAY = 86_400_000;
+/** What a file system needs for itself at most (common practice, no source). */
+const OVERHEAD = 0.1;
+
+export function ofSpace(
+  plan: Plan,
+  volume: Volume,
+  looked: readonly Looked[],
+  { total, free }: Space,
+  now: number,
+): Found[] {
+  const { item, name, capacity, reserve } = volume;
+  const about = [name];
+  const found: Found[] = [];
+  const planned = capacity === undefined ? undefined : usableBytesOf({ ...volume, reserve: 0 });
+  if (planned !== undefined && total < planned * (1 - OVERHEAD))
+    found.push({
+      fault: faults.smaller,
+      at: placeOf(item, ['capacity']),
+      message:
+        `The file system at ${volume.path ?? name} has ${bytes(total)}, and ${name} is planned with ` +
+        `${bytes(planned)}. Is its disk mounted?`,
+      about,
+    });
+  const kept = Math.round((total * reserve) / 10_000);
+  if (free < kept) {
+    found.push({
+      fault: faults.reserve,
+      at: placeOf(item, ['reserve']),
+      message:
+        `${name} has ${bytes(free)} free of ${bytes(total)}, less than its reserve of ${threshold(reserve)} ` +
+        `(${bytes(kept)}).`,
+      about,
+    });
+    return found;
+  }
+  const growing = looked.map((one) => growthOf(plan, one));
+  const full = fullAfter(free - kept, growing);
+  const wanted = growing.reduce((sum, { left }) => sum + left, 0);
+  if (full === undefined || wanted === Infinity) return found;
+  const [first] = looked;
+  found.push({
+    fault: faults.fills,
+    at: headOf(item),
+    message:
+      `${name} has ${bytes(free - kept)} free above its reserve, and until all of its recordings reach their ` +
+      `\`keep\` ${bytes(wanted)} are to be written: at the measured rates it is full in ${days(full)}` +
+      `${first === undefined ? '' : `, about ${first.time(now + full * DAY).slice(0, 10)}`}.`,
+    about,
+  });
+  return found;
+}
+
+interface Growth {
+  /** Bytes. */
+  readonly perDay: number;
+  /** Bytes until as much is deleted as is written; infinite where nothing is. */
+  readonly left: number;
+}
+
+function growthOf({ storage }: Plan, { recording: { index, keep }, course: { rate, bytes: there } }: Looked): Growth {
+  const perDay = ((rate?.mean ?? storage.recordings[index]?.rate.nominal ?? 0) * DAY) / 8000;
+  return { perDay, left: keep === undefined ? Infinity : Math.max(0, (perDay * keep) / DAY - there) };
+}
+
+/** In how many days so many bytes are written; `undefined` where they never are. */
+export function fullAfter(room: number, growing: readonly Growth[]): number | undefined {
+  const sorted = growing
+    .filter(({ perDay, left }) => perDay > 0 && left > 0)
+    .sort((a, b) => a.left / a.perDay - b.left / b.perDay);
+  let perDay = sorted.reduce((sum, growth) => sum + growth.perDay, 0);
+  let [day, free] = [0, room];
+  for (const growth of sorted) {
+    const until = growth.left / growth.perDay;
+    if (free < (until - day) * perDay) return day + free / perDay;
+    free -= until === Infinity ? Infinity : (until - day) * perDay;
+    [day, perDay] = [until, perDay - growth.perDay];
+  }
+  return undefined;
+}

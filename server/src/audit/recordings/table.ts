@@ -1,0 +1,35 @@
+/** What was found of each recording, for people. */
+
+import type { Plan } from '../../plan.ts';
+import { columns } from '../../report/columns.ts';
+import { bitRate, bytes, duration } from '../../text/words.ts';
+import type { Looked } from './looked.ts';
+
+const DAY = 86_400_000;
+
+export function tableOf(plan: Plan, looked: readonly Looked[], now: number): string[] {
+  if (looked.length === 0) return [];
+  const rows = looked.map(({ recording, rows: files, untold, expected, course, time }) => {
+    const { first, end, from, to, recorded, gaps, rate } = course;
+    const declared = plan.storage.recordings[recording.index]?.rate.nominal ?? 0;
+    const some = end > first;
+    const known = some && expected !== undefined;
+    return [
+      recording.name,
+      String(files.length + untold.count),
+      bytes(course.bytes + untold.bytes),
+      some ? time(from) : '',
+      some ? time(to) : '',
+      known ? duration(Math.round(recorded / 60_000) * 60_000 || Math.round(recorded / 1000) * 1000) : '',
+      known ? String(gaps.count) : '',
+      some ? `${((now - from) / DAY).toFixed(1)} d` : '',
+      rate === undefined ? '' : bitRate(rate.mean),
+      declared === 0 ? '' : bitRate(declared),
+    ];
+  });
+  const head = ['recording', 'files', 'size', 'from', 'to', 'length', 'gaps', 'kept', 'measured', 'declared'];
+  return columns(
+    [head, ...rows],
+    ['left', 'right', 'right', 'left', 'left', 'right', 'right', 'right', 'right', 'right'],
+  );
+}
