@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { announcementsCommand } from './audit/announcements.ts';
 import { countersCommand } from './audit/counters.ts';
+import { recordingsCommand } from './audit/recordings.ts';
 import { probeCommand } from './audit/probe.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 
@@ -9,6 +10,7 @@ const AUDITS: readonly (() => Command)[] = [
   announcementsCommand,
   countersCommand,
   probeCommand,
+  recordingsCommand,
 ];
 
 export function auditCommand(): Command {

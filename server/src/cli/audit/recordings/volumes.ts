@@ -1,0 +1,132 @@
+/** The volumes that are on this machine, read. */
+
+import { realpathSync, statSync, statfsSync } from 'node:fs';
+import { relative, sep } from 'node:path';
+import type { Read } from '../../../audit/recordings/audit.ts';
+import { diagnose } from '../../../audit/diagnose.ts';
+import { recordingFaults } from '../../../audit/recordings/faults.ts';
+import type { Space } from '../../../audit/recordings/space.ts';
+import { Survey } from '../../../audit/recordings/survey.ts';
+import { codeOf, reasonOf } from '../../../lsp/disk.ts';
+import { readTree } from '../../../machine/tree.ts';
+import type { Diagnostic } from '../../../rules/rule.ts';
+import { placeOf } from '../../../site/item.ts';
+import type { Site, Volume } from '../../../site/model.ts';
+import { count } from '../../../text/words.ts';
+import { CannotDo } from '../../cannot-do.ts';
+import { progress, progressDone } from '../../footage/progress.ts';
+
+export interface ReadVolumes {
+  readonly volumes: readonly (Read & { readonly root: string })[];
+  /** Volumes that should be there and are not. */
+  readonly found: readonly Diagnostic[];
+  /** Volumes that were left out, and why. */
+  readonly notes: readonly string[];
+}
+
+/**
+ * @param folder where the files of the only volume lie; `undefined` for the paths that the site says
+ * @throws CannotDo where none of them is on this machine
+ */
+export function readVolumes(site: Site, wanted: readonly Volume[], folder: string | undefined): ReadVolumes {
+  const there = new Map<string, Volume[]>();
+  const absent: Volume[] = [];
+  const notes: string[] = [];
+  for (const volume of wanted) {
+    const path = folder ?? volume.path;
+    if (path === undefined) {
+      notes.push(`${volume.name} was left out: the site does not say its \`path\`.`);
+      continue;
+    }
+    const root = folderAt(path);
+    if (root === undefined) absent.push(volume);
+    else there.set(root, [...(there.get(root) ?? []), volume]);
+  }
+  if (there.size === 0) throw new CannotDo(nothing(absent, folder, notes));
+  const hosts = new Set([...there.values()].flat().map(({ host }) => host));
+  const missing = absent.filter(({ host }) => host !== undefined && hosts.has(host));
+  notes.push(
+    ...absent
+      .filter((volume) => !missing.includes(volume))
+      .map(
+        ({ name, path, host }) =>
+          `${name} was left out: ${path ?? ''} is not on this machine` +
+          `${host === undefined ? '' : `, but may be on ${host}`}.`,
+      ),
+  );
+  const found = diagnose(
+    site,
+    missing.map((volume) => ({
+      fault: recordingFaults.volumeAbsent,
+      at: placeOf(volume.item, ['path']),
+      message:
+        `There is no folder ${volume.path ?? ''} on this machine, which has other volumes of ${volume.host ?? ''}. ` +
+        `Is the disk of ${volume.name} mounted?`,
+      about: [volume.name],
+    })),
+  );
+  const volumes = [...there].flatMap(([root, own]) => readOne(site, root, own, [...there.keys()]));
+  progressDone();
+  return { volumes, found, notes };
+}
+
+/** Volumes of one folder are read at once, and told of at the first. */
+function readOne(
+  site: Site,
+  root: string,
+  own: readonly Volume[],
+  roots: readonly string[],
+): (Read & { readonly root: string })[] {
+  const [volume] = own;
+  if (volume === undefined) return [];
+  const names = new Set(own.map(({ name }) => name));
+  const survey = new Survey(
+    site,
+    site.recordings.filter((recording) => recording.volume !== undefined && names.has(recording.volume)),
+  );
+  // A volume that is mounted within another.
+  const apart = new Set(
+    roots.filter((other) => other !== root).map((other) => `${relative(root, other).split(sep).join('/')}/`),
+  );
+  readTree(root, survey, {
+    reasonOf,
+    apart,
+    progress: (entries) => progress(`${root}: ${count(entries, 'entry', 'entries')}`),
+  });
+  const isOwn = volume.path !== undefined && folderAt(volume.path) === root;
+  return [{ volume, survey, root, space: isOwn ? spaceAt(root) : undefined }];
+}
+
+/** Where the folder really is; `undefined` where there is none. */
+function folderAt(path: string): string | undefined {
+  try {
+    const real = realpathSync(path);
+    return statSync(real).isDirectory() ? real : undefined;
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === 'ENOENT' || code === 'ENOTDIR') return undefined;
+    if (code === undefined) throw error;
+    throw new CannotDo(`${path} cannot be read: ${reasonOf(code)}.`);
+  }
+}
+
+/** What anybody but root may still write. */
+function spaceAt(root: string): Space {
+  const { bsize, blocks, bavail } = statfsSync(root);
+  return { total: bsize * blocks, free: bsize * bavail };
+}
+
+function nothing(absent: readonly Volume[], folder: string | undefined, notes: readonly string[]): string {
+  if (folder !== undefined) return `${folder} is no folder on this machine.`;
+  const paths = absent.map(({ name, path }) => `${path ?? ''}, the path of ${name}, is no folder on this machine.`);
+  return [...paths, ...notes, 'Name the FOLDER that the files lie in.'].join(' ');
+}
+
+/** When the newest of all files was opened; now, where there is none. */
+export function newestOf(volumes: readonly Read[]): number {
+  const newest = volumes.flatMap(({ survey }) =>
+    survey.recordings.map(({ rows }) => (rows.length === 0 ? -Infinity : rows.start(rows.length - 1))),
+  );
+  const latest = newest.reduce((a, b) => Math.max(a, b), -Infinity);
+  return latest === -Infinity ? Date.now() : latest;
+}

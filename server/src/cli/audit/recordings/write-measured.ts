@@ -1,0 +1,23 @@
+/** Writes the bit rates that were measured into the files of the site. */
+
+import { writeFileSync } from 'node:fs';
+import { recordingFaults } from '../../../audit/recordings/faults.ts';
+import { pathOf } from '../../../lsp/disk.ts';
+import type { Diagnostic } from '../../../rules/rule.ts';
+import { applyEdits, byFile } from '../../../site/edit.ts';
+import { lineDiff } from '../../line-diff.ts';
+import { type SiteOnDisk, shownPath } from '../../sites.ts';
+
+/** What is changed is shown on standard error. */
+export function writeMeasured({ folder }: SiteOnDisk, found: readonly Diagnostic[]): void {
+  const edits = found
+    .filter(({ rule }) => rule === recordingFaults.bitRate)
+    .flatMap(({ fixes }) => fixes?.()[0]?.edits ?? []);
+  for (const [uri, own] of byFile(edits)) {
+    const before = folder.get(uri)?.text;
+    if (before === undefined) continue;
+    const after = applyEdits(before, own);
+    writeFileSync(pathOf(uri), after);
+    process.stderr.write(lineDiff(shownPath(uri), before, after));
+  }
+}
