@@ -11,7 +11,10 @@ import { siteOf } from '../site-of.ts';
 
 describe('What audits find', () => {
   it('has ids of its own, in small letters with hyphens', () => {
-    assert.deepEqual(faults.map(({ id }) => id), faultIds);
+    assert.deepEqual(
+      faults.map(({ id }) => id),
+      faultIds,
+    );
     assert.equal(new Set([...ruleIds, ...faultIds]).size, ruleIds.length + faultIds.length);
     for (const id of faultIds) assert.match(id, /^[a-z0-9]+(-[a-z0-9]+)*$/);
   });
@@ -49,6 +52,9 @@ describe('What audits find', () => {
     assert.deepEqual(told(lint), []);
     assert.deepEqual(told(lint.replace('at: core', 'at: stable')), [`warning so much ${fault.id}`]);
     const rules = diagnosticsOf({ 'a.site.yaml': lint }).map(({ rule }) => rule.id);
-    assert.deepEqual(rules.filter((id) => id === 'unknown-rule' || id === 'unused-acceptance'), []);
+    assert.deepEqual(
+      rules.filter((id) => id === 'unknown-rule' || id === 'unused-acceptance'),
+      [],
+    );
   });
 });

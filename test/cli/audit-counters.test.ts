@@ -35,7 +35,10 @@ describe('plumbline audit counters', () => {
     const text = asIfMib(plan, () => 0, { devices: ['recorder'] });
     const { status, out } = given(text);
     assert.equal(status, 1);
-    assert.match(out, /recording\.site\.yaml:\d+:\d+ warning recorder\/cams → core\/5 carried .* \[port-below-plan\]\n.*to: recorder\/cams/);
+    assert.match(
+      out,
+      /recording\.site\.yaml:\d+:\d+ warning recorder\/cams → core\/5 carried .* \[port-below-plan\]\n.*to: recorder\/cams/,
+    );
     const sarif = JSON.parse(given(text, '--format', 'sarif').out) as {
       runs: { tool: { driver: { rules: { id: string }[] } }; results: { ruleId: string; ruleIndex: number }[] }[];
     };
@@ -64,7 +67,11 @@ describe('plumbline audit counters', () => {
     ['a million brackets', '['.repeat(1_000_000), /is not whole JSON/],
     ['a line of 17 MB', 'a'.repeat(17_000_000), /Line 1 is longer than 16000000 characters/],
     ['a list of numbers', '[1, 2]', /is what ip prints, without the time/],
-    ['an unknown device', 'time,device,ifName,ifInOctets\n1772366400,__proto__,5,5\n', /The site has no device __proto__/],
+    [
+      'an unknown device',
+      'time,device,ifName,ifInOctets\n1772366400,__proto__,5,5\n',
+      /The site has no device __proto__/,
+    ],
   ] as const) {
     it(`says what is wrong with ${title}, and does nothing`, () => {
       const { status, out, err } = given(text);
@@ -75,10 +82,20 @@ describe('plumbline audit counters', () => {
   }
 
   it('says what is wrong with what it is asked', () => {
-    assert.match(plumbline(['audit', 'counters', join(folder, 'none'), ...SITE]).err, /cannot be read: it is not there/);
+    assert.match(
+      plumbline(['audit', 'counters', join(folder, 'none'), ...SITE]).err,
+      /cannot be read: it is not there/,
+    );
     assert.match(plumbline(['audit', 'counters', folder, ...SITE]).err, /cannot be read: it is a folder/);
-    assert.match(given('', '--tolerance', 'much').err, /--tolerance is much: write a number, a space and a unit, such as '10 %'/);
-    for (const words of [['audit', 'counters'], ['audit', 'counters', file, '--nonsense']]) assert.equal(plumbline(words).status, 2);
+    assert.match(
+      given('', '--tolerance', 'much').err,
+      /--tolerance is much: write a number, a space and a unit, such as '10 %'/,
+    );
+    for (const words of [
+      ['audit', 'counters'],
+      ['audit', 'counters', file, '--nonsense'],
+    ])
+      assert.equal(plumbline(words).status, 2);
   });
 
   it('explains what it finds', () => {

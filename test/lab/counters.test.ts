@@ -40,32 +40,58 @@ describe('counters of the lab', function () {
   it('agree with the plan of what runs, at hosts and at switches, in both directions of every cable', async () => {
     const { found, summary } = await measured(LINE, ({ found: own }) => own.length === 0);
     console.log(summary.map((line) => `      ${line}`).join('\n'));
-    assert.deepEqual(found.map(({ message }) => message), []);
+    assert.deepEqual(
+      found.map(({ message }) => message),
+      [],
+    );
   });
 
   it('show a stream that has stopped, at every port that it should pass, the one to the querier among them', async () => {
     const audited = await measured(LINE.replace(/^ {2}g2: .*\n/m, ''), ({ found }) => found.length === 6);
-    assert.deepEqual(titles(audited, 'port-below-plan', 'g2'), [
-      's1/ask1 → ask1/eth', 's1/s2 → s2/s1', 's2/s3 → s3/s2', 's2/view2 → view2/eth', 's3/view3 → view3/eth', 'server/eth → s1/server',
-    ], told(audited).join('\n'));
+    assert.deepEqual(
+      titles(audited, 'port-below-plan', 'g2'),
+      [
+        's1/ask1 → ask1/eth',
+        's1/s2 → s2/s1',
+        's2/s3 → s3/s2',
+        's2/view2 → view2/eth',
+        's3/view3 → view3/eth',
+        'server/eth → s1/server',
+      ],
+      told(audited).join('\n'),
+    );
   });
 
   it('show a stream of twice its rate', async () => {
-    const audited = await measured(LINE.replace('mux-rate: 4 Mb/s', 'mux-rate: 8 Mb/s'), ({ found }) => found.length === 5);
-    assert.deepEqual(titles(audited, 'port-above-plan', 'g1'), [
-      's1/ask1 → ask1/eth', 's1/s2 → s2/s1', 's1/view1 → view1/eth', 's2/view2 → view2/eth', 'server/eth → s1/server',
-    ], told(audited).join('\n'));
+    const audited = await measured(
+      LINE.replace('mux-rate: 4 Mb/s', 'mux-rate: 8 Mb/s'),
+      ({ found }) => found.length === 5,
+    );
+    assert.deepEqual(
+      titles(audited, 'port-above-plan', 'g1'),
+      ['s1/ask1 → ask1/eth', 's1/s2 → s2/s1', 's1/view1 → view1/eth', 's2/view2 → view2/eth', 'server/eth → s1/server'],
+      told(audited).join('\n'),
+    );
   });
 
   it('show a group that a switch floods which does not snoop', async () => {
     const snooping = 's2:\n    kind: switch\n    igmp-snooping: true';
     assert.ok(LINE.includes(snooping));
-    const audited = await measured(LINE.replace(snooping, snooping.replace('true', 'false')), ({ found }) => found.length === 2);
+    const audited = await measured(
+      LINE.replace(snooping, snooping.replace('true', 'false')),
+      ({ found }) => found.length === 2,
+    );
     const messages = told(audited).sort();
     // s2 floods what reaches it, g1 and g2: both come to the silent host, and g1 to s3, which drops it there.
     assert.equal(messages.length, 2, messages.join('\n'));
-    assert.match(messages[0] ?? '', /^warning port-above-plan: s2\/s3 → s3\/s2 .* as much as g1 \(4\.\d+ Mb\/s\): not planned there, so is it flooded/);
-    assert.match(messages[1] ?? '', /^warning port-above-plan: s2\/silent → silent\/eth .* as much as g[12] \([\d.]+ Mb\/s\) and g[12] \([\d.]+ Mb\/s\): not planned there, so is it flooded/);
+    assert.match(
+      messages[0] ?? '',
+      /^warning port-above-plan: s2\/s3 → s3\/s2 .* as much as g1 \(4\.\d+ Mb\/s\): not planned there, so is it flooded/,
+    );
+    assert.match(
+      messages[1] ?? '',
+      /^warning port-above-plan: s2\/silent → silent\/eth .* as much as g[12] \([\d.]+ Mb\/s\) and g[12] \([\d.]+ Mb\/s\): not planned there, so is it flooded/,
+    );
   });
 });
 
@@ -75,7 +101,10 @@ function titles({ found }: Audited, fault: string, stream: string): string[] {
     assert.deepEqual([rule.id, severity], [fault, 'warning'], message);
     assert.match(message, new RegExp(` as much as ${stream} \\(`));
   }
-  return found.map(({ message }) => / carried/.exec(message)?.index ?? 0).map((end, index) => found[index]?.message.slice(0, end) ?? '').sort();
+  return found
+    .map(({ message }) => / carried/.exec(message)?.index ?? 0)
+    .map((end, index) => found[index]?.message.slice(0, end) ?? '')
+    .sort();
 }
 
 /** Builds what `built` says, runs it, and holds what was counted against the plan of the line. */
@@ -94,7 +123,10 @@ async function measured(built: string, isGood: (audited: Audited) => boolean): P
   }
 }
 
-async function takeWhileItRuns(lab: Lab, plan: Plan): Promise<{ samples: ReturnType<typeof readingsOf>['samples']; notes: string[] }> {
+async function takeWhileItRuns(
+  lab: Lab,
+  plan: Plan,
+): Promise<{ samples: ReturnType<typeof readingsOf>['samples']; notes: string[] }> {
   const hosts = plan.site.devices.filter(({ bridging, ports }) => !bridging && ports.length === 1);
   const switches = plan.site.devices.filter(({ bridging }) => bridging);
   const lines: string[] = [];
@@ -128,7 +160,9 @@ async function lineOf(lab: Lab, host: Device): Promise<string> {
   const { time, answer } = await timed(() => lab.links(host));
   const [port] = host.ports;
   const links = JSON.parse(answer) as { ifname: string }[];
-  const named = links.map((link) => (port !== undefined && link.ifname === interfaceOf(port) ? { ...link, ifname: port.name } : link));
+  const named = links.map((link) =>
+    port !== undefined && link.ifname === interfaceOf(port) ? { ...link, ifname: port.name } : link,
+  );
   return JSON.stringify({ time, device: host.name, links: named });
 }
 
@@ -139,7 +173,8 @@ async function rowsOf(lab: Lab, device: Device): Promise<string[]> {
   return [...answer.matchAll(lines)].flatMap(([, name, received, receivedBytes, sent, sentBytes]) => {
     const port = device.ports.find((one: Port) => interfaceOf(one) === name);
     if (port === undefined) return [];
-    const octets = (bytes: string | undefined, frames: string | undefined): number => Number(bytes) + FCS * Number(frames);
+    const octets = (bytes: string | undefined, frames: string | undefined): number =>
+      Number(bytes) + FCS * Number(frames);
     return [[time, device.name, port.name, octets(receivedBytes, received), octets(sentBytes, sent)].join()];
   });
 }

@@ -1,4 +1,4 @@
-/** What an audit found, with what the site's `lint` section says of it: as grave as it says, and without what it accepts. */
+/** What an audit found, as the site's `lint` section has it: as grave as it says, and without what it accepts. */
 
 import type { Diagnostic, Fault, Finding } from '../rules/rule.ts';
 import type { Site } from '../site/model.ts';

@@ -14,7 +14,10 @@ function of(plan: Plan, name: string): Rate {
   const rates = plan.network.rates[stream.index];
   return (direction) => {
     const crossing = plan.network.crossings.at(direction).find((each) => each.stream === stream);
-    return (crossing?.untagged ?? 0) * (rates?.untagged.frame.nominal ?? 0) + (crossing?.tagged ?? 0) * (rates?.tagged.frame.nominal ?? 0);
+    return (
+      (crossing?.untagged ?? 0) * (rates?.untagged.frame.nominal ?? 0) +
+      (crossing?.tagged ?? 0) * (rates?.tagged.frame.nominal ?? 0)
+    );
   };
 }
 
@@ -22,8 +25,14 @@ describe('Counters against the plan of Harrow Lane', () => {
   const plan = harrowLane();
   const planned = asPlanned(plan);
   const run = (change: Rate, devices = DEVICES): string[] =>
-    told(audited(plan, asLinux(plan, (direction, second) => planned(direction, second) + change(direction, second), { devices })));
-  const blamed = (messages: readonly string[]): string[] => messages.map((message) => /as much as (.*?):/.exec(message)?.[1]?.replace(/ \([^)]*\)/g, '') ?? 'nobody');
+    told(
+      audited(
+        plan,
+        asLinux(plan, (direction, second) => planned(direction, second) + change(direction, second), { devices }),
+      ),
+    );
+  const blamed = (messages: readonly string[]): string[] =>
+    messages.map((message) => /as much as (.*?):/.exec(message)?.[1]?.replace(/ \([^)]*\)/g, '') ?? 'nobody');
 
   it('find nothing where every port carries what is planned, whoever counts', () => {
     for (const text of [
@@ -40,7 +49,10 @@ describe('Counters against the plan of Harrow Lane', () => {
   it('count what the Interfaces MIB does with the check sequence, 4 octets a frame', () => {
     // At 0.1 %, what counts without it is told apart: 4 of 1,456 octets are 0.27 %.
     const exact = { tolerance: 10, other: 0 };
-    assert.deepEqual(told(audited(plan, asIfMib(plan, asPlanned(plan, 'frameWithFcs'), { devices: ['recorder'] }), exact)), []);
+    assert.deepEqual(
+      told(audited(plan, asIfMib(plan, asPlanned(plan, 'frameWithFcs'), { devices: ['recorder'] }), exact)),
+      [],
+    );
     assert.ok(told(audited(plan, asIfMib(plan, planned, { devices: ['recorder'] }), exact)).length > 0);
   });
 
@@ -75,14 +87,21 @@ describe('Counters against the plan of Harrow Lane', () => {
     const link = port === undefined ? undefined : plan.network.topology.linkOf[port.index];
     assert.ok(port !== undefined && link !== undefined);
     const into = 2 * link.index + (link.a === port ? 0 : 1);
-    const seedlings = plan.network.rates[plan.site.streamByName.get('tv-two')?.index ?? -1]?.untagged.frame.nominal ?? 0;
+    const seedlings =
+      plan.network.rates[plan.site.streamByName.get('tv-two')?.index ?? -1]?.untagged.frame.nominal ?? 0;
     const messages = run((direction) => (direction === into ? seedlings : 0));
     assert.deepEqual(messages.length, 1);
-    assert.match(messages[0] ?? '', /^information port-above-plan: stable\/7 → stable-screen\/eth .* as much as tv-two \(5\.\d+ Mb\/s\): not planned there, so is it flooded, or has somebody joined it\?$/);
+    assert.match(
+      messages[0] ?? '',
+      /^information port-above-plan: stable\/7 → stable-screen\/eth .* as much as tv-two \(5\.\d+ Mb\/s\): not planned there, so is it flooded, or has somebody joined it\?$/,
+    );
   });
 
   it('name two that come to the difference where none does', () => {
-    const messages = run((direction) => -of(plan, 'tack-room')(direction, 0) - of(plan, 'paddock-north')(direction, 0), ['recorder']);
+    const messages = run(
+      (direction) => -of(plan, 'tack-room')(direction, 0) - of(plan, 'paddock-north')(direction, 0),
+      ['recorder'],
+    );
     assert.equal(messages.length, 1);
     assert.match(messages[0] ?? '', /as much as [\w-]+ \([\d.]+ Mb\/s\)/);
   });
@@ -99,19 +118,27 @@ describe('Counters against the plan of Harrow Lane', () => {
   });
 
   it('take missing acknowledgements for nothing: a receiver sends fewer where it takes segments in bulk', () => {
-    assert.deepEqual(run((direction) => {
-      const shares = plan.network.crossings.at(direction).filter(({ untagged, tagged }) => untagged + tagged > 0);
-      return shares.length === 0 ? -planned(direction, 0) : 0;
-    }), []);
+    assert.deepEqual(
+      run((direction) => {
+        const shares = plan.network.crossings.at(direction).filter(({ untagged, tagged }) => untagged + tagged > 0);
+        return shares.length === 0 ? -planned(direction, 0) : 0;
+      }),
+      [],
+    );
   });
 
   it('know 32-bit counters that are read too seldom', () => {
     const text = asIfMib(plan, asPlanned(plan, 'frameWithFcs'), { devices: ['recorder'], seconds: 120, every: 60 }, 32);
-    assert.deepEqual(told(audited(plan, text))[0], 'warning counter-too-small: recorder/lan → core/9: 2 times nobody can tell what was carried, since the samples lie up to 1 min apart and the counter has 32 bits. At 1 Gb/s it is full after 34 s: sample more often, or take counters of 64 bits.');
+    assert.deepEqual(
+      told(audited(plan, text))[0],
+      'warning counter-too-small: recorder/lan → core/9: 2 times nobody can tell what was carried, since the samples lie up to 1 min apart and the counter has 32 bits. At 1 Gb/s it is full after 34 s: sample more often, or take counters of 64 bits.',
+    );
   });
 
   it('come in any order, and twice', () => {
-    const [header = '', ...rows] = asIfMib(plan, asPlanned(plan, 'frameWithFcs'), { devices: DEVICES }).trim().split('\n');
+    const [header = '', ...rows] = asIfMib(plan, asPlanned(plan, 'frameWithFcs'), { devices: DEVICES })
+      .trim()
+      .split('\n');
     const mixed = [header, ...rows.reverse(), ...rows.slice(0, 30)].join('\n');
     const { found, summary } = audited(plan, mixed);
     assert.deepEqual(found, []);
@@ -123,7 +150,10 @@ describe('Counters against the plan of Harrow Lane', () => {
   it('of nobody are asked about', () => {
     const text = 'time,ifName,ifInOctets\n1772366400,5,5\n';
     assert.throws(() => audited(plan, text), /name the device by --device/);
-    assert.throws(() => audited(plan, text, { device: 'nobody\u001b[31m' }), /The site has no device nobody\ufffd\[31m; it has gate-cam, drive-cam/);
+    assert.throws(
+      () => audited(plan, text, { device: 'nobody\u001b[31m' }),
+      /The site has no device nobody\ufffd\[31m; it has gate-cam, drive-cam/,
+    );
   });
 });
 
@@ -141,17 +171,26 @@ streams:
 
 describe('Interfaces and ports', () => {
   const plan = planOf(siteOf(SITE));
-  const line = (second: number, links: Readonly<Record<string, readonly [rx: number, tx: number, more?: object]>>): string =>
+  const line = (
+    second: number,
+    links: Readonly<Record<string, readonly [rx: number, tx: number, more?: object]>>,
+  ): string =>
     JSON.stringify({
       time: START / 1000 + second + 0.25,
       links: Object.entries(links).map(([ifname, [rx, tx, more]], index) => ({
-        ifname, ifindex: index, link_type: 'ether', stats64: { rx: { bytes: whole(rx), errors: 0 }, tx: { bytes: whole(tx), dropped: 0 } }, ...more,
+        ifname,
+        ifindex: index,
+        link_type: 'ether',
+        stats64: { rx: { bytes: whole(rx), errors: 0 }, tx: { bytes: whole(tx), dropped: 0 } },
+        ...more,
       })),
     });
   const gate = ((plan.network.rates[0]?.untagged.frame.nominal ?? 0) * 10) / 8;
   const whole = (bytes: number): number => Math.round(bytes);
   const findings = (device: string, links: Readonly<Record<string, readonly [number, number, object?]>>) => {
-    const zero = Object.fromEntries(Object.entries(links).map(([name, [, , more = {}]]) => [name, [0, 0, more] as const]));
+    const zero = Object.fromEntries(
+      Object.entries(links).map(([name, [, , more = {}]]) => [name, [0, 0, more] as const]),
+    );
     return audited(plan, `${line(0, zero)}\n${line(10, links)}\n`, { device });
   };
 
@@ -162,12 +201,22 @@ describe('Interfaces and ports', () => {
   });
 
   it('are less sure of a stream that comes at another rate than of one that is missing', () => {
-    assert.match(told(findings('recorder', { enp3s0: [gate * 0.75, 0] })).join('\n'), /^information port-below-plan: .* as much as gate \(1\.04 Mb\/s\): is its bit rate other than declared\?$/);
-    assert.match(told(findings('recorder', { enp3s0: [0, 0] })).join('\n'), /^warning port-below-plan: .* as much as gate \(4\.15 Mb\/s\): look whether/);
+    assert.match(
+      told(findings('recorder', { enp3s0: [gate * 0.75, 0] })).join('\n'),
+      /^information port-below-plan: .* as much as gate \(1\.04 Mb\/s\): is its bit rate other than declared\?$/,
+    );
+    assert.match(
+      told(findings('recorder', { enp3s0: [0, 0] })).join('\n'),
+      /^warning port-below-plan: .* as much as gate \(4\.15 Mb\/s\): look whether/,
+    );
   });
 
   it('that are a VLAN of a port are counted with it', () => {
-    const { found, summary } = findings('recorder', { enp3s0: [gate, 0], 'enp3s0.20': [gate, 0], cams: [gate, 0, { link: 'enp3s0' }] });
+    const { found, summary } = findings('recorder', {
+      enp3s0: [gate, 0],
+      'enp3s0.20': [gate, 0],
+      cams: [gate, 0, { link: 'enp3s0' }],
+    });
     assert.deepEqual(found, []);
     assert.match(summary.join('\n'), /enp3s0\.20 of recorder is a VLAN of eth/);
     assert.match(summary.join('\n'), /cams of recorder is a VLAN of eth/);
@@ -176,7 +225,10 @@ describe('Interfaces and ports', () => {
   it('that the site does not know are told of where they carry something, unless they are no wire', () => {
     const lo = { link_type: 'loopback' };
     const bridge = { linkinfo: { info_kind: 'bridge' } };
-    assert.deepEqual(told(findings('recorder', { enp3s0: [gate, 0], wlan0: [1000, 1000], lo: [9e9, 9e9, lo], br0: [9e9, 0, bridge] })), []);
+    assert.deepEqual(
+      told(findings('recorder', { enp3s0: [gate, 0], wlan0: [1000, 1000], lo: [9e9, 9e9, lo], br0: [9e9, 0, bridge] })),
+      [],
+    );
     assert.deepEqual(told(findings('recorder', { enp3s0: [gate, 0], 'enp4s0\u0007': [1e7, 0] })), [
       'information port-not-planned: recorder carried 8 Mb/s on its interface enp4s0\ufffd, which is no port of it in the site. ' +
         'Declare the port and its cable, or say by interface which port it is.',
@@ -200,6 +252,9 @@ describe('Interfaces and ports', () => {
     const { line: at, start, end } = foundIn(SITE, one);
     assert.equal((SITE.split('\n')[at] ?? '').slice(start, end), 'core/1');
     assert.deepEqual(one.about, ['core/1', 'recorder/eth', 'core', 'recorder']);
-    assert.deepEqual(one.related?.map(({ message }) => message), ['gate, of 4.15 Mb/s there']);
+    assert.deepEqual(
+      one.related?.map(({ message }) => message),
+      ['gate, of 4.15 Mb/s there'],
+    );
   });
 });

@@ -15,7 +15,11 @@ import { folderOf } from '../../site.ts';
 const SAMPLE = new URL('../../../samples/harrow-lane/', import.meta.url);
 
 export function harrowLane(): Plan {
-  return planOf(folderOf(Object.fromEntries(readdirSync(SAMPLE).map((name) => [name, readFileSync(new URL(name, SAMPLE), 'utf8')]))).site());
+  return planOf(
+    folderOf(
+      Object.fromEntries(readdirSync(SAMPLE).map((name) => [name, readFileSync(new URL(name, SAMPLE), 'utf8')])),
+    ).site(),
+  );
 }
 
 export const START = Date.UTC(2026, 2, 1, 12);
@@ -35,7 +39,11 @@ interface Wanted {
 }
 
 /** Octets by port since the start, received and sent, at each time; whole, so that nothing is lost between samples. */
-function* counted(plan: Plan, rate: Rate, { devices, seconds = 60, every = 10 }: Wanted): Generator<{ second: number; port: Port; received: number; sent: number }> {
+function* counted(
+  plan: Plan,
+  rate: Rate,
+  { devices, seconds = 60, every = 10 }: Wanted,
+): Generator<{ second: number; port: Port; received: number; sent: number }> {
   const sums = plan.network.loads.map(() => 0);
   for (let second = 0; second <= seconds; second++) {
     if (second > 0) sums.forEach((sum, direction) => (sums[direction] = sum + rate(direction, second) / 8));
@@ -73,17 +81,30 @@ export function asIfMib(plan: Plan, rate: Rate, wanted: Wanted, bits: 32 | 64 = 
   const columns = bits === 64 ? 'ifHCInOctets,ifHCOutOctets' : 'ifInOctets,ifOutOctets';
   const shown = (octets: number): bigint => BigInt.asUintN(bits, BigInt(octets) + BigInt(first));
   const rows = [...counted(plan, rate, wanted)].map(({ second, port, received, sent }) =>
-    [new Date(START + second * 1000 + 250).toISOString(), port.device.name, port.interface ?? port.name, shown(received), shown(sent)].join(','),
+    [
+      new Date(START + second * 1000 + 250).toISOString(),
+      port.device.name,
+      port.interface ?? port.name,
+      shown(received),
+      shown(sent),
+    ].join(','),
   );
   return `time,device,ifName,${columns}\n${rows.join('\n')}\n`;
 }
 
 export function readingsOf(reader: SampleReader, text: string): Readings {
-  text.replace(/\n$/, '').split('\n').forEach((line, index) => reader.line(line, index + 1));
+  text
+    .replace(/\n$/, '')
+    .split('\n')
+    .forEach((line, index) => reader.line(line, index + 1));
   return reader.end();
 }
 
-export function audited(plan: Plan, text: string, { device, ...options }: Partial<Options> & { device?: string } = {}): Audited {
+export function audited(
+  plan: Plan,
+  text: string,
+  { device, ...options }: Partial<Options> & { device?: string } = {},
+): Audited {
   const reader = text.startsWith('{') ? new LinkLines() : new IfMibTable();
   return auditCounters(plan, readingsOf(reader, text), device, { ...USUAL, ...options });
 }

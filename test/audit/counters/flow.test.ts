@@ -8,8 +8,19 @@ const counter = (value: number | bigint, bits: 32 | 64 = 32): Counter => ({ valu
 
 function sample(time: number, received: Counter | undefined, more: Partial<Sample> = {}): Sample {
   return {
-    time, device: undefined, names: ['1'], received, sent: undefined, lost: new Map(), withFcs: true, speed: undefined,
-    since: '', upTime: undefined, virtual: undefined, over: undefined, ...more,
+    time,
+    device: undefined,
+    names: ['1'],
+    received,
+    sent: undefined,
+    lost: new Map(),
+    withFcs: true,
+    speed: undefined,
+    since: '',
+    upTime: undefined,
+    virtual: undefined,
+    over: undefined,
+    ...more,
   };
 }
 
@@ -21,7 +32,8 @@ describe('A counter between two readings', () => {
   const in30s = (30 * GIGABIT) / 8;
   const in40s = (40 * GIGABIT) / 8;
 
-  it('has come as far as it shows', () => assert.deepEqual(advance(counter(1000), counter(5000), in30s), { octets: 4000 }));
+  it('has come as far as it shows', () =>
+    assert.deepEqual(advance(counter(1000), counter(5000), in30s), { octets: 4000 }));
 
   it('has wrapped once where it shows less, and that fits its speed', () =>
     assert.deepEqual(advance(counter(2 ** 32 - 1000), counter(500), in30s), { octets: 1500 }));
@@ -50,7 +62,12 @@ describe('A counter between two readings', () => {
 
 describe('What an interface carried', () => {
   it('is the sum of what is known, over the time in which it is known', () => {
-    const flow = flowOf([sample(0, counter(0)), sample(10_250, counter(1_281_250)), sample(20_250, counter(5_031_250))], received, GIGABIT, 10_000);
+    const flow = flowOf(
+      [sample(0, counter(0)), sample(10_250, counter(1_281_250)), sample(20_250, counter(5_031_250))],
+      received,
+      GIGABIT,
+      10_000,
+    );
     assert.equal(flow.octets, 5_031_250);
     assert.equal(Math.round(flow.mean), Math.round((5_031_250 * 8) / 20.25));
     assert.equal(flow.busiest, 3_000_000);
@@ -58,15 +75,24 @@ describe('What an interface carried', () => {
   });
 
   it('is not more than it was where times are in whole seconds: the busiest stretch may be a second longer', () => {
-    const flow = flowOf([sample(0, counter(0)), sample(10_000, counter(1_375_000)), sample(20_000, counter(2_500_000))], received, GIGABIT, 10_000);
+    const flow = flowOf(
+      [sample(0, counter(0)), sample(10_000, counter(1_375_000)), sample(20_000, counter(2_500_000))],
+      received,
+      GIGABIT,
+      10_000,
+    );
     assert.equal(flow.mean, 1_000_000);
     assert.equal(flow.busiest, 1_000_000);
   });
 
   it('has no stretch over a gap, and none shorter than asked for', () => {
     const samples = [
-      sample(250, counter(0)), sample(5_250, counter(625_000)), sample(10_250, undefined), sample(15_250, counter(5_625_000)),
-      sample(20_250, counter(6_250_000), { since: 'later' }), sample(25_250, counter(16_250_000), { since: 'later' }),
+      sample(250, counter(0)),
+      sample(5_250, counter(625_000)),
+      sample(10_250, undefined),
+      sample(15_250, counter(5_625_000)),
+      sample(20_250, counter(6_250_000), { since: 'later' }),
+      sample(25_250, counter(16_250_000), { since: 'later' }),
     ];
     const flow = flowOf(samples, received, GIGABIT, 10_000);
     assert.equal(flow.beginnings, 1);
@@ -82,15 +108,25 @@ describe('What an interface carried', () => {
     ['both of its counters fall at once', [{ sent: counter(4e9) }, { sent: counter(7) }]],
   ] as const) {
     it(`is not known where ${title}, although a wrap would fit`, () => {
-      const flow = flowOf([sample(250, counter(4e9), more[0]), sample(10_250, counter(5e8), more[1])], received, GIGABIT, 10_000);
+      const flow = flowOf(
+        [sample(250, counter(4e9), more[0]), sample(10_250, counter(5e8), more[1])],
+        received,
+        GIGABIT,
+        10_000,
+      );
       assert.deepEqual([flow.octets, flow.milliseconds, flow.beginnings], [0, 0, 1]);
     });
   }
 
   it('is known through a wrap where the equipment says that it went on', () => {
     const flow = flowOf(
-      [sample(250, counter(4e9), { sent: counter(4e9), upTime: 1000 }), sample(10_250, counter(5e8), { sent: counter(7), upTime: 2000 })],
-      received, GIGABIT, 10_000,
+      [
+        sample(250, counter(4e9), { sent: counter(4e9), upTime: 1000 }),
+        sample(10_250, counter(5e8), { sent: counter(7), upTime: 2000 }),
+      ],
+      received,
+      GIGABIT,
+      10_000,
     );
     assert.equal(flow.octets, 2 ** 32 - 4e9 + 5e8);
   });
@@ -98,7 +134,15 @@ describe('What an interface carried', () => {
   it('goes by the speed that the equipment says', () => {
     const samples = [sample(250, counter(1000), { speed: 1e7 }), sample(40_250, counter(2000), { speed: 1e7 })];
     assert.equal(flowOf(samples, received, GIGABIT, 10_000).octets, 1000);
-    assert.deepEqual(flowOf(samples.map((one) => ({ ...one, speed: undefined })), received, GIGABIT, 10_000).tooFar, { count: 1, longest: 40_000 });
+    assert.deepEqual(
+      flowOf(
+        samples.map((one) => ({ ...one, speed: undefined })),
+        received,
+        GIGABIT,
+        10_000,
+      ).tooFar,
+      { count: 1, longest: 40_000 },
+    );
   });
 
   /**
@@ -112,31 +156,43 @@ describe('What an interface carried', () => {
       restart: fc.boolean(),
       speed: fc.constantFrom(10e6, 100e6, 1e9, 10e9),
     });
-    fc.assert(fc.property(fc.integer({ min: 0, max: 2 ** 32 - 1 }), fc.array(step, { minLength: 1, maxLength: 12 }), (first, steps) => {
-      let [time, up, value, octets, milliseconds, restarts, dubious] = [250, 1_000_000, BigInt(first), 0, 0, 0, 0];
-      const samples = [sample(time, counter(value), { upTime: up })];
-      for (const { seconds, part, restart, speed } of steps) {
-        const most = (speed * seconds) / 8;
-        const carried = Math.floor(part * most);
-        time += seconds * 1000;
-        value = ((restart ? 0n : value) + BigInt(carried)) % (1n << 32n);
-        // It begins anew in the middle.
-        up = restart ? seconds * 50 : up + seconds * 100;
-        if (restart) restarts++;
-        // Nobody who reads the counter can tell these apart: it shows the same after 2³² octets more.
-        else if ((carried % 2 ** 32) + 2 ** 32 <= most) dubious++;
-        else [octets, milliseconds] = [octets + carried, milliseconds + seconds * 1000];
-        samples.push(sample(time, counter(value), { upTime: up, speed }));
-      }
-      const flow = flowOf(samples, received, undefined, 10_000);
-      assert.deepEqual([flow.octets, flow.milliseconds, flow.beginnings, flow.tooFar.count], [octets, milliseconds, restarts, dubious]);
-    }), { numRuns: 500 });
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+        fc.array(step, { minLength: 1, maxLength: 12 }),
+        (first, steps) => {
+          let [time, up, value, octets, milliseconds, restarts, dubious] = [250, 1_000_000, BigInt(first), 0, 0, 0, 0];
+          const samples = [sample(time, counter(value), { upTime: up })];
+          for (const { seconds, part, restart, speed } of steps) {
+            const most = (speed * seconds) / 8;
+            const carried = Math.floor(part * most);
+            time += seconds * 1000;
+            value = ((restart ? 0n : value) + BigInt(carried)) % (1n << 32n);
+            // It begins anew in the middle.
+            up = restart ? seconds * 50 : up + seconds * 100;
+            if (restart) restarts++;
+            // Nobody who reads the counter can tell these apart: it shows the same after 2³² octets more.
+            else if ((carried % 2 ** 32) + 2 ** 32 <= most) dubious++;
+            else [octets, milliseconds] = [octets + carried, milliseconds + seconds * 1000];
+            samples.push(sample(time, counter(value), { upTime: up, speed }));
+          }
+          const flow = flowOf(samples, received, undefined, 10_000);
+          assert.deepEqual(
+            [flow.octets, flow.milliseconds, flow.beginnings, flow.tooFar.count],
+            [octets, milliseconds, restarts, dubious],
+          );
+        },
+      ),
+      { numRuns: 500 },
+    );
   });
 });
 
 describe('Lost frames', () => {
   const lost = (...values: readonly number[]): number | undefined =>
-    lostIn(values.map((value, index) => sample(index * 1000, undefined, { lost: new Map([['ifInErrors', value]]) }))).get('ifInErrors');
+    lostIn(
+      values.map((value, index) => sample(index * 1000, undefined, { lost: new Map([['ifInErrors', value]]) })),
+    ).get('ifInErrors');
 
   it('are how many more there are', () => assert.equal(lost(5, 5, 9), 4));
   it('are none where the counter stands', () => assert.equal(lost(5, 5, 5), undefined));

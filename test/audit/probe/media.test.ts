@@ -60,16 +60,54 @@ describe('A probe of real media', function () {
   });
 
   /** Twelve seconds of noise, in which much moves, so that the encoder needs its bit rate. */
-  async function probed({ codec = 'libx264', size = '640x360', rate = '20', gop = 40, bits = 1e6, audio = ALAW, form = 'mkv' }: Wishes, ...more: string[]): Promise<string> {
+  async function probed(
+    { codec = 'libx264', size = '640x360', rate = '20', gop = 40, bits = 1e6, audio = ALAW, form = 'mkv' }: Wishes,
+    ...more: string[]
+  ): Promise<string> {
     const path = join(folder, `media.${form}`);
-    const [source, ...sound] = audio.length === 0 ? [[], '-an'] : [['-f', 'lavfi', '-i', 'anoisesrc=r=48000:a=0.3'], ...audio];
+    const [source, ...sound] =
+      audio.length === 0 ? [[], '-an'] : [['-f', 'lavfi', '-i', 'anoisesrc=r=48000:a=0.3'], ...audio];
     await run('ffmpeg', [
-      '-y', '-loglevel', 'error', '-f', 'lavfi', '-i', `testsrc2=size=${size}:rate=${rate},noise=alls=30:allf=t`, ...(source as string[]),
-      '-c:v', codec, ...(codec === 'libx264' ? ['-preset', 'ultrafast', '-sc_threshold', '0', '-keyint_min', String(gop)] : []),
-      '-g', String(gop), '-bf', '0', '-b:v', String(bits), '-maxrate', String(bits), '-bufsize', String(bits / 2), '-pix_fmt', 'yuv420p',
-      ...sound, '-t', '12', path,
+      '-y',
+      '-loglevel',
+      'error',
+      '-f',
+      'lavfi',
+      '-i',
+      `testsrc2=size=${size}:rate=${rate},noise=alls=30:allf=t`,
+      ...(source as string[]),
+      '-c:v',
+      codec,
+      ...(codec === 'libx264' ? ['-preset', 'ultrafast', '-sc_threshold', '0', '-keyint_min', String(gop)] : []),
+      '-g',
+      String(gop),
+      '-bf',
+      '0',
+      '-b:v',
+      String(bits),
+      '-maxrate',
+      String(bits),
+      '-bufsize',
+      String(bits / 2),
+      '-pix_fmt',
+      'yuv420p',
+      ...sound,
+      '-t',
+      '12',
+      path,
     ]);
-    return run('ffprobe', ['-v', 'error', '-read_intervals', '%+60', '-show_streams', '-show_format', ...(more.length > 0 ? more : ['-show_packets']), '-of', 'json', path]);
+    return run('ffprobe', [
+      '-v',
+      'error',
+      '-read_intervals',
+      '%+60',
+      '-show_streams',
+      '-show_format',
+      ...(more.length > 0 ? more : ['-show_packets']),
+      '-of',
+      'json',
+      path,
+    ]);
   }
 
   function audited(json: string, stream = 'gate'): Audited {
@@ -80,7 +118,10 @@ describe('A probe of real media', function () {
 
   /** What the first fix of every finding makes of the site; nothing is found of it any more. */
   function isMended(json: string, { found }: Audited, stream = 'gate'): boolean {
-    const texts = edited({ [FILE]: SITE }, found.flatMap(({ fixes }) => fixes?.()[0]?.edits ?? []));
+    const texts = edited(
+      { [FILE]: SITE },
+      found.flatMap(({ fixes }) => fixes?.()[0]?.edits ?? []),
+    );
     const site = new SiteFolder();
     site.set(FILE, texts[FILE] ?? '');
     return auditProbe(site.site(), readProbe(json), stream, 1000).found.length === 0;
@@ -97,8 +138,14 @@ describe('A probe of real media', function () {
   it('finds nothing where it is as declared, in packets, in frames, and in both', async () => {
     for (const more of [['-show_packets'], ['-show_frames'], ['-show_packets', '-show_frames']]) {
       const { found, summary } = audited(await probed({}, ...more));
-      assert.deepEqual(found.map(({ message }) => message), []);
-      assert.match(summary[0] ?? '', /^gate: video h264, 640x360, 20 pictures\/s, a keyframe every 2 s, [\d.]+ (Mb|kb)\/s, over 11\.95 s; audio pcma, 8 kHz, 1 channel, 64 kb\/s/);
+      assert.deepEqual(
+        found.map(({ message }) => message),
+        [],
+      );
+      assert.match(
+        summary[0] ?? '',
+        /^gate: video h264, 640x360, 20 pictures\/s, a keyframe every 2 s, [\d.]+ (Mb|kb)\/s, over 11\.95 s; audio pcma, 8 kHz, 1 channel, 64 kb\/s/,
+      );
     }
   });
 
@@ -114,16 +161,77 @@ describe('A probe of real media', function () {
   });
 
   for (const [title, wishes, expected, place] of [
-    ['another codec', { codec: 'mpeg2video', rate: '25', gop: 50 }, [/^warning codec-differs: gate is encoded as mpeg2, not as h264\. /, /^warning frame-rate-differs: gate has 25 pictures per second, not 20\./], ['h264', '20']],
-    ['another size', { size: '480x272' }, [/^warning size-differs: gate has pictures of 480x272, not 640x360\. Correct the encoder, or the site\.$/], ['640x360']],
-    ['fewer pictures', { rate: '15', gop: 30 }, [/^warning frame-rate-differs: gate has 15 pictures per second, not 20\./], ['20']],
-    ['a rate that is no whole number', { rate: '24000/1001', gop: 48 }, [/^warning frame-rate-differs: gate has 23\.98 pictures per second, not 20\./], ['20']],
-    ['keyframes further apart', { gop: 80 }, [/^warning keyframe-interval-differs: gate has a keyframe every 4 s, not every 2 s\./], ['2 s']],
-    ['keyframes closer together', { gop: 10 }, [/^warning keyframe-interval-differs: gate has a keyframe every 500 ms, not every 2 s\./], ['2 s']],
-    ['a single keyframe', { gop: 1000 }, [/^warning keyframe-interval-differs: gate had one keyframe in 11\.95 s, and not one every 2 s\./], ['2 s']],
-    ['twice the bit rate', { bits: 2e6 }, [/^warning bitrate-differs: gate sends [12][.\d]* Mb\/s of video on average, .* more than 1 Mb\/s\./, /^warning peak-bitrate-exceeded: gate sends [12][.\d]* Mb\/s of video in its busiest 2 s, more than 1\.5 Mb\/s\./], ['1 Mb/s', '1.5 Mb/s']],
-    ['half the bit rate', { bits: 5e5 }, [/^information bitrate-differs: gate sends [\d.]+ kb\/s of video on average, .* less than 1 Mb\/s\./], ['1 Mb/s']],
-    ['other audio', { audio: AAC }, [/^warning codec-differs: gate is encoded as aac, not as pcma/, /^warning sample-rate-differs: gate has 48 kHz of audio, not 8 kHz/, /^warning channels-differ: gate has 2 channels of audio, not 1/, /^warning bitrate-differs: gate sends [\d.]+ kb\/s of audio/], ['pcma', '8 kHz', '1', '64 kb/s']],
+    [
+      'another codec',
+      { codec: 'mpeg2video', rate: '25', gop: 50 },
+      [
+        /^warning codec-differs: gate is encoded as mpeg2, not as h264\. /,
+        /^warning frame-rate-differs: gate has 25 pictures per second, not 20\./,
+      ],
+      ['h264', '20'],
+    ],
+    [
+      'another size',
+      { size: '480x272' },
+      [/^warning size-differs: gate has pictures of 480x272, not 640x360\. Correct the encoder, or the site\.$/],
+      ['640x360'],
+    ],
+    [
+      'fewer pictures',
+      { rate: '15', gop: 30 },
+      [/^warning frame-rate-differs: gate has 15 pictures per second, not 20\./],
+      ['20'],
+    ],
+    [
+      'a rate that is no whole number',
+      { rate: '24000/1001', gop: 48 },
+      [/^warning frame-rate-differs: gate has 23\.98 pictures per second, not 20\./],
+      ['20'],
+    ],
+    [
+      'keyframes further apart',
+      { gop: 80 },
+      [/^warning keyframe-interval-differs: gate has a keyframe every 4 s, not every 2 s\./],
+      ['2 s'],
+    ],
+    [
+      'keyframes closer together',
+      { gop: 10 },
+      [/^warning keyframe-interval-differs: gate has a keyframe every 500 ms, not every 2 s\./],
+      ['2 s'],
+    ],
+    [
+      'a single keyframe',
+      { gop: 1000 },
+      [/^warning keyframe-interval-differs: gate had one keyframe in 11\.95 s, and not one every 2 s\./],
+      ['2 s'],
+    ],
+    [
+      'twice the bit rate',
+      { bits: 2e6 },
+      [
+        /^warning bitrate-differs: gate sends [12][.\d]* Mb\/s of video on average, .* more than 1 Mb\/s\./,
+        /^warning peak-bitrate-exceeded: gate sends [12][.\d]* Mb\/s of video in its busiest 2 s, more than 1\.5 Mb\/s\./,
+      ],
+      ['1 Mb/s', '1.5 Mb/s'],
+    ],
+    [
+      'half the bit rate',
+      { bits: 5e5 },
+      [/^information bitrate-differs: gate sends [\d.]+ kb\/s of video on average, .* less than 1 Mb\/s\./],
+      ['1 Mb/s'],
+    ],
+    [
+      'other audio',
+      { audio: AAC },
+      [
+        /^warning codec-differs: gate is encoded as aac, not as pcma/,
+        /^warning sample-rate-differs: gate has 48 kHz of audio, not 8 kHz/,
+        /^warning channels-differ: gate has 2 channels of audio, not 1/,
+        /^warning bitrate-differs: gate sends [\d.]+ kb\/s of audio/,
+      ],
+      ['pcma', '8 kHz', '1', '64 kb/s'],
+    ],
   ] as const) {
     it(`finds ${title}, at the key that says otherwise, with a fix that declares what was measured`, async () => {
       const json = await probed(wishes);
@@ -138,10 +246,15 @@ describe('A probe of real media', function () {
 
   it('finds what is missing, and what is not declared', async () => {
     const found = audited(await probed({ audio: [] }));
-    assert.deepEqual(told(found), ['warning media-missing: gate has no audio, although it is declared to. Turn it on at its source, or take it out of the site.']);
+    assert.deepEqual(told(found), [
+      'warning media-missing: gate has no audio, although it is declared to. Turn it on at its source, or take it out of the site.',
+    ]);
     assert.deepEqual(places(found), ['audio']);
     const more = audited(await probed({}), 'silent');
-    assert.match(told(more).join('\n'), /^warning media-undeclared: silent has audio \(pcma, 8 kHz\) that the site does not declare\. Turn it off/);
+    assert.match(
+      told(more).join('\n'),
+      /^warning media-undeclared: silent has audio \(pcma, 8 kHz\) that the site does not declare\. Turn it off/,
+    );
     assert.deepEqual(places(more), ['silent']);
   });
 
@@ -157,7 +270,13 @@ describe('A probe of real media', function () {
 
   it('says nothing of what ffprobe was not asked for', async () => {
     const { found, summary } = audited(await probed({ gop: 80, bits: 2e6 }, '-hide_banner'));
-    assert.deepEqual(found.map(({ rule }) => rule.id), []);
-    assert.match(summary[0] ?? '', /^gate: video h264, 640x360, 20 pictures\/s; audio pcma, 8 kHz, 1 channel, 64 kb\/s\.$/);
+    assert.deepEqual(
+      found.map(({ rule }) => rule.id),
+      [],
+    );
+    assert.match(
+      summary[0] ?? '',
+      /^gate: video h264, 640x360, 20 pictures\/s; audio pcma, 8 kHz, 1 channel, 64 kb\/s\.$/,
+    );
   });
 });

@@ -36,7 +36,8 @@ describe('Which stream was probed', () => {
     ['announcements/sport.sdp', 'sport'],
     ['C:\\media\\yard.ts', 'yard'],
   ] as const) {
-    it(`of ${filename.replace(/\/\/.*@/, '//…@')}: ${stream}`, () => assert.equal(probedStream(SITE, filename).name, stream));
+    it(`of ${filename.replace(/\/\/.*@/, '//…@')}: ${stream}`, () =>
+      assert.equal(probedStream(SITE, filename).name, stream));
   }
 
   for (const [filename, why] of [
@@ -50,8 +51,13 @@ describe('Which stream was probed', () => {
     ['__proto__', /is no stream/],
     [`\u001b[2J${'x'.repeat(5000)}`, /^\ufffd\[2Jx{90,100}… is no stream/],
   ] as const) {
-    it(`of ${String(filename).slice(0, 40).replace(/\u001b/, '␛')} nobody can tell`, () =>
-      assert.throws(() => probedStream(SITE, filename), (error) => error instanceof Unreadable && why.test(error.message)));
+    it(`of ${String(filename)
+      .slice(0, 40)
+      .replace(/\u001b/, '␛')} nobody can tell`, () =>
+      assert.throws(
+        () => probedStream(SITE, filename),
+        (error) => error instanceof Unreadable && why.test(error.message),
+      ));
   }
 });
 
@@ -63,25 +69,52 @@ describe('What ffprobe wrote', () => {
     ['streams that are text', '{"streams": "h264"}', /no list of streams/],
     ['a million brackets', '['.repeat(1_000_000), /not whole JSON/],
   ] as const) {
-    it(`is not ${title}`, () => assert.throws(() => readProbe(text), (error) => error instanceof Unreadable && why.test(error.message)));
+    it(`is not ${title}`, () =>
+      assert.throws(
+        () => readProbe(text),
+        (error) => error instanceof Unreadable && why.test(error.message),
+      ));
   }
 
   it('has no picture of a cover, and no data', () => {
-    const streams = [{ codec_type: 'data' }, { codec_type: 'video', disposition: { attached_pic: 1 } }, { codec_type: 'subtitle' }, null, 7];
+    const streams = [
+      { codec_type: 'data' },
+      { codec_type: 'video', disposition: { attached_pic: 1 } },
+      { codec_type: 'subtitle' },
+      null,
+      7,
+    ];
     const probed = readProbe(JSON.stringify({ streams }));
     assert.deepEqual(probed.parts, []);
     assert.throws(() => auditProbe(SITE, probed, 'gate', 1000), /it has neither video nor audio/);
   });
 
   it('that is of another kind than ffprobe writes is not there', () => {
-    const stream = { codec_type: 'video', codec_name: ['h264'], width: 'wide', height: -5, avg_frame_rate: '0/0', bit_rate: 'N/A', index: {} };
+    const stream = {
+      codec_type: 'video',
+      codec_name: ['h264'],
+      width: 'wide',
+      height: -5,
+      avg_frame_rate: '0/0',
+      bit_rate: 'N/A',
+      index: {},
+    };
     const text = `{"__proto__": {"streams": []}, "format": {"filename": 5}, "packets": [5, {"size": "1e999"}, {"size": "5"}], "streams": [${JSON.stringify(stream)}]}`;
     assert.deepEqual(readProbe(text), {
       filename: undefined,
-      parts: [{
-        kind: 'video', codec: undefined, width: undefined, height: undefined, frameRate: undefined, bitRate: undefined,
-        sampleRate: undefined, channels: undefined, packets: [],
-      }],
+      parts: [
+        {
+          kind: 'video',
+          codec: undefined,
+          width: undefined,
+          height: undefined,
+          frameRate: undefined,
+          bitRate: undefined,
+          sampleRate: undefined,
+          channels: undefined,
+          packets: [],
+        },
+      ],
     });
     assert.deepEqual(told(auditProbe(SITE, readProbe(text), 'gate', 1000)), []);
   });
@@ -94,17 +127,35 @@ describe('What ffprobe wrote', () => {
   });
 
   it('of any kind is compared or told of, and nothing else', () => {
-    const value = fc.oneof(fc.jsonValue(), fc.constantFrom('30000/1001', '0/0', 'K__', 'video', 'audio', '-1', 1e308, '1.5'));
-    const keys = ['codec_type', 'codec_name', 'width', 'height', 'avg_frame_rate', 'bit_rate', 'sample_rate', 'channels', 'index'];
-    const packet = fc.dictionary(fc.constantFrom('stream_index', 'pts_time', 'dts_time', 'size', 'flags', 'key_frame'), value);
+    const value = fc.oneof(
+      fc.jsonValue(),
+      fc.constantFrom('30000/1001', '0/0', 'K__', 'video', 'audio', '-1', 1e308, '1.5'),
+    );
+    const keys = [
+      'codec_type',
+      'codec_name',
+      'width',
+      'height',
+      'avg_frame_rate',
+      'bit_rate',
+      'sample_rate',
+      'channels',
+      'index',
+    ];
+    const packet = fc.dictionary(
+      fc.constantFrom('stream_index', 'pts_time', 'dts_time', 'size', 'flags', 'key_frame'),
+      value,
+    );
     const stream = fc.dictionary(fc.constantFrom(...keys), value).map((one) => ({ codec_type: 'video', ...one }));
-    fc.assert(fc.property(fc.array(stream), fc.array(packet), (streams, packets) => {
-      try {
-        auditProbe(SITE, readProbe(JSON.stringify({ streams, packets })), 'gate', 1000);
-      } catch (error) {
-        if (!(error instanceof Unreadable)) throw error;
-      }
-    }));
+    fc.assert(
+      fc.property(fc.array(stream), fc.array(packet), (streams, packets) => {
+        try {
+          auditProbe(SITE, readProbe(JSON.stringify({ streams, packets })), 'gate', 1000);
+        } catch (error) {
+          if (!(error instanceof Unreadable)) throw error;
+        }
+      }),
+    );
   });
 });
 
@@ -114,7 +165,12 @@ describe('The packets of a stream', () => {
     kind: 'video' as const,
     packets: packets.map(({ at, bytes, key = false }) => ({ shown: at, decoded: undefined, bytes, key })),
   });
-  const film = (seconds: number) => Array.from({ length: seconds * 10 }, (_, index) => ({ at: index / 10, bytes: index % 20 === 0 ? 12_000 : 1000, key: index % 20 === 0 }));
+  const film = (seconds: number) =>
+    Array.from({ length: seconds * 10 }, (_, index) => ({
+      at: index / 10,
+      bytes: index % 20 === 0 ? 12_000 : 1000,
+      key: index % 20 === 0,
+    }));
   const whole = (packets: ReturnType<typeof film>) => measure(part(packets) as Parameters<typeof measure>[0]);
 
   it('come to a rate: 31,000 bytes in each 2 s are 124 kb/s', () => {
@@ -124,10 +180,15 @@ describe('The packets of a stream', () => {
     // A second with its keyframe: 12,000 + 9 × 1,000 bytes.
     assert.equal(Math.round(measured.peakOver(1000) ?? 0), 168_000);
     assert.equal(Number(measured.frameRate?.toFixed(6)), 10);
-    assert.deepEqual([measured.keyframes?.middle, measured.keyframes?.longest].map((each) => Math.round(each ?? 0)), [2000, 2000]);
+    assert.deepEqual(
+      [measured.keyframes?.middle, measured.keyframes?.longest].map((each) => Math.round(each ?? 0)),
+      [2000, 2000],
+    );
   });
 
-  it('are too few for a rate in less than 5 s: then it is what the container says', () => assert.equal(whole(film(4)).bitRate, 4_000_000));
+  it('are too few for a rate in less than 5 s: then it is what the container says', () =>
+    assert.equal(whole(film(4)).bitRate, 4_000_000));
 
-  it('may come in any order', () => assert.deepEqual(JSON.stringify(whole(film(20).reverse())), JSON.stringify(whole(film(20)))));
+  it('may come in any order', () =>
+    assert.deepEqual(JSON.stringify(whole(film(20).reverse())), JSON.stringify(whole(film(20)))));
 });

@@ -10,6 +10,7 @@ import { visible } from '../../text/visible.ts';
 import { bitRate, count, duration, list } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
 import { type Found, diagnose } from '../diagnose.ts';
+import { advice, isChange } from './advice.ts';
 import { type Blame, type SeenAll, type Suspect, blame } from './blame.ts';
 import { type Options, type Row, rowsOf } from './compare.ts';
 import { counterFaults } from './faults.ts';
@@ -23,7 +24,12 @@ import { tableOf } from './table.ts';
  * @param named the device whose counters they are, where the samples do not say
  * @throws Unreadable where it cannot be told whose they are
  */
-export function auditCounters(plan: Plan, { samples, notes }: Readings, named: string | undefined, options: Options): Audited {
+export function auditCounters(
+  plan: Plan,
+  { samples, notes }: Readings,
+  named: string | undefined,
+  options: Options,
+): Audited {
   const { counted, notes: leftOut } = matched(plan.site, samples, named);
   const rows = rowsOf(plan, counted, options);
   const seen = new Map(
@@ -37,7 +43,10 @@ export function auditCounters(plan: Plan, { samples, notes }: Readings, named: s
     ...counted.flatMap((one) => [...unplanned(one, rows, options), ...dropped(plan, one)]),
     ...rows.flatMap(tooFar),
   ];
-  return { found: diagnose(plan.site, found), summary: [...tableOf(rows, options), ...summaryOf(counted, rows, options), ...leftOut, ...notes] };
+  return {
+    found: diagnose(plan.site, found),
+    summary: [...tableOf(rows, options), ...summaryOf(counted, rows, options), ...leftOut, ...notes],
+  };
 }
 
 /** More or less than planned. A direction that was counted at both ends of its cable is told of once. */
@@ -55,53 +64,25 @@ function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: 
   // What came and went is seen best where it was there, or not, for the whole of a stretch.
   const atTimes = (always !== undefined && !isChange(always)) || Number.isNaN(instead) ? undefined : guess(instead);
   const blamed = atTimes === undefined || (always !== undefined && isChange(atTimes)) ? always : atTimes;
-  const busiest = flow.busiest > flow.mean * 1.01 ? `, ${bitRate(flow.busiest)} in its busiest ${duration(options.over)}` : '';
+  const busiest =
+    flow.busiest > flow.mean * 1.01 ? `, ${bitRate(flow.busiest)} in its busiest ${duration(options.over)}` : '';
   const peak = planned.peak > planned.nominal ? `, ${bitRate(planned.peak)} at peak` : '';
   const by = burst
     ? `${bitRate(amount)} more than the planned peak of ${bitRate(planned.peak)}`
-    : `${bitRate(Math.abs(difference))} ${difference < 0 ? 'less' : 'more'} than the ${bitRate(planned.nominal)} planned${peak}`;
-  return [{
-    fault: less ? counterFaults.below : counterFaults.above,
-    severity: less ? (blamed === undefined || isChange(blamed) ? 'information' : 'warning') : verdict === 'above-peak' ? 'warning' : 'information',
-    at: placeOfEnd(at.link, row.port),
-    message: `${title} carried ${bitRate(flow.mean)} on average${busiest}: ${by}. ${advice(blamed, less, blamed !== always)}`,
-    about: aboutPorts(row.port, far(at.link, row.port)),
-    related: (blamed?.all === true ? [] : (blamed?.alternatives.flat() ?? [])).map(relatedOf),
-  }];
-}
-
-/** It comes, but at another rate. */
-function isChange({ alternatives }: Blame): boolean {
-  return alternatives.flat().every(({ happening }) => happening === 'changed');
-}
-
-function advice(blamed: Blame | undefined, less: boolean, atTimes: boolean): string {
-  if (blamed === undefined)
-    return less
-      ? 'No one stream or two of that rate: the pictures may be quieter than declared, or the declared rates too high.'
-      : 'No one stream or two of that rate: look what else is sent there.';
-  const [first = []] = blamed.alternatives;
-  const times = atTimes ? ' at times' : '';
-  if (blamed.all) {
-    const sum = bitRate(first.reduce((total, { rate }) => total + rate, 0));
-    return less
-      ? `That is${times} as much as all ${first.length} streams together (${sum}): look whether anything arrives.`
-      : `That is${times} as much as all ${first.length} groups that are not planned there (${sum}): does a switch on the way flood, without IGMP snooping?`;
-  }
-  const named = list(blamed.alternatives.map((suspects) => list(suspects.map(({ stream, rate }) => `${stream.name} (${bitRate(rate)})`))), 'or');
-  return `That is${times} as much as ${named}: ${question(blamed.alternatives.flat())}`;
-}
-
-function question(suspects: readonly Suspect[]): string {
-  const happenings = new Set(suspects.map(({ happening }) => happening));
-  if (happenings.has('changed')) return 'is its bit rate other than declared?';
-  if (happenings.has('missing')) return 'look whether it is sent, and arrives.';
-  const strays = suspects.filter(({ happening }) => happening === 'stray');
-  if (strays.length === 0) return 'is it sent twice, or at twice its rate?';
-  if (happenings.has('again')) return 'is it sent twice, at twice its rate, or where it is not planned?';
-  return strays.some(({ stream }) => stream.group !== undefined)
-    ? 'not planned there, so is it flooded, or has somebody joined it?'
-    : 'not planned there, so who asks for it?';
+    : `${bitRate(Math.abs(difference))} ${less ? 'less' : 'more'} than the ${bitRate(planned.nominal)} planned${peak}`;
+  const sure = less ? blamed !== undefined && !isChange(blamed) : verdict === 'above-peak';
+  return [
+    {
+      fault: less ? counterFaults.below : counterFaults.above,
+      severity: sure ? 'warning' : 'information',
+      at: placeOfEnd(at.link, row.port),
+      message:
+        `${title} carried ${bitRate(flow.mean)} on average${busiest}: ${by}. ` +
+        advice(blamed, less, blamed !== always),
+      about: aboutPorts(row.port, far(at.link, row.port)),
+      related: (blamed?.all === true ? [] : (blamed?.alternatives.flat() ?? [])).map(relatedOf),
+    },
+  ];
 }
 
 function relatedOf({ stream, rate }: Suspect): Related {
@@ -112,23 +93,30 @@ function relatedOf({ stream, rate }: Suspect): Related {
 function unplanned({ device, name, port, samples }: Counted, rows: readonly Row[], { other, over }: Options): Found[] {
   const own = rows.filter((row) => row.port === port && row.at === undefined);
   if (port !== undefined && own.length === 0) return [];
-  const flows = port !== undefined ? own.map(({ flow }) => flow) : [
-    flowOf(samples, ({ received }) => received, undefined, over),
-    flowOf(samples, ({ sent }) => sent, undefined, over),
-  ];
+  const flows =
+    port !== undefined
+      ? own.map(({ flow }) => flow)
+      : [
+          flowOf(samples, ({ received }) => received, undefined, over),
+          flowOf(samples, ({ sent }) => sent, undefined, over),
+        ];
   const most = Math.max(0, ...flows.map(({ mean }) => mean));
   if (most <= other) return [];
   const at: Place = port === undefined ? headOf(device.item) : placeOfPort(port);
-  return [{
-    fault: counterFaults.unplanned,
-    // It may be the Wi-Fi of a laptop, or a bridge to containers.
-    severity: port === undefined ? 'information' : 'warning',
-    at,
-    message: port === undefined
-      ? `${device.name} carried ${bitRate(most)} on its interface ${visible(name, 40)}, which is no port of it in the site. Declare the port and its cable, or say by interface which port it is.`
-      : `${portName(port)} carried ${bitRate(most)}, and no cable is at it in the site. Declare the cable.`,
-    about: port === undefined ? [device.name] : aboutPorts(port),
-  }];
+  return [
+    {
+      fault: counterFaults.unplanned,
+      // It may be the Wi-Fi of a laptop, or a bridge to containers.
+      severity: port === undefined ? 'information' : 'warning',
+      at,
+      message:
+        port === undefined
+          ? `${device.name} carried ${bitRate(most)} on its interface ${visible(name, 40)}, which is no port of it in the ` +
+            'site. Declare the port and its cable, or say by interface which port it is.'
+          : `${portName(port)} carried ${bitRate(most)}, and no cable is at it in the site. Declare the cable.`,
+      about: port === undefined ? [device.name] : aboutPorts(port),
+    },
+  ];
 }
 
 function dropped(plan: Plan, { device, port, name, samples }: Counted): Found[] {
@@ -137,31 +125,41 @@ function dropped(plan: Plan, { device, port, name, samples }: Counted): Found[] 
   if (lost.length === 0 || first === undefined || last === undefined) return [];
   const link = port === undefined ? undefined : plan.network.topology.linkOf[port.index];
   const at = port === undefined ? headOf(device.item) : link === undefined ? placeOfPort(port) : placeOfEnd(link, port);
+  const title = port === undefined ? `${device.name}/${visible(name, 40)}` : portName(port);
+  const frames = list(lost.map(([counter, number]) => `${number} ${counter}`));
   const damaged = lost.some(([counter]) => /rx errors|ifInErrors/.test(counter));
-  return [{
-    fault: counterFaults.dropped,
-    at,
-    message:
-      `${port === undefined ? `${device.name}/${visible(name, 40)}` : portName(port)} lost frames in ${duration(last.time - first.time)}: ` +
-      `${list(lost.map(([counter, frames]) => `${frames} ${counter}`))}. ${damaged ? 'Look at the cable and its plugs, and whether both ends run at the same speed and duplex.' : 'More was sent to it at once than it could pass on: look at its load.'}`,
-    about: port === undefined ? [device.name] : aboutPorts(port),
-  }];
+  return [
+    {
+      fault: counterFaults.dropped,
+      at,
+      message:
+        `${title} lost frames in ${duration(last.time - first.time)}: ${frames}. ` +
+        (damaged
+          ? 'Look at the cable and its plugs, and whether both ends run at the same speed and duplex.'
+          : 'More was sent to it at once than it could pass on: look at its load.'),
+      about: port === undefined ? [device.name] : aboutPorts(port),
+    },
+  ];
 }
 
 function tooFar({ port, at, title, flow }: Row): Found[] {
   if (flow.tooFar.count === 0) return [];
   const speed = at?.link.capacity ?? port.speed;
   const allowed = speed === undefined || speed === 0 ? undefined : (2 ** 32 * 8) / speed;
-  return [{
-    fault: counterFaults.unknown,
-    at: at === undefined ? placeOfPort(port) : placeOfEnd(at.link, port),
-    message:
-      `${title}: ${count(flow.tooFar.count, 'time')} nobody can tell what was carried, since the samples lie up to ${duration(flow.tooFar.longest)} apart and the counter has 32 bits. ` +
-      (allowed === undefined
-        ? 'Nor does anything say how fast the port is: give ifSpeed or ifHighSpeed, or its speed in the site, or counters of 64 bits.'
-        : `At ${bitRate(speed ?? 0)} it is full after ${duration(Math.floor(allowed) * 1000)}: sample more often, or take counters of 64 bits.`),
-    about: aboutPorts(port),
-  }];
+  return [
+    {
+      fault: counterFaults.unknown,
+      at: at === undefined ? placeOfPort(port) : placeOfEnd(at.link, port),
+      message:
+        `${title}: ${count(flow.tooFar.count, 'time')} nobody can tell what was carried, since the samples lie up to ` +
+        `${duration(flow.tooFar.longest)} apart and the counter has 32 bits. ` +
+        (allowed === undefined
+          ? 'Nor does anything say how fast the port is: give ifSpeed, or its speed in the site, or counters of 64 bits.'
+          : `At ${bitRate(speed ?? 0)} it is full after ${duration(Math.floor(allowed) * 1000)}: sample more often, ` +
+            'or take counters of 64 bits.'),
+      about: aboutPorts(port),
+    },
+  ];
 }
 
 function summaryOf(counted: readonly Counted[], rows: readonly Row[], { tolerance, other }: Options): string[] {
@@ -169,9 +167,10 @@ function summaryOf(counted: readonly Counted[], rows: readonly Row[], { toleranc
   const agree = rows.filter(({ verdict }) => verdict === 'agrees').length;
   const beginnings = rows.reduce((total, { flow }) => total + flow.beginnings, 0);
   const lines = [
-    `${count(counted.length, 'interface')} in ${count(samples, 'sample')}: ${agree} of ${count(rows.length, 'direction')} as planned, ` +
-      `within ${tolerance / 100} % and ${bitRate(other)} of other traffic.`,
+    `${count(counted.length, 'interface')} in ${count(samples, 'sample')}: ${agree} of ` +
+      `${count(rows.length, 'direction')} as planned, within ${tolerance / 100} % and ${bitRate(other)} of other traffic.`,
   ];
-  if (beginnings > 0) lines.push(`Counters began anew ${count(beginnings, 'time')}; what was carried meanwhile is not known.`);
+  if (beginnings > 0)
+    lines.push(`Counters began anew ${count(beginnings, 'time')}; what was carried meanwhile is not known.`);
   return lines;
 }

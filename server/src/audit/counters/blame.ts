@@ -63,7 +63,11 @@ export function blame(
   const fits = (miss: number): boolean => miss <= tolerance * wanted;
   const single = suspects.filter(({ rate }) => fits(misses(rate)));
   for (const some of [seenElsewhere(plan, at, difference, all, tolerance), single]) {
-    const likeliest = some.map((suspect) => ({ suspect, weight: weightOf(plan, at, suspect, all, tolerance), miss: misses(suspect.rate) }));
+    const likeliest = some.map((suspect) => ({
+      suspect,
+      weight: weightOf(plan, at, suspect, all, tolerance),
+      miss: misses(suspect.rate),
+    }));
     const weight = Math.max(...likeliest.map((each) => each.weight));
     const miss = Math.min(...likeliest.filter((each) => each.weight === weight).map((each) => each.miss));
     // Rates as near as that are not told apart by what was measured.
@@ -71,12 +75,17 @@ export function blame(
     if (alike.length > 0) return { alternatives: alike.map(({ suspect }) => [suspect]), all: false };
   }
   for (const kind of ['missing', 'stray'] as const) {
-    const groups = suspects.filter(({ happening, stream }) => happening === kind && (kind === 'missing' || stream.group !== undefined));
-    if (groups.length > 1 && fits(misses(...groups.map(({ rate }) => rate)))) return { alternatives: [groups], all: true };
+    const groups = suspects.filter(
+      ({ happening, stream }) => happening === kind && (kind === 'missing' || stream.group !== undefined),
+    );
+    if (groups.length > 1 && fits(misses(...groups.map(({ rate }) => rate))))
+      return { alternatives: [groups], all: true };
   }
   const pair = nearestPair(suspects, wanted);
   // There are so many pairs that one comes near by chance.
-  return pair !== undefined && misses(...pair.map(({ rate }) => rate)) <= (tolerance / 5) * wanted ? { alternatives: [pair], all: false } : undefined;
+  return pair !== undefined && misses(...pair.map(({ rate }) => rate)) <= (tolerance / 5) * wanted
+    ? { alternatives: [pair], all: false }
+    : undefined;
 }
 
 /**
@@ -115,7 +124,8 @@ function surplusIn(plan: Plan, at: Direction): Suspect[] {
 }
 
 /**
- * In how many other directions that the stream takes, and what it carries, the same is seen, less those in which it is not. What is seen on
+ * In how many other directions that the stream takes, and what it carries, the same is seen, less those in which it
+ * is not. What is seen on
  * its own way says nothing of a stream that has strayed from it; of strays a group is likelier than what somebody
  * asks for.
  */
@@ -144,7 +154,7 @@ function weightOf(
 /** The stream, and what it carries: where that is missing, so is the stream. */
 function carriedBy({ site }: Plan, stream: Stream): ReadonlySet<Stream> {
   const all = new Set<Stream>();
-  for (let one: Stream | undefined = stream; one !== undefined && !all.has(one); ) {
+  for (let one: Stream | undefined = stream; one !== undefined && !all.has(one);) {
     all.add(one);
     one = one.carries === undefined ? undefined : site.streamByName.get(one.carries);
   }
@@ -156,7 +166,7 @@ function nearestPair(suspects: readonly Suspect[], wanted: number): [Suspect, Su
   const byRate = [...suspects].sort((a, b) => a.rate - b.rate);
   let best: [Suspect, Suspect] | undefined;
   let least = Infinity;
-  for (let [low, high] = [0, byRate.length - 1]; low < high; ) {
+  for (let [low, high] = [0, byRate.length - 1]; low < high;) {
     const [a, b] = [byRate[low], byRate[high]];
     if (a === undefined || b === undefined) break;
     const sum = a.rate + b.rate;

@@ -45,8 +45,11 @@ export interface Row {
 
 export function rowsOf(plan: Plan, counted: readonly Counted[], options: Options): Row[] {
   return counted.flatMap(({ port, samples }) => {
-    const has = (sends: boolean): boolean => samples.some(({ sent, received }) => (sends ? sent : received) !== undefined);
-    return port === undefined ? [] : [true, false].filter(has).map((sends) => rowOf(plan, port, samples, sends, options));
+    const has = (sends: boolean): boolean =>
+      samples.some(({ sent, received }) => (sends ? sent : received) !== undefined);
+    return port === undefined
+      ? []
+      : [true, false].filter(has).map((sends) => rowOf(plan, port, samples, sends, options));
   });
 }
 
@@ -54,14 +57,35 @@ function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boole
   const link = plan.network.topology.linkOf[port.index];
   const octets = samples[0]?.withFcs === true ? 'frameWithFcs' : 'frame';
   const out = link === undefined || sends ? port : far(link, port);
-  const at = link === undefined ? undefined : { link, out, direction: outOf(link, out), octets } as const;
-  const flow = flowOf(samples, ({ sent, received }) => (sends ? sent : received), link?.capacity ?? port.speed, options.over);
+  const at = link === undefined ? undefined : ({ link, out, direction: outOf(link, out), octets } as const);
+  const flow = flowOf(
+    samples,
+    ({ sent, received }) => (sends ? sent : received),
+    link?.capacity ?? port.speed,
+    options.over,
+  );
   const planned = plannedIn(plan, at?.direction, octets);
-  const title = link === undefined ? `${portName(port)} ${sends ? 'sends' : 'receives'}` : `${portName(out)} → ${portName(far(link, out))}`;
-  return { port, sends, title, at, flow, planned, difference: flow.mean - planned.nominal, verdict: verdictOf(flow, planned, options) };
+  const title =
+    link === undefined
+      ? `${portName(port)} ${sends ? 'sends' : 'receives'}`
+      : `${portName(out)} → ${portName(far(link, out))}`;
+  return {
+    port,
+    sends,
+    title,
+    at,
+    flow,
+    planned,
+    difference: flow.mean - planned.nominal,
+    verdict: verdictOf(flow, planned, options),
+  };
 }
 
-function verdictOf({ milliseconds, mean, busiest }: Flow, { nominal, peak, replies }: Planned, { tolerance, other }: Options): Verdict {
+function verdictOf(
+  { milliseconds, mean, busiest }: Flow,
+  { nominal, peak, replies }: Planned,
+  { tolerance, other }: Options,
+): Verdict {
   if (milliseconds === 0) return 'unknown';
   const above = (rate: number, bound: number): boolean => rate > bound * (1 + tolerance / 10_000) + other;
   if (above(busiest, peak + replies.peak)) return 'above-peak';

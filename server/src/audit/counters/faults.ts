@@ -14,7 +14,7 @@ information where only the average was above the planned average. Correct the en
 site what is really sent. The stream that is named is the one whose rate fits the difference best: a guess from
 figures, to be looked at before anything is changed.`,
     source:
-      'Octets: RFC 2863 §6 (ifInOctets, ifOutOctets), RFC 3635 §3.2.5 (with the check sequence); Linux counts without it.',
+      'Octets: RFC 2863 §6 (ifInOctets, ifOutOctets), RFC 3635 §3.2.5 (with the check sequence); Linux counts without.',
   },
   below: {
     id: 'port-below-plan',

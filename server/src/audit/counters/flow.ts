@@ -82,7 +82,8 @@ function beganAnew(before: Sample, after: Sample): boolean {
     const passed = (after.time - before.time) / 10;
     return after.upTime - before.upTime < Math.max(0, passed * 0.99 - 200);
   }
-  const fell = (a: Counter | undefined, b: Counter | undefined): boolean => a !== undefined && b !== undefined && b.value < a.value;
+  const fell = (a: Counter | undefined, b: Counter | undefined): boolean =>
+    a !== undefined && b !== undefined && b.value < a.value;
   return fell(before.received, after.received) && fell(before.sent, after.sent);
 }
 
@@ -90,7 +91,11 @@ function beganAnew(before: Sample, after: Sample): boolean {
  * The rate of each shortest stretch of known time that is long enough, from every sample on: what it was at least and
  * at most, since whole seconds do not say exactly how long it was.
  */
-function rates(steps: readonly Step[], over: number, coarse: number): { readonly least: number; readonly most: number }[] {
+function rates(
+  steps: readonly Step[],
+  over: number,
+  coarse: number,
+): { readonly least: number; readonly most: number }[] {
   const found: { least: number; most: number }[] = [];
   let end = 0;
   let octets = 0;
@@ -100,12 +105,17 @@ function rates(steps: readonly Step[], over: number, coarse: number): { readonly
     if (end <= start) [end, octets] = [start + 1, first.octets];
     const upTo = (): Step | undefined => steps[end - 1];
     // Whatever lies behind a gap belongs to another stretch.
-    for (let next = steps[end]; next !== undefined && next.from === upTo()?.to && (upTo()?.to ?? 0) - first.from < over; next = steps[end]) {
+    for (
+      let next = steps[end];
+      next !== undefined && next.from === upTo()?.to && (upTo()?.to ?? 0) - first.from < over;
+      next = steps[end]
+    ) {
       octets += next.octets;
       end++;
     }
     const time = (upTo()?.to ?? first.to) - first.from;
-    if (time >= over) found.push({ least: (octets * 8000) / (time + coarse), most: (octets * 8000) / Math.max(1, time - coarse) });
+    if (time >= over)
+      found.push({ least: (octets * 8000) / (time + coarse), most: (octets * 8000) / Math.max(1, time - coarse) });
     octets -= first.octets;
   }
   return found;

@@ -1,8 +1,8 @@
 /**
  * Counters of any equipment: values of the Interfaces MIB as CSV, a row for each interface and time.
  *
- * The header names the columns as the MIB does, in any order: `time`, `device` where the file is of several, `ifName` or
- * `ifDescr` or both, `ifHCInOctets` and `ifHCOutOctets` or the 32-bit `ifInOctets` and `ifOutOctets`, and what else of
+ * The header names the columns as the MIB does, in any order: `time`, `device` where the file is of several, `ifName`
+ * or `ifDescr` or both, `ifHCInOctets` and `ifHCOutOctets` or the 32-bit `ifInOctets` and `ifOutOctets`, and what else of
  * `IF_MIB` there is. Other columns are passed over; an empty field says nothing.
  */
 
@@ -32,7 +32,8 @@ export class IfMibTable implements SampleReader {
     if (fields.length !== this.width)
       throw new Unreadable(`Line ${number} has ${fields.length} fields, and the first line ${this.width}.`);
     this.samples.push(sampleOf(this.columns, fields, `Line ${number}`));
-    if (this.samples.length > MOST_SAMPLES) throw new Unreadable(`Line ${number}: more than ${MOST_SAMPLES} samples. Give less at a time.`);
+    if (this.samples.length > MOST_SAMPLES)
+      throw new Unreadable(`Line ${number}: more than ${MOST_SAMPLES} samples. Give less at a time.`);
   }
 
   end(): Readings {
@@ -49,12 +50,14 @@ function columnsOf(header: readonly string[]): ReadonlyMap<string, number> {
   const missing = [
     ...(columns.has('time') ? [] : ['time']),
     ...(IF_MIB.name.some((name) => columns.has(name)) ? [] : ['ifName or ifDescr']),
-    ...(OCTETS.some((name) => columns.has(name)) ? [] : ['ifHCInOctets and ifHCOutOctets, or ifInOctets and ifOutOctets']),
+    ...(OCTETS.some((name) => columns.has(name))
+      ? []
+      : ['ifHCInOctets and ifHCOutOctets, or ifInOctets and ifOutOctets']),
   ];
   if (missing.length === 0) return columns;
   throw new Unreadable(
-    `The first line does not name ${missing.join(', nor ')}. It is neither the header of IF-MIB values nor a line of JSON: ` +
-      `it begins with ${visible(header.join(','), 60)}`,
+    `The first line does not name ${missing.join(', nor ')}. It is neither the header of IF-MIB values nor a line of ` +
+      `JSON: it begins with ${visible(header.join(','), 60)}`,
   );
 }
 

@@ -12,7 +12,8 @@ import { type Readings, type Sample, type SampleReader, MOST_SAMPLES } from './s
 import { timeOf } from './time.ts';
 
 /** How such a file comes about, for people. */
-export const IP_LINK_COMMAND = "while sleep 10; do ip -s -j link | jq -c '{time: now, links: .}'; done >> counters.jsonl";
+export const IP_LINK_COMMAND =
+  "while sleep 10; do ip -s -j link | jq -c '{time: now, links: .}'; done >> counters.jsonl";
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -44,7 +45,8 @@ export class LinkLines implements SampleReader {
       const sample = sampleOf(link, time, device, at);
       if (sample !== undefined) this.samples.push(sample);
     }
-    if (this.samples.length > MOST_SAMPLES) throw new Unreadable(`${at}: more than ${MOST_SAMPLES} samples. Give less at a time.`);
+    if (this.samples.length > MOST_SAMPLES)
+      throw new Unreadable(`${at}: more than ${MOST_SAMPLES} samples. Give less at a time.`);
   }
 
   end(): Readings {
@@ -68,7 +70,8 @@ function sampleOf(link: unknown, time: number, device: string | undefined, at: s
   if (statistics === undefined) return undefined;
   const bits = long === undefined ? 32 : 64;
   const [rx, tx] = isObject(statistics) ? [statistics['rx'], statistics['tx']] : [];
-  if (!isObject(rx) || !isObject(tx)) throw new Unreadable(`${at}: the statistics of ${visible(name, 40)} have no rx and tx.`);
+  if (!isObject(rx) || !isObject(tx))
+    throw new Unreadable(`${at}: the statistics of ${visible(name, 40)} have no rx and tx.`);
   const whole = (of: Json, key: string): number | undefined => {
     const value = of[key];
     if (value === undefined) return undefined;
@@ -81,7 +84,11 @@ function sampleOf(link: unknown, time: number, device: string | undefined, at: s
   };
   const lost = new Map<string, number>();
   // What is dropped on receipt counts frames too that no protocol of the host has asked for.
-  for (const [what, of, key] of [['rx errors', rx, 'errors'], ['tx errors', tx, 'errors'], ['tx dropped', tx, 'dropped']] as const) {
+  for (const [what, of, key] of [
+    ['rx errors', rx, 'errors'],
+    ['tx errors', tx, 'errors'],
+    ['tx dropped', tx, 'dropped'],
+  ] as const) {
     const value = whole(of, key);
     if (value !== undefined) lost.set(what, value);
   }

@@ -29,13 +29,17 @@ export function plannedIn({ network }: Plan, direction: number | undefined, octe
   for (const { stream, repliesUntagged, repliesTagged } of network.crossings.at(direction)) {
     const reply = network.rates[stream.index]?.reply;
     for (const part of ['nominal', 'peak'] as const)
-      replies[part] += repliesUntagged * (reply?.untagged[octets][part] ?? 0) + repliesTagged * (reply?.tagged[octets][part] ?? 0);
+      replies[part] +=
+        repliesUntagged * (reply?.untagged[octets][part] ?? 0) + repliesTagged * (reply?.tagged[octets][part] ?? 0);
   }
   return { ...load, replies };
 }
 
 /** bit/s that each stream puts there on its way to its receivers. */
-export function sharesIn({ network }: Plan, { direction, octets }: { readonly direction: number; readonly octets: Octets }): Map<Stream, number> {
+export function sharesIn(
+  { network }: Plan,
+  { direction, octets }: { readonly direction: number; readonly octets: Octets },
+): Map<Stream, number> {
   const shares = new Map<Stream, number>();
   for (const { stream, untagged, tagged } of network.crossings.at(direction)) {
     const rates = network.rates[stream.index];
@@ -57,7 +61,12 @@ export interface Stray {
  */
 export function straysIn(plan: Plan, link: Link, out: Port, direction: number, octets: Octets): Stray[] {
   const { network } = plan;
-  const planned = new Set(network.crossings.at(direction).filter(({ untagged, tagged }) => untagged + tagged > 0).map(({ stream }) => stream));
+  const planned = new Set(
+    network.crossings
+      .at(direction)
+      .filter(({ untagged, tagged }) => untagged + tagged > 0)
+      .map(({ stream }) => stream),
+  );
   const passesOn = out.device.bridging || out.device.kind === 'router';
   return network.deliveries.flatMap(({ stream, source, networks }): Stray[] => {
     if (planned.has(stream) || source === undefined || (!passesOn && source !== out.device)) return [];

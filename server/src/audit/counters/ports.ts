@@ -30,7 +30,8 @@ export function matched(site: Site, samples: readonly Sample[], named: string | 
   const notes: string[] = [];
   const counted: Counted[] = [];
   for (const [device, byName] of grouped(site, samples, named)) {
-    const portOf = (name: string): Port | undefined => device.ports.find((port) => (port.interface ?? port.name) === name);
+    const portOf = (name: string): Port | undefined =>
+      device.ports.find((port) => (port.interface ?? port.name) === name);
     for (const [name, own] of byName) {
       const [first] = own;
       if (first === undefined) continue;
@@ -39,19 +40,27 @@ export function matched(site: Site, samples: readonly Sample[], named: string | 
         const parent = first.over ?? /^(.+)\.\d+$/.exec(name)?.[1];
         const over = parent === undefined ? undefined : portOf(parent);
         // What a VLAN of a port carries is in the counters of the port.
-        if (over !== undefined) notes.push(`${visible(name, 40)} of ${device.name} is a VLAN of ${over.name}, and counted there.`);
+        if (over !== undefined)
+          notes.push(`${visible(name, 40)} of ${device.name} is a VLAN of ${over.name}, and counted there.`);
         if (over !== undefined || own.some(({ virtual }) => virtual === true)) continue;
       }
       const inOrder = inOrderOf(own);
       if (inOrder.contradictions > 0)
-        notes.push(`${device.name}/${visible(name, 40)} has ${inOrder.contradictions} samples of a time that has another already; the later in the file counts.`);
+        notes.push(
+          `${device.name}/${visible(name, 40)} has ${inOrder.contradictions} samples of a time that has another already; ` +
+            'the later in the file counts.',
+        );
       counted.push({ device, name, port, samples: inOrder.samples });
     }
   }
   return { counted, notes };
 }
 
-function grouped(site: Site, samples: readonly Sample[], named: string | undefined): Map<Device, Map<string, Sample[]>> {
+function grouped(
+  site: Site,
+  samples: readonly Sample[],
+  named: string | undefined,
+): Map<Device, Map<string, Sample[]>> {
   const groups = new Map<Device, Map<string, Sample[]>>();
   const known = new Map<string, Device>();
   for (const sample of samples) {
@@ -61,7 +70,8 @@ function grouped(site: Site, samples: readonly Sample[], named: string | undefin
     let device = known.get(name);
     if (device === undefined) {
       device = site.deviceByName.get(name);
-      if (device === undefined) throw new Unreadable(`The site has no device ${visible(name, 40)}; it has ${someOf(site)}.`);
+      if (device === undefined)
+        throw new Unreadable(`The site has no device ${visible(name, 40)}; it has ${someOf(site)}.`);
       known.set(name, device);
     }
     let interfaces = groups.get(device);
@@ -80,7 +90,10 @@ function someOf({ devices }: Site): string {
 }
 
 /** Samples may come in any order and more than once. */
-function inOrderOf(samples: readonly Sample[]): { readonly samples: readonly Sample[]; readonly contradictions: number } {
+function inOrderOf(samples: readonly Sample[]): {
+  readonly samples: readonly Sample[];
+  readonly contradictions: number;
+} {
   const sorted = [...samples].sort((a, b) => a.time - b.time);
   let contradictions = 0;
   const kept = sorted.filter((sample, index) => {

@@ -23,7 +23,10 @@ export function auditProbe(site: Site, probed: Probed, named: string | undefined
   const stream = named === undefined ? probedStream(site, probed.filename) : site.streamByName.get(named);
   if (stream === undefined) throw new Unreadable(`the site has no stream ${visible(named ?? '', 40)}.`);
   if (probed.parts.length === 0) throw new Unreadable('it has neither video nor audio.');
-  return { found: diagnose(site, differences(site, stream, probed.parts, tolerance)), summary: [summaryOf(stream, probed.parts)] };
+  return {
+    found: diagnose(site, differences(site, stream, probed.parts, tolerance)),
+    summary: [summaryOf(stream, probed.parts)],
+  };
 }
 
 function summaryOf({ name }: Stream, parts: readonly ProbedPart[]): string {
@@ -37,10 +40,14 @@ function partWords(part: ProbedPart): string {
     codec === undefined ? kind : `${kind} ${codecWord(codec) ?? visible(codec, 40)}`,
     width === undefined || height === undefined ? undefined : `${width}x${height}`,
     frameRate === undefined ? undefined : `${Number(frameRate.toFixed(2))} pictures/s`,
-    kind === 'audio' || keyframes === undefined ? undefined : `a keyframe every ${duration(Math.round(keyframes.middle))}`,
+    kind === 'audio' || keyframes === undefined
+      ? undefined
+      : `a keyframe every ${duration(Math.round(keyframes.middle))}`,
     kind === 'video' || sampleRate === undefined ? undefined : frequency(sampleRate),
     kind === 'video' || channels === undefined ? undefined : `${channels} ${channels === 1 ? 'channel' : 'channels'}`,
     rate === undefined ? undefined : bitRate(rate),
     milliseconds === 0 ? undefined : `over ${duration(milliseconds)}`,
-  ].filter((words) => words !== undefined).join(', ');
+  ]
+    .filter((words) => words !== undefined)
+    .join(', ');
 }

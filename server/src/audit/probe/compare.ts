@@ -68,7 +68,8 @@ class Compared {
     const declared = this.declared('size');
     if (width === undefined || height === undefined || declared === undefined) return;
     const text = `${width}x${height}`;
-    if (text !== declared.text) this.tell(probeFaults.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
+    if (text !== declared.text)
+      this.tell(probeFaults.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
   }
 
   frameRate({ frameRate }: Measured): void {
@@ -85,14 +86,26 @@ class Compared {
     const slack = Math.max((declared.value * EXACT) / 10_000, frameRate === undefined ? 0 : 500 / frameRate);
     if (keyframes === undefined) {
       if (keyframeCount > 1 || milliseconds <= 2 * declared.value + slack) return;
-      this.tell(probeFaults.keyframeInterval, declared, `had ${keyframeCount === 0 ? 'no keyframe' : 'one keyframe'} in ${duration(milliseconds)}, and not one every ${declared.text}`);
+      this.tell(
+        probeFaults.keyframeInterval,
+        declared,
+        `had ${keyframeCount === 0 ? 'no' : 'one'} keyframe in ${duration(milliseconds)}, and not one every ${declared.text}`,
+      );
       return;
     }
     const { middle, shortest, longest } = keyframes;
     if (Math.abs(middle - declared.value) <= slack) return;
     const text = durationLike(roundTime(middle), declared.text);
-    const range = longest - shortest > 2 * slack ? ` for the most part (${duration(Math.round(shortest))} to ${duration(Math.round(longest))})` : '';
-    this.tell(probeFaults.keyframeInterval, declared, `has a keyframe every ${text}${range}, not every ${declared.text}`, text);
+    const range =
+      longest - shortest > 2 * slack
+        ? ` for the most part (${duration(Math.round(shortest))} to ${duration(Math.round(longest))})`
+        : '';
+    this.tell(
+      probeFaults.keyframeInterval,
+      declared,
+      `has a keyframe every ${text}${range}, not every ${declared.text}`,
+      text,
+    );
   }
 
   bitRate({ bitRate: rate }: Measured, tolerance: number): void {
@@ -100,7 +113,8 @@ class Compared {
     if (rate === undefined || declared?.value === undefined || isNear(rate, declared.value, tolerance)) return;
     const more = rate > declared.value;
     const text = written(threeDigits(rate), 'bit-rate');
-    const what = `sends ${bitRate(rate)} of ${this.kind} on average, ${bitRate(Math.abs(rate - declared.value))} ${more ? 'more' : 'less'} than ${declared.text}`;
+    const difference = `${bitRate(Math.abs(rate - declared.value))} ${more ? 'more' : 'less'} than ${declared.text}`;
+    const what = `sends ${bitRate(rate)} of ${this.kind} on average, ${difference}`;
     this.tell(probeFaults.bitRate, declared, what, text, more ? undefined : 'information');
   }
 
@@ -108,24 +122,46 @@ class Compared {
     const declared = this.declared('peak-bitrate');
     const over = Math.max(PEAK_OVER, this.declared('keyframe-interval')?.value ?? 0);
     const rate = peakOver(over);
-    if (rate === undefined || declared?.value === undefined || rate <= declared.value * (1 + tolerance / 10_000)) return;
+    if (rate === undefined || declared?.value === undefined || rate <= declared.value * (1 + tolerance / 10_000))
+      return;
     const text = written(threeDigits(rate), 'bit-rate');
-    this.tell(probeFaults.peak, declared, `sends ${bitRate(rate)} of ${this.kind} in its busiest ${duration(over)}, more than ${declared.text}`, text);
+    this.tell(
+      probeFaults.peak,
+      declared,
+      `sends ${bitRate(rate)} of ${this.kind} in its busiest ${duration(over)}, more than ${declared.text}`,
+      text,
+    );
   }
 
   sampleRate({ sampleRate }: ProbedPart): void {
     const declared = this.declared('sample-rate');
     if (sampleRate === undefined || declared?.value === undefined || sampleRate === declared.value) return;
-    this.tell(probeFaults.sampleRate, declared, `has ${frequency(sampleRate)} of audio, not ${declared.text}`, written(sampleRate, 'frequency'));
+    this.tell(
+      probeFaults.sampleRate,
+      declared,
+      `has ${frequency(sampleRate)} of audio, not ${declared.text}`,
+      written(sampleRate, 'frequency'),
+    );
   }
 
   channels({ channels }: ProbedPart): void {
     const declared = this.declared('channels');
     if (channels === undefined || declared?.value === undefined || channels === declared.value) return;
-    this.tell(probeFaults.channels, declared, `has ${channels} channels of audio, not ${declared.text}`, String(channels));
+    this.tell(
+      probeFaults.channels,
+      declared,
+      `has ${channels} channels of audio, not ${declared.text}`,
+      String(channels),
+    );
   }
 
-  private tell(fault: Fault, { by, route, text: declared }: Declared, what: string, text?: string, severity?: 'information'): void {
+  private tell(
+    fault: Fault,
+    { by, route, text: declared }: Declared,
+    what: string,
+    text?: string,
+    severity?: 'information',
+  ): void {
     const inFlow = isInBraces(by.item, route.slice(0, -1));
     const of = by === this.stream ? '' : `, as ${by.name} declares, which it carries`;
     this.found.push({
@@ -134,39 +170,53 @@ class Compared {
       at: placeOf(by.item, route),
       message: `${this.stream.name} ${what}${of}. Correct the encoder, or the site.`,
       about: [this.stream.name, ...(by === this.stream ? [] : [by.name])],
-      ...(text !== undefined && text !== declared && {
-        fixes: () => [{
-          title: `Declare ${text} as ${route[route.length - 1] ?? ''} of ${by.name}`,
-          safe: false,
-          edits: [setValue(by.item, route, /^[\d.]+$/.test(text) ? text : scalarText(text, inFlow))],
-        }],
-      }),
+      ...(text !== undefined &&
+        text !== declared && {
+          fixes: () => [
+            {
+              title: `Declare ${text} as ${route[route.length - 1] ?? ''} of ${by.name}`,
+              safe: false,
+              edits: [setValue(by.item, route, /^[\d.]+$/.test(text) ? text : scalarText(text, inFlow))],
+            },
+          ],
+        }),
     });
   }
 }
 
+const SPOKEN = 'Turn it off where nobody needs it: what is said is often protected by stricter law than what is seen. ';
+
 function missing(site: Site, stream: Stream, kind: 'video' | 'audio'): Found[] {
   const declared = declaredOf(site, stream, kind);
   if (declared === undefined) return [];
-  return [{
-    fault: probeFaults.missing,
-    at: placeOf(declared.by.item, declared.route, 'key'),
-    message: `${stream.name} has no ${kind}, although it is declared to. Turn it on at its source, or take it out of the site.`,
-    about: [stream.name],
-  }];
+  return [
+    {
+      fault: probeFaults.missing,
+      at: placeOf(declared.by.item, declared.route, 'key'),
+      message:
+        `${stream.name} has no ${kind}, although it is declared to. ` +
+        'Turn it on at its source, or take it out of the site.',
+      about: [stream.name],
+    },
+  ];
 }
 
 function undeclared(stream: Stream, { kind, codec, sampleRate }: ProbedPart): Found[] {
-  const what = [codec === undefined ? undefined : (codecWord(codec) ?? visible(codec, 40)), sampleRate === undefined ? undefined : frequency(sampleRate)];
+  const what = [
+    codec === undefined ? undefined : (codecWord(codec) ?? visible(codec, 40)),
+    sampleRate === undefined ? undefined : frequency(sampleRate),
+  ];
   const known = what.filter((each) => each !== undefined);
-  return [{
-    fault: probeFaults.undeclared,
-    at: placeOf(stream.item, [], 'key'),
-    message:
-      `${stream.name} has ${kind}${known.length === 0 ? '' : ` (${known.join(', ')})`} that the site does not declare. ` +
-      `${kind === 'audio' ? 'Turn it off where nobody needs it: what is said is often protected by stricter law than what is seen. ' : ''}Else declare it.`,
-    about: [stream.name],
-  }];
+  return [
+    {
+      fault: probeFaults.undeclared,
+      at: placeOf(stream.item, [], 'key'),
+      message:
+        `${stream.name} has ${kind}${known.length === 0 ? '' : ` (${known.join(', ')})`} that the site does not declare. ` +
+        `${kind === 'audio' ? SPOKEN : ''}Else declare it.`,
+      about: [stream.name],
+    },
+  ];
 }
 
 function isNear(value: number, declared: number, tenThousandths: number): boolean {

@@ -15,13 +15,18 @@ export interface Declared {
   readonly value: number | undefined;
 }
 
-const QUANTITIES = { bitrate: 'bit-rate', 'peak-bitrate': 'bit-rate', 'keyframe-interval': 'duration', 'sample-rate': 'frequency' } as const;
+const QUANTITIES = {
+  bitrate: 'bit-rate',
+  'peak-bitrate': 'bit-rate',
+  'keyframe-interval': 'duration',
+  'sample-rate': 'frequency',
+} as const;
 
 /** The nearest stream on the way that says it; without a key, that says anything of the kind. */
 export function declaredOf(site: Site, stream: Stream, kind: 'video' | 'audio', key?: string): Declared | undefined {
   const route = key === undefined ? [kind] : [kind, key];
   const seen = new Set<Stream>();
-  for (let by: Stream | undefined = stream; by !== undefined && !seen.has(by); ) {
+  for (let by: Stream | undefined = stream; by !== undefined && !seen.has(by);) {
     seen.add(by);
     const node = nodeAt(by.item, route);
     if (node !== undefined && key === undefined) return { by, route, text: '', value: undefined };

@@ -10,7 +10,7 @@ export const probeFaults = {
     id: 'media-missing',
     severity: 'warning',
     summary: 'A stream has no video or no audio, although it is declared to.',
-    why: `Whoever watches sees or hears less than is planned, or the site has planned more than there is. ${WHAT_FOLLOWS}`,
+    why: `Whoever watches sees or hears less than is planned, or the site plans more than there is. ${WHAT_FOLLOWS}`,
   },
   undeclared: {
     id: 'media-undeclared',
@@ -70,6 +70,6 @@ that are laid out for the peak may drop packets. ${WHAT_FOLLOWS}`,
     id: 'channels-differ',
     severity: 'warning',
     summary: 'The audio of a stream has another number of channels than declared.',
-    why: `The bit rate of uncompressed sound grows with its channels, and a player may not take so many. ${WHAT_FOLLOWS}`,
+    why: `Uncompressed sound takes more bit rate with each channel, and a player may not take so many. ${WHAT_FOLLOWS}`,
   },
 } as const satisfies Record<string, Fault>;

@@ -4,7 +4,8 @@ import { Unreadable } from '../unreadable.ts';
 
 /** How such a file comes about, for people. A minute is enough of a live stream; a file is read for a minute too. */
 export const FFPROBE_COMMAND =
-  'ffprobe -v error -rtsp_transport tcp -read_intervals %+60 -show_streams -show_format -show_packets -of json rtsp://192.168.20.31:554/ > gate.json';
+  'ffprobe -v error -rtsp_transport tcp -read_intervals %+60 -show_streams -show_format -show_packets -of json ' +
+  'rtsp://192.168.20.31:554/ > gate.json';
 
 export interface Packet {
   /** Seconds of showing and, where that is told, of decoding. */
@@ -47,7 +48,8 @@ export function readProbe(text: string): Probed {
     throw new Unreadable(`it is not whole JSON. Take it so: ${FFPROBE_COMMAND}`);
   }
   const streams = isObject(read) ? read['streams'] : undefined;
-  if (!isObject(read) || !Array.isArray(streams)) throw new Unreadable(`it has no list of streams. Take it so: ${FFPROBE_COMMAND}`);
+  if (!isObject(read) || !Array.isArray(streams))
+    throw new Unreadable(`it has no list of streams. Take it so: ${FFPROBE_COMMAND}`);
   const packets = packetsByStream(read);
   const format = read['format'];
   return {
@@ -61,17 +63,19 @@ function partOf(stream: Json, packets: ReadonlyMap<unknown, readonly Packet[]>):
   // A picture on a cover is no video.
   const disposition = stream['disposition'];
   if ((kind !== 'video' && kind !== 'audio') || (isObject(disposition) && disposition['attached_pic'] === 1)) return [];
-  return [{
-    kind,
-    codec: textOf(stream['codec_name']),
-    width: positive(stream['width']),
-    height: positive(stream['height']),
-    frameRate: rational(stream['avg_frame_rate']),
-    bitRate: positive(stream['bit_rate']),
-    sampleRate: positive(stream['sample_rate']),
-    channels: positive(stream['channels']),
-    packets: packets.get(stream['index']) ?? [],
-  }];
+  return [
+    {
+      kind,
+      codec: textOf(stream['codec_name']),
+      width: positive(stream['width']),
+      height: positive(stream['height']),
+      frameRate: rational(stream['avg_frame_rate']),
+      bitRate: positive(stream['bit_rate']),
+      sampleRate: positive(stream['sample_rate']),
+      channels: positive(stream['channels']),
+      packets: packets.get(stream['index']) ?? [],
+    },
+  ];
 }
 
 /** Of packets, or else of frames, which ffprobe lists apart or, where both were asked for, together. */
@@ -79,7 +83,8 @@ function packetsByStream(read: Json): Map<unknown, Packet[]> {
   const list = (key: string): readonly unknown[] => (Array.isArray(read[key]) ? (read[key] as readonly unknown[]) : []);
   const both = list('packets_and_frames');
   const typed = (type: string): readonly unknown[] => both.filter((each) => isObject(each) && each['type'] === type);
-  const packets = [list('packets'), typed('packet'), list('frames'), typed('frame')].find((each) => each.length > 0) ?? [];
+  const packets =
+    [list('packets'), typed('packet'), list('frames'), typed('frame')].find((each) => each.length > 0) ?? [];
   const found = new Map<unknown, Packet[]>();
   for (const packet of packets) {
     if (!isObject(packet)) continue;
@@ -107,7 +112,12 @@ function textOf(value: unknown): string | undefined {
 
 /** ffprobe writes numbers as such or as text, and N/A where it knows none. */
 function number(value: unknown): number | undefined {
-  const read = typeof value === 'number' ? value : typeof value === 'string' && /^-?\d+(\.\d+)?$/.test(value) ? Number(value) : NaN;
+  const read =
+    typeof value === 'number'
+      ? value
+      : typeof value === 'string' && /^-?\d+(\.\d+)?$/.test(value)
+        ? Number(value)
+        : NaN;
   return Number.isFinite(read) ? read : undefined;
 }
 

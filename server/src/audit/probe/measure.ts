@@ -28,7 +28,10 @@ export function measure(part: ProbedPart): Measured {
   const timed = inOrder(packets);
   const span = spanOf(timed);
   const bytes = timed.reduce((total, packet) => total + packet.bytes, 0);
-  const keys = packets.filter(({ key }) => key).flatMap((packet) => packet.shown ?? packet.decoded ?? []).sort((a, b) => a - b);
+  const keys = packets
+    .filter(({ key }) => key)
+    .flatMap((packet) => packet.shown ?? packet.decoded ?? [])
+    .sort((a, b) => a - b);
   return {
     frameRate: part.kind === 'video' ? (counted ?? part.frameRate) : undefined,
     keyframes: keyframesOf(keys),
@@ -62,9 +65,14 @@ function spanOf(packets: readonly Timed[]): number {
 }
 
 function keyframesOf(times: readonly number[]): Measured['keyframes'] {
-  const between = times.slice(1).map((time, index) => (time - (times[index] ?? time)) * 1000).sort((a, b) => a - b);
+  const between = times
+    .slice(1)
+    .map((time, index) => (time - (times[index] ?? time)) * 1000)
+    .sort((a, b) => a - b);
   const [middle, shortest, longest] = [between[between.length >> 1], between[0], between[between.length - 1]];
-  return middle === undefined || shortest === undefined || longest === undefined || middle <= 0 ? undefined : { middle, shortest, longest };
+  return middle === undefined || shortest === undefined || longest === undefined || middle <= 0
+    ? undefined
+    : { middle, shortest, longest };
 }
 
 /**
@@ -76,7 +84,8 @@ function peakOf(packets: readonly Timed[], seconds: number): number | undefined 
   let most: number | undefined;
   let [end, bytes] = [0, 0];
   for (const [start, first] of packets.entries()) {
-    for (let next = packets[end]; next !== undefined && next.time < first.time + seconds - half; next = packets[++end]) bytes += next.bytes;
+    for (let next = packets[end]; next !== undefined && next.time < first.time + seconds - half; next = packets[++end])
+      bytes += next.bytes;
     if (end >= packets.length) break;
     most = Math.max(most ?? 0, (bytes * 8) / seconds);
     bytes -= packets[start]?.bytes ?? 0;

@@ -9,19 +9,29 @@ import { Unreadable } from '../unreadable.ts';
 /** RFC 2326 §3.2, from memory. */
 const RTSP_PORT = 554;
 
-/** Between the scheme and the host may be a user with a password, and behind a question mark too: they are shown to nobody. */
+/** A user with a password may stand before the host and behind a question mark: they are shown to nobody. */
 const ADDRESS = /^([a-z][a-z0-9+.-]*):\/\/(?:[^/?#]*@)?([^:/?#@]*)(?::(\d{1,5}))?(\/[^#]*)?/i;
 
 /** @throws Unreadable where it is of none, or cannot be told */
 export function probedStream(site: Site, filename: string | undefined): Stream {
-  if (filename === undefined) throw new Unreadable('it does not say what was probed: add -show_format, or name the stream by --stream.');
+  if (filename === undefined)
+    throw new Unreadable('it does not say what was probed: add -show_format, or name the stream by --stream.');
   const address = ADDRESS.exec(filename);
-  const shown = visible(address === null ? filename : `${address[1] ?? ''}://${address[2] ?? ''}${address[3] === undefined ? '' : `:${address[3]}`}${(address[4] ?? '').replace(/\?.*/, '')}`, 100);
+  const shown = visible(address === null ? filename : withoutSecrets(address), 100);
   const found = address === null ? byName(site, filename) : byAddress(site, address);
   const [only, ...others] = found;
   if (only === undefined) throw new Unreadable(`${shown} is no stream of the site: name the stream by --stream.`);
-  if (others.length > 0) throw new Unreadable(`${shown} may be ${list(found.map(({ name }) => name), 'or')}: name the stream by --stream.`);
+  if (others.length > 0)
+    throw new Unreadable(`${shown} may be ${list(names(found), 'or')}: name the stream by --stream.`);
   return only;
+}
+
+function withoutSecrets([, scheme = '', host = '', port, path = '']: readonly (string | undefined)[]): string {
+  return `${scheme}://${host}${port === undefined ? '' : `:${port}`}${path.replace(/\?.*/, '')}`;
+}
+
+function names(streams: readonly Stream[]): string[] {
+  return streams.map(({ name }) => name);
 }
 
 /** `announcements/paddock-live.sdp` is paddock-live. */
@@ -31,7 +41,10 @@ function byName(site: Site, filename: string): Stream[] {
   return stream === undefined ? [] : [stream];
 }
 
-function byAddress(site: Site, [, scheme = '', host = '', portText, path = '']: readonly (string | undefined)[]): Stream[] {
+function byAddress(
+  site: Site,
+  [, scheme = '', host = '', portText, path = '']: readonly (string | undefined)[],
+): Stream[] {
   const port = portText === undefined ? undefined : Number(portText);
   const address = parseAddress(host);
   const isAt = (name: string): boolean => {
@@ -42,13 +55,20 @@ function byAddress(site: Site, [, scheme = '', host = '', portText, path = '']: 
   };
   if (/^rtsps?$/i.test(scheme)) {
     const asked = site.streams.filter(
-      (stream) => stream.transport === 'rtsp' && (stream.port ?? RTSP_PORT) === (port ?? RTSP_PORT) && stream.source !== undefined && isAt(stream.source),
+      (stream) =>
+        stream.transport === 'rtsp' &&
+        (stream.port ?? RTSP_PORT) === (port ?? RTSP_PORT) &&
+        stream.source !== undefined &&
+        isAt(stream.source),
     );
-    const exact = asked.filter((stream) => [path === '' ? '/' : path, path.replace(/\?.*/, '')].includes(stream.path ?? '/'));
+    const exact = asked.filter((stream) =>
+      [path === '' ? '/' : path, path.replace(/\?.*/, '')].includes(stream.path ?? '/'),
+    );
     return exact.length > 0 ? exact : asked.filter((stream) => stream.path === undefined);
   }
   return site.streams.filter((stream) => {
-    if (stream.transport === 'rtsp' || (port !== undefined && stream.port !== undefined && stream.port !== port)) return false;
+    if (stream.transport === 'rtsp' || (port !== undefined && stream.port !== undefined && stream.port !== port))
+      return false;
     return stream.group === undefined ? stream.receivers.some(isAt) : stream.group === address;
   });
 }

@@ -23,7 +23,9 @@ interface Given extends PrintOptions {
 
 export function countersCommand(): Command {
   return new Command('counters')
-    .description('Hold what the interfaces counted against the load of each port, and name the stream that fits a difference.')
+    .description(
+      'Hold what the interfaces counted against the load of each port, and name the stream that fits a difference.',
+    )
     .argument('<FILE...>', 'counters in time: lines of JSON of Linux, or values of the Interfaces MIB as CSV')
     .option('--site <folder>', 'the site that is held against them', '.')
     .option('--device <name>', 'whose counters they are, where the file does not say')
@@ -37,7 +39,8 @@ export function countersCommand(): Command {
       `
 On a Linux host or switch, until Ctrl+C:
   ${IP_LINK_COMMAND}
-Several hosts may be in one file, or in several, each line with its device: jq -c '{time: now, device: "recorder", links: .}'
+Several hosts may be in one file, or in several, each line with its device:
+  jq -c '{time: now, device: "recorder", links: .}'
 
 Of other equipment, CSV with a row for each interface and time; the first line names the columns as IF-MIB does:
   time,device,ifName,ifHCInOctets,ifHCOutOctets,ifInDiscards,ifOutDiscards,ifHighSpeed,sysUpTime
@@ -59,9 +62,14 @@ Examples:
       const site = readSite(given.site);
       const readings: Readings[] = [];
       for (const file of files) readings.push(await readingsOf(file));
-      const all = { samples: readings.flatMap(({ samples }) => samples), notes: readings.flatMap(({ notes }) => notes) };
+      const all = {
+        samples: readings.flatMap(({ samples }) => samples),
+        notes: readings.flatMap(({ notes }) => notes),
+      };
       const names = files.length === 1 ? (files[0] ?? '') : 'The files';
-      const audited = await reading(names, () => Promise.resolve(auditCounters(planOf(site.folder.site()), all, given.device, options)));
+      const audited = await reading(names, () =>
+        Promise.resolve(auditCounters(planOf(site.folder.site()), all, given.device, options)),
+      );
       process.exitCode = print(site, audited, given);
     });
 }
@@ -83,8 +91,13 @@ async function readingsOf(file: string): Promise<Readings> {
 
 function read(option: string, text: string, kind: QuantityKind): number {
   const value = quantity(text, kind);
-  if (value === undefined) throw new CannotDo(`${option} is ${text}: write a number, a space and a unit, such as '${EXAMPLES[kind] ?? ''}'.`);
+  if (value === undefined)
+    throw new CannotDo(`${option} is ${text}: write a number, a space and a unit, such as '${EXAMPLES[kind] ?? ''}'.`);
   return value;
 }
 
-const EXAMPLES: Partial<Record<QuantityKind, string>> = { percentage: '10 %', 'bit-rate': '100 kb/s', duration: '10 s' };
+const EXAMPLES: Partial<Record<QuantityKind, string>> = {
+  percentage: '10 %',
+  'bit-rate': '100 kb/s',
+  duration: '10 s',
+};

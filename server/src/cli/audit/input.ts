@@ -24,7 +24,8 @@ export async function eachLine(path: string, take: (line: string, number: number
       const lines = text.split('\n');
       rest = lines.pop() ?? '';
       for (const line of lines) take(line.endsWith('\r') ? line.slice(0, -1) : line, ++number);
-      if (rest.length > LONGEST_LINE) throw new Unreadable(`Line ${number + 1} is longer than ${LONGEST_LINE} characters.`);
+      if (rest.length > LONGEST_LINE)
+        throw new Unreadable(`Line ${number + 1} is longer than ${LONGEST_LINE} characters.`);
     };
     for await (const bytes of createReadStream(path)) cut(rest + utf8.decode(bytes as Uint8Array, { stream: true }));
     cut(rest + utf8.decode());
@@ -49,7 +50,8 @@ export async function reading<T>(path: string, read: () => Promise<T>): Promise<
   } catch (error) {
     if (error instanceof Unreadable) throw new CannotDo(`${name}: ${error.message}`);
     const code = codeOf(error);
-    if (code === 'ERR_ENCODING_INVALID_ENCODED_DATA') throw new CannotDo(`${name} cannot be read: it is not UTF-8 text.`);
+    if (code === 'ERR_ENCODING_INVALID_ENCODED_DATA')
+      throw new CannotDo(`${name} cannot be read: it is not UTF-8 text.`);
     if (code !== undefined) throw new CannotDo(`${name} cannot be read: ${reasonOf(code)}.`);
     throw error;
   }

@@ -15,7 +15,9 @@ interface Given extends PrintOptions {
 
 export function probeCommand(): Command {
   return new Command('probe')
-    .description('Hold what ffprobe says of streams against what they are declared to be, with fixes that declare what was measured.')
+    .description(
+      'Hold what ffprobe says of streams against what they are declared to be, with fixes that declare what was measured.',
+    )
     .argument('<FILE...>', 'what ffprobe wrote as JSON, a file for each stream')
     .option('--site <folder>', 'the site that declares them', '.')
     .option('--stream <name>', 'which stream it is, where neither the address nor the name of the SDP file tells')
@@ -27,8 +29,9 @@ export function probeCommand(): Command {
       `
 A minute of a camera, of a group, or of a file; bit rates and keyframes want -show_packets:
   ${FFPROBE_COMMAND}
-  ffprobe -v error -protocol_whitelist file,rtp,udp -read_intervals %+60 -show_streams -show_format -show_packets -of json gate-live.sdp > gate-live.json
-What you probe may show people: keep it no longer than you need it.
+  ffprobe -v error -protocol_whitelist file,rtp,udp -read_intervals %+60 -show_streams -show_format -show_packets \\
+    -of json gate-live.sdp > gate-live.json
+A password in an address stays in the JSON, and shows in the list of processes while ffprobe runs.
 
 Examples:
   plumbline audit probe gate.json yard.json --site samples/harrow-lane
@@ -36,14 +39,18 @@ Examples:
     )
     .action(async (files: string[], given: Given) => {
       const tolerance = quantity(given.tolerance, 'percentage');
-      if (tolerance === undefined) throw new CannotDo(`--tolerance is ${given.tolerance}: write a number, a space and %, such as '10 %'.`);
-      if (given.stream !== undefined && files.length > 1) throw new CannotDo('--stream is about one FILE: give the others by themselves.');
+      if (tolerance === undefined)
+        throw new CannotDo(`--tolerance is ${given.tolerance}: write a number, a space and %, such as '10 %'.`);
+      if (given.stream !== undefined && files.length > 1)
+        throw new CannotDo('--stream is about one FILE: give the others by themselves.');
       const folder = readSite(given.site);
       const site = folder.folder.site();
       const audits = [];
       for (const file of files) {
         const text = await wholeText(file);
-        audits.push(await reading(file, () => Promise.resolve(auditProbe(site, readProbe(text), given.stream, tolerance))));
+        audits.push(
+          await reading(file, () => Promise.resolve(auditProbe(site, readProbe(text), given.stream, tolerance))),
+        );
       }
       const all = { found: audits.flatMap(({ found }) => found), summary: audits.flatMap(({ summary }) => summary) };
       process.exitCode = print(folder, all, given);
