@@ -32,9 +32,15 @@ function must(holds: boolean, otherwise: () => string): void {
   if (!holds) throw new Broken(otherwise());
 }
 
+/** With every rule run. */
+function whole(checked: Checked): Checked {
+  checked.proceed(() => false);
+  return checked;
+}
+
 /** Throws `Broken`, or whatever else goes wrong. */
 export function tryOut(texts: Texts, random: Random): void {
-  const checked = timed('check', () => check(folderOf(texts)));
+  const checked = timed('check', () => whole(check(folderOf(texts))));
   for (const diagnostic of checked.diagnostics) mustBeWell(texts, diagnostic);
   const withFixes = checked.diagnostics.flatMap((diagnostic) => fixesOf(texts, diagnostic).map((fix) => ({ diagnostic, fix })));
   for (const { diagnostic, fix } of random.some(withFixes, FIXES)) mustMend(texts, checked, diagnostic, fix);
@@ -100,7 +106,7 @@ function overlap(edits: readonly Edit[]): boolean {
 function mustMend(texts: Texts, before: Checked, { rule, message }: Diagnostic, fix: Fix): void {
   const after = edited(texts, fix.edits);
   const what = (): string => `“${fix.title}” of ${rule.id} (${message})`;
-  const { diagnostics } = timed(`check after ${what()}`, () => check(folderOf(after)));
+  const { diagnostics } = timed(`check after ${what()}`, () => whole(check(folderOf(after))));
   const same = (all: readonly Diagnostic[]): number => all.filter((other) => other.rule === rule && other.message === message).length;
   const isTwice = before.diagnostics.some((other) => other.rule.id === 'duplicate-key');
   must(rule.id === 'yaml-syntax' || isTwice || same(diagnostics) < same(before.diagnostics), () => `${what()} leaves its finding in\n${shown(after)}`);

@@ -25,9 +25,17 @@ export class KeptSite {
   }
 }
 
-/** Throws where an edit has left something of the site before it. `seed` says what is looked at more closely. */
+/**
+ * Throws where an edit has left something of the site before it. `seed` says what is looked at more closely; at one in
+ * four it is another edit that comes before all rules have run.
+ */
 export function compare(kept: KeptSite, texts: Texts, seed: number): void {
   const now = kept.turnTo(texts);
+  if (seed % 4 === 3) {
+    let left = seed % 61;
+    now.proceed(() => left-- <= 0);
+    return;
+  }
   const afresh = check(folderOf(texts));
   mustEqual(told(now, seed), told(afresh, seed));
   mustEqual(reportOf(now.plan), reportOf(afresh.plan));

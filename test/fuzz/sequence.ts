@@ -34,7 +34,7 @@ export function searchSequences(seed: number, milliseconds: number, most = Infin
 function failureOf(states: readonly Texts[], seed: number): string | undefined {
   const kept = new KeptSite();
   try {
-    for (const state of states) compare(kept, state, seed);
+    for (const [step, state] of states.entries()) compare(kept, state, seed + step);
     return undefined;
   } catch (error) {
     return error instanceof Error ? (error.stack ?? error.message) : String(error);

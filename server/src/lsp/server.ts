@@ -89,12 +89,15 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
 
   const checkSoon = (site: OpenSite): void => {
     let soon = checks.get(site);
-    if (soon === undefined) checks.set(site, (soon = new Soon(() => publish(site))));
+    if (soon === undefined) checks.set(site, (soon = new Soon((enough) => publish(site, enough))));
     soon.arm();
   };
 
-  const publish = (site: OpenSite): void => {
-    const { diagnostics, files, plan } = site.now();
+  /** Whether it came to publish: where it is `enough` before all rules have run, it goes on when it is called again. */
+  const publish = (site: OpenSite, enough: () => boolean): boolean => {
+    const checked = site.now();
+    if (enough() || !checked.proceed(enough)) return false;
+    const { diagnostics, files, plan } = checked;
     const told = session.settings.schemaFeatures
       ? diagnostics
       : diagnostics.filter((diagnostic) => !isOfTheSchema(diagnostic));
@@ -121,6 +124,7 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
       errors: told.filter(({ severity }) => severity === 'error').length,
       warnings: told.filter(({ severity }) => severity === 'warning').length,
     });
+    return true;
   };
 
   const clear = (uri: string): void => {

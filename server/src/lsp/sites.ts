@@ -19,7 +19,7 @@ export class OpenSite {
   readonly loaded: Promise<void>;
   private readonly changed = new Map<string, () => string>();
   private checked: Checked | undefined;
-  /** What was checked last, before the edits since. */
+  /** What was computed last, before the edits since; its rules may have been left half-way. */
   private previous: Checked | undefined;
 
   constructor(folder: string, load: (site: OpenSite) => Promise<void>) {
@@ -53,7 +53,7 @@ export class OpenSite {
     return this.changed.has(uri) || this.texts.get(uri) !== undefined;
   }
 
-  /** The site as it stands now; computed once for each change. */
+  /** The site as it stands now; computed once for each change, and its rules run when what they find is asked for. */
   now(): Checked {
     for (const [uri, text] of this.changed) this.texts.set(uri, text());
     this.changed.clear();

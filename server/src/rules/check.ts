@@ -11,12 +11,15 @@ import { unusedAcceptance } from './lint/unused-acceptance.ts';
 import type { Diagnostic, Finding, Rule, Subject } from './rule.ts';
 import { WatchedSubject } from './watched.ts';
 
+/** A site, computed; its rules run when what they find is asked for, or a few at a time by `proceed`. */
 export interface Checked {
   readonly plan: Plan;
   readonly files: readonly SiteText[];
   readonly diagnostics: readonly Diagnostic[];
   /** What each rule found, and what it read for it. */
   readonly runs: ReadonlyMap<Rule, Run>;
+  /** Runs rules until all have run, or it is `enough`; whether all have. */
+  proceed(enough: () => boolean): boolean;
 }
 
 interface Run {
@@ -34,11 +37,42 @@ export function check(folder: SiteFolder, previous?: Checked): Checked {
 
 /** The same by rules that need not be those of the list. */
 export function checkBy(rules: readonly Rule[], folder: SiteFolder, previous?: Checked): Checked {
-  const { files } = folder;
-  const plan = planOf(folder.site(previous?.plan.site), previous?.plan);
-  const subject: Subject = { plan, site: plan.site, network: plan.network, files };
-  const runs = new Map(rules.map((rule) => [rule, run(rule, subject, previous?.runs.get(rule))]));
-  return { plan, files, diagnostics: diagnose(subject, runs), runs };
+  return new Check(rules, folder, previous instanceof Check ? previous : undefined);
+}
+
+class Check implements Checked {
+  readonly plan: Plan;
+  readonly files: readonly SiteText[];
+  private readonly subject: Subject;
+  /** Of rules that have not run yet what they found in the site before; it is left half-way where an edit comes. */
+  private readonly found: Map<Rule, Run>;
+  private readonly left: Rule[];
+  private told: readonly Diagnostic[] | undefined;
+
+  constructor(rules: readonly Rule[], folder: SiteFolder, previous: Check | undefined) {
+    this.files = folder.files;
+    this.plan = planOf(folder.site(previous?.plan.site), previous?.plan);
+    this.subject = { plan: this.plan, site: this.plan.site, network: this.plan.network, files: this.files };
+    this.found = new Map(previous?.found);
+    this.left = [...rules].reverse();
+  }
+
+  proceed(enough: () => boolean): boolean {
+    for (let rule = this.left.pop(); rule !== undefined; rule = this.left.pop()) {
+      this.found.set(rule, run(rule, this.subject, this.found.get(rule)));
+      if (enough()) break;
+    }
+    return this.left.length === 0;
+  }
+
+  get runs(): ReadonlyMap<Rule, Run> {
+    this.proceed(() => false);
+    return this.found;
+  }
+
+  get diagnostics(): readonly Diagnostic[] {
+    return (this.told ??= diagnose(this.subject, this.runs));
+  }
 }
 
 function run(rule: Rule, subject: Subject, previous: Run | undefined): Run {
