@@ -103,6 +103,42 @@ describe('audit of recordings', () => {
     only(told(siteText(), often), 'warning segment-short: 5 files');
   });
 
+  it('one that began again while more moved than before is none that overlaps', () => {
+    const [before, after] = [recorded(START, 60), recorded(START + 59 * MINUTE + 20_000, 60)];
+    // A third more than at 6 Mb/s.
+    only(
+      told(siteText(), [...changed(before, 59, { size: 20_000_000 }), ...after]),
+      'information segment-short: 1 file',
+    );
+  });
+
+  it('a missing segment where each is as long as the keyframes are apart', () => {
+    const files = without(hours(1), 30, 1);
+    only(told(siteText({ keyframes: '60 s' }), files), 'recording-gap: gate lacks 1 min in 1 gap');
+  });
+
+  it('files by their time, where that does not say all of the name', () => {
+    const pattern = 'gate/%Y-%m-%d_%H-%M-%S_%Z.mp4';
+    const files = without(hours(1), 30, 1).map((entry) => ({ ...entry, path: entry.path.replace('+0100', '_BST') }));
+    only(
+      told(siteText({ file: pattern }), files),
+      'recording-gap: gate lacks 1 min in 1 gap: from ',
+      'behind the file of 2026-06-01T01:29:00+01:00.',
+    );
+  });
+
+  it('nothing of times of writing that mean nothing', () => {
+    const files = hours(1);
+    assert.deepEqual(
+      told(
+        siteText(),
+        files.map((entry) => ({ ...entry, modified: 0 })),
+        { now: newestEnd(files) },
+      ),
+      [],
+    );
+  });
+
   it('the first file of a recorder that cuts by the clock is shorter, also after a gap', () => {
     const cutFrom = (entries: readonly Entry[], late: number): Entry[] =>
       entries.map((entry, index) =>
@@ -198,47 +234,6 @@ describe('audit of recordings', () => {
       told(siteText({ file: LOCAL }), berlin, { now: newestEnd(berlin) + HOUR }),
       'recorder-clock: 60 files of gate bear times after the one at which it was last written to: from gate/2026-06-01_02-00-00.mp4 to gate/2026-06-01_02-59-00.mp4',
     );
-  });
-
-  describe('the hour that comes twice', () => {
-    const before = Date.parse('2026-10-24T23:00:00Z');
-    const night = recorded(before, 240, { pattern: LOCAL });
-    const text = siteText({ file: LOCAL });
-
-    it('is told where the second pass overwrote the first', () => {
-      // Files of one name: the last one stays.
-      const left = [...new Map(night.map((entry) => [entry.path, entry])).values()];
-      assert.equal(left.length, 180);
-      only(
-        told(text, left),
-        'warning repeated-hour-recorded: Of the time from 2026-10-25T01:00:00+01:00 to 2026-10-25T02:00:00+00:00, which clocks showed twice, 1 h of gate are lost',
-        'files of the second pass overwrote those of the first',
-      );
-    });
-
-    it('is told where nobody can say which pass is left', () => {
-      const copied = [...new Map(night.map((entry) => [entry.path, { ...entry, modified: before + DAY }])).values()];
-      only(
-        told(text, copied, { now: newestEnd(night) }),
-        'warning repeated-hour-recorded',
-        '60 files of gate are there, and about 1 h are lost',
-      );
-    });
-
-    it('is complete where seconds differ, but nobody can say what is when once it is copied', () => {
-      const second = recorded(Date.parse('2026-10-25T01:00:20Z'), 120, { pattern: LOCAL });
-      const both = [...night.slice(0, 120), ...second];
-      const copied = both.map((entry) => ({ ...entry, modified: before + DAY }));
-      only(
-        told(text, copied, { now: newestEnd(both) }),
-        'information repeated-hour-recorded',
-        '120 files of gate are there, and nobody can tell which are of the first pass',
-      );
-    });
-
-    it('is nothing special with an offset in the names', () => {
-      assert.deepEqual(told(siteText(), recorded(before, 240)), []);
-    });
   });
 
   it('what nobody plans, by folder', () => {

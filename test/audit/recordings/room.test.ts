@@ -70,6 +70,18 @@ describe('audit of the room that recordings take', () => {
     );
   });
 
+  it('no bit rate that only rounded names make', () => {
+    // Whole files of 6.1 s in all, which by their names are of 7 s.
+    const starts = [900, 2900, 4900, 7000].map((begun) => START + begun);
+    const files = starts.map((start, index) => {
+      const length = (starts[index + 1] ?? start + 2000) - start;
+      const [entry] = recorded(start, 1, { length });
+      assert.ok(entry !== undefined);
+      return entry;
+    });
+    assert.deepEqual(told(siteText({ segment: '2 s', keyframes: '100 ms' }), files), []);
+  });
+
   it('writes the rate where it stands, and not where recordings of it disagree', () => {
     const more = `streams:
   gate-live: {source: recorder, carries: gate, transport: rtp, group: 239.192.20.31, port: 5004, audio: {codec: aac, bitrate: 100 kb/s}, receivers: [recorder]}
