@@ -152,3 +152,17 @@ export function audioOf(file: string): { codec: string; seconds: number } {
 export function range(from: number, to: number): number[] {
   return Array.from({ length: to - from }, (_, index) => from + index);
 }
+
+/** Frames by their numbers, told in runs: `0 to 99, 200 to 299`. */
+export function hasFrames(actual: readonly number[], expected: readonly number[]): void {
+  const told = (numbers: readonly number[]): string => {
+    const runs: [number, number][] = [];
+    for (const number of numbers) {
+      const run = runs.at(-1);
+      if (run?.[1] === number - 1) run[1] = number;
+      else runs.push([number, number]);
+    }
+    return runs.map(([first, last]) => `${first.toString()} to ${last.toString()}`).join(', ');
+  };
+  assert.equal(told(actual), told(expected));
+}

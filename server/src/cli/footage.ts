@@ -1,9 +1,10 @@
 /** Gets footage out: finds the files of a recording, joins them and says what they are. */
 
+import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { Command, Option } from 'commander';
 import { distance } from 'fastest-levenshtein';
-import { type Pass } from '../footage/candidates.ts';
+import type { Pass } from '../footage/candidates.ts';
 import { clockOf, readTime } from '../footage/clock.ts';
 import { CAUTION } from '../footage/sidecar.ts';
 import type { Asked } from '../footage/segment.ts';
@@ -100,5 +101,7 @@ function rootOf(site: Site, { name, volume }: Recording, given: string | undefin
   const path = given ?? (volume === undefined ? undefined : site.volumeByName.get(volume)?.path);
   if (path === undefined)
     throw new CannotDo(`The site does not say where the files of ${name} lie: give its volume a \`path\`, or name the folder with --recordings.`);
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory() !== true)
+    throw new CannotDo(`${path} is no folder on this machine: name the one that the recordings lie in with --recordings.`);
   return resolve(path);
 }

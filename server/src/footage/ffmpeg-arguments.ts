@@ -35,22 +35,26 @@ export function needsOwnFile({ piece, segment }: Taken, { setsInStream }: Planne
  * @param path of the file, from the root of the disk
  * @param to the name of the piece
  */
-export function pieceArguments({ piece, segment: { media } }: Taken, { setsInStream }: Planned, path: string, to: string): string[] {
+export function pieceArguments({ piece, segment: { media } }: Taken, { container, setsInStream }: Planned, path: string, to: string): string[] {
+  // All pieces of H.265 have files of their own then. In transport streams each brings its own parameter sets along;
+  // joined from other containers into one, each would be given those of the first.
+  const own = container === 'mpegts' && setsInStream && media.video.codec === 'hevc' ? container : pieceContainer(media);
+  const timescale = own === 'mov' ? media.video.timescale : undefined;
+  const toStream = setsInStream && media.video.codec === 'hevc' && own !== 'mpegts' ? ['-bsf:v', 'hevc_mp4toannexb'] : [];
   return [
     ...QUIET,
-    ...(piece.kind === 'encoded' ? encodedPiece(piece, media, path) : copiedPiece(piece, media, setsInStream, path)),
-    ...(media.video.timescale !== undefined && !isTransport(media) ? ['-video_track_timescale', media.video.timescale.toString()] : []),
+    ...(piece.kind === 'encoded' ? encodedPiece(piece, media, path) : [...copiedPiece(piece, media, path), ...toStream]),
+    ...(timescale === undefined ? [] : ['-video_track_timescale', timescale.toString()]),
     // A piece that starts before 0 would have its first frame hidden by an edit list.
     '-avoid_negative_ts', 'make_zero',
-    '-f', pieceContainer(media), fileUrl(to),
+    '-f', own, fileUrl(to),
   ];
 }
 
 /** Copies from a keyframe on. FFmpeg tells where to begin and to end by when packets are decoded. */
-function copiedPiece(piece: Piece, media: Media, setsInStream: boolean, path: string): string[] {
+function copiedPiece(piece: Piece, media: Media, path: string): string[] {
   const input = ['-i', fileUrl(path)];
-  const toStream = setsInStream && media.video.codec === 'hevc' && !isTransport(media) ? ['-bsf:v', 'hevc_mp4toannexb'] : [];
-  if (piece.kind !== 'copied') return [...input, ...VIDEO_AND_AUDIO, '-c', 'copy', ...toStream];
+  if (piece.kind !== 'copied') return [...input, ...VIDEO_AND_AUDIO, '-c', 'copy'];
   const { first, end } = piece;
   const begins = first === 0 ? 0 : Math.max(0, media.lead + decodedBefore(media, first));
   const start = first === 0 ? [] : ['-ss', seconds(begins)];
@@ -58,7 +62,7 @@ function copiedPiece(piece: Piece, media: Media, setsInStream: boolean, path: st
   const ends = decodedBefore(media, end);
   if (isTransport(media)) return [...input, ...VIDEO_AND_AUDIO, ...start, ...until(ends - begins), '-c', 'copy'];
   // The audio goes on until the last frame has been shown, which is later where frames are reordered.
-  return [...until(ends), ...input, ...until(extentOf(piece, media.frames).to), ...input, ...EACH_FROM_ITS_OWN, ...start, '-c', 'copy', ...toStream];
+  return [...until(ends), ...input, ...until(extentOf(piece, media.frames).to), ...input, ...EACH_FROM_ITS_OWN, ...start, '-c', 'copy'];
 }
 
 /** A time between the decoding of the frame before and that of this one. */
@@ -75,7 +79,9 @@ function encodedPiece(piece: Piece & { kind: 'encoded' }, media: Media, path: st
   const until = (time: number): string[] => ['-t', seconds(Math.max(BEFORE, media.lead + time - start))];
   // Where copied frames follow, their audio begins when the first of them is decoded.
   const next = media.frames.findIndex(({ key, shown }) => key && Math.abs(shown - piece.to) < BEFORE);
-  const [video, audio] = [until(piece.last + BEFORE), until(next > 0 ? decodedBefore(media, next) : piece.to)];
+  const audio = until(next > 0 ? decodedBefore(media, next) : piece.to);
+  // What is decoded is counted from the first frame that is wanted.
+  const video = ['-t', seconds(piece.last - piece.from + 2 * BEFORE)];
   return [
     '-noautorotate',
     // A transport stream has no index: sought in, it would be decoded from between two keyframes.
@@ -100,7 +106,7 @@ function encoderArguments(video: VideoFormat): string[] {
   const x264 = ['-c:v', 'libx264', '-bf', back.toString(), '-x264-params', `b-pyramid=${pyramid ? 'normal' : 'none'}:open-gop=0`,
     ...(level === undefined || level <= 0 ? [] : ['-level:v', (level / 10).toString()])];
   const x265 = ['-c:v', 'libx265', '-x265-params',
-    `bframes=${back.toString()}:b-pyramid=${pyramid ? '1' : '0'}:open-gop=0:repeat-headers=1:log-level=error`, '-tag:v', 'hev1'];
+    `bframes=${back.toString()}:b-pyramid=${pyramid ? '1' : '0'}:open-gop=0:repeat-headers=1:log-level=error`];
   return [
     ...(codec === 'h264' ? x264 : x265), '-preset', 'medium', '-crf', '16', '-pix_fmt', pixels,
     ...(name === undefined ? [] : ['-profile:v', name]),

@@ -33,6 +33,9 @@ export interface Impossible {
   readonly impossible: string;
 }
 
+/** Less than half a millisecond, in seconds. */
+const SAME = 0.0005;
+
 /** Encoders of FFmpeg that make what the cameras make, by its name of the codec. */
 const ENCODED = ['h264', 'hevc'];
 
@@ -46,14 +49,23 @@ export function taken<T extends Segment>({ placed }: Timeline<T>, asked: Asked):
     const pieces = asked.exact ? cutExactly(frames, from, to) : [cutOnKeyframes(frames, from, to)];
     const fault = pieces.some(({ kind }) => kind === 'encoded') ? unencodable(file) : undefined;
     if (fault !== undefined) return { impossible: fault };
-    if (all.at(-1)?.piece.kind === 'encoded' && pieces[0]?.kind !== 'encoded' && pieces.length > 0 && needsFileBefore(frames))
-      return { impossible: `The first frames of ${file.path} need the end of the file before, which would be made anew. Ask without --exact.` };
+    if (needsFileBefore(frames) && cutsOff(all.at(-1)?.piece, pieces[0]))
+      return {
+        impossible:
+          `The first frames of ${file.path} cannot be decoded without the end of the file before (open groups of pictures), ` +
+          'so that no cut to the frame is possible there. Ask without --exact, or let the encoder use closed groups.',
+      };
     for (const piece of pieces) {
       const extent = extentOf(piece, frames);
       all.push({ segment: file, piece, frames: extent.frames, from: start + extent.from * 1000, to: start + extent.to * 1000 });
     }
   }
   return all;
+}
+
+/** Whether a file's first frames are parted from the file before, as that or they themselves are encoded. */
+function cutsOff(before: Piece | undefined, piece: Piece | undefined): boolean {
+  return piece !== undefined && ((before?.kind === 'encoded' && piece.kind !== 'encoded') || (piece.kind === 'encoded' && piece.from < SAME));
 }
 
 function unencodable({ path, media: { video } }: Segment): string | undefined {

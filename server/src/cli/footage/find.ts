@@ -1,6 +1,6 @@
 /** The files of a recording on this machine. */
 
-import { type Dirent, readdirSync, statSync } from 'node:fs';
+import { type Dirent, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Found } from '../../footage/candidates.ts';
 import { codeOf, reasonOf } from '../../lsp/disk.ts';
@@ -19,8 +19,6 @@ export interface FoundFiles {
  * @throws CannotDo where the folder cannot be read
  */
 export function findFiles(root: string, names: FileNames): FoundFiles {
-  if (statSync(root, { throwIfNoEntry: false })?.isDirectory() !== true)
-    throw new CannotDo(`${root} is no folder on this machine: name the one that the recordings lie in with --recordings.`);
   const found: Found[] = [];
   const skipped: string[] = [];
   const walk = (folder: string, depth: number): void => {

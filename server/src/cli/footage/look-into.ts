@@ -1,6 +1,6 @@
 /** The files that may hold what is asked for, each looked into once. */
 
-import { copyFile, stat } from 'node:fs/promises';
+import { copyFile, open, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Found, type Pass, passOf } from '../../footage/candidates.ts';
 import { fileUrl } from '../../footage/ffmpeg-arguments.ts';
@@ -63,7 +63,7 @@ async function lookAt({ path, instants }: Found, { root, work, pass, newest }: W
     const file = fresh ? work.file('newest') : original;
     if (fresh) await copyFile(original, file);
     const { media, unusable, complaint } = await probe(file, work);
-    if (media === undefined) return leftOut(whyUnusable(unusable, complaint, size, fresh));
+    if (media === undefined) return leftOut((await isWithoutIndex(file, complaint)) ? withoutIndex(size, fresh) : whyUnusable(unusable, complaint));
     const length = media.length * 1000;
     const named = passOf(instants, length, modified, pass);
     if (named === undefined)
@@ -89,10 +89,22 @@ export async function probe(
   return 'unusable' in media ? { media: undefined, unusable: media.unusable, complaint } : { media, unusable: '', complaint };
 }
 
-/** What to say of a file that nothing can be taken from, and what there still is of it. */
-function whyUnusable(unusable: string, complaint: string, size: number, fresh: boolean): string {
-  if (!complaint.includes('moov atom not found')) return complaint === '' ? unusable : `${unusable} (${complaint})`;
-  if (fresh) return 'it is still being written, and its index (moov) comes last: ask again when it is finished';
+function whyUnusable(unusable: string, complaint: string): string {
+  return complaint === '' ? unusable : `${unusable} (${complaint})`;
+}
+
+/** An mp4 begins with a box `ftyp`, and ends with its index, `moov`, unless that was put in front (ISO/IEC 14496-12). */
+async function isWithoutIndex(file: string, complaint: string): Promise<boolean> {
+  if (!complaint.includes('moov atom not found')) return false;
+  const handle = await open(file);
+  const { buffer } = await handle.read(Buffer.alloc(8), 0, 8, 0);
+  await handle.close();
+  return buffer.toString('latin1', 4, 8) === 'ftyp';
+}
+
+/** What there still is of a file that nothing can be taken from. */
+function withoutIndex(size: number, fresh: boolean): string {
+  if (fresh) return 'it was written to a moment ago, and its index (moov), which comes last, is not there yet: ask again when it is finished';
   return (
     `it was cut short, before its index (moov) was written. Its ${bytes(size)} still hold pictures, which this does not ` +
     'get out: keep the file, and let somebody try who has whole files of the same camera'
