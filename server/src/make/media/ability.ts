@@ -2,13 +2,13 @@
  * What FFmpeg puts where: which codecs its RTP, transport stream and file formats take, and what encodes sound.
  *
  * Source: FFmpeg 5.1.9 as Debian 12 has it, each of them tried; test/make/media/ability.test.ts tries them again with
- * the FFmpeg at hand.
+ * the FFmpeg at hand. VP9 in RTP is an experiment there, and MPEG audio layer II comes out of an .mp4 file as layer III.
  */
 
 export type Carrier = 'rtp' | 'mpegts' | 'mp4' | 'matroska';
 
 const VIDEO: Readonly<Record<Carrier, readonly string[]>> = {
-  rtp: ['h264', 'h265', 'mpeg2', 'mjpeg', 'vp9'],
+  rtp: ['h264', 'h265', 'mpeg2', 'mjpeg'],
   mpegts: ['h264', 'h265', 'mpeg2'],
   mp4: ['h264', 'h265', 'mpeg2', 'mjpeg', 'av1', 'vp9'],
   matroska: ['h264', 'h265', 'mpeg2', 'mjpeg', 'av1', 'vp9'],
@@ -17,7 +17,7 @@ const VIDEO: Readonly<Record<Carrier, readonly string[]>> = {
 const AUDIO: Readonly<Record<Carrier, readonly string[]>> = {
   rtp: ['pcma', 'pcmu', 'g722', 'aac', 'opus', 'mp2', 'l16'],
   mpegts: ['aac', 'opus', 'mp2', 'ac3'],
-  mp4: ['aac', 'opus', 'mp2', 'ac3'],
+  mp4: ['aac', 'opus', 'ac3'],
   matroska: ['pcma', 'pcmu', 'g722', 'aac', 'opus', 'mp2', 'ac3', 'l16'],
 };
 

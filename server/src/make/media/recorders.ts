@@ -100,7 +100,7 @@ function recorderOf(plan: Plan, { recording, volume, host }: Recorded): Made {
 }
 
 export function unwritable({ item, name }: Volume): Refusal {
-  return { at: placeOf(item, ['path']), message: `The path of ${name} cannot be written into a unit: it has a control character, or quotes of both kinds. Mount it elsewhere.` };
+  return { at: placeOf(item, ['path']), message: `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a part of more than 255 bytes. Mount it elsewhere.` };
 }
 
 function ownerNote({ name }: Device): string {

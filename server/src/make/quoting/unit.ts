@@ -8,6 +8,9 @@ const PLAIN = /^[A-Za-z0-9_./:@+,=-]+$/;
 /** NUL ends an argument, and half a character has no bytes. */
 const UNQUOTABLE = /\0|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
+/** Bytes in a part of a path (NAME_MAX of Linux); systemd takes no longer one. */
+const LONGEST_PART = 255;
+
 /** For people to read, as in `Description=`: one line, per cent signs doubled, no backslash that would join the next line. */
 export function unitText(text: string): string {
   return visible(text).replace(/[\s\\]+$/, '').replaceAll('%', '%%');
@@ -33,10 +36,11 @@ export function unitWord(text: string): string | undefined {
  * A path where a setting takes a list of them, such as `ReadWritePaths=`: there quotes hold, and no escapes
  * (systemd 252, `EXTRACT_RETAIN_ESCAPE`, tried).
  *
- * @returns `undefined` for what cannot be written so: a control, or both kinds of quotes
+ * @returns `undefined` for what cannot be written so: a control, both kinds of quotes, or a part of over 255 bytes
  */
 export function unitPath(path: string): string | undefined {
   if (UNQUOTABLE.test(path) || /[\u0001-\u001f\u007f]/.test(path) || !path.startsWith('/')) return undefined;
+  if (path.split('/').some((part) => new TextEncoder().encode(part).length > LONGEST_PART)) return undefined;
   const specified = path.replaceAll('%', '%%');
   if (PLAIN.test(path)) return specified;
   const quote = ['"', "'"].find((candidate) => !path.includes(candidate));
