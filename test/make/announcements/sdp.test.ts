@@ -1,10 +1,16 @@
 import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';
-import { describe, it } from 'mocha';
+import { before, describe, it } from 'mocha';
 import { sdp } from '../../../server/src/make/announcements/sdp.ts';
+import { together } from '../../../server/src/make/output.ts';
+import { encodeAnnouncement, messageHash } from '../../../server/src/standards/sap.ts';
 import { readDescription } from '../../../server/src/standards/sdp.ts';
+import { WIRESHARK, captureFile, ipPacket, withTool } from '../../audit/announcements/captures.ts';
+import { unavailable } from '../../availability.ts';
 import { hostileText } from '../hostile.ts';
 import { fileOf, planOfData, planOfText, planOfTexts, sampleTexts } from '../made.ts';
+import { CODECS, MORE_CODECS } from './every-codec.ts';
 
 /** A stream of the recorder to one group, with these keys besides. */
 function site(keys: string): string {
@@ -19,7 +25,9 @@ streams:
 
 const GROUP = 'transport: rtp, group: 239.192.20.41, port: 5004';
 
-describe('make sdp', () => {
+describe('make sdp', function () {
+  this.timeout(60_000);
+
   it('describes the streams of Harrow Lane that are sent in datagrams, and no others', () => {
     const plan = planOfTexts(sampleTexts('harrow-lane'));
     const made = sdp.make(plan);
@@ -85,6 +93,45 @@ describe('make sdp', () => {
       assert.ok(message.includes(part), message);
     });
   }
+
+  describe('by tshark', () => {
+    before(function () {
+      const missing = WIRESHARK.find((tool) => spawnSync(tool, ['--version']).status !== 0);
+      if (missing !== undefined) unavailable(this, `${missing} of Wireshark is not installed`);
+    });
+
+    /** What tshark complains of in announcements of the descriptions, and the descriptions as it reads them. */
+    function readByTshark(texts: readonly string[]): { readonly complaints: string; readonly names: readonly string[]; readonly encodings: string } {
+      const payloads = texts.map((text) => encodeAnnouncement(false, messageHash(text), 0xc0a81405, text));
+      const capture = captureFile('rawip', payloads.map((payload, time) => ({ time, bytes: ipPacket({ time, payload }) })));
+      const fields = (...names: readonly string[]): string => withTool('tshark', capture, '-r', 'IN', '-T', 'fields', ...names.flatMap((name) => ['-e', name])).out.trim();
+      return {
+        complaints: withTool('tshark', capture, '-r', 'IN', '-q', '-z', 'expert,warn').out.trim(),
+        names: fields('sdp.session_name').split('\n'),
+        encodings: fields('sdp.mime.type'),
+      };
+    }
+
+    it('is read without a warning, with every codec', () => {
+      const { files, refused } = together([CODECS, MORE_CODECS].map((text) => sdp.make(planOfText(text))));
+      assert.deepEqual(refused, []);
+      const { complaints, names, encodings } = readByTshark(files.map(({ text }) => text));
+      assert.equal(complaints, '');
+      assert.deepEqual(names.map((name) => `${name}.sdp`), files.map(({ path }) => path));
+      for (const name of ['H264', 'H265', 'VP9', 'AV1', 'MPV', 'JPEG', 'MPEG4-GENERIC', 'opus', 'PCMA', 'PCMU', 'G722', 'L16', 'MPA', 'MP2T', 'ac3']) assert.ok(encodings.includes(name), name);
+    });
+
+    it('is read without a warning whatever the site and the stream say', () => {
+      const texts = fc.sample(fc.tuple(hostileText, hostileText), { numRuns: 100, seed: 8866 }).map(([name, description]) => fileOf(sdp.make(planOfData({
+        site: { name },
+        devices: { recorder: { kind: 'server', address: '192.168.20.5' } },
+        streams: { live: { source: 'recorder', transport: 'rtp', group: '239.192.20.41', port: 5004, description, video: { codec: 'h264' } } },
+      })), 'live.sdp'));
+      const { complaints, names } = readByTshark(texts);
+      assert.equal(complaints, '');
+      assert.deepEqual(names, texts.map(() => 'live'));
+    });
+  });
 
   it('puts no hostile text anywhere but into the line that it is for', () => {
     fc.assert(

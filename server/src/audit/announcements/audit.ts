@@ -9,7 +9,7 @@ import { sapGroupFor } from '../../standards/multicast.ts';
 import { type Pace, baseInterval, nextGap } from '../../standards/sap.ts';
 import { type SessionDescription, connectionOf } from '../../standards/sdp.ts';
 import { visible } from '../../text/visible.ts';
-import { count, duration, list } from '../../text/words.ts';
+import { count, duration, few, list } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
 import { type Found, diagnose } from '../diagnose.ts';
 import { differences } from './differences.ts';
@@ -100,7 +100,7 @@ class Gaps {
     if (heard.span >= this.enough || unheard.length === 0) return [];
     return [
       `The capture lasts ${duration(Math.round(heard.span))}, and announcements may be ${duration(Math.round(this.enough))} apart: ` +
-        `that it has none of ${list(unheard.map(({ stream }) => stream.name))} says nothing.`,
+        `that it has none of ${few(unheard.map(({ stream }) => stream.name))} says nothing.`,
     ];
   }
 
