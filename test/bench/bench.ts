@@ -8,13 +8,15 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { performance } from 'node:perf_hooks';
+import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
-import { parseDocument } from 'yaml';
 import { generatedSite } from './generated-site.ts';
-import { type Latencies, type Spread, measure, spread } from './measure.ts';
+import { bareParse } from './bare-parse.ts';
+import { type Latencies, type Spread, measure } from './measure.ts';
 
 const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
+/** Where a general server for YAML takes the schema from. */
+const MODELINE = `# yaml-language-server: $schema=${pathToFileURL('schemas/site.schema.json').href}\n`;
 const EDITED: Readonly<Record<string, RegExp>> = {
   'a stream’s bit rate': / bitrate: \d/,
   'a device’s speed': /kind: camera, .*speed: \d/,
@@ -22,17 +24,6 @@ const EDITED: Readonly<Record<string, RegExp>> = {
 
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { against: { type: 'string' } } });
 const sizes = positionals.length === 0 ? [300, 3000, 30_000] : positionals.map(Number);
-
-/** Median of the library's parse without any check, ms. */
-export function bareParse(text: string): Spread {
-  const samples: number[] = [];
-  for (let i = 0; i < 7; i++) {
-    const begun = performance.now();
-    parseDocument(text, { uniqueKeys: false });
-    samples.push(performance.now() - begun);
-  }
-  return spread(samples.slice(2));
-}
 
 function row(cells: readonly string[]): string {
   return `| ${cells.join(' | ')} |`;
@@ -59,7 +50,7 @@ try {
     for (const [edited, line] of Object.entries(EDITED)) {
       print('plumbline', edited, lines, parse, await measure(SERVER, join(folder, `bench-${size}.site.yaml`), text, line));
       if (values.against === undefined) continue;
-      print('other', edited, lines, parse, await measure(values.against.split(' '), join(folder, `bench-${size}.yaml`), text, line));
+      print('other', edited, lines, parse, await measure(values.against.split(' '), join(folder, `bench-${size}.yaml`), MODELINE + text, line));
     }
   }
 } finally {
