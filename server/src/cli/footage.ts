@@ -29,17 +29,25 @@ interface Options {
 
 export function footageCommand(): Command {
   return new Command('footage')
-    .description('Join what a recording has of a span of time into one file. Needs FFmpeg; the originals are left as they are.')
+    .description(
+      'Join what a recording has of a span of time into one file. Needs FFmpeg; the originals are left as they are.',
+    )
     .argument('[FOLDER]', 'the folder of the site', '.')
     .requiredOption('--recording <name>', 'which recording')
     .requiredOption('--from <time>', 'ISO 8601, with an offset from UTC or by the clock of the site')
     .requiredOption('--to <time>', 'the same; footage ends before it')
-    .requiredOption('--out <file>', 'what to write: .mp4, .mov, .mkv or .ts; beside it, FILE.json says what it is made of')
+    .requiredOption(
+      '--out <file>',
+      'what to write: .mp4, .mov, .mkv or .ts; beside it, FILE.json says what it is made of',
+    )
     .option('--recordings <folder>', 'where the files lie on this machine (default: the path of the volume)')
     .option('--exact', 'cut to the frame, and encode anew what lies between the cut and a keyframe')
     .option('--overwrite', 'replace FILE where it is there')
     .addOption(
-      new Option('--repeated-hour <pass>', 'which is meant by names without an offset, where the clocks went back').choices(['first', 'second']),
+      new Option(
+        '--repeated-hour <pass>',
+        'which is meant by names without an offset, where the clocks went back',
+      ).choices(['first', 'second']),
     )
     .addHelpText(
       'after',
@@ -64,24 +72,40 @@ Exit status: 0, all of it is there; 1, what there is of it is written, and what 
 async function footage(site: Site, options: Options): Promise<number> {
   const recording = recordingOf(site, options.recording);
   const zone = site.timezone !== undefined && isTimeZone(site.timezone) ? site.timezone : undefined;
-  if (recording.file === undefined) throw new CannotDo(`${recording.name} does not say how its files are named: give it a \`file\`.`);
+  if (recording.file === undefined)
+    throw new CannotDo(`${recording.name} does not say how its files are named: give it a \`file\`.`);
   const names = fileNames(recording.file, zone);
   if (names.untellable !== undefined)
     throw new CannotDo(`The file names of ${recording.name} do not tell when they are of: ${names.untellable}.`);
   if (!['second', 'minute', 'hour'].includes(names.finest))
-    throw new CannotDo(`The file names of ${recording.name} tell no more than the ${names.finest}, so nothing in them can be found.`);
+    throw new CannotDo(
+      `The file names of ${recording.name} tell no more than the ${names.finest}, so nothing in them can be found.`,
+    );
   const asked = askedOf(options, zone);
   const root = rootOf(site, recording, options.recordings);
   const container = containerOf(options.out);
   mayWrite(options.out, root, options.overwrite === true);
-  return getFootage({ site, recording, names, zone, asked, root, container, out: options.out, pass: options.repeatedHour, overwrite: options.overwrite === true });
+  return getFootage({
+    site,
+    recording,
+    names,
+    zone,
+    asked,
+    root,
+    container,
+    out: options.out,
+    pass: options.repeatedHour,
+    overwrite: options.overwrite === true,
+  });
 }
 
 function recordingOf({ recordings, recordingByName }: Site, name: string): Recording {
   const found = recordingByName.get(name);
   if (found !== undefined) return found;
   const nearest = [...recordings].sort((a, b) => distance(name, a.name) - distance(name, b.name))[0];
-  throw new CannotDo(`The site has no recording ${name}.${nearest === undefined ? '' : ` The nearest is ${nearest.name}.`}`);
+  throw new CannotDo(
+    `The site has no recording ${name}.${nearest === undefined ? '' : ` The nearest is ${nearest.name}.`}`,
+  );
 }
 
 function askedOf({ from, to, exact }: Options, zone: string | undefined): Asked {
@@ -100,8 +124,12 @@ function askedOf({ from, to, exact }: Options, zone: string | undefined): Asked 
 function rootOf(site: Site, { name, volume }: Recording, given: string | undefined): string {
   const path = given ?? (volume === undefined ? undefined : site.volumeByName.get(volume)?.path);
   if (path === undefined)
-    throw new CannotDo(`The site does not say where the files of ${name} lie: give its volume a \`path\`, or name the folder with --recordings.`);
+    throw new CannotDo(
+      `The site does not say where the files of ${name} lie: give its volume a \`path\`, or name the folder with --recordings.`,
+    );
   if (statSync(path, { throwIfNoEntry: false })?.isDirectory() !== true)
-    throw new CannotDo(`${path} is no folder on this machine: name the one that the recordings lie in with --recordings.`);
+    throw new CannotDo(
+      `${path} is no folder on this machine: name the one that the recordings lie in with --recordings.`,
+    );
   return resolve(path);
 }

@@ -15,7 +15,10 @@ export interface Found {
  * @param reach milliseconds
  */
 export function candidatesOf(found: readonly Found[], { from, to }: Asked, reach: number): Found[] {
-  const last = found.reduce((latest, { instants }) => Math.max(latest, ...instants.filter((instant) => instant <= from)), -Infinity);
+  const last = found.reduce(
+    (latest, { instants }) => Math.max(latest, ...instants.filter((instant) => instant <= from)),
+    -Infinity,
+  );
   const since = Math.min(from - reach, last);
   return found
     .filter(({ instants }) => instants.some((instant) => instant >= since && instant < to))
@@ -23,7 +26,10 @@ export function candidatesOf(found: readonly Found[], { from, to }: Asked, reach
 }
 
 /** When the last file before and the first after what is asked for begin; where there is nothing in between. */
-export function nearest(found: readonly Found[], { from, to }: Asked): { before: number | undefined; after: number | undefined } {
+export function nearest(
+  found: readonly Found[],
+  { from, to }: Asked,
+): { before: number | undefined; after: number | undefined } {
   let [before, after] = [-Infinity, Infinity];
   for (const { instants } of found) {
     for (const instant of instants) {
@@ -47,7 +53,12 @@ const WRITTEN_WITHIN = 600_000;
  * @param length of the file, in milliseconds
  * @param modified milliseconds since 1970
  */
-export function passOf(instants: readonly number[], length: number, modified: number, pass: Pass | undefined): number | undefined {
+export function passOf(
+  instants: readonly number[],
+  length: number,
+  modified: number,
+  pass: Pass | undefined,
+): number | undefined {
   const [first, second] = instants;
   if (first === undefined || second === undefined) return first;
   if (pass !== undefined) return pass === 'first' ? first : second;

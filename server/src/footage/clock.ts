@@ -24,9 +24,12 @@ const timeForm =
  * @param zone of the site, for times without an offset
  */
 export function readTime(text: string, zone: string | undefined): number | { readonly refused: string } {
-  const [, year, month, day, hour, minute, second = '0', fraction = '', zulu, sign, hours, minutes = '0'] = timeForm.exec(text) ?? [];
+  const [, year, month, day, hour, minute, second = '0', fraction = '', zulu, sign, hours, minutes = '0'] =
+    timeForm.exec(text) ?? [];
   if (year === undefined)
-    return { refused: `${text} is no time of ISO 8601: write it like 2026-10-25T01:30:00 or 2026-10-25T01:30:00+01:00.` };
+    return {
+      refused: `${text} is no time of ISO 8601: write it like 2026-10-25T01:30:00 or 2026-10-25T01:30:00+01:00.`,
+    };
   const local = localTime(Number(year), Number(month), Number(day), Number(hour), Number(minute), Number(second));
   if (local === undefined) return { refused: `${text} does not exist: no calendar has the day, or no clock the time.` };
   const exact = local + Number(`0.${fraction || '0'}`) * 1000;
@@ -39,11 +42,13 @@ export function readTime(text: string, zone: string | undefined): number | { rea
   if (zone === undefined)
     return { refused: `The site does not say in which time zone ${text} is: add its offset from UTC, such as +01:00.` };
   const times = new LocalTimes(zone);
-  const [first, second_] = times.instants(exact);
+  const [first, again] = times.instants(exact);
   if (first === undefined)
-    return { refused: `Clocks in ${zone} skipped ${text}: they went straight to ${clockOf(zone)(times.firstAtOrAfter(local))}.` };
-  if (second_ === undefined) return first;
-  const [one, other] = [first, second_].map(clockOf(zone));
+    return {
+      refused: `Clocks in ${zone} skipped ${text}: they went straight to ${clockOf(zone)(times.firstAtOrAfter(local))}.`,
+    };
+  if (again === undefined) return first;
+  const [one, other] = [first, again].map(clockOf(zone));
   return { refused: `Clocks in ${zone} showed ${text} twice. Say which is meant: ${one ?? ''} or ${other ?? ''}.` };
 }
 

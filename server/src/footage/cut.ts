@@ -9,7 +9,13 @@ import type { Frame } from './media.ts';
 export type Piece =
   | { readonly kind: 'whole' }
   | { readonly kind: 'copied'; readonly first: number; readonly end: number }
-  | { readonly kind: 'encoded'; readonly frames: number; readonly from: number; readonly last: number; readonly to: number };
+  | {
+      readonly kind: 'encoded';
+      readonly frames: number;
+      readonly from: number;
+      readonly last: number;
+      readonly to: number;
+    };
 
 /** Times are asked for in milliseconds: what differs by less than half of one is the same. */
 const SAME = 0.0005;
@@ -33,7 +39,8 @@ export function cutExactly(frames: readonly Frame[], from: number, to: number): 
   const wanted = (shown: number): boolean => shown >= from - SAME && shown < to - SAME;
   const earliest = earliestFrom(frames);
   // No frame after it in the file is shown before it, so that nothing after it needs what came before.
-  const clean = (index: number): boolean => frames[index]?.key === true && (earliest[index] ?? 0) >= frames[index].shown - SAME;
+  const clean = (index: number): boolean =>
+    frames[index]?.key === true && (earliest[index] ?? 0) >= frames[index].shown - SAME;
   const first = frames.findIndex(({ shown }, index) => wanted(shown) && clean(index));
   let latest = -Infinity;
   let end = first;
@@ -65,7 +72,9 @@ function copied(frames: readonly Frame[], first: number, end: number): Piece {
 function encoded(shown: readonly Frame[]): Piece[] {
   const [first, last] = [shown[0], shown.at(-1)];
   if (first === undefined || last === undefined) return [];
-  return [{ kind: 'encoded', frames: shown.length, from: first.shown, last: last.shown, to: last.shown + last.duration }];
+  return [
+    { kind: 'encoded', frames: shown.length, from: first.shown, last: last.shown, to: last.shown + last.duration },
+  ];
 }
 
 /** For each frame, when the first of it and all after it in the file is shown. */

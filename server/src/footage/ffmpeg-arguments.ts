@@ -35,19 +35,31 @@ export function needsOwnFile({ piece, segment }: Taken, { setsInStream }: Planne
  * @param path of the file, from the root of the disk
  * @param to the name of the piece
  */
-export function pieceArguments({ piece, segment: { media } }: Taken, { container, setsInStream }: Planned, path: string, to: string): string[] {
+export function pieceArguments(
+  { piece, segment: { media } }: Taken,
+  { container, setsInStream }: Planned,
+  path: string,
+  to: string,
+): string[] {
   // All pieces of H.265 have files of their own then. In transport streams each brings its own parameter sets along;
   // joined from other containers into one, each would be given those of the first.
-  const own = container === 'mpegts' && setsInStream && media.video.codec === 'hevc' ? container : pieceContainer(media);
+  const own =
+    container === 'mpegts' && setsInStream && media.video.codec === 'hevc' ? container : pieceContainer(media);
   const timescale = own === 'mov' ? media.video.timescale : undefined;
-  const toStream = setsInStream && media.video.codec === 'hevc' && own !== 'mpegts' ? ['-bsf:v', 'hevc_mp4toannexb'] : [];
+  const toStream =
+    setsInStream && media.video.codec === 'hevc' && own !== 'mpegts' ? ['-bsf:v', 'hevc_mp4toannexb'] : [];
   return [
     ...QUIET,
-    ...(piece.kind === 'encoded' ? encodedPiece(piece, media, path) : [...copiedPiece(piece, media, path), ...toStream]),
+    ...(piece.kind === 'encoded'
+      ? encodedPiece(piece, media, path)
+      : [...copiedPiece(piece, media, path), ...toStream]),
     ...(timescale === undefined ? [] : ['-video_track_timescale', timescale.toString()]),
     // A piece that starts before 0 would have its first frame hidden by an edit list.
-    '-avoid_negative_ts', 'make_zero',
-    '-f', own, fileUrl(to),
+    '-avoid_negative_ts',
+    'make_zero',
+    '-f',
+    own,
+    fileUrl(to),
   ];
 }
 
@@ -62,7 +74,16 @@ function copiedPiece(piece: Piece, media: Media, path: string): string[] {
   const ends = decodedBefore(media, end);
   if (isTransport(media)) return [...input, ...VIDEO_AND_AUDIO, ...start, ...until(ends - begins), '-c', 'copy'];
   // The audio goes on until the last frame has been shown, which is later where frames are reordered.
-  return [...until(ends), ...input, ...until(extentOf(piece, media.frames).to), ...input, ...EACH_FROM_ITS_OWN, ...start, '-c', 'copy'];
+  return [
+    ...until(ends),
+    ...input,
+    ...until(extentOf(piece, media.frames).to),
+    ...input,
+    ...EACH_FROM_ITS_OWN,
+    ...start,
+    '-c',
+    'copy',
+  ];
 }
 
 /** A time between the decoding of the frame before and that of this one. */
@@ -88,14 +109,26 @@ function encodedPiece(piece: Piece & { kind: 'encoded' }, media: Media, path: st
     ...(isTransport(media)
       ? [...input, ...VIDEO_AND_AUDIO, ...seek, ...video]
       : [...seek, ...video, ...input, ...seek, ...audio, ...input, ...EACH_FROM_ITS_OWN]),
-    '-copypriorss:a', '0', '-c:a', 'copy',
-    ...encoderArguments(media.video), ...(isSteady(media) ? [] : ['-enc_time_base', '-1']), '-fps_mode', 'passthrough',
+    '-copypriorss:a',
+    '0',
+    '-c:a',
+    'copy',
+    ...encoderArguments(media.video),
+    ...(isSteady(media) ? [] : ['-enc_time_base', '-1']),
+    '-fps_mode',
+    'passthrough',
   ];
 }
 
 const PROFILES: Readonly<Record<string, string>> = {
-  'Constrained Baseline': 'baseline', Baseline: 'baseline', Main: 'main', High: 'high', 'High 10': 'high10',
-  'High 4:2:2': 'high422', 'High 4:4:4 Predictive': 'high444', 'Main 10': 'main10',
+  'Constrained Baseline': 'baseline',
+  Baseline: 'baseline',
+  Main: 'main',
+  High: 'high',
+  'High 10': 'high10',
+  'High 4:2:2': 'high422',
+  'High 4:4:4 Predictive': 'high444',
+  'Main 10': 'main10',
 };
 
 /** Codec, profile, level, pixel format, colours and reordering of the original; hardly any loss. */
@@ -103,19 +136,39 @@ function encoderArguments(video: VideoFormat): string[] {
   const { codec, profile, level, pixels, reordering, colour } = video;
   const name = PROFILES[profile ?? ''];
   const [back, pyramid] = [Math.min(reordering, 2) + (reordering > 1 ? 1 : 0), reordering > 1];
-  const x264 = ['-c:v', 'libx264', '-bf', back.toString(), '-x264-params', `b-pyramid=${pyramid ? 'normal' : 'none'}:open-gop=0`,
-    ...(level === undefined || level <= 0 ? [] : ['-level:v', (level / 10).toString()])];
-  const x265 = ['-c:v', 'libx265', '-x265-params',
-    `bframes=${back.toString()}:b-pyramid=${pyramid ? '1' : '0'}:open-gop=0:repeat-headers=1:log-level=error`];
+  const x264 = [
+    '-c:v',
+    'libx264',
+    '-bf',
+    back.toString(),
+    '-x264-params',
+    `b-pyramid=${pyramid ? 'normal' : 'none'}:open-gop=0`,
+    ...(level === undefined || level <= 0 ? [] : ['-level:v', (level / 10).toString()]),
+  ];
+  const x265 = [
+    '-c:v',
+    'libx265',
+    '-x265-params',
+    `bframes=${back.toString()}:b-pyramid=${pyramid ? '1' : '0'}:open-gop=0:repeat-headers=1:log-level=error`,
+  ];
   return [
-    ...(codec === 'h264' ? x264 : x265), '-preset', 'medium', '-crf', '16', '-pix_fmt', pixels,
+    ...(codec === 'h264' ? x264 : x265),
+    '-preset',
+    'medium',
+    '-crf',
+    '16',
+    '-pix_fmt',
+    pixels,
     ...(name === undefined ? [] : ['-profile:v', name]),
     ...Object.entries(colour).flatMap(([key, value]) => [COLOUR_OPTIONS[key] ?? '', value]),
   ];
 }
 
 const COLOUR_OPTIONS: Readonly<Record<string, string>> = {
-  color_range: '-color_range', color_space: '-colorspace', color_primaries: '-color_primaries', color_transfer: '-color_trc',
+  color_range: '-color_range',
+  color_space: '-colorspace',
+  color_primaries: '-color_primaries',
+  color_transfer: '-color_trc',
 };
 
 /** Whether all frames last as long, to a millisecond or so. */
@@ -132,11 +185,26 @@ export function joinArguments({ pieces, container, setsInStream }: Planned, list
   const [tag] = tags;
   const asIs = !setsInStream && !media.some(isTransport);
   return [
-    ...QUIET, '-progress', 'pipe:1', '-nostats', '-f', 'concat', '-safe', '0', ...(asIs ? ['-auto_convert', '0'] : []),
-    '-i', fileUrl(list), ...VIDEO_AND_AUDIO, '-c', 'copy',
+    ...QUIET,
+    '-progress',
+    'pipe:1',
+    '-nostats',
+    '-f',
+    'concat',
+    '-safe',
+    '0',
+    ...(asIs ? ['-auto_convert', '0'] : []),
+    '-i',
+    fileUrl(list),
+    ...VIDEO_AND_AUDIO,
+    '-c',
+    'copy',
     ...tagOf(container, media[0]?.video.codec, asIs && tags.size === 1 ? tag : undefined, setsInStream),
-    '-metadata', `creation_time=${new Date(Math.round(pieces[0]?.from ?? 0)).toISOString()}`,
-    '-f', container, fileUrl(to),
+    '-metadata',
+    `creation_time=${new Date(Math.round(pieces[0]?.from ?? 0)).toISOString()}`,
+    '-f',
+    container,
+    fileUrl(to),
   ];
 }
 
@@ -181,7 +249,7 @@ function quoted(text: string): string {
 
 function pieceContainer({ container }: Media): string {
   if (container.startsWith('mov')) return 'mov';
-  return container.startsWith('matroska') ? 'matroska' : container.split(',')[0] ?? '';
+  return container.startsWith('matroska') ? 'matroska' : (container.split(',')[0] ?? '');
 }
 
 function isTransport({ container }: Media): boolean {
@@ -191,4 +259,3 @@ function isTransport({ container }: Media): boolean {
 function seconds(value: number): string {
   return value.toFixed(6);
 }
-

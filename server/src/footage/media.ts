@@ -50,7 +50,13 @@ export interface AudioFormat {
 
 /** What to ask ffprobe for, in its JSON. */
 export const PROBE_ARGUMENTS: readonly string[] = [
-  '-v', 'error', '-of', 'json', '-show_data_hash', 'sha256', '-show_entries',
+  '-v',
+  'error',
+  '-of',
+  'json',
+  '-show_data_hash',
+  'sha256',
+  '-show_entries',
   'format=format_name,start_time:stream=index,codec_type,codec_name,codec_tag_string,profile,level,width,height,pix_fmt,' +
     'sample_aspect_ratio,has_b_frames,field_order,time_base,color_range,color_space,color_primaries,color_transfer,' +
     'sample_rate,channels,extradata_hash:stream_disposition=attached_pic:packet=stream_index,pts_time,dts_time,duration_time,flags',
@@ -60,7 +66,11 @@ type Json = Readonly<Record<string, unknown>>;
 
 /** @returns what is wrong with the file, where nothing can be taken from it */
 export function mediaOf(probed: unknown): Media | { readonly unusable: string } {
-  const { format, streams, packets } = probed as { format?: Json; streams?: readonly Json[]; packets?: readonly Json[] };
+  const { format, streams, packets } = probed as {
+    format?: Json;
+    streams?: readonly Json[];
+    packets?: readonly Json[];
+  };
   const isPicture = (stream: Json): boolean => (stream['disposition'] as Json | undefined)?.['attached_pic'] === 1;
   const real = (streams ?? []).filter((stream) => !isPicture(stream));
   const video = real.find((stream) => stream['codec_type'] === 'video');
@@ -129,7 +139,10 @@ function audioOf(stream: Json): AudioFormat {
 /** The middle one of the times between frames: what a frame lasts that does not say it. */
 function usualDuration(frames: readonly Frame[]): number {
   const shown = frames.map((frame) => frame.shown).sort((a, b) => a - b);
-  const steps = shown.slice(1).map((time, index) => time - (shown[index] ?? 0)).sort((a, b) => a - b);
+  const steps = shown
+    .slice(1)
+    .map((time, index) => time - (shown[index] ?? 0))
+    .sort((a, b) => a - b);
   return steps[Math.floor(steps.length / 2)] ?? 0.04;
 }
 

@@ -17,7 +17,8 @@ export function outputsOf<T extends Segment>(pieces: readonly Taken<T>[], contai
   const runs: Taken<T>[][] = [];
   for (const piece of pieces) {
     const run = runs.at(-1);
-    if (run?.[0] !== undefined && likeness(run[0].segment, container) === likeness(piece.segment, container)) run.push(piece);
+    if (run?.[0] !== undefined && likeness(run[0].segment, container) === likeness(piece.segment, container))
+      run.push(piece);
     else runs.push([piece]);
   }
   return runs.map((run) => {

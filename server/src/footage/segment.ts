@@ -57,7 +57,13 @@ export function taken<T extends Segment>({ placed }: Timeline<T>, asked: Asked):
       };
     for (const piece of pieces) {
       const extent = extentOf(piece, frames);
-      all.push({ segment: file, piece, frames: extent.frames, from: start + extent.from * 1000, to: start + extent.to * 1000 });
+      all.push({
+        segment: file,
+        piece,
+        frames: extent.frames,
+        from: start + extent.from * 1000,
+        to: start + extent.to * 1000,
+      });
     }
   }
   return all;
@@ -65,13 +71,17 @@ export function taken<T extends Segment>({ placed }: Timeline<T>, asked: Asked):
 
 /** Whether a file's first frames are parted from the file before, as that or they themselves are encoded. */
 function cutsOff(before: Piece | undefined, piece: Piece | undefined): boolean {
-  return piece !== undefined && ((before?.kind === 'encoded' && piece.kind !== 'encoded') || (piece.kind === 'encoded' && piece.from < SAME));
+  return (
+    piece !== undefined &&
+    ((before?.kind === 'encoded' && piece.kind !== 'encoded') || (piece.kind === 'encoded' && piece.from < SAME))
+  );
 }
 
 function unencodable({ path, media: { video } }: Segment): string | undefined {
   if (!ENCODED.includes(video.codec))
     return `${path} is ${video.codec}, which is not made anew: only H.264 and H.265 can be cut to the frame. Ask without --exact.`;
-  if (video.interlaced) return `${path} is interlaced and cannot be cut to the frame without a loss. Ask without --exact.`;
+  if (video.interlaced)
+    return `${path} is interlaced and cannot be cut to the frame without a loss. Ask without --exact.`;
   return undefined;
 }
 
@@ -82,9 +92,10 @@ const HOLE = 1;
 export function breaksOf<T extends Segment>({ placed, breaks }: Timeline<T>, { from, to }: Asked): Break[] {
   const wanted = placed.filter(({ start, end }) => start < to && end > from);
   const gap = (start: number, end: number): Break => ({ kind: 'gap', from: start, to: end });
-  const edges = wanted.length === 0
-    ? [gap(from, to)]
-    : [gap(from, lowest(wanted.map(({ start }) => start))), gap(-lowest(wanted.map(({ end }) => -end)), to)];
+  const edges =
+    wanted.length === 0
+      ? [gap(from, to)]
+      : [gap(from, lowest(wanted.map(({ start }) => start))), gap(-lowest(wanted.map(({ end }) => -end)), to)];
   return [...breaks, ...wanted.flatMap(holes), ...edges]
     .map((one) => ({ ...one, from: Math.max(one.from, from), to: Math.min(one.to, to) }))
     .filter((one) => one.to - one.from > 0.5)

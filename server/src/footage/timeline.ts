@@ -62,7 +62,8 @@ export function timelineOf<T extends Named>(files: readonly T[], unit: number): 
     if (before !== undefined) breaks.push(...breakBetween(before, run));
     for (const { offset, at } of run.files) {
       const file = files[at];
-      if (file !== undefined) placed.push({ file, start: run.earliest + offset, end: run.earliest + offset + file.length });
+      if (file !== undefined)
+        placed.push({ file, start: run.earliest + offset, end: run.earliest + offset + file.length });
     }
     // One that lies within another ends before it.
     if (before === undefined || run.earliest + run.length > before.earliest + before.length) before = run;
@@ -74,6 +75,7 @@ export function timelineOf<T extends Named>(files: readonly T[], unit: number): 
 function breakBetween(before: Run, run: Run): Break[] {
   const [ended, began] = [before.earliest + before.length, run.earliest];
   if (run.earliest - (before.latest + before.length) > JITTER) return [{ kind: 'gap', from: ended, to: began }];
-  if (ended - run.latest > JITTER) return [{ kind: 'overlap', from: began, to: Math.min(ended, run.earliest + run.length) }];
+  if (ended - run.latest > JITTER)
+    return [{ kind: 'overlap', from: began, to: Math.min(ended, run.earliest + run.length) }];
   return [];
 }

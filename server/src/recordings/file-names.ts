@@ -87,7 +87,10 @@ function timeOf(told: Told, { clock, saysMore: checked, hasHour }: Reading): Nam
   if (local.length === 0 || time < 0) return undefined;
   if (offset !== undefined) return { instants: local.map((shown) => shown - offset * 60_000), offset };
   if (clock === undefined) return undefined;
-  return { instants: local.flatMap((shown) => (hasHour ? clock.instants(shown) : clock.firstAtOrAfter(shown))), offset };
+  return {
+    instants: local.flatMap((shown) => (hasHour ? clock.instants(shown) : clock.firstAtOrAfter(shown))),
+    offset,
+  };
 }
 
 /** Milliseconds since midnight by the clock; negative where the name contradicts itself. */
@@ -96,7 +99,8 @@ function timeOfDay(told: Told): number {
   const of12 = told[SLOT.hourOf12] ?? -1;
   const half = told[SLOT.half] ?? -1;
   const hour = told24 !== -1 ? told24 : of12 === -1 ? 0 : (of12 % 12) + half * 12;
-  if ((of12 !== -1 && hour % 12 !== of12 % 12) || (half !== -1 && of12 !== -1 && Math.floor(hour / 12) !== half)) return -1;
+  if ((of12 !== -1 && hour % 12 !== of12 % 12) || (half !== -1 && of12 !== -1 && Math.floor(hour / 12) !== half))
+    return -1;
   return ((hour * 60 + Math.max(0, told[SLOT.minute] ?? 0)) * 60 + Math.max(0, told[SLOT.second] ?? 0)) * 1000;
 }
 

@@ -21,7 +21,12 @@ export function scan(steps: readonly Step[], path: string, told: Told): boolean 
 }
 
 /** Where the number ends; -1 where there is none, it is out of bounds, or the name has told another before. */
-function scanNumber({ slot, least, most, fill, from, to }: NumberStep, path: string, start: number, told: Told): number {
+function scanNumber(
+  { slot, least, most, fill, from, to }: NumberStep,
+  path: string,
+  start: number,
+  told: Told,
+): number {
   let at = start;
   const last = start + most;
   if (fill === ' ') while (at < last - 1 && path.charCodeAt(at) === SPACE) at += 1;

@@ -19,9 +19,19 @@ export interface How {
 }
 
 /** @throws CannotDo where the program is not on this machine */
-export function run(program: 'ffmpeg' | 'ffprobe', words: readonly string[], { cwd, signal, line }: How = {}): Promise<Ran> {
+export function run(
+  program: 'ffmpeg' | 'ffprobe',
+  words: readonly string[],
+  { cwd, signal, line }: How = {},
+): Promise<Ran> {
   return new Promise((resolve, reject) => {
-    const child = spawn(program, words, { cwd, signal, killSignal: 'SIGKILL', stdio: ['ignore', 'pipe', 'pipe'], windowsHide: true });
+    const child = spawn(program, words, {
+      cwd,
+      signal,
+      killSignal: 'SIGKILL',
+      stdio: ['ignore', 'pipe', 'pipe'],
+      windowsHide: true,
+    });
     const out: string[] = [];
     let rest = '';
     let err = '';
@@ -35,7 +45,11 @@ export function run(program: 'ffmpeg' | 'ffprobe', words: readonly string[], { c
     });
     child.stderr.setEncoding('utf8').on('data', (text: string) => (err = (err + text).slice(-8000)));
     child.on('error', (error) => {
-      reject(codeOf(error) === 'ENOENT' ? new CannotDo(`${program} is not on this machine. Install FFmpeg, 5.1 or later.`) : error);
+      reject(
+        codeOf(error) === 'ENOENT'
+          ? new CannotDo(`${program} is not on this machine. Install FFmpeg, 5.1 or later.`)
+          : error,
+      );
     });
     child.on('close', (status) => resolve({ status, out: out.join(''), err }));
   });

@@ -59,7 +59,11 @@ export async function getFootage(wanted: Wanted): Promise<number> {
     if (work.stopped.signal.aborted) throw new CannotDo('Stopped. Nothing was written.');
     const code = codeOf(error);
     if (code === undefined || error instanceof CannotDo) throw error;
-    throw new CannotDo(full(code) ? `The disk of ${dirname(wanted.out)} is full. Nothing was kept there; the originals are as they were.` : `It could not be done: ${reasonOf(code)}.`);
+    throw new CannotDo(
+      full(code)
+        ? `The disk of ${dirname(wanted.out)} is full. Nothing was kept there; the originals are as they were.`
+        : `It could not be done: ${reasonOf(code)}.`,
+    );
   } finally {
     work.remove();
   }
@@ -76,12 +80,16 @@ async function make(wanted: Wanted, work: WorkFolder, ffmpeg: string): Promise<M
   const timeline = timelineOf(segments, unit);
   const pieces = taken(timeline, asked);
   if ('impossible' in pieces) throw new CannotDo(pieces.impossible);
-  if (pieces.length === 0) throw new CannotDo(`${recording.name} has nothing from ${span(asked, clockOf(zone))}.\n${told(leftOut)}`.trimEnd());
+  if (pieces.length === 0)
+    throw new CannotDo(`${recording.name} has nothing from ${span(asked, clockOf(zone))}.\n${told(leftOut)}`.trimEnd());
   const planned = outputsOf(pieces, container);
   const targets = planned.map((_, index) => nameOf(out, index, planned.length));
   for (const target of targets) {
     mayWrite(target, root, wanted.overwrite);
-    isNoSource(target, segments.map(({ original }) => original));
+    isNoSource(
+      target,
+      segments.map(({ original }) => original),
+    );
   }
   hasRoom(pieces, out);
   const sealed = await seal(pieces, work);
@@ -92,14 +100,31 @@ async function make(wanted: Wanted, work: WorkFolder, ffmpeg: string): Promise<M
     const joined = await join(run, `result-${(index + 1).toString()}`, work);
     const { size } = await stat(joined.file);
     const sha256 = await sha256Of(joined.file, work.stopped.signal, () => progress('taking the checksum'));
-    const pieceOf = (piece: (typeof joined.pieces)[number]): OutputMade['pieces'][number] => ({ ...piece, segment: sealed.get(piece.segment) ?? never() });
-    outputs.push({ path: basename(target), size, sha256, pieces: joined.pieces.map(pieceOf), commands: joined.commands });
+    const pieceOf = (piece: (typeof joined.pieces)[number]): OutputMade['pieces'][number] => ({
+      ...piece,
+      segment: sealed.get(piece.segment) ?? never(),
+    });
+    outputs.push({
+      path: basename(target),
+      size,
+      sha256,
+      pieces: joined.pieces.map(pieceOf),
+      commands: joined.commands,
+    });
     files.push({ file: joined.file, out: target });
   }
   await unchanged(sealed);
   const breaks = breaksOf(timeline, asked);
   const made: Made = {
-    site: site.name, recording: recording.name, folder: root, timezone: zone, asked, unit, breaks, leftOut, outputs,
+    site: site.name,
+    recording: recording.name,
+    folder: root,
+    timezone: zone,
+    asked,
+    unit,
+    breaks,
+    leftOut,
+    outputs,
     versions: { plumbline: manifest.version, ffmpeg },
   };
   save(files, sidecarPath(out), `${JSON.stringify(sidecarOf(made, clockOf(zone)), null, 2)}\n`, work);
@@ -107,23 +132,47 @@ async function make(wanted: Wanted, work: WorkFolder, ffmpeg: string): Promise<M
 }
 
 /** The files that can hold something of it; what cannot be used is told. */
-async function look({ recording, names, asked, root, pass, zone }: Wanted, work: WorkFolder, unit: number): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
+async function look(
+  { recording, names, asked, root, pass, zone }: Wanted,
+  work: WorkFolder,
+  unit: number,
+): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
   progress('looking for files');
   const { found, skipped } = findFiles(root, names);
   const candidates = candidatesOf(found, asked, recording.segment === undefined ? HOUR : 3 * recording.segment + unit);
-  if (candidates.length === 0) throw new CannotDo(nothing(found.length === 0 ? undefined : nearest(found, asked), recording, asked, root, clockOf(zone)));
-  const newest = found.reduce((latest, one) => ((one.instants.at(-1) ?? 0) > (latest.instants.at(-1) ?? 0) ? one : latest), candidates[0] ?? never());
+  if (candidates.length === 0)
+    throw new CannotDo(
+      nothing(found.length === 0 ? undefined : nearest(found, asked), recording, asked, root, clockOf(zone)),
+    );
+  const newest = found.reduce(
+    (latest, one) => ((one.instants.at(-1) ?? 0) > (latest.instants.at(-1) ?? 0) ? one : latest),
+    candidates[0] ?? never(),
+  );
   const looked = await lookInto(candidates, { root, work, pass, newest: newest.path });
   const neverShown = `no clock in ${zone ?? ''} showed the time of its name, which they skipped`;
   // By a clock of UTC they lie within a day of when they were meant to be.
   const byUtc = fileNames(names.pattern, 'UTC');
-  const near = skipped.filter((path) => byUtc.read(path)?.instants.some((instant) => instant > asked.from - DAY && instant < asked.to + DAY));
-  return { segments: looked.segments, leftOut: [...looked.leftOut, ...near.map((path) => ({ path, reason: neverShown }))] };
+  const near = skipped.filter((path) =>
+    byUtc.read(path)?.instants.some((instant) => instant > asked.from - DAY && instant < asked.to + DAY),
+  );
+  return {
+    segments: looked.segments,
+    leftOut: [...looked.leftOut, ...near.map((path) => ({ path, reason: neverShown }))],
+  };
 }
 
-function nothing(near: ReturnType<typeof nearest> | undefined, { name, file = '' }: Recording, asked: Asked, root: string, shown: Shown): string {
+function nothing(
+  near: ReturnType<typeof nearest> | undefined,
+  { name, file = '' }: Recording,
+  asked: Asked,
+  root: string,
+  shown: Shown,
+): string {
   if (near === undefined) return `No file in ${root} is named like those of ${name}, ${file}.`;
-  const known = [near.before === undefined ? '' : `the last file before is of ${shown(near.before)}`, near.after === undefined ? '' : `the first after is of ${shown(near.after)}`];
+  const known = [
+    near.before === undefined ? '' : `the last file before is of ${shown(near.before)}`,
+    near.after === undefined ? '' : `the first after is of ${shown(near.after)}`,
+  ];
   return `${name} has nothing from ${span(asked, shown)}: ${known.filter((part) => part !== '').join(', ')}.`;
 }
 
@@ -133,10 +182,15 @@ function span({ from, to }: Asked, shown: Shown): string {
 
 /** Nothing is begun that cannot end well: what is copied takes as much room again. */
 function hasRoom(pieces: readonly Taken<OnDisk>[], out: string): void {
-  const needed = pieces.reduce((sum, { segment, frames }) => sum + (segment.size * frames) / segment.media.frames.length, 0);
+  const needed = pieces.reduce(
+    (sum, { segment, frames }) => sum + (segment.size * frames) / segment.media.frames.length,
+    0,
+  );
   const { bavail, bsize } = statfsSync(dirname(out));
   if (bavail * bsize < needed)
-    throw new CannotDo(`The disk of ${dirname(out)} has ${bytes(bavail * bsize)} free, and the footage needs ${bytes(needed)}. Nothing was written.`);
+    throw new CannotDo(
+      `The disk of ${dirname(out)} has ${bytes(bavail * bsize)} free, and the footage needs ${bytes(needed)}. Nothing was written.`,
+    );
 }
 
 /** The checksum of every file that something is taken from. */
@@ -161,7 +215,8 @@ async function unchanged(sealed: ReadonlyMap<OnDisk, Sealed>): Promise<void> {
   for (const { path, original, file, size, modified } of sealed.keys()) {
     if (file !== original) continue;
     const now = await stat(original);
-    if (now.size !== size || now.mtimeMs !== modified) throw new CannotDo(`${path} was written to while it was read. Nothing was kept: ask again.`);
+    if (now.size !== size || now.mtimeMs !== modified)
+      throw new CannotDo(`${path} was written to while it was read. Nothing was kept: ask again.`);
   }
 }
 

@@ -1,7 +1,13 @@
 /** One result, made in the work folder: its pieces, their joining, and a count of what came out. */
 
 import { open, stat, writeFile } from 'node:fs/promises';
-import { type Listed, concatList, joinArguments, needsOwnFile, pieceArguments } from '../../footage/ffmpeg-arguments.ts';
+import {
+  type Listed,
+  concatList,
+  joinArguments,
+  needsOwnFile,
+  pieceArguments,
+} from '../../footage/ffmpeg-arguments.ts';
 import { type Planned, formatWords } from '../../footage/outputs.ts';
 import type { Taken } from '../../footage/segment.ts';
 import { CannotDo } from '../cannot-do.ts';
@@ -36,7 +42,7 @@ export async function join(planned: Planned<OnDisk>, name: string, work: WorkFol
     const own = `${name}-${index.toString()}`;
     const command = pieceArguments(piece, planned, file, own);
     commands.push(command);
-    const made = await own_(piece, command, own, work);
+    const made = await written(piece, command, own, work);
     listed.push({ path: own, lead: made.lead, span });
     pieces.push({ ...piece, frames: made.frames });
   }
@@ -57,8 +63,13 @@ export async function join(planned: Planned<OnDisk>, name: string, work: WorkFol
   };
 }
 
-/** Writes the piece and counts its frames. */
-async function own_(piece: Taken<OnDisk>, command: readonly string[], own: string, work: WorkFolder): Promise<{ lead: number; frames: number }> {
+/** Writes the piece into a file of its own, and counts its frames. */
+async function written(
+  piece: Taken<OnDisk>,
+  command: readonly string[],
+  own: string,
+  work: WorkFolder,
+): Promise<{ lead: number; frames: number }> {
   await ffmpeg(command, work);
   const { media, unusable } = await probe(work.file(own), work);
   const { path, damaged } = piece.segment;
@@ -66,37 +77,68 @@ async function own_(piece: Taken<OnDisk>, command: readonly string[], own: strin
   // Of a damaged file what there is is taken, less its last frame where only a part of that is there.
   const short = piece.frames - media.frames.length;
   if (short !== 0 && !(damaged !== undefined && short > 0 && short <= 1))
-    throw new CannotDo(`Of ${path} ${media.frames.length.toString()} frames were taken instead of ${piece.frames.toString()}; nothing was kept.`);
+    throw new CannotDo(
+      `Of ${path} ${media.frames.length.toString()} frames were taken instead of ${piece.frames.toString()}; nothing was kept.`,
+    );
   return { lead: media.lead, frames: media.frames.length };
 }
 
 async function ffmpeg(command: readonly string[], work: WorkFolder, planned?: Planned, length = 0): Promise<void> {
   const line = (text: string): void => {
     const at = /^out_time_us=(\d+)/.exec(text)?.[1];
-    if (at !== undefined && length > 0) progress(`joining, ${Math.min(100, Math.round(Number(at) / 10 / length)).toString()} %`);
+    if (at !== undefined && length > 0)
+      progress(`joining, ${Math.min(100, Math.round(Number(at) / 10 / length)).toString()} %`);
   };
   const { status, err } = await run('ffmpeg', command, { cwd: work.path, signal: work.stopped.signal, line });
-  if (/No space left on device|Disk quota exceeded|File too large/.test(err)) throw Object.assign(new Error(err), { code: 'ENOSPC' });
+  if (/No space left on device|Disk quota exceeded|File too large/.test(err))
+    throw Object.assign(new Error(err), { code: 'ENOSPC' });
   if (status === 0) return;
   const first = planned?.pieces[0];
-  if (/codec not currently supported in container|Only audio, video|Unsupported codec|incorrect codec parameters/i.test(err) && first !== undefined)
-    throw new CannotDo(`This container cannot hold ${formatWords(first.segment)} as it is. Let --out end in .mkv, which holds nearly all.`);
-  if (/Unknown encoder/.test(err)) throw new CannotDo('This FFmpeg has no encoder for these pictures (libx264, libx265). Ask without --exact.');
+  if (
+    /codec not currently supported in container|Only audio, video|Unsupported codec|incorrect codec parameters/i.test(
+      err,
+    ) &&
+    first !== undefined
+  )
+    throw new CannotDo(
+      `This container cannot hold ${formatWords(first.segment)} as it is. Let --out end in .mkv, which holds nearly all.`,
+    );
+  if (/Unknown encoder/.test(err))
+    throw new CannotDo('This FFmpeg has no encoder for these pictures (libx264, libx265). Ask without --exact.');
   throw new CannotDo(`FFmpeg failed, and nothing was kept: ${err.trim().split('\n').slice(-3).join(' ')}`);
 }
 
 /** Whether every frame is there, and the audio. */
-async function counted(planned: Planned<OnDisk>, pieces: readonly Taken[], name: string, work: WorkFolder): Promise<void> {
+async function counted(
+  planned: Planned<OnDisk>,
+  pieces: readonly Taken[],
+  name: string,
+  work: WorkFolder,
+): Promise<void> {
   progress('counting frames');
-  const words = ['-v', 'error', '-count_packets', '-show_entries', 'stream=codec_type,nb_read_packets', '-of', 'json', `file:${name}`];
+  const words = [
+    '-v',
+    'error',
+    '-count_packets',
+    '-show_entries',
+    'stream=codec_type,nb_read_packets',
+    '-of',
+    'json',
+    `file:${name}`,
+  ];
   const { out } = await run('ffprobe', words, { cwd: work.path, signal: work.stopped.signal });
   const { streams = [] } = JSON.parse(out || '{}') as { streams?: { codec_type: string; nb_read_packets: string }[] };
   const expected = sum(pieces.map(({ frames }) => frames));
   const got = Number(streams.find(({ codec_type: kind }) => kind === 'video')?.nb_read_packets ?? 0);
   if (got !== expected)
-    throw new CannotDo(`The joined file has ${got.toString()} frames, and its parts have ${expected.toString()}: nothing was kept.`);
+    throw new CannotDo(
+      `The joined file has ${got.toString()} frames, and its parts have ${expected.toString()}: nothing was kept.`,
+    );
   const sounds = planned.pieces[0]?.segment.media.audio.length ?? 0;
-  if (streams.filter(({ codec_type: kind, nb_read_packets: count }) => kind === 'audio' && Number(count) > 0).length < sounds)
+  if (
+    streams.filter(({ codec_type: kind, nb_read_packets: count }) => kind === 'audio' && Number(count) > 0).length <
+    sounds
+  )
     throw new CannotDo('The audio did not come through into the joined file: nothing was kept.');
   // What is renamed must be on the disk, or a power cut could leave a name without its bytes.
   const file = await open(work.file(name), 'r+');

@@ -35,7 +35,10 @@ export interface Where {
 }
 
 /** In the order of their names. */
-export async function lookInto(candidates: readonly Found[], where: Where): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
+export async function lookInto(
+  candidates: readonly Found[],
+  where: Where,
+): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
   const looked: (OnDisk | LeftOut)[] = [];
   let next = 0;
   let done = 0;
@@ -48,7 +51,10 @@ export async function lookInto(candidates: readonly Found[], where: Where): Prom
   };
   await Promise.all(Array.from({ length: AT_ONCE }, work));
   const segments = looked.filter((one): one is OnDisk => 'media' in one);
-  return { segments: segments.sort((a, b) => a.named - b.named), leftOut: looked.filter((one): one is LeftOut => 'reason' in one) };
+  return {
+    segments: segments.sort((a, b) => a.named - b.named),
+    leftOut: looked.filter((one): one is LeftOut => 'reason' in one),
+  };
 }
 
 async function lookAt({ path, instants }: Found, { root, work, pass, newest }: Where): Promise<OnDisk | LeftOut> {
@@ -63,11 +69,16 @@ async function lookAt({ path, instants }: Found, { root, work, pass, newest }: W
     const file = fresh ? work.file('newest') : original;
     if (fresh) await copyFile(original, file);
     const { media, unusable, complaint } = await probe(file, work);
-    if (media === undefined) return leftOut((await isWithoutIndex(file, complaint)) ? withoutIndex(size, fresh) : whyUnusable(unusable, complaint));
+    if (media === undefined)
+      return leftOut(
+        (await isWithoutIndex(file, complaint)) ? withoutIndex(size, fresh) : whyUnusable(unusable, complaint),
+      );
     const length = media.length * 1000;
     const named = passOf(instants, length, modified, pass);
     if (named === undefined)
-      return leftOut('the hour of its name was there twice, and the name does not say which is meant: --repeated-hour does');
+      return leftOut(
+        'the hour of its name was there twice, and the name does not say which is meant: --repeated-hour does',
+      );
     const damaged = complaint === '' ? undefined : `read to ${media.length.toFixed(3)} s, then: ${complaint}`;
     const kept = fresh ? (await stat(file)).size : size;
     return { path, original, file, size: kept, modified, named, length, media, damaged };
@@ -83,10 +94,18 @@ export async function probe(
   file: string,
   { stopped, path }: WorkFolder,
 ): Promise<{ media: Media | undefined; unusable: string; complaint: string }> {
-  const { out, err } = await run('ffprobe', [...PROBE_ARGUMENTS, '-i', fileUrl(file)], { signal: stopped.signal, cwd: path });
-  const complaint = (err.split('\n').find((line) => line.trim() !== '') ?? '').replace(/^\[[^\]]*\] /, '').replace(fileUrl(file), '').trim();
+  const { out, err } = await run('ffprobe', [...PROBE_ARGUMENTS, '-i', fileUrl(file)], {
+    signal: stopped.signal,
+    cwd: path,
+  });
+  const complaint = (err.split('\n').find((line) => line.trim() !== '') ?? '')
+    .replace(/^\[[^\]]*\] /, '')
+    .replace(fileUrl(file), '')
+    .trim();
   const media = mediaOf(out === '' ? {} : JSON.parse(out));
-  return 'unusable' in media ? { media: undefined, unusable: media.unusable, complaint } : { media, unusable: '', complaint };
+  return 'unusable' in media
+    ? { media: undefined, unusable: media.unusable, complaint }
+    : { media, unusable: '', complaint };
 }
 
 function whyUnusable(unusable: string, complaint: string): string {
@@ -104,7 +123,8 @@ async function isWithoutIndex(file: string, complaint: string): Promise<boolean>
 
 /** What there still is of a file that nothing can be taken from. */
 function withoutIndex(size: number, fresh: boolean): string {
-  if (fresh) return 'it was written to a moment ago, and its index (moov), which comes last, is not there yet: ask again when it is finished';
+  if (fresh)
+    return 'it was written to a moment ago, and its index (moov), which comes last, is not there yet: ask again when it is finished';
   return (
     `it was cut short, before its index (moov) was written. Its ${bytes(size)} still hold pictures, which this does not ` +
     'get out: keep the file, and let somebody try who has whole files of the same camera'

@@ -10,7 +10,11 @@ import type { WorkFolder } from './work-folder.ts';
 export function containerOf(out: string): string {
   const container = CONTAINERS[/\.([^./\\]+)$/.exec(out)?.[1]?.toLowerCase() ?? ''];
   if (container !== undefined && basename(out).lastIndexOf('.') > 0) return container;
-  throw new CannotDo(`--out ${out} does not say which container to write: let it end in ${Object.keys(CONTAINERS).map((name) => `.${name}`).join(', ')}.`);
+  throw new CannotDo(
+    `--out ${out} does not say which container to write: let it end in ${Object.keys(CONTAINERS)
+      .map((name) => `.${name}`)
+      .join(', ')}.`,
+  );
 }
 
 /**
@@ -22,12 +26,15 @@ export function mayWrite(out: string, root: string, overwrite: boolean): void {
   if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true)
     throw new CannotDo(`${folder} is no folder: make it first, or let --out lie in another.`);
   if (isWithin(realpathSync(folder), realpathSync(root)))
-    throw new CannotDo(`${out} lies among the recordings, in ${root}, which are left as they are. Let --out lie elsewhere.`);
+    throw new CannotDo(
+      `${out} lies among the recordings, in ${root}, which are left as they are. Let --out lie elsewhere.`,
+    );
   for (const path of [out, sidecarPath(out)]) {
     const there = lstatSync(path, { throwIfNoEntry: false });
     if (there === undefined) continue;
     if (there.isDirectory()) throw new CannotDo(`${path} is a folder: name a file.`);
-    if (!overwrite) throw new CannotDo(`${path} is there already and is left as it is. Name another, or say --overwrite.`);
+    if (!overwrite)
+      throw new CannotDo(`${path} is there already and is left as it is. Name another, or say --overwrite.`);
   }
 }
 
@@ -35,8 +42,10 @@ export function mayWrite(out: string, root: string, overwrite: boolean): void {
 export function isNoSource(out: string, sources: readonly string[]): void {
   const there = statSync(out, { throwIfNoEntry: false });
   const same = (source: Stats | undefined): boolean => source?.ino === there?.ino && source?.dev === there?.dev;
-  const source = there === undefined ? undefined : sources.find((path) => same(statSync(path, { throwIfNoEntry: false })));
-  if (source !== undefined) throw new CannotDo(`${out} is ${source} by another name, which is left as it is. Name another file.`);
+  const source =
+    there === undefined ? undefined : sources.find((path) => same(statSync(path, { throwIfNoEntry: false })));
+  if (source !== undefined)
+    throw new CannotDo(`${out} is ${source} by another name, which is left as it is. Name another file.`);
 }
 
 export function sidecarPath(out: string): string {
@@ -44,7 +53,12 @@ export function sidecarPath(out: string): string {
 }
 
 /** Gives the finished files their names; the sidecar last. */
-export function save(files: readonly { readonly file: string; readonly out: string }[], sidecar: string, text: string, work: WorkFolder): void {
+export function save(
+  files: readonly { readonly file: string; readonly out: string }[],
+  sidecar: string,
+  text: string,
+  work: WorkFolder,
+): void {
   const written = work.file('sidecar');
   writeFileSync(written, text, { flush: true });
   // One of an earlier result would tell of another file.

@@ -10,7 +10,9 @@ export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown)
   for (const { path, pieces } of outputs) {
     const frames = pieces.reduce((sum, piece) => sum + piece.frames, 0);
     const files = new Set(pieces.map(({ segment }) => segment.path)).size;
-    lines.push(`${visible(path)}: ${count(frames, 'frame')} from ${count(files, 'file')}, ${span(pieces[0]?.from, pieces.at(-1)?.to, shown)}`);
+    lines.push(
+      `${visible(path)}: ${count(frames, 'frame')} from ${count(files, 'file')}, ${span(pieces[0]?.from, pieces.at(-1)?.to, shown)}`,
+    );
   }
   const pieces = outputs.flatMap((output) => output.pieces);
   const [first, last] = [pieces[0], pieces.at(-1)];
@@ -21,9 +23,12 @@ export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown)
         'are there too. --exact cuts to the frame.',
     );
   const anew = pieces.filter(({ piece }) => piece.kind === 'encoded').reduce((sum, { frames }) => sum + frames, 0);
-  if (anew > 0) lines.push(`${count(anew, 'frame')} at the edges were encoded anew; all others are as they were recorded.`);
+  if (anew > 0)
+    lines.push(`${count(anew, 'frame')} at the edges were encoded anew; all others are as they were recorded.`);
   for (const { kind, from, to } of breaks)
-    lines.push(`${kind === 'gap' ? 'Gap' : 'Twice'}: ${shown(from)} to ${shown(to)}, ${duration(Math.round(to - from))}`);
+    lines.push(
+      `${kind === 'gap' ? 'Gap' : 'Twice'}: ${shown(from)} to ${shown(to)}, ${duration(Math.round(to - from))}`,
+    );
   const damaged = new Map(pieces.map(({ segment }) => [segment.path, segment.damaged]));
   for (const [path, damage] of damaged) if (damage !== undefined) lines.push(`Damaged: ${visible(path)} was ${damage}`);
   const others = new Set(pieces.flatMap(({ segment }) => segment.media.others));
