@@ -1,2 +1,2 @@
 /** Why a command could not do what was asked; ends it with exit status 2. */
-export class CannotDo extends Error {}
+export { CannotDo } from '../machine/cannot-do.ts';

@@ -4,8 +4,11 @@ import { type Stats, lstatSync, readFileSync, realpathSync, statSync } from 'nod
 import { readFile, readdir, realpath, stat } from 'node:fs/promises';
 import { dirname, sep } from 'node:path';
 import { URI } from 'vscode-uri';
+import { codeOf, reasonOf } from '../machine/failures.ts';
 import { LARGEST_TEXT, TOO_LARGE } from '../site/folder.ts';
 import type { FileSource } from './sites.ts';
+
+export { codeOf, reasonOf };
 
 export const SUFFIX = '.site.yaml';
 
@@ -75,28 +78,6 @@ function unreadable(error: unknown): Read {
   const code = codeOf(error);
   if (code === undefined) throw error;
   return { unreadable: reasonOf(code) };
-}
-
-/** The system's code of a failure, such as ENOENT; `undefined` for a failure that is none of the system's. */
-export function codeOf(error: unknown): string | undefined {
-  return error instanceof Error && 'code' in error ? String(error.code) : undefined;
-}
-
-/** Why the system did not let a file be read. */
-export function reasonOf(code: string): string {
-  switch (code) {
-    case 'ENOENT':
-      return 'it is not there';
-    case 'EACCES':
-    case 'EPERM':
-      return 'permission is denied';
-    case 'EISDIR':
-      return 'it is a folder';
-    case 'ELOOP':
-      return 'its symbolic links lead in a circle';
-    default:
-      return `the system says ${code}`;
-  }
 }
 
 /** Addresses of files as editors write them. */

@@ -33,7 +33,16 @@ interface Open {
 }
 
 /** @param root ends without a slash */
-export function readTree(root: string, visitor: Visitor, { reasonOf, progress, apart = new Set() }: How): void {
+export function readTree(root: string, visitor: Visitor, how: How): void {
+  for (const entries of treeInSteps(root, visitor, how)) how.progress?.(entries);
+}
+
+/** The same a step at a time, of ten thousand entries; yields how many there were so far. */
+export function* treeInSteps(
+  root: string,
+  visitor: Visitor,
+  { reasonOf, apart = new Set() }: Omit<How, 'progress'>,
+): Generator<number, void> {
   const open: Open[] = [];
   let entries = 0;
   const enter = (path: string): void => {
@@ -56,7 +65,7 @@ export function readTree(root: string, visitor: Visitor, { reasonOf, progress, a
       continue;
     }
     here.entries++;
-    if (++entries % 10_000 === 0) progress?.(entries);
+    if (++entries % 10_000 === 0) yield entries;
     const { name } = entry;
     if (entry.isDirectory()) {
       const path = `${here.path}${name}/`;

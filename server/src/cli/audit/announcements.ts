@@ -1,12 +1,10 @@
-import { createReadStream } from 'node:fs';
 import { Command, InvalidArgumentError } from 'commander';
 import { auditAnnouncements } from '../../audit/announcements/audit.ts';
-import { Heard } from '../../audit/announcements/heard.ts';
-import { Unreadable } from '../../audit/unreadable.ts';
+import { heardIn } from '../../machine/capture.ts';
+import { reading } from '../../machine/input.ts';
 import { planOf } from '../../plan.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL } from '../../standards/sap.ts';
 import { readSite } from '../sites.ts';
-import { reading } from './input.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 
 interface Given extends PrintOptions {
@@ -38,12 +36,7 @@ Examples:
     )
     .action(async (file: string, given: Given) => {
       const site = readSite(given.site);
-      const heard = new Heard();
-      await reading(file, async () => {
-        for await (const chunk of file === '-' ? process.stdin : createReadStream(file)) heard.push(chunk as Uint8Array);
-        const problem = heard.end();
-        if (problem !== undefined && heard.first === undefined) throw new Unreadable(`${problem}.`);
-      });
+      const heard = await (file === '-' ? heardIn(file, process.stdin) : heardIn(file));
       const pace = { bandwidth: given.bandwidth, leastInterval: given.atLeast };
       const audited = await reading(file, () => Promise.resolve(auditAnnouncements(planOf(site.folder.site()), heard, heard.end(), pace)));
       process.exitCode = print(site, audited, given);

@@ -1,16 +1,15 @@
 import { Command } from 'commander';
 import { auditCounters } from '../../audit/counters/audit.ts';
 import { type Options, USUAL } from '../../audit/counters/compare.ts';
-import { IfMibTable } from '../../audit/counters/if-mib-table.ts';
-import { IP_LINK_COMMAND, LinkLines } from '../../audit/counters/ip-link.ts';
-import type { Readings, SampleReader } from '../../audit/counters/sample.ts';
-import { Unreadable } from '../../audit/unreadable.ts';
+import { IP_LINK_COMMAND } from '../../audit/counters/ip-link.ts';
+import type { Readings } from '../../audit/counters/sample.ts';
+import { countersIn } from '../../machine/counters.ts';
+import { reading } from '../../machine/input.ts';
 import { planOf } from '../../plan.ts';
 import { type QuantityKind, quantity } from '../../text/quantity.ts';
 import { bitRate, duration } from '../../text/words.ts';
 import { CannotDo } from '../cannot-do.ts';
 import { readSite } from '../sites.ts';
-import { eachLine, reading } from './input.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 
 interface Given extends PrintOptions {
@@ -61,7 +60,7 @@ Examples:
       };
       const site = readSite(given.site);
       const readings: Readings[] = [];
-      for (const file of files) readings.push(await readingsOf(file));
+      for (const file of files) readings.push(await countersIn(file));
       const all = {
         samples: readings.flatMap(({ samples }) => samples),
         notes: readings.flatMap(({ notes }) => notes),
@@ -72,21 +71,6 @@ Examples:
       );
       process.exitCode = print(site, audited, given);
     });
-}
-
-/** What a file says of its form by its first character. */
-async function readingsOf(file: string): Promise<Readings> {
-  let reader: SampleReader | undefined;
-  await eachLine(file, (line, number) => {
-    const text = number === 1 ? line.replace(/^\ufeff/, '') : line;
-    if (reader === undefined && text.trim() !== '') reader = /^\s*[[{]/.test(text) ? new LinkLines() : new IfMibTable();
-    reader?.line(text, number);
-  });
-  return reading(file, () => {
-    const readings = reader?.end();
-    if (readings === undefined || readings.samples.length === 0) throw new Unreadable('there are no counters in it.');
-    return Promise.resolve(readings);
-  });
 }
 
 function read(option: string, text: string, kind: QuantityKind): number {

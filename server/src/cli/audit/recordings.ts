@@ -2,13 +2,14 @@ import { resolve } from 'node:path';
 import { Command } from 'commander';
 import { auditRecordings } from '../../audit/recordings/audit.ts';
 import { readTime } from '../../footage/clock.ts';
+import { newestOf, readVolumes } from '../../machine/volumes.ts';
 import { planOf } from '../../plan.ts';
 import type { Site, Volume } from '../../site/model.ts';
 import { CannotDo } from '../cannot-do.ts';
+import { progress, progressDone } from '../footage/progress.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 import { lengthsOf } from './recordings/lengths.ts';
-import { newestOf, readVolumes } from './recordings/volumes.ts';
 import { writeMeasured } from './recordings/write-measured.ts';
 
 interface Given extends PrintOptions {
@@ -77,7 +78,9 @@ async function audit(folder: string | undefined, given: Given): Promise<number> 
     site,
     volumesOf(site, given.volume, folder),
     folder === undefined ? undefined : resolve(folder),
+    progress,
   );
+  progressDone();
   const now = given.now === 'newest' ? newestOf(volumes) : (said ?? Date.now());
   const lengths = probes === 0 ? undefined : await lengthsOf(volumes, now, probes);
   const audited = auditRecordings(plan, volumes, { now, since, ...(lengths === undefined ? {} : { lengths }) });

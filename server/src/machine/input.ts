@@ -1,10 +1,10 @@
 /** What is given to an audit: files as people name them, read in pieces or at once. */
 
 import { createReadStream, readFileSync, statSync } from 'node:fs';
-import { codeOf, reasonOf } from '../../lsp/disk.ts';
-import { Unreadable } from '../../audit/unreadable.ts';
-import { visible } from '../../text/visible.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { Unreadable } from '../audit/unreadable.ts';
+import { visible } from '../text/visible.ts';
+import { CannotDo } from './cannot-do.ts';
+import { codeOf, reasonOf } from './failures.ts';
 
 /** UTF-16 units: longer than any line or file of its kind that is meant to be read. */
 const LONGEST_LINE = 16_000_000;

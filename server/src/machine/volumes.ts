@@ -1,20 +1,19 @@
 /** The volumes that are on this machine, read. */
 
 import { realpathSync, statSync, statfsSync } from 'node:fs';
-import { relative, sep } from 'node:path';
-import type { Read } from '../../../audit/recordings/audit.ts';
-import { diagnose } from '../../../audit/diagnose.ts';
-import { recordingFaults } from '../../../audit/recordings/faults.ts';
-import type { Space } from '../../../audit/recordings/space.ts';
-import { Survey } from '../../../audit/recordings/survey.ts';
-import { codeOf, reasonOf } from '../../../lsp/disk.ts';
-import { readTree } from '../../../machine/tree.ts';
-import type { Diagnostic } from '../../../rules/rule.ts';
-import { placeOf } from '../../../site/item.ts';
-import type { Site, Volume } from '../../../site/model.ts';
-import { count } from '../../../text/words.ts';
-import { CannotDo } from '../../cannot-do.ts';
-import { progress, progressDone } from '../../footage/progress.ts';
+import { relative, resolve, sep } from 'node:path';
+import type { Read } from '../audit/recordings/audit.ts';
+import { diagnose } from '../audit/diagnose.ts';
+import { recordingFaults } from '../audit/recordings/faults.ts';
+import type { Space } from '../audit/recordings/space.ts';
+import { Survey } from '../audit/recordings/survey.ts';
+import type { Diagnostic } from '../rules/rule.ts';
+import { placeOf } from '../site/item.ts';
+import type { Site, Volume } from '../site/model.ts';
+import { count } from '../text/words.ts';
+import { CannotDo } from './cannot-do.ts';
+import { codeOf, reasonOf } from './failures.ts';
+import { readTree, treeInSteps } from './tree.ts';
 
 export interface ReadVolumes {
   readonly volumes: readonly (Read & { readonly root: string })[];
@@ -26,9 +25,15 @@ export interface ReadVolumes {
 
 /**
  * @param folder where the files of the only volume lie; `undefined` for the paths that the site says
+ * @param progress is told now and then, in words, how far it is
  * @throws CannotDo where none of them is on this machine
  */
-export function readVolumes(site: Site, wanted: readonly Volume[], folder: string | undefined): ReadVolumes {
+export function readVolumes(
+  site: Site,
+  wanted: readonly Volume[],
+  folder: string | undefined,
+  progress: (words: string) => void,
+): ReadVolumes {
   const there = new Map<string, Volume[]>();
   const absent: Volume[] = [];
   const notes: string[] = [];
@@ -65,8 +70,7 @@ export function readVolumes(site: Site, wanted: readonly Volume[], folder: strin
       about: [volume.name],
     })),
   );
-  const volumes = [...there].flatMap(([root, own]) => readOne(site, root, own, [...there.keys()]));
-  progressDone();
+  const volumes = [...there].flatMap(([root, own]) => readOne(site, root, own, [...there.keys()], progress));
   return { volumes, found, notes };
 }
 
@@ -76,6 +80,7 @@ function readOne(
   root: string,
   own: readonly Volume[],
   roots: readonly string[],
+  progress: (words: string) => void,
 ): (Read & { readonly root: string })[] {
   const [volume] = own;
   if (volume === undefined) return [];
@@ -95,6 +100,25 @@ function readOne(
   });
   const isOwn = volume.path !== undefined && folderAt(volume.path) === root;
   return [{ volume, survey, root, space: isOwn ? spaceAt(root) : undefined }];
+}
+
+/**
+ * One folder that somebody chose, held to be of a volume, with a turn for others now and then. Nothing else is looked
+ * at, so whether it is the volume's own is told by its path alone.
+ *
+ * @throws CannotDo where it is no folder
+ */
+export async function readChosen(site: Site, volume: Volume, folder: string): Promise<Read> {
+  const root = folderAt(folder);
+  if (root === undefined) throw new CannotDo(`${folder} is no folder on this machine.`);
+  const survey = new Survey(
+    site,
+    site.recordings.filter((recording) => recording.volume === volume.name),
+  );
+  const steps = treeInSteps(root, survey, { reasonOf });
+  while (steps.next().done !== true) await new Promise((then) => setImmediate(then));
+  const isOwn = volume.path !== undefined && [folder, root].includes(resolve(volume.path));
+  return { volume, survey, space: isOwn ? spaceAt(root) : undefined };
 }
 
 /** Where the folder really is; `undefined` where there is none. */

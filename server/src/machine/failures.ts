@@ -1,0 +1,23 @@
+/** What the system says where something of it cannot be read or written. */
+
+/** The system's code of a failure, such as ENOENT; `undefined` for a failure that is none of the system's. */
+export function codeOf(error: unknown): string | undefined {
+  return error instanceof Error && 'code' in error ? String(error.code) : undefined;
+}
+
+/** Why the system did not let a file be read. */
+export function reasonOf(code: string): string {
+  switch (code) {
+    case 'ENOENT':
+      return 'it is not there';
+    case 'EACCES':
+    case 'EPERM':
+      return 'permission is denied';
+    case 'EISDIR':
+      return 'it is a folder';
+    case 'ELOOP':
+      return 'its symbolic links lead in a circle';
+    default:
+      return `the system says ${code}`;
+  }
+}
