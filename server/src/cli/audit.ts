@@ -3,7 +3,6 @@ import { announcementsCommand } from './audit/announcements.ts';
 import { countersCommand } from './audit/counters.ts';
 import { recordingsCommand } from './audit/recordings.ts';
 import { probeCommand } from './audit/probe.ts';
-import { EXIT_STATUS } from './exit-status.ts';
 
 /** Each kind of audit is a command below this one; none of them changes anything but what it is told to write. */
 const AUDITS: readonly (() => Command)[] = [
@@ -16,7 +15,11 @@ const AUDITS: readonly (() => Command)[] = [
 export function auditCommand(): Command {
   const command = new Command('audit')
     .description('Print where what runs differs from the plan. Only reads.')
-    .addHelpText('after', `\n${EXIT_STATUS}`);
+    .addHelpText(
+      'after',
+      `
+Exit status: 0, nothing at or above --fail-on, a warning unless it is said otherwise; 1, something; 2, it could not be done.`,
+    );
   for (const audit of AUDITS) command.addCommand(audit().exitOverride());
   return command;
 }

@@ -38,12 +38,7 @@ export function readVolumes(
   const absent: Volume[] = [];
   const notes: string[] = [];
   for (const volume of wanted) {
-    const path = folder ?? volume.path;
-    if (path === undefined) {
-      notes.push(`${volume.name} was left out: the site does not say its \`path\`.`);
-      continue;
-    }
-    const root = folderAt(path);
+    const root = folderAt(folder ?? volume.path);
     if (root === undefined) absent.push(volume);
     else there.set(root, [...(there.get(root) ?? []), volume]);
   }
@@ -55,7 +50,7 @@ export function readVolumes(
       .filter((volume) => !missing.includes(volume))
       .map(
         ({ name, path, host }) =>
-          `${name} was left out: ${path ?? ''} is not on this machine` +
+          `${name} was left out: ${path} is not on this machine` +
           `${host === undefined ? '' : `, but may be on ${host}`}.`,
       ),
   );
@@ -65,7 +60,7 @@ export function readVolumes(
       fault: recordingFaults.volumeAbsent,
       at: placeOf(volume.item, ['path']),
       message:
-        `There is no folder ${volume.path ?? ''} on this machine, which has other volumes of ${volume.host ?? ''}. ` +
+        `There is no folder ${volume.path} on this machine, which has other volumes of ${volume.host ?? ''}. ` +
         `Is the disk of ${volume.name} mounted?`,
       about: [volume.name],
     })),
@@ -98,7 +93,7 @@ function readOne(
     apart,
     progress: (entries) => progress(`${root}: ${count(entries, 'entry', 'entries')}`),
   });
-  const isOwn = volume.path !== undefined && folderAt(volume.path) === root;
+  const isOwn = folderAt(volume.path) === root;
   return [{ volume, survey, root, space: isOwn ? spaceAt(root) : undefined }];
 }
 
@@ -117,7 +112,7 @@ export async function readChosen(site: Site, volume: Volume, folder: string): Pr
   );
   const steps = treeInSteps(root, survey, { reasonOf });
   while (steps.next().done !== true) await new Promise((then) => setImmediate(then));
-  const isOwn = volume.path !== undefined && [folder, root].includes(resolve(volume.path));
+  const isOwn = [folder, root].includes(resolve(volume.path));
   return { volume, survey, space: isOwn ? spaceAt(root) : undefined };
 }
 
@@ -142,7 +137,7 @@ function spaceAt(root: string): Space {
 
 function nothing(absent: readonly Volume[], folder: string | undefined, notes: readonly string[]): string {
   if (folder !== undefined) return `${folder} is no folder on this machine.`;
-  const paths = absent.map(({ name, path }) => `${path ?? ''}, the path of ${name}, is no folder on this machine.`);
+  const paths = absent.map(({ name, path }) => `${path}, the path of ${name}, is no folder on this machine.`);
   return [...paths, ...notes, 'Name the FOLDER that the files lie in.'].join(' ');
 }
 

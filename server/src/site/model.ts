@@ -160,8 +160,8 @@ export interface Volume extends Fact {
   readonly host: string | undefined;
   /** Bytes of one disk where `disks` is declared, else of the whole. */
   readonly capacity: number | undefined;
-  /** Where its host has it mounted. */
-  readonly path: string | undefined;
+  /** Where its host has it mounted: as said, else /srv and its name. */
+  readonly path: string;
   readonly disks: number | undefined;
   readonly redundancy: 'none' | 'mirror' | 'raid5' | 'raid6' | 'raid10';
   /** Ten-thousandths. */

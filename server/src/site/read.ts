@@ -239,7 +239,7 @@ export function readVolume(item: Item): Volume {
     index: -1,
     host: data.host,
     capacity: amount(data.capacity, 'size'),
-    path: data.path,
+    path: data.path ?? `/srv/${item.name}`,
     disks: data.disks,
     redundancy: data.redundancy ?? 'none',
     reserve: amount(data.reserve, 'percentage') ?? 0,

@@ -35,7 +35,7 @@ export function ofSpace(
       fault: faults.smaller,
       at: placeOf(item, ['capacity']),
       message:
-        `The file system at ${volume.path ?? name} has ${bytes(total)}, and ${name} is planned with ` +
+        `The file system at ${volume.path} has ${bytes(total)}, and ${name} is planned with ` +
         `${bytes(planned)}. Is its disk mounted?`,
       about,
     });

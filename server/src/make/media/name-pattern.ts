@@ -27,7 +27,7 @@ const LONGEST_PART = 255;
 const LONG_NAME = { year: 2026, month: 9, day: 30, hour: 22, minute: 22, second: 22, offsetMinutes: 60, abbreviation: '+0100' };
 
 export function namePattern(recording: Recording, volume: Volume): NamePattern | Refusal {
-  const root = (volume.path ?? `/srv/${volume.name}`).replace(/\/+/g, '/').replace(/(.)\/$/, '$1');
+  const root = volume.path.replace(/\/+/g, '/').replace(/(.)\/$/, '$1');
   const atVolume = (message: string): Refusal => ({ at: placeOf(volume.item, ['path']), message });
   if (root.split('/').some((part) => part === '.' || part === '..')) return atVolume(`The path of ${volume.name} has . or .. in it, which systemd does not take. Write it without.`);
   if (root === '/') return atVolume(`${volume.name} is the whole file system, where nothing is to be written or deleted. Say a folder.`);
