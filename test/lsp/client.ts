@@ -73,6 +73,8 @@ export class Client {
   async change(uri: string, text: string, range?: Range): Promise<number> {
     const version = (this.versions.get(uri) ?? 0) + 1;
     this.versions.set(uri, version);
+    // Of a server that does not say what version its diagnostics are of, the next ones count.
+    if (this.published.get(uri)?.version === undefined) this.published.delete(uri);
     await this.connection.sendNotification(DidChangeTextDocumentNotification.type, {
       textDocument: { uri, version },
       contentChanges: [range === undefined ? { text } : { range, text }],

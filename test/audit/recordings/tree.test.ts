@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import {
+  copyFileSync,
   chmodSync,
   mkdirSync,
   mkdtempSync,
@@ -130,9 +131,12 @@ describe('a tree of folders', function () {
       const site = join(root, 'site');
       mkdirSync(site);
       write(join(site, 'a.site.yaml'), siteText());
+      // Where the repository is, somebody else may not be let in.
+      const copy = join(site, 'plumbline.cjs');
+      copyFileSync(program, copy);
       const run = spawnSync(
         process.execPath,
-        [program, 'audit', 'recordings', root, '--site', site, '--now', 'newest'],
+        [copy, 'audit', 'recordings', root, '--site', site, '--now', 'newest'],
         { uid: 65_534, gid: 65_534, encoding: 'utf8' },
       );
       assert.match(
