@@ -1,11 +1,9 @@
 """An RTSP camera: serves a Matroska file with H.264 and A-law at rtsp://…:PORT/camera, from its start to each client.
 
-Usage: camera.py FILE PORT [USER PASSWORD]
-
 With a user it asks for the password (RFC 2617, digest).
 """
 
-import sys
+import argparse
 
 import gi
 
@@ -14,22 +12,28 @@ gi.require_version('GstRtsp', '1.0')
 gi.require_version('GstRtspServer', '1.0')
 from gi.repository import GLib, Gst, GstRtsp, GstRtspServer  # noqa: E402
 
-file, port, *access = sys.argv[1:]
+arguments = argparse.ArgumentParser()
+arguments.add_argument('file')
+arguments.add_argument('port')
+arguments.add_argument('--access', nargs=2, metavar=('USER', 'PASSWORD'))
+arguments.add_argument('--described-only', action='store_true', help='parameter sets in the description, not in the stream')
+given = arguments.parse_args()
+
 Gst.init(None)
 server = GstRtspServer.RTSPServer()
-server.set_service(port)
+server.set_service(given.port)
 factory = GstRtspServer.RTSPMediaFactory()
 # 1412 bytes of RTP packet are 1400 of media. A-law goes in packets of 20 ms.
 factory.set_launch(
-    f'( filesrc location={file} ! matroskademux name=film '
-    'film.video_0 ! queue ! h264parse ! rtph264pay name=pay0 pt=96 config-interval=-1 mtu=1412 '
+    f'( filesrc location={given.file} ! matroskademux name=film '
+    f'film.video_0 ! queue ! h264parse ! rtph264pay name=pay0 pt=96 config-interval={0 if given.described_only else -1} mtu=1412 '
     'film.audio_0 ! queue ! rtppcmapay name=pay1 pt=8 min-ptime=20000000 max-ptime=20000000 )')
-if access:
+if given.access:
     auth = GstRtspServer.RTSPAuth.new()
     auth.set_supported_methods(GstRtsp.RTSPAuthMethod.DIGEST)
     token = GstRtspServer.RTSPToken.new()
     token.set_string('media.factory.role', 'viewer')
-    auth.add_digest(*access, token)
+    auth.add_digest(*given.access, token)
     server.set_auth(auth)
     permissions = GstRtspServer.RTSPPermissions.new()
     permissions.add_permission_for_role('viewer', 'media.factory.access', True)
