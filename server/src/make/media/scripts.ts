@@ -21,7 +21,7 @@ export function makeFoldersFile(host: string): MadeFile {
 }
 
 // FFmpeg 5.1 has room for 127 bytes of user and password, percent signs and all, and cuts the rest off unsaid
-// (libavformat/rtsp.c, ff_rtsp_connect, from memory; tried).
+// (libavformat/rtsp.c, ff_rtsp_connect, from memory).
 const WITH_CREDENTIALS_TEXT = `#!/bin/bash
 # Made by plumbline. Runs FFmpeg on an RTSP address with a user and a password that nobody else gets to see.
 #
