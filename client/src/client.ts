@@ -2,8 +2,10 @@
 import * as vscode from 'vscode';
 import { CloseAction, ErrorAction, RevealOutputChannelOn } from 'vscode-languageclient';
 import type { BaseLanguageClient, ErrorHandler, LanguageClientOptions } from 'vscode-languageclient';
+import { registerAudits } from './audit.ts';
 import { registerCommands } from './commands.ts';
 import { serveFiles } from './files.ts';
+import { registerMaking } from './made/commands.ts';
 import { answerSettings, serverSettings } from './settings.ts';
 import { showStatus } from './status.ts';
 
@@ -53,7 +55,23 @@ export async function run(
   client: BaseLanguageClient,
   log: vscode.LogOutputChannel,
 ): Promise<void> {
-  context.subscriptions.push(client, serveFiles(client), showStatus(client), registerCommands(client, log));
+  const changed = new vscode.EventEmitter<string>();
+  const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
+  // Of a site without an open file the server does not tell.
+  const onDisk = (uri: vscode.Uri): void => changed.fire(vscode.Uri.joinPath(uri, '..').toString());
+  context.subscriptions.push(
+    client,
+    changed,
+    watcher,
+    watcher.onDidChange(onDisk),
+    watcher.onDidCreate(onDisk),
+    watcher.onDidDelete(onDisk),
+    serveFiles(client),
+    showStatus(client, (folder) => changed.fire(folder)),
+    registerCommands(client, log),
+    registerMaking(client, changed.event),
+    registerAudits(client, log),
+  );
   await startQuietly(client);
 }
 

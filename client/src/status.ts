@@ -17,8 +17,12 @@ export interface SiteStatus {
   readonly warnings: number;
 }
 
-/** Shows the item wherever a site document is in front, until disposed. */
-export function showStatus(client: BaseLanguageClient): vscode.Disposable {
+/**
+ * Shows the item wherever a site document is in front, until disposed.
+ *
+ * @param checked is called with the folder of a site after each check
+ */
+export function showStatus(client: BaseLanguageClient, checked: (folder: string) => void): vscode.Disposable {
   const item = vscode.languages.createLanguageStatusItem('plumbline.status', siteDocuments);
   item.name = 'Plumbline';
   item.command = { title: 'Show output', command: commands.showOutput };
@@ -41,6 +45,7 @@ export function showStatus(client: BaseLanguageClient): vscode.Disposable {
     client.onNotification('plumbline/status', (status: SiteStatus) => {
       sites.set(status.folder, status);
       show();
+      checked(status.folder);
     }),
     vscode.window.onDidChangeActiveTextEditor(show),
   );

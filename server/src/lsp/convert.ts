@@ -8,6 +8,7 @@ import { type Edit, byFile } from '../site/edit.ts';
 import type { SiteText } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
 import { Lines } from '../text/lines.ts';
+import { faultIds } from '../rules/ids.generated.ts';
 import type { Diagnostic, Fix } from '../rules/rule.ts';
 import type { RulePages } from './rule-pages.ts';
 
@@ -73,7 +74,7 @@ export class Converter {
       severity: SEVERITY[diagnostic.severity],
       code: diagnostic.rule.id,
       ...(page !== undefined && { codeDescription: { href: page } }),
-      source: 'plumbline',
+      source: faultIds.includes(diagnostic.rule.id) ? 'plumbline audit' : 'plumbline',
       message: diagnostic.message,
       ...(related.length > 0 && {
         relatedInformation: related.map(({ at, message }) => ({ location: this.location(at), message })),

@@ -13,7 +13,11 @@ import type { FileSource } from './sites.ts';
 setFlagsFromString('--heap-growing-percent=50');
 
 const connection = createConnection(ProposedFeatures.all);
-serve(connection, diskAndClient(clientFiles(connection)), rulePages());
+serve(connection, diskAndClient(clientFiles(connection)), {
+  rulePages: rulePages(),
+  // Run through only when somebody asks for an audit.
+  audits: async () => (await import('../machine/audits.ts')).audits,
+});
 
 /** Of a virtual workspace only the client can reach the files. */
 function diskAndClient(client: FileSource): FileSource {

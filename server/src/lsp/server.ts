@@ -12,12 +12,16 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { fileOf } from '../site/item.ts';
 import type { Diagnostic } from '../rules/rule.ts';
+import { AUDITS } from './audited.ts';
+import { AuditResults, type Audits } from './audit-results.ts';
 import { Addresses } from './convert.ts';
+import { auditHandler } from './handlers/audit.ts';
 import { besideTextHandler } from './handlers/beside-text.ts';
 import { codeActionHandler } from './handlers/code-action.ts';
 import { completionHandler } from './handlers/completion.ts';
 import { fillInHandler } from './handlers/fill-in.ts';
 import { hoverHandler } from './handlers/hover.ts';
+import { makeHandler } from './handlers/make.ts';
 import { namesHandler } from './handlers/names.ts';
 import { structureHandler } from './handlers/structure.ts';
 import { symbolsHandler } from './handlers/symbols.ts';
@@ -39,10 +43,19 @@ const handlers: readonly Handler[] = [
   besideTextHandler,
   codeActionHandler,
   fillInHandler,
+  makeHandler,
+  auditHandler,
 ];
 
-/** `rulePages` is the address of the folder with the pages of the rules, where the host knows one. */
-export function serve(connection: Connection, source: FileSource, rulePages?: string): void {
+/** What a host has besides. */
+export interface HostParts {
+  /** Address of the folder with the pages of the rules. */
+  readonly rulePages?: string | undefined;
+  /** Reads files for audits. */
+  readonly audits?: () => Promise<Audits>;
+}
+
+export function serve(connection: Connection, source: FileSource, { rulePages, audits }: HostParts = {}): void {
   const sites = new Sites(source);
   const documents = new Map<string, TextDocument>();
   /** What was published last, so that a file whose problems stay the same is left alone. */
@@ -50,7 +63,12 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
   const checks = new Map<OpenSite, Soon>();
   const addresses = new Addresses();
   const pages = new RulePages(rulePages);
-  const session = new Session(connection, sites, addresses, pages);
+  const recheck = (folder: string): void => {
+    const site = sites.in(folder);
+    if (site !== undefined) checkSoon(site);
+  };
+  const auditResults = new AuditResults((folder) => sites.in(folder)?.now().plan, recheck);
+  const session = new Session({ connection, sites, addresses, pages, auditResults, audits, recheck });
 
   connection.onInitialize(({ capabilities, initializationOptions }: InitializeParams): InitializeResult => {
     session.client = capabilities;
@@ -58,6 +76,7 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
     session.settings = readSettings(initializationOptions);
     pages.folder = session.options.rulePages ?? pages.folder;
     const own: ServerCapabilities = { textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental } };
+    if (audits !== undefined) own.experimental = { [AUDITS]: true };
     return {
       capabilities: Object.assign(own, ...handlers.map((handler) => handler.capabilities)),
       serverInfo: { name: 'plumbline' },
@@ -103,7 +122,8 @@ export function serve(connection: Connection, source: FileSource, rulePages?: st
       : diagnostics.filter((diagnostic) => !isOfTheSchema(diagnostic));
     const convert = session.converter(files);
     const byUri = new Map<string, Diagnostic[]>(files.map((file) => [file.uri, []]));
-    for (const diagnostic of told) byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);
+    for (const diagnostic of [...told, ...auditResults.of(site.folder, checked)])
+      byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);
     for (const [uri, own] of byUri) {
       const version = documents.get(uri)?.version;
       const converted = own.map((diagnostic) => convert.diagnostic(diagnostic));

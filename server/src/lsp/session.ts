@@ -3,7 +3,9 @@
 import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
 import type { Position } from 'vscode-languageserver-protocol';
 import type { Checked } from '../rules/check.ts';
+import type { Diagnostic } from '../rules/rule.ts';
 import type { SiteText } from '../site/folder.ts';
+import type { AuditResults, Audits } from './audit-results.ts';
 import { type Addresses, Converter, linesOf } from './convert.ts';
 import type { RulePages } from './rule-pages.ts';
 import { type Settings, type StartOptions, readStartOptions, usual } from './settings.ts';
@@ -12,26 +14,41 @@ import type { Sites } from './sites.ts';
 /** A file that is asked about, in its site as it stands now. */
 export interface Asked {
   readonly checked: Checked;
+  /** What audits have found, beside what the rules find. */
+  readonly audited: readonly Diagnostic[];
   readonly file: SiteText;
   readonly convert: Converter;
   offset(position: Position): number;
 }
+
+type Parts = Pick<
+  Session,
+  'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'recheck'
+>;
 
 export class Session {
   readonly connection: Connection;
   readonly sites: Sites;
   readonly addresses: Addresses;
   readonly pages: RulePages;
+  readonly auditResults: AuditResults;
+  /** Reads files for audits; `undefined` where the host cannot. */
+  readonly audits: (() => Promise<Audits>) | undefined;
+  /** Publishes what is found in the site of a folder anew. */
+  readonly recheck: (folder: string) => void;
   client: ClientCapabilities = {};
   options: StartOptions = readStartOptions(undefined);
   settings: Settings = usual;
   private readonly closing: ((uri: string) => void)[] = [];
 
-  constructor(connection: Connection, sites: Sites, addresses: Addresses, pages: RulePages) {
-    this.connection = connection;
-    this.sites = sites;
-    this.addresses = addresses;
-    this.pages = pages;
+  constructor(parts: Parts) {
+    this.connection = parts.connection;
+    this.sites = parts.sites;
+    this.addresses = parts.addresses;
+    this.pages = parts.pages;
+    this.auditResults = parts.auditResults;
+    this.audits = parts.audits;
+    this.recheck = parts.recheck;
   }
 
   /** `undefined` for a file that is in no open site. */
@@ -41,9 +58,10 @@ export class Session {
     await site?.loaded;
     const checked = site?.now();
     const file = checked?.files.find((candidate) => candidate.uri === uri);
-    if (checked === undefined || file === undefined) return undefined;
+    if (site === undefined || checked === undefined || file === undefined) return undefined;
     return {
       checked,
+      audited: this.auditResults.of(site.folder, checked),
       file,
       convert: this.converter(checked.files),
       offset: ({ line, character }) => linesOf(file).offset(line, character),

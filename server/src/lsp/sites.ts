@@ -78,6 +78,18 @@ export class Sites {
     return this.sites.get(folderOf(uri));
   }
 
+  /** The site of a folder as it stands now: of files that are open, or else read for this once. */
+  async look(folder: string): Promise<Checked> {
+    const site = this.sites.get(folder) ?? new OpenSite(folder, (opening) => this.load(opening));
+    await site.loaded;
+    return site.now();
+  }
+
+  /** The site of a folder, where a file of it is open. */
+  in(folder: string): OpenSite | undefined {
+    return this.sites.get(folder);
+  }
+
   opened(uri: string, text: string): OpenSite {
     const folder = folderOf(uri);
     let site = this.sites.get(folder);

@@ -3,7 +3,7 @@
 import type { Device, Port, Site } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import { Unreadable } from '../unreadable.ts';
+import { Unreadable, Untold } from '../unreadable.ts';
 import type { Sample } from './sample.ts';
 
 export interface Counted {
@@ -66,7 +66,10 @@ function grouped(
   for (const sample of samples) {
     const name = sample.device ?? named;
     if (name === undefined)
-      throw new Unreadable('Nothing says whose counters these are: name the device by --device, or in the file.');
+      throw new Untold(
+        'Nothing says whose counters these are: name the device by --device, or in the file.',
+        site.devices.map((each) => each.name),
+      );
     let device = known.get(name);
     if (device === undefined) {
       device = site.deviceByName.get(name);

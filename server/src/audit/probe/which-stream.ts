@@ -4,7 +4,7 @@ import type { Site, Stream } from '../../site/model.ts';
 import { parseAddress } from '../../standards/ipv4.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import { Unreadable } from '../unreadable.ts';
+import { Untold } from '../unreadable.ts';
 
 /** RFC 2326 §3.2, from memory. */
 const RTSP_PORT = 554;
@@ -12,17 +12,21 @@ const RTSP_PORT = 554;
 /** A user with a password may stand before the host and behind a question mark: they are shown to nobody. */
 const ADDRESS = /^([a-z][a-z0-9+.-]*):\/\/(?:[^/?#]*@)?([^:/?#@]*)(?::(\d{1,5}))?(\/[^#]*)?/i;
 
-/** @throws Unreadable where it is of none, or cannot be told */
+/** @throws Untold where it is of none, or cannot be told */
 export function probedStream(site: Site, filename: string | undefined): Stream {
   if (filename === undefined)
-    throw new Unreadable('it does not say what was probed: add -show_format, or name the stream by --stream.');
+    throw new Untold(
+      'it does not say what was probed: add -show_format, or name the stream by --stream.',
+      names(site.streams),
+    );
   const address = ADDRESS.exec(filename);
   const shown = visible(address === null ? filename : withoutSecrets(address), 100);
   const found = address === null ? byName(site, filename) : byAddress(site, address);
   const [only, ...others] = found;
-  if (only === undefined) throw new Unreadable(`${shown} is no stream of the site: name the stream by --stream.`);
+  if (only === undefined)
+    throw new Untold(`${shown} is no stream of the site: name the stream by --stream.`, names(site.streams));
   if (others.length > 0)
-    throw new Unreadable(`${shown} may be ${list(names(found), 'or')}: name the stream by --stream.`);
+    throw new Untold(`${shown} may be ${list(names(found), 'or')}: name the stream by --stream.`, names(found));
   return only;
 }
 

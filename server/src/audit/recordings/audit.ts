@@ -12,13 +12,13 @@ import { type Looked, lookedAt } from './looked.ts';
 import { ofNobody } from './nobody.ts';
 import { ofTime } from './of-time.ts';
 import { type Space, ofSpace } from './space.ts';
-import type { Survey } from './survey.ts';
+import type { Holding } from './survey.ts';
 import { tableOf } from './table.ts';
 
 /** A volume whose folder was read. */
 export interface Read {
   readonly volume: Volume;
-  readonly survey: Survey;
+  readonly survey: Holding;
   /** `undefined` where the folder is a copy. */
   readonly space: Space | undefined;
 }
@@ -58,7 +58,7 @@ export function auditRecordings(plan: Plan, volumes: readonly Read[], { now, sin
 }
 
 /** What could not be audited, and why. */
-function notesOf({ site }: Plan, volume: Volume, { notFollowed }: Survey, looked: readonly Looked[]): string[] {
+function notesOf({ site }: Plan, volume: Volume, { notFollowed }: Holding, looked: readonly Looked[]): string[] {
   const notes = looked.flatMap(({ recording: { name }, names, rounding, expected }) => {
     if (names.untellable !== undefined)
       return [`${name}: its names do not tell when files are of, since ${names.untellable}.`];

@@ -5,7 +5,7 @@ import type { FileNames } from '../../recordings/file-names.ts';
 import { format } from '../../standards/strftime.ts';
 import { localFields, offsetMinutes } from '../../standards/time-zone.ts';
 import { type Course, type Lengths, courseOf } from './course.ts';
-import type { Survey, Surveyed } from './survey.ts';
+import type { Holding, Surveyed } from './survey.ts';
 
 export interface Looked extends Surveyed {
   readonly course: Course;
@@ -19,7 +19,7 @@ const NO_LENGTHS: Lengths = new Map();
 
 /** @param lengths by recording, where files were looked into */
 export function lookedAt(
-  { zone, recordings }: Survey,
+  { zone, recordings }: Holding,
   now: number,
   lengths: ReadonlyMap<string, Lengths> = new Map(),
 ): Looked[] {

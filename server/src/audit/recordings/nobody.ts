@@ -6,12 +6,12 @@ import { visible } from '../../text/visible.ts';
 import { bytes, count, list } from '../../text/words.ts';
 import type { Found } from '../diagnose.ts';
 import { recordingFaults as faults } from './faults.ts';
-import type { Survey } from './survey.ts';
+import type { Holding } from './survey.ts';
 
 /** Folders that are named in the message. */
 const SHOWN = 5;
 
-export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: Survey): Found[] {
+export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: Holding): Found[] {
   const at = headOf(volume.item);
   const about = [volume.name];
   const found: Found[] = [];

@@ -36,6 +36,12 @@ export interface Surveyed {
   readonly folders: FileNames | undefined;
 }
 
+/** What was read of a folder. */
+export type Holding = Pick<
+  Survey,
+  'zone' | 'recordings' | 'unplanned' | 'notRead' | 'notReadCount' | 'notFollowed' | 'files'
+>;
+
 export class Survey implements Visitor {
   readonly zone: string | undefined;
   readonly recordings: readonly Surveyed[];
@@ -47,8 +53,7 @@ export class Survey implements Visitor {
   notFollowed = 0;
 
   constructor(site: Site, recordings: readonly Recording[]) {
-    const { timezone } = site;
-    this.zone = timezone !== undefined && isTimeZone(timezone) ? timezone : undefined;
+    this.zone = zoneOf(site);
     this.recordings = recordings.flatMap((recording) => surveyed(site, recording, this.zone));
   }
 
@@ -84,6 +89,25 @@ export class Survey implements Visitor {
     known.add(folder + name, size);
     this.unplanned.set(key, known);
   }
+}
+
+/**
+ * What was read before an edit of the site, to be held against what is planned now. A recording that is new, or whose
+ * files are named otherwise now, was not looked for and is left out.
+ */
+export function afterEdit(before: Holding, site: Site): Holding {
+  const zone = zoneOf(site);
+  const { unplanned, notRead, notReadCount, notFollowed, files } = before;
+  const recordings = site.recordings.flatMap((recording) => {
+    const was = before.recordings.find(({ recording: { name } }) => name === recording.name);
+    if (was === undefined || was.recording.file !== recording.file || zone !== before.zone) return [];
+    return surveyed(site, recording, zone).map(({ expected }) => ({ ...was, recording, expected }));
+  });
+  return { zone, recordings, unplanned, notRead, notReadCount, notFollowed, files };
+}
+
+function zoneOf({ timezone }: Site): string | undefined {
+  return timezone !== undefined && isTimeZone(timezone) ? timezone : undefined;
 }
 
 function surveyed(site: Site, recording: Recording, zone: string | undefined): Surveyed[] {

@@ -58,8 +58,8 @@ export const codeActionHandler: Handler = {
 };
 
 function quickFixes(session: Session, asked: Asked, range: Range, uri: string): CodeAction[] {
-  const { checked, file, convert } = asked;
-  const touched = checked.diagnostics.filter(
+  const { checked, audited, file, convert } = asked;
+  const touched = [...checked.diagnostics, ...audited].filter(
     ({ at }) => fileOf(at).uri === file.uri && touches(convert.range(at), range),
   );
   const fixes = touched.flatMap((diagnostic) => {

@@ -1,0 +1,130 @@
+// The commands that hold what really runs against the site: of a file or folder that the person chooses.
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { AuditKind } from '../../server/src/audit/audited.ts';
+import { AUDITS, type AuditAnswer, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audited.ts';
+import { folderOf, siteFile } from './site-of.ts';
+
+export const auditCommands = { audit: 'plumbline.audit', clear: 'plumbline.clearAudits' } as const;
+
+interface Kind extends vscode.QuickPickItem {
+  readonly audit: AuditKind;
+  /** What of the site it may be of. */
+  readonly of: string;
+}
+
+const kinds: readonly Kind[] = [
+  {
+    audit: 'recordings',
+    label: 'Audit Recordings…',
+    detail: 'A folder of recordings: gaps, short and double files, days kept, bit rates, room.',
+    of: 'Of which volume is it?',
+  },
+  {
+    audit: 'counters',
+    label: 'Audit Counters…',
+    detail: 'What interfaces counted, as JSON of Linux or CSV of IF-MIB, against the load of each port.',
+    of: 'Whose counters are they?',
+  },
+  {
+    audit: 'announcements',
+    label: 'Audit Announcements…',
+    detail: 'A capture of announcements (SAP), pcap or pcapng, against the multicast streams.',
+    of: 'Of what are they?',
+  },
+  {
+    audit: 'probe',
+    label: 'Audit Probe…',
+    detail: 'What ffprobe says of a stream, as JSON, against what it is declared to be.',
+    of: 'Which stream is it?',
+  },
+];
+
+const inBrowser: AuditAnswer = {
+  cannot:
+    'In a browser Plumbline cannot read files for an audit. Open the site in VS Code on a desktop, or use ' +
+    '`plumbline audit` on the command line.',
+};
+
+export function registerAudits(client: BaseLanguageClient, log: vscode.LogOutputChannel): vscode.Disposable {
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand(auditCommands.audit, async (chosen: unknown, said: unknown) => {
+      const file = siteFile(chosen);
+      if (file === undefined) return undefined;
+      const answer = await ask(client, file, isSaid(said) ? said : undefined);
+      if (answer !== undefined) void tell(client, log, answer);
+      return answer;
+    }),
+    vscode.commands.registerCommand(auditCommands.clear, async (chosen: unknown) => {
+      const file = siteFile(chosen);
+      if (file !== undefined) await client.sendRequest(clearAudits, { folder: folderOf(client, file) });
+    }),
+  );
+}
+
+type Said = Omit<AuditWanted, 'folder'>;
+
+/** A key binding may say what is to be audited. */
+function isSaid(value: unknown): value is Said {
+  return typeof value === 'object' && value !== null && 'kind' in value && 'uri' in value;
+}
+
+/** @returns `undefined` where the person thinks better of it */
+async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): Promise<AuditAnswer | undefined> {
+  const able = client.initializeResult?.capabilities.experimental as { readonly [AUDITS]?: boolean } | undefined;
+  if (able?.[AUDITS] !== true) return inBrowser;
+  const choice = said ?? (await choose());
+  if (choice === undefined) return undefined;
+  // What is found shows in files of the site, and the server has those of which one is open.
+  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
+  const folder = folderOf(client, file);
+  const answer = await send(client, { ...choice, folder });
+  if (!('cannot' in answer) || answer.choices === undefined || choice.of !== undefined) return answer;
+  const title = kinds.find((kind) => kind.audit === choice.kind)?.of ?? '';
+  const of = await vscode.window.showQuickPick(answer.choices, { title, placeHolder: 'The file does not say' });
+  return of === undefined ? undefined : send(client, { ...choice, folder, of });
+}
+
+async function choose(): Promise<Said | undefined> {
+  const picked = await vscode.window.showQuickPick(kinds, { title: 'Audit What Runs', matchOnDetail: true });
+  if (picked === undefined) return undefined;
+  const isFolder = picked.audit === 'recordings';
+  const files = await vscode.window.showOpenDialog({
+    title: picked.label,
+    openLabel: 'Audit',
+    canSelectFolders: isFolder,
+    canSelectFiles: !isFolder,
+    canSelectMany: false,
+  });
+  const uri = files?.[0]?.toString();
+  if (uri === undefined) return undefined;
+  if (!isFolder) return { kind: picked.audit, uri };
+  const now = { label: 'It is being recorded to', description: 'held against the time of now', isCopy: false };
+  const copy = { label: 'It is a copy', description: 'held against the time of its newest file', isCopy: true };
+  const state = await vscode.window.showQuickPick([now, copy], { title: picked.label });
+  return state === undefined ? undefined : { kind: picked.audit, uri, isCopy: state.isCopy };
+}
+
+function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAnswer> {
+  const options = { location: vscode.ProgressLocation.Notification, title: 'Holding it against the site…' };
+  return vscode.window.withProgress(options, () => client.sendRequest(audit, wanted));
+}
+
+async function tell(client: BaseLanguageClient, log: vscode.LogOutputChannel, answer: AuditAnswer): Promise<void> {
+  if ('cannot' in answer) {
+    await vscode.window.showWarningMessage(answer.cannot);
+    return;
+  }
+  const { summary, found } = answer;
+  log.info(`Audited:\n${summary.join('\n')}`);
+  const [first] = found;
+  const words =
+    first === undefined
+      ? 'What was audited agrees with the site.'
+      : `${found.length === 1 ? 'One thing differs' : `${found.length} things differ`} from the site.`;
+  const chosen = await vscode.window.showInformationMessage(words, ...(first === undefined ? [] : ['Show']), 'Figures');
+  if (chosen === 'Figures') log.show();
+  if (chosen !== 'Show' || first === undefined) return;
+  const { uri, range } = client.protocol2CodeConverter.asLocation(first);
+  await vscode.window.showTextDocument(uri, { selection: range });
+}

@@ -1,0 +1,75 @@
+// What can be made from a site, as documents that are on no disk and that nobody can edit.
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type Shown, type Wanted, make } from '../../../server/src/lsp/made.ts';
+import { isSameFolder } from '../site-of.ts';
+
+export const madeScheme = 'plumbline-made';
+
+const gone = 'This file is not made of the site any more.\n';
+
+/** Suffixes of files that have sections of keys and values, of which the editor knows only some by itself. */
+const sections = /\.(?:network|netdev|link|service|timer|socket|conf)$/;
+
+/** Of which making a preview is. */
+export function wantedOf(uri: vscode.Uri): Wanted {
+  return JSON.parse(uri.query) as Wanted;
+}
+
+/** Where a file of a making is shown. */
+export function previewOf(wanted: Wanted, path: string): vscode.Uri {
+  return vscode.Uri.from({ scheme: madeScheme, path: `/${wanted.kind}/${path}`, query: JSON.stringify(wanted) });
+}
+
+/** Makes anew what is shown whenever its site changes. */
+export class Previews implements vscode.TextDocumentContentProvider, vscode.Disposable {
+  private readonly client: BaseLanguageClient;
+  private readonly changed = new vscode.EventEmitter<vscode.Uri>();
+  readonly onDidChange = this.changed.event;
+  /** By what was asked for; as the site stands. */
+  private readonly makings = new Map<string, Promise<Shown>>();
+
+  constructor(client: BaseLanguageClient) {
+    this.client = client;
+  }
+
+  /** @throws where the server cannot make it, such as of a subject that is gone */
+  making(wanted: Wanted): Promise<Shown> {
+    const key = JSON.stringify(wanted);
+    const known = this.makings.get(key);
+    if (known !== undefined) return known;
+    const making = this.client.sendRequest(make, wanted);
+    this.makings.set(key, making);
+    making.catch(() => this.makings.delete(key));
+    return making;
+  }
+
+  async provideTextDocumentContent(uri: vscode.Uri): Promise<string> {
+    const wanted = wantedOf(uri);
+    const { files } = await this.making(wanted).catch((error: unknown) => {
+      this.client.info(`${uri.path} cannot be made: ${String(error)}`);
+      return { files: [] };
+    });
+    return files.find(({ path }) => previewOf(wanted, path).path === uri.path)?.text ?? gone;
+  }
+
+  /** The site of a folder has changed. */
+  siteChanged(folder: string): void {
+    for (const key of [...this.makings.keys()])
+      if (isSameFolder((JSON.parse(key) as Wanted).folder, folder)) this.makings.delete(key);
+    for (const { uri } of vscode.workspace.textDocuments)
+      if (uri.scheme === madeScheme && isSameFolder(wantedOf(uri).folder, folder)) this.changed.fire(uri);
+  }
+
+  dispose(): void {
+    this.changed.dispose();
+  }
+}
+
+/** Shows a file in the one tab that previews share. */
+export async function showPreview(uri: vscode.Uri, preserveFocus: boolean): Promise<void> {
+  const document = await vscode.workspace.openTextDocument(uri);
+  const isKnown = sections.test(uri.path) && (await vscode.languages.getLanguages()).includes('ini');
+  const shown = isKnown ? await vscode.languages.setTextDocumentLanguage(document, 'ini') : document;
+  await vscode.window.showTextDocument(shown, { preview: true, preserveFocus });
+}

@@ -1,0 +1,76 @@
+// Writes what is made into a folder that the person chooses. Nothing there is written over without asking.
+import * as vscode from 'vscode';
+import type { MadeFile } from '../../../server/src/make/output.ts';
+
+const overwrite = 'Overwrite';
+const others = 'Write Only the Others';
+
+/** @returns the files that were written; `undefined` where the person thinks better of it */
+export async function saveMade(
+  files: readonly MadeFile[],
+  chosen?: vscode.Uri,
+): Promise<readonly vscode.Uri[] | undefined> {
+  const folder = chosen ?? (await askForFolder());
+  if (folder === undefined) return undefined;
+  const targets = files.map((file) => ({ ...file, uri: vscode.Uri.joinPath(folder, ...file.path.split('/')) }));
+  const written: vscode.Uri[] = [];
+  try {
+    const present = await Promise.all(targets.map((target) => stateOf(target.uri, target.text)));
+    const different = targets.filter((_, index) => present[index] === 'different');
+    const answer = different.length === 0 ? overwrite : await askToOverwrite(different, files.length);
+    if (answer === undefined) return undefined;
+    for (const target of targets) {
+      if (answer === others && different.includes(target)) continue;
+      await vscode.workspace.fs.writeFile(target.uri, new TextEncoder().encode(target.text));
+      written.push(target.uri);
+    }
+  } catch (error) {
+    if (!(error instanceof vscode.FileSystemError)) throw error;
+    void vscode.window.showErrorMessage(`${counted(written.length)} written, then no more: ${error.message}`);
+    return written;
+  }
+  const runnable = targets.filter(({ executable, uri }) => executable === true && written.includes(uri));
+  const mode = runnable.length === 0 ? '' : ` To be run, ${namesOf(runnable)} must be made executable: \`chmod +x\`.`;
+  void vscode.window.showInformationMessage(`${counted(written.length)} written. Nothing was run.${mode}`);
+  return written;
+}
+
+async function askForFolder(): Promise<vscode.Uri | undefined> {
+  const chosen = await vscode.window.showOpenDialog({
+    title: 'Save What Is Made',
+    openLabel: 'Save Here',
+    canSelectFolders: true,
+    canSelectFiles: false,
+    canSelectMany: false,
+  });
+  return chosen?.[0];
+}
+
+async function stateOf(uri: vscode.Uri, text: string): Promise<'absent' | 'same' | 'different'> {
+  try {
+    const there = await vscode.workspace.fs.readFile(uri);
+    const bytes = new TextEncoder().encode(text);
+    return there.length === bytes.length && there.every((byte, index) => byte === bytes[index]) ? 'same' : 'different';
+  } catch (error) {
+    if (error instanceof vscode.FileSystemError && error.code === 'FileNotFound') return 'absent';
+    throw error;
+  }
+}
+
+async function askToOverwrite(different: readonly MadeFile[], all: number): Promise<string | undefined> {
+  return vscode.window.showWarningMessage(
+    `${different.length} of ${counted(all)} there already, with other text: ${namesOf(different)}.`,
+    { modal: true },
+    overwrite,
+    ...(different.length < all ? [others] : []),
+  );
+}
+
+function namesOf(files: readonly MadeFile[]): string {
+  const names = files.slice(0, 5).map(({ path }) => path);
+  return `${names.join(', ')}${files.length > names.length ? ' …' : ''}`;
+}
+
+function counted(files: number): string {
+  return files === 1 ? '1 file is' : `${files} files are`;
+}

@@ -1,0 +1,22 @@
+// The site that a command is about: that of the file chosen in the explorer, or else of the one in front.
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+
+const suffix = '.site.yaml';
+
+/** A file of the site; `undefined` where none is meant. */
+export function siteFile(chosen: unknown): vscode.Uri | undefined {
+  const uri = chosen instanceof vscode.Uri ? chosen : vscode.window.activeTextEditor?.document.uri;
+  return uri?.path.endsWith(suffix) === true ? uri : undefined;
+}
+
+/** Address of the folder that a file is in, as the server is told it: without a slash at its end. */
+export function folderOf(client: BaseLanguageClient, file: vscode.Uri): string {
+  const address = client.code2ProtocolConverter.asUri(file);
+  return address.slice(0, address.lastIndexOf('/'));
+}
+
+/** Whether two addresses are of one folder, in whatever way they are written. */
+export function isSameFolder(one: string, other: string): boolean {
+  return vscode.Uri.parse(one).toString() === vscode.Uri.parse(other).toString();
+}

@@ -1,0 +1,32 @@
+/** What a client asks for to show what can be made for the equipment. Nothing is written or run by the server. */
+
+import { RequestType } from 'vscode-languageserver-protocol';
+import type { Location } from 'vscode-languageserver-protocol';
+import type { MadeFile } from '../make/output.ts';
+
+export interface Offer {
+  readonly kind: string;
+  readonly title: string;
+  readonly summary: string;
+  /** What it can be made for alone; empty where it is for the whole site at once. */
+  readonly subjects: readonly string[];
+}
+
+export interface Wanted {
+  /** Address of the folder of the site, without a slash at its end. */
+  readonly folder: string;
+  readonly kind: string;
+  readonly subject?: string | undefined;
+}
+
+export interface Shown {
+  readonly files: readonly MadeFile[];
+  readonly refused: readonly { readonly at: Location; readonly message: string }[];
+  readonly notes: readonly string[];
+}
+
+/** All that can be made for a site. */
+export const outputs = new RequestType<{ readonly folder: string }, readonly Offer[], void>('plumbline/outputs');
+
+/** The files of one of them. An error where the site has no such kind or subject. */
+export const make = new RequestType<Wanted, Shown, void>('plumbline/make');

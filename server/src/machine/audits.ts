@@ -1,0 +1,67 @@
+/** Each kind of audit of a file or folder that a person chose: read once, and nothing else is. */
+
+import { auditAnnouncements } from '../audit/announcements/audit.ts';
+import type { Audit, AuditKind, Saying } from '../audit/audited.ts';
+import { auditCounters } from '../audit/counters/audit.ts';
+import { USUAL } from '../audit/counters/compare.ts';
+import { USUAL_TOLERANCE, auditProbe } from '../audit/probe/audit.ts';
+import { readProbe } from '../audit/probe/ffprobe.ts';
+import { auditRecordings } from '../audit/recordings/audit.ts';
+import { afterEdit } from '../audit/recordings/survey.ts';
+import { Unreadable, Untold } from '../audit/unreadable.ts';
+import type { Plan } from '../plan.ts';
+import type { Site, Volume } from '../site/model.ts';
+import { SAP_BANDWIDTH, SAP_INTERVAL } from '../standards/sap.ts';
+import { heardIn } from './capture.ts';
+import { countersIn } from './counters.ts';
+import { reading, wholeText } from './input.ts';
+import { newestOf, readChosen } from './volumes.ts';
+
+type Begin = (path: string, plan: Plan, saying: Saying) => Promise<Audit>;
+
+/**
+ * By the allowances that the command line has where it is told none.
+ *
+ * @throws Unreadable where it cannot be told what of the site it is @throws CannotDo where it cannot be read
+ */
+export const audits: Readonly<Record<AuditKind, Begin>> = {
+  async recordings(path, plan, { of, isCopy = false }) {
+    const { name } = volumeOf(plan.site, of);
+    const read = await readChosen(plan.site, volumeOf(plan.site, name), path);
+    const now = isCopy ? newestOf([read]) : Date.now();
+    return (plan) => {
+      const survey = afterEdit(read.survey, plan.site);
+      return auditRecordings(plan, [{ ...read, volume: volumeOf(plan.site, name), survey }], { now });
+    };
+  },
+
+  async counters(path, _plan, { of }) {
+    const readings = await countersIn(path);
+    return (plan) => auditCounters(plan, readings, of, USUAL);
+  },
+
+  async announcements(path) {
+    const heard = await heardIn(path);
+    const pace = { bandwidth: SAP_BANDWIDTH, leastInterval: SAP_INTERVAL };
+    return (plan) => auditAnnouncements(plan, heard, heard.end(), pace);
+  },
+
+  async probe(path, _plan, { of }) {
+    const text = await wholeText(path);
+    const probed = await reading(path, () => Promise.resolve(readProbe(text)));
+    return ({ site }) => auditProbe(site, probed, of, USUAL_TOLERANCE);
+  },
+};
+
+/** The volume of that name, or the only one that is recorded to. */
+function volumeOf(site: Site, name: string | undefined): Volume {
+  const used = site.volumes.filter((volume) => site.recordings.some((recording) => recording.volume === volume.name));
+  const [volume, ...others] = name === undefined ? used : site.volumes.filter((each) => each.name === name);
+  const names = used.map((each) => each.name);
+  if (volume === undefined)
+    throw new Unreadable(
+      name === undefined ? 'the site records nothing to any volume.' : `the site has no volume ${name}.`,
+    );
+  if (others.length > 0) throw new Untold(`it may be of ${names.join(', ')}.`, names);
+  return volume;
+}

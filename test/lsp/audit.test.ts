@@ -1,0 +1,263 @@
+// Audits as an editor has them: what differs shows at the words that planned it, beside what the rules find.
+import assert from 'node:assert/strict';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Diagnostic } from 'vscode-languageserver-protocol';
+import { sdp } from '../../server/src/make/announcements/sdp.ts';
+import type { AuditKind } from '../../server/src/audit/audited.ts';
+import { type AuditAnswer, AUDITS, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audited.ts';
+import { encodeAnnouncement } from '../../server/src/standards/sap.ts';
+import { ipPacket } from '../audit/announcements/captures.ts';
+import { asLinux, asPlanned, harrowLane } from '../audit/counters/counted.ts';
+import { recorded } from '../audit/recordings/folder.ts';
+import { plumbline } from '../cli/run.ts';
+import { planOfTexts, sampleTexts } from '../make/made.ts';
+import { Client, applied, positionOf } from './client.ts';
+
+/** As ffprobe 5.1 writes it, without what is not read. */
+const probed = (video: object, filename = 'rtsp://192.168.20.31:554/'): string =>
+  JSON.stringify({ streams: [{ index: 0, codec_type: 'video', codec_name: 'h264', ...video }], format: { filename } });
+
+const AS_DECLARED = { width: 2560, height: 1440, avg_frame_rate: '20/1', bit_rate: '6100000' };
+
+/** A capture in the classic format of pcap (libpcap's pcap-savefile(5)) of raw IP. */
+function pcap(frames: readonly { readonly time: number; readonly bytes: Uint8Array }[]): Buffer {
+  const words = (...values: readonly number[]): Buffer => Buffer.from(Uint32Array.from(values).buffer);
+  const head = [words(0xa1b2c3d4, 0x0004_0002, 0, 0, 65_535, 101)];
+  return Buffer.concat([
+    ...head,
+    ...frames.flatMap(({ time, bytes }) => [words(time, 0, bytes.length, bytes.length), Buffer.from(bytes)]),
+  ]);
+}
+
+describe('an audit in an editor', function () {
+  this.timeout(60_000);
+  let parent: string;
+  let site: string;
+  let folder: string;
+  let client: Client;
+  const texts = new Map<string, string>();
+
+  beforeEach(async () => {
+    parent = mkdtempSync(join(tmpdir(), 'plumbline-audit-'));
+    site = join(parent, 'harrow-lane');
+    folder = pathToFileURL(site).href;
+    cpSync('samples/harrow-lane', site, { recursive: true });
+    client = await Client.start([process.execPath, 'dist/server.cjs', '--stdio']);
+    for (const name of ['cameras', 'recording', 'viewing', 'network']) {
+      const path = join(site, `${name}.site.yaml`);
+      const text = readFileSync(path, 'utf8');
+      texts.set(await client.open(path, text), text);
+    }
+  });
+  afterEach(async () => {
+    await client.stop();
+    rmSync(parent, { recursive: true });
+    texts.clear();
+  });
+
+  const uriOf = (name: string): string => `${folder}/${name}.site.yaml`;
+  const isAudit = ({ source }: Diagnostic): boolean => source === 'plumbline audit';
+
+  function put(name: string, content: string | Uint8Array): string {
+    const path = join(parent, name);
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, content);
+    return path;
+  }
+
+  const ask = (kind: AuditKind, path: string, saying: Partial<AuditWanted> = {}): Promise<AuditAnswer> =>
+    client.connection.sendRequest(audit, { folder, kind, uri: pathToFileURL(path).href, ...saying });
+
+  async function done(asked: Promise<AuditAnswer>): Promise<Extract<AuditAnswer, { readonly found: unknown }>> {
+    const answer = await asked;
+    assert.ok('found' in answer, JSON.stringify(answer));
+    return answer;
+  }
+
+  /** The findings of audits in a file, once there are some that satisfy `enough`. */
+  const told = async (name: string, enough: (found: readonly Diagnostic[]) => boolean): Promise<Diagnostic[]> =>
+    (await client.diagnostics(uriOf(name), (all) => enough(all.filter(isAudit)))).filter(isAudit);
+  const some = (found: readonly Diagnostic[]): boolean => found.length > 0;
+  const none = (found: readonly Diagnostic[]): boolean => found.length === 0;
+
+  const textOf = (name: string): string => texts.get(uriOf(name)) ?? assert.fail(`${name} is not open`);
+
+  async function change(name: string, text: string): Promise<void> {
+    texts.set(uriOf(name), text);
+    await client.change(uriOf(name), text);
+  }
+
+  const words = (name: string, { range: { start, end } }: Diagnostic): string =>
+    textOf(name).split('\n')[start.line]?.slice(start.character, end.character) ?? '';
+
+  it('is what the server says that it can', () =>
+    assert.deepEqual(client.initialized?.capabilities.experimental, { [AUDITS]: true }));
+
+  it('of a probe that agrees shows nothing, and says what it looked at', async () => {
+    const { found, summary } = await done(ask('probe', put('gate.json', probed(AS_DECLARED))));
+    assert.deepEqual(found, []);
+    assert.deepEqual(summary, ['gate: video h264, 2560x1440, 20 pictures/s, 6.1 Mb/s.']);
+  });
+
+  it('shows what differs with its file and time, mends it, and does not bring it back', async () => {
+    const path = put('gate.json', probed({ ...AS_DECLARED, width: 1920, height: 1080, avg_frame_rate: '10/1' }));
+    const { found } = await done(ask('probe', path));
+    const both = await told('cameras', some);
+    assert.deepEqual(both.map(({ code }) => code).sort(), ['frame-rate-differs', 'size-differs']);
+    assert.deepEqual(found, both.map(({ range }) => ({ uri: uriOf('cameras'), range })));
+    const differs = both.find(({ code }) => code === 'size-differs') ?? assert.fail();
+    assert.match(differs.codeDescription?.href ?? '', /\/schemas\/rules\/size-differs\.md$/);
+    assert.match(
+      String(differs.message),
+      /^gate has pictures of 1920x1080, not 2560x1440\. .* \(gate\.json, read \d{4}-\d\d-\d\d \d\d:\d\d\)$/,
+    );
+    assert.equal(words('cameras', differs), '2560x1440');
+    // As the command line has it.
+    const place = `cameras.site.yaml:${differs.range.start.line + 1}:${differs.range.start.character + 1} `;
+    assert.ok(plumbline(['audit', 'probe', path, '--site', site]).out.includes(place));
+
+    const [fix] = await client.codeActions(uriOf('cameras'), differs);
+    assert.equal(fix?.title, 'Declare 1920x1080 as size of gate');
+    await change('cameras', applied(textOf('cameras'), fix?.edit?.changes?.[uriOf('cameras')] ?? []));
+    // Both are of the text that was edited; what was read is held against it anew.
+    await told('cameras', none);
+    const [left, ...more] = await told('cameras', some);
+    assert.deepEqual([left?.code, more], ['frame-rate-differs', []]);
+  });
+
+  it('moves with its words, and comes back with them', async () => {
+    await done(ask('probe', put('gate.json', probed({ ...AS_DECLARED, width: 1920, height: 1080 }))));
+    const [before] = await told('cameras', some);
+    await change('cameras', `# a line\n\n${textOf('cameras')}`);
+    const [after] = await told('cameras', some);
+    assert.equal(after?.range.start.line, (before?.range.start.line ?? 0) + 2);
+    assert.equal(after === undefined ? '' : words('cameras', after), '2560x1440');
+
+    // The stream is half typed, and then as it was; in another item nothing is lost meanwhile.
+    const whole = textOf('cameras');
+    const { line } = positionOf(whole, '2560x1440');
+    await change('cameras', whole.split('\n').filter((_, index) => index !== line).join('\n'));
+    await told('cameras', none);
+    await change('cameras', whole);
+    await told('cameras', some);
+  });
+
+  it('is gone with what it was of, and when it is cleared', async () => {
+    const path = put('gate.json', probed({ ...AS_DECLARED, width: 1920, height: 1080 }));
+    await done(ask('probe', path));
+    await told('cameras', some);
+    await change('cameras', textOf('cameras').replace(/^( {2})gate:/m, '$1lane:'));
+    await told('cameras', (found) => found.every(({ message }) => !/^gate /.test(String(message))));
+    await change('cameras', textOf('cameras').replace(/^( {2})lane:/m, '$1gate:'));
+    await told('cameras', some);
+    await client.connection.sendRequest(clearAudits, { folder });
+    await told('cameras', none);
+  });
+
+  it('takes the place of an earlier one of its kind, and of no other', async () => {
+    await done(ask('probe', put('gate.json', probed({ ...AS_DECLARED, width: 1920, height: 1080 }))));
+    await done(ask('counters', put('silence.jsonl', asLinux(harrowLane(), () => 0, { devices: ['recorder'] }))));
+    await told('recording', some);
+    await told('cameras', some);
+    await done(ask('probe', put('better.json', probed(AS_DECLARED))));
+    await told('cameras', none);
+    await told('recording', some);
+  });
+
+  it('of counters is as the command line has it, once it is said whose they are', async () => {
+    const plan = harrowLane();
+    const text = asLinux(plan, () => 0, { devices: ['recorder'] }).replaceAll('"device":"recorder",', '');
+    const path = put('counters.jsonl', text);
+    const unsaid = await ask('counters', path);
+    assert.ok('cannot' in unsaid && unsaid.choices?.includes('recorder'), JSON.stringify(unsaid));
+    const { summary } = await done(ask('counters', path, { of: 'recorder' }));
+    const { out } = plumbline(['audit', 'counters', path, '--device', 'recorder', '--site', site]);
+    assert.ok(out.endsWith(`${summary.join('\n')}\n`));
+    const found = await told('recording', some);
+    for (const { range, code } of found) {
+      const place = `recording\\.site\\.yaml:${range.start.line + 1}:${range.start.character + 1} `;
+      assert.match(out, new RegExp(`${place}.*\\[${String(code)}\\]`));
+    }
+    const good = put('good.jsonl', asLinux(plan, asPlanned(plan), { devices: ['recorder'] }));
+    assert.deepEqual((await done(ask('counters', good))).found, []);
+    await told('recording', none);
+  });
+
+  it('of announcements names the streams that are not announced', async () => {
+    const [first] = sdp.make(planOfTexts(sampleTexts('harrow-lane'))).files;
+    const payload = encodeAnnouncement(false, 1, 0xc0a81405, first?.text ?? '');
+    const frames = [0, 300, 600].map((after) => {
+      const time = 1_772_366_400 + after;
+      return { time, bytes: ipPacket({ time, payload }) };
+    });
+    const { summary } = await done(ask('announcements', put('sap.pcap', pcap(frames))));
+    assert.match(summary[0] ?? '', /^3 packets of announcements of 1 session/);
+    const found = await told('viewing', some);
+    assert.ok(found.every(({ code }) => code === 'stream-not-announced'));
+    assert.ok(found.some(({ message }) => String(message).startsWith('yard-live was not announced in 10 min.')));
+    assert.ok(!found.some(({ message }) => String(message).startsWith('gate-live')));
+  });
+
+  it('of a folder of recordings finds what is missing, and follows edits without reading it again', async () => {
+    const start = Date.parse('2026-06-01T00:00:00Z');
+    const small = join(parent, 'small');
+    mkdirSync(small);
+    const text = `site: {name: Harrow Lane, timezone: Europe/London}
+devices:
+  gate-cam: {kind: camera}
+  recorder: {kind: server}
+streams:
+  gate:
+    source: gate-cam
+    transport: rtsp
+    video: {codec: h264, bitrate: 1 kb/s, keyframe-interval: 2 s}
+    receivers: [recorder]
+volumes:
+  archive: {host: recorder, path: /srv/archive}
+  spare: {host: recorder}
+recordings:
+  gate: {stream: gate, volume: archive, segment: 60 s, file: "gate/%Y-%m-%d_%H-%M-%S.mp4"}
+  yard: {stream: gate, volume: spare, segment: 60 s, file: "yard/%Y-%m-%d_%H-%M-%S.mp4"}
+`;
+    const uri = await client.open(join(small, 'a.site.yaml'), text);
+    await client.diagnostics(uri);
+    const files = recorded(start, 20, { pattern: 'gate/%Y-%m-%d_%H-%M-%S.mp4' }).filter((_, index) => index !== 7);
+    for (const { path } of files) put(`copy/${path}`, Buffer.alloc(7500));
+    const copy = join(parent, 'copy');
+    const wanted = { folder: pathToFileURL(small).href, isCopy: true };
+    const unsaid = await ask('recordings', copy, wanted);
+    assert.deepEqual('cannot' in unsaid && unsaid.choices, ['archive', 'spare']);
+    await done(ask('recordings', copy, { ...wanted, of: 'archive' }));
+    const gap = (found: readonly Diagnostic[]): boolean => found.some(({ code }) => code === 'recording-gap');
+    await client.diagnostics(uri, gap);
+    rmSync(copy, { recursive: true });
+    await client.change(uri, text.replace('segment: 60 s, file: "gate', 'segment: 120 s, file: "gate'));
+    await client.diagnostics(uri, (found) => !gap(found));
+    await client.change(uri, text);
+    await client.diagnostics(uri, gap);
+  });
+
+  for (const [title, kind, content, why] of [
+    ['no JSON', 'probe', 'frames', /what\.txt: it is not whole JSON/],
+    ['no capture', 'announcements', 'frames', /what\.txt: it is no capture/],
+    ['nothing', 'counters', '', /what\.txt: there are no counters in it/],
+    ['a file that is no folder', 'recordings', '', /is no folder on this machine/],
+  ] as const) {
+    it(`says what is wrong with ${title}`, async () => {
+      const of = kind === 'recordings' ? { of: 'archive' } : {};
+      const answer = await ask(kind, put('what.txt', content), of);
+      assert.ok('cannot' in answer);
+      assert.match(answer.cannot, why);
+    });
+  }
+
+  it('reads no address that is of no file here, and no kind that there is not', async () => {
+    const web = await ask('probe', '/', { uri: 'https://example.org/gate.json' });
+    assert.match('cannot' in web ? web.cannot : '', /Only files on the machine/);
+    const odd = await ask('__proto__' as AuditKind, put('gate.json', probed({})));
+    assert.match('cannot' in odd ? odd.cannot : '', /no audit of that kind/);
+  });
+});
