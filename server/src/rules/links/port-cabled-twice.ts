@@ -60,7 +60,7 @@ cables:
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
-        else yield twice(site, port, first, { cable, end }, `to ${otherEnd(first)}`);
+        else yield twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`);
       }
       for (const end of cable.through) {
         const port = portAt(site, end);
@@ -73,8 +73,12 @@ cables:
   },
 };
 
-function otherEnd({ cable, end }: Plug): string {
-  const other = end === cable.from ? cable.to : cable.from;
+function otherEnd({ cable, end }: Plug): CableEnd | undefined {
+  return end === cable.from ? cable.to : cable.from;
+}
+
+function shownOtherEnd(plug: Plug): string {
+  const other = otherEnd(plug);
   return other === undefined ? 'nothing yet' : written(other);
 }
 
@@ -95,7 +99,9 @@ function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, wha
         const edits = [setValue(second.cable.item, second.end.route, scalarText(portName(free), true))];
         fixes.push({ title: `Use ${portName(free)}, the next free one like it`, safe: false, edits });
       }
-      const edit = second.cable === first.cable ? undefined : removeItem(second.cable.item);
+      // Where the first leads nowhere, the second may be the one that the port needs.
+      const mayBeNeeded = second.cable === first.cable || portAt(site, otherEnd(first)) === undefined;
+      const edit = mayBeNeeded ? undefined : removeItem(second.cable.item);
       if (edit !== undefined) fixes.push({ title: 'Take this cable out', safe: false, edits: [edit] });
       return fixes;
     },
