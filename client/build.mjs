@@ -44,6 +44,8 @@ const tests = {
   ...node,
   entryPoints: [
     'test/vscode/host.ts',
+    'test/vscode/audit.suite.ts',
+    'test/vscode/made.suite.ts',
     'test/vscode/site.suite.ts',
     'test/vscode/refactorings.suite.ts',
     'test/vscode/walkthrough.suite.ts',

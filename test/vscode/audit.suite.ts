@@ -1,0 +1,64 @@
+// An audit in a real VS Code: what ffprobe says of a stream, held against the site; put right, and cleared.
+// Runs inside the extension host, on a copy of samples/first-draft.
+import assert from 'node:assert/strict';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import * as vscode from 'vscode';
+import type { AuditAnswer } from '../../server/src/lsp/audited.ts';
+import { eventually } from './eventually.ts';
+
+describe('an audit, in the editor', () => {
+  let folder: string;
+
+  before(() => (folder = mkdtempSync(join(tmpdir(), 'plumbline-audit-'))));
+  after(() => rmSync(folder, { recursive: true }));
+
+  it('shows what differs in the problems, with a fix and a page, until it is cleared', async () => {
+    const [first] = vscode.workspace.workspaceFolders ?? [];
+    assert.ok(first, 'a folder is open');
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(first.uri, 'streams.site.yaml'));
+    await vscode.window.showTextDocument(document);
+    const before = document.getText();
+    // As ffprobe 5.1 writes it, without what is not read; the site declares 2560x1440 at 20 pictures/s.
+    const video = { index: 0, codec_type: 'video', codec_name: 'h264', width: 1920, height: 1080, avg_frame_rate: '10/1' };
+    const probe = join(folder, 'probe.json');
+    writeFileSync(probe, JSON.stringify({ streams: [video], format: { filename: 'paddock.sdp' } }));
+
+    const told = (): vscode.Diagnostic[] =>
+      vscode.languages.getDiagnostics(document.uri).filter(({ source }) => source === 'plumbline audit');
+    const codes = (): string[] =>
+      told()
+        .map(({ code }) => String(typeof code === 'object' ? code.value : code))
+        .sort();
+    const said = { kind: 'probe', uri: vscode.Uri.file(probe).toString() };
+    const answer = await vscode.commands.executeCommand<AuditAnswer>('plumbline.audit', document.uri, said);
+    assert.ok('found' in answer, JSON.stringify(answer));
+    assert.equal(answer.found.length, 2);
+    await eventually(() => assert.deepEqual(codes(), ['frame-rate-differs', 'size-differs']));
+
+    const size = told().find(({ message }) => message.includes('1920x1080'));
+    assert.ok(size);
+    assert.equal(document.getText(size.range), '2560x1440');
+    assert.ok(typeof size.code === 'object' && size.code.target.path.endsWith('/schemas/rules/size-differs.md'));
+    assert.ok((await vscode.workspace.fs.stat(size.code.target)).size > 0);
+    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+      'vscode.executeCodeActionProvider',
+      document.uri,
+      size.range,
+      vscode.CodeActionKind.QuickFix.value,
+    );
+    const fix = actions.find(({ title }) => title === 'Declare 1920x1080 as size of paddock');
+    assert.ok(fix?.edit, actions.map(({ title }) => title).join('; '));
+    assert.ok(await vscode.workspace.applyEdit(fix.edit));
+    // What is left of it stays, beside what the rules find.
+    await eventually(() => assert.deepEqual(codes(), ['frame-rate-differs']));
+    assert.ok(vscode.languages.getDiagnostics(document.uri).some(({ source }) => source === 'plumbline'));
+
+    await vscode.commands.executeCommand('plumbline.clearAudits', document.uri);
+    await eventually(() => assert.deepEqual(codes(), []));
+    await vscode.commands.executeCommand('undo');
+    await eventually(() => assert.equal(document.getText(), before));
+    await document.save();
+  });
+});
