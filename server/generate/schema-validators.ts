@@ -40,6 +40,9 @@ export async function schemaValidators(root: string): Promise<Output[]> {
   const code = standaloneCode(ajv, names);
   const bundled = await build({
     stdin: { contents: code, resolveDir: root },
+    // Paths stand in what is made: the same wherever the packages really lie.
+    absWorkingDir: root,
+    preserveSymlinks: true,
     bundle: true,
     format: 'esm',
     target: 'es2022',
