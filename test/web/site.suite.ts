@@ -91,6 +91,35 @@ describe('samples/first-draft in a browser alone', () => {
     equal((await page?.text())?.includes(`\n# ${addressClash.rule}\n`), true);
   });
 
+  it('shows what is made for the equipment, as the command line writes it, and saves it', async () => {
+    const site = await open('site.site.yaml');
+    const expected = JSON.parse(
+      new TextDecoder().decode(await vscode.workspace.fs.readFile(fileOf('expected.json'))),
+    ) as { made: string };
+    const [shown, ...others] = await vscode.commands.executeCommand<vscode.Uri[]>('plumbline.make', site.uri, {
+      kind: 'dnsmasq',
+    });
+    if (shown === undefined) throw new Error('nothing was made');
+    equal(others, []);
+    equal((await vscode.workspace.openTextDocument(shown)).getText(), expected.made);
+    const into = fileOf('made');
+    const written = await vscode.commands.executeCommand<vscode.Uri[]>('plumbline.saveMade', shown, into);
+    equal(
+      written.map(({ path }) => path),
+      [vscode.Uri.joinPath(into, 'dnsmasq.conf').path],
+    );
+    equal(
+      new TextDecoder().decode(await vscode.workspace.fs.readFile(vscode.Uri.joinPath(into, 'dnsmasq.conf'))),
+      expected.made,
+    );
+  });
+
+  it('says that no file can be read for an audit', async () => {
+    const site = await open('site.site.yaml');
+    const answer = await vscode.commands.executeCommand<{ cannot?: string }>('plumbline.audit', site.uri);
+    equal(answer.cannot?.startsWith('In a browser Plumbline cannot read files for an audit.'), true);
+  });
+
   it('puts an address clash right from a code action, and the problem goes', async () => {
     const document = await open(addressClash.file);
     const clashes = (): vscode.Diagnostic[] =>
