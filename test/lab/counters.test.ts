@@ -12,14 +12,12 @@ import { IfMibTable } from '../../server/src/audit/counters/if-mib-table.ts';
 import { LinkLines } from '../../server/src/audit/counters/ip-link.ts';
 import type { Audited } from '../../server/src/audit/audited.ts';
 import type { Plan } from '../../server/src/plan.ts';
-import type { Device, Port } from '../../server/src/site/model.ts';
-import { FCS } from '../../server/src/standards/ethernet.ts';
 import { readingsOf, told } from '../audit/counters/counted.ts';
 import { unavailable } from '../availability.ts';
-import { interfaceOf } from './addresses.ts';
 import { planFrom } from './family.ts';
 import { Lab } from './lab.ts';
 import { whyNoLab } from './probe.ts';
+import { lineOf, octetsOf, TABLE } from './readings.ts';
 import { sleep } from './run.ts';
 
 const SECONDS = 10;
@@ -137,44 +135,13 @@ async function takeWhileItRuns(
   for (let at = 1; at <= SECONDS - 0.5; at += EVERY) {
     await sleep(Math.max(0, begun + at * 1000 - Date.now()));
     for (const host of hosts) lines.push(await lineOf(lab, host));
-    for (const device of switches) rows.push(...(await rowsOf(lab, device)));
+    for (const device of switches) rows.push(...(await octetsOf(lab, device)));
     if (Date.now() > begun + (SECONDS - 0.5) * 1000) break;
   }
   await running;
   const parts = [
     readingsOf(new LinkLines(), lines.join('\n')),
-    readingsOf(new IfMibTable(), `time,device,ifName,ifHCInOctets,ifHCOutOctets\n${rows.join('\n')}`),
+    readingsOf(new IfMibTable(), [TABLE, ...rows].join('\n')),
   ];
   return { samples: parts.flatMap(({ samples }) => samples), notes: [] };
-}
-
-/** The time at which something was asked is between the question and the answer. */
-async function timed<T>(ask: () => Promise<T>): Promise<{ time: number; answer: T }> {
-  const asked = Date.now();
-  const answer = await ask();
-  return { time: (asked + Date.now()) / 2000, answer };
-}
-
-/** What the documented command makes; the interface is called as in the site. */
-async function lineOf(lab: Lab, host: Device): Promise<string> {
-  const { time, answer } = await timed(() => lab.links(host));
-  const [port] = host.ports;
-  const links = JSON.parse(answer) as { ifname: string }[];
-  const named = links.map((link) =>
-    port !== undefined && link.ifname === interfaceOf(port) ? { ...link, ifname: port.name } : link,
-  );
-  return JSON.stringify({ time, device: host.name, links: named });
-}
-
-/** Open vSwitch counts without the check sequence, the Interfaces MIB on Ethernet with it: 4 octets a frame. */
-async function rowsOf(lab: Lab, device: Device): Promise<string[]> {
-  const { time, answer } = await timed(() => lab.ports(device));
-  const lines = /port\s+"?([\w.]+)"?: rx pkts=(\d+), bytes=(\d+)[^\n]*\n\s+tx pkts=(\d+), bytes=(\d+)/g;
-  return [...answer.matchAll(lines)].flatMap(([, name, received, receivedBytes, sent, sentBytes]) => {
-    const port = device.ports.find((one: Port) => interfaceOf(one) === name);
-    if (port === undefined) return [];
-    const octets = (bytes: string | undefined, frames: string | undefined): number =>
-      Number(bytes) + FCS * Number(frames);
-    return [[time, device.name, port.name, octets(receivedBytes, received), octets(sentBytes, sent)].join()];
-  });
 }

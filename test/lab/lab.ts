@@ -83,6 +83,12 @@ export class Lab {
     return this.daemons.ofctl(['--names', 'dump-ports', bridgeOf(device)]);
   }
 
+  /** The groups that a switch knows, and the ports that asked for them, as `ovs-appctl mdb/show` prints them. */
+  async groups(device: Device): Promise<string> {
+    if (this.daemons === undefined) throw new Error('the lab is not built');
+    return this.daemons.appctl(['mdb/show', bridgeOf(device)]);
+  }
+
   /** Starts a program on a host; it ends with the lab, if it has not ended before. */
   start(device: Device, program: string, args: readonly string[]): HostProgram {
     return new HostProgram(this.place, this.namespaceOf(device), program, args);

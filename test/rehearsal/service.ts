@@ -50,6 +50,15 @@ export class Server {
     writeFileSync(join(this.root, 'etc/credentials', name), text, { mode: 0o600 });
   }
 
+  /** A program that the services find by its name: a file of JavaScript. */
+  program(name: string, script: string): void {
+    const folder = join(this.root, 'bin');
+    mkdirSync(folder, { recursive: true });
+    cpSync(script, join(folder, `${name}.cjs`));
+    writeFileSync(join(folder, name), `#!/bin/sh\nexec ${process.execPath} /usr/local/bin/${name}.cjs "$@"\n`);
+    for (const file of [name, `${name}.cjs`]) chmodSync(join(folder, file), 0o755);
+  }
+
   /** A folder below /srv that belongs to the user of the services; as seen from outside. */
   volume(name: string): string {
     const path = join(this.root, 'srv', name);

@@ -3,7 +3,8 @@
 #
 #   stage.sh ROOT UMASK USER [NAME=VALUE]... -- PROGRAM [ARGUMENT]...
 #
-# What is in ROOT/lib is seen in /usr/local/lib/plumbline, ROOT/etc in /etc/plumbline, ROOT/srv in /srv, ROOT/run in /run/credentials.
+# What is in ROOT/lib is seen in /usr/local/lib/plumbline, ROOT/etc in /etc/plumbline, ROOT/srv in /srv, ROOT/run in /run/credentials;
+# programs in ROOT/bin are in /usr/local/bin. PATH is what systemd sets, systemd.exec(5).
 set -euo pipefail
 root=$1 mask=$2 user=$3
 shift 3
@@ -28,6 +29,10 @@ add /etc plumbline "$root/etc"
 add /usr/local/lib plumbline "$root/lib"
 add /run credentials "$root/run"
 mount --bind "$root/srv" /srv
+if [[ -d $root/bin ]]; then
+  add /usr/local/bin .programs "$root/bin"
+  for program in "$root"/bin/*; do ln -sf ".programs/$(basename "$program")" /usr/local/bin/; done
+fi
 umask "$mask"
 environment=()
 while [[ $1 != -- ]]; do
@@ -37,4 +42,4 @@ done
 shift
 cd /
 exec setpriv --reuid="$user" --regid="$user" --clear-groups --inh-caps=-all --bounding-set=-all --no-new-privs \
-  env --ignore-environment PATH=/usr/sbin:/usr/bin:/sbin:/bin "${environment[@]}" "$@"
+  env --ignore-environment PATH=/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin "${environment[@]}" "$@"

@@ -1,0 +1,57 @@
+// What each port carries while everything runs, against the plan: what real cameras, relays and players do.
+import type { Plan } from '../../server/src/plan.ts';
+import { portName } from '../../server/src/site/model.ts';
+import { type Row, rowsOf } from '../lab/table.ts';
+
+/**
+ * As much of what is planned a port may carry more or less. The plan has full packets, but for the last of each picture,
+ * which at an eighth of the rates is one in two or three; it leaves out RTCP, RTSP and its sockets' keeping alive.
+ */
+const TOLERANCE = 0.04;
+
+/** Of acknowledgements fewer or more: see test/lab/rtsp.test.ts. Where only they go, little else is left to compare. */
+const ACKNOWLEDGED = { least: -0.5, most: 1 };
+
+/** Bytes in a second that no stream sends: ARP, IGMP, spanning tree, RTCP, an announcement of each stream. */
+const NOISE = 1000;
+
+/** Rows of the lab's table that agree where they do so within what real programs do. */
+export function rehearsedRows(plan: Plan, counted: readonly number[], seconds: number): Row[] {
+  return rowsOf(plan, counted, seconds, 1).map((row, direction) => {
+    const { predicted, measured } = row;
+    const replies = (repliesIn(plan, direction) * seconds) / 8;
+    const sent = predicted - replies;
+    const [least, most] = [
+      sent * (1 - TOLERANCE) + replies * (1 + ACKNOWLEDGED.least),
+      sent * (1 + TOLERANCE) + replies * (1 + ACKNOWLEDGED.most) + NOISE * seconds,
+    ];
+    return { ...row, agrees: measured >= least && measured <= most };
+  });
+}
+
+/** bit/s of acknowledgements among what is planned. */
+function repliesIn(plan: Plan, direction: number): number {
+  let total = 0;
+  for (const { stream, repliesUntagged, repliesTagged } of plan.network.crossings.at(direction)) {
+    const reply = plan.network.rates[stream.index]?.reply;
+    total +=
+      repliesUntagged * (reply?.untagged.frame.nominal ?? 0) + repliesTagged * (reply?.tagged.frame.nominal ?? 0);
+  }
+  return total;
+}
+
+/** Those that disagree, in words, by direction of link. */
+export function disagreements(rows: readonly Row[]): Map<number, string> {
+  return new Map(
+    rows.flatMap(({ port, to, predicted, measured, agrees }, direction) =>
+      agrees
+        ? []
+        : [
+            [
+              direction,
+              `${portName(port)} → ${portName(to)} carried ${measured} bytes, planned are ${predicted.toFixed(0)}`,
+            ] as const,
+          ],
+    ),
+  );
+}

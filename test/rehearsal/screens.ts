@@ -1,0 +1,79 @@
+// Screens: FFmpeg that takes a stream by its description and decodes it, picture by picture.
+import type { Device, Stream } from '../../server/src/site/model.ts';
+import type { HostProgram } from '../lab/host-program.ts';
+import type { Lab } from '../lab/lab.ts';
+
+export class Screen {
+  readonly name: string;
+  readonly frameRate: number;
+  private readonly player: HostProgram;
+  private from = 0;
+
+  /** `description` is the file that was made for the stream; the host joins by the interface of `address`. */
+  constructor(lab: Lab, host: Device, stream: Stream, frameRate: number, description: string, address: string) {
+    this.name = `${stream.name} at ${host.name}`;
+    this.frameRate = frameRate;
+    // The switches and senders go first.
+    this.player = lab.start(host, 'nice', [
+      '-n',
+      '12',
+      'ffmpeg',
+      '-nostdin',
+      '-hide_banner',
+      '-loglevel',
+      'error',
+      '-protocol_whitelist',
+      'file,rtp,udp',
+      '-localaddr',
+      address,
+      // Until a keyframe has come: every ten seconds, for the rarest.
+      '-analyzeduration',
+      '12000000',
+      '-probesize',
+      '20000000',
+      '-fpsprobesize',
+      '0',
+      '-i',
+      description,
+      '-map',
+      '0:v:0',
+      '-fps_mode',
+      'passthrough',
+      '-flush_packets',
+      '1',
+      '-f',
+      'framecrc',
+      '-',
+    ]);
+  }
+
+  /** What is said from now on counts: whoever joins between two keyframes cannot decode what comes before the next. */
+  beginAnew(): void {
+    this.from = this.player.output.length;
+  }
+
+  get pictures(): number {
+    return this.lines.filter((line) => line.startsWith('0,')).length;
+  }
+
+  get complaints(): readonly string[] {
+    return this.lines.filter((line) => !/^(?:0,|#|$)/.test(line));
+  }
+
+  /** What it did not show as it was sent in the `seconds` since `beginAnew`; `undefined` where all is right. */
+  wrong(seconds: number): readonly string[] | undefined {
+    const { name, complaints, pictures, frameRate } = this;
+    // A picture waits in buffers, half a second for packets out of order; a busy machine shows it later.
+    const few = Math.abs(pictures - seconds * frameRate) > 2 * frameRate;
+    const wrong = [
+      ...complaints.map((line) => `${name}: ${line}`),
+      ...(few ? [`${name} showed ${pictures} pictures of ${Math.round(seconds * frameRate)}`] : []),
+    ];
+    return wrong.length === 0 ? undefined : wrong;
+  }
+
+  private get lines(): readonly string[] {
+    // The last line may not be whole yet.
+    return this.player.output.slice(this.from).split('\n').slice(0, -1);
+  }
+}

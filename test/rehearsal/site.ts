@@ -1,0 +1,115 @@
+// Harrow Lane as it is rehearsed: the sample, but for what is said here.
+import { parse, stringify } from 'yaml';
+import { sampleTexts } from '../make/made.ts';
+
+/** Rates of video are an eighth of the sample's: eighteen pictures are decoded beside all that is sent and recorded. */
+export const SCALE = 1 / 8;
+
+/** Pictures are small for the same reason. */
+export const SIZE = '320x180';
+
+/** Where a camera of the rehearsal has its stream. */
+export const PATH = '/camera';
+
+/** bit/s that the video of each camera came to, by name of the stream. */
+export type Rates = ReadonlyMap<string, number>;
+
+interface Written {
+  readonly streams: Record<string, WrittenStream>;
+  readonly recordings: Record<string, { stream: string; segment: string }>;
+  readonly [section: string]: unknown;
+}
+
+interface WrittenStream {
+  readonly carries?: string;
+  readonly transport: string;
+  readonly video?: { size?: string; bitrate: string; 'peak-bitrate'?: string; 'keyframe-interval'?: string };
+  readonly audio?: { bitrate: string };
+  receivers: string[];
+  path?: string;
+  'mux-rate'?: string;
+}
+
+/** The sample as it is written, all of its files in one. */
+export function declared(): Written {
+  const written: Record<string, unknown> = {};
+  for (const text of Object.values(sampleTexts('harrow-lane'))) {
+    for (const [section, items] of Object.entries(parse(text) as Record<string, object>)) {
+      const before = written[section] as object | undefined;
+      written[section] = Array.isArray(items)
+        ? [...((before ?? []) as unknown[]), ...(items as unknown[])]
+        : { ...before, ...items };
+    }
+  }
+  return written as unknown as Written;
+}
+
+/**
+ * The sample, changed by rule:
+ * - A camera's video is small, of the rate that its film came to, and found at a path that the test's cameras know.
+ * - Television comes at the same part of its rates.
+ * - Segments are short: 8 s, or two keyframe intervals.
+ * - A recording takes what is sent on of its camera, where it is sent on, as those of paddock and foaling-box do. Else
+ *   recorder and relay each ask the camera, which then sends twice where the plan counts once.
+ * - What the server cannot be made to send, by RTSP, is left out: gate-office.
+ */
+export function rehearsed(rates: Rates): string {
+  const site = declared();
+  for (const [name, stream] of Object.entries(site.streams)) {
+    const { carries, transport, video } = stream;
+    const rate = rates.get(name);
+    const mux = stream['mux-rate'];
+    if (carries !== undefined && transport === 'rtsp') delete site.streams[name];
+    else if (video !== undefined && rate !== undefined) {
+      stream.path = PATH;
+      Object.assign(video, { size: SIZE, bitrate: kilobits(rate), 'peak-bitrate': kilobits(1.5 * rate) });
+    } else if (video !== undefined && mux !== undefined) {
+      stream['mux-rate'] = kilobits(bitsOf(mux) * SCALE);
+      // What is left of so small a multiplex beside its sound, with room for headers.
+      Object.assign(video, { size: SIZE, bitrate: kilobits(televised(mux)), 'peak-bitrate': kilobits(televised(mux)) });
+      Object.assign(stream.audio ?? {}, { bitrate: kilobits(TELEVISION_SOUND) });
+    }
+  }
+  for (const recording of Object.values(site.recordings)) {
+    const interval =
+      site.streams[recording.stream]?.video?.['keyframe-interval'] ??
+      sourceOf(site, recording.stream)?.video?.['keyframe-interval'] ??
+      '2 s';
+    recording.segment = `${Math.max(8, 2 * Number.parseFloat(interval))} s`;
+    const [live, sent] = Object.entries(site.streams).find(([, { carries }]) => carries === recording.stream) ?? [];
+    if (live === undefined || sent === undefined) continue;
+    recording.stream = live;
+    sent.receivers.push('recorder');
+  }
+  return stringify(site, { lineWidth: 0 });
+}
+
+/** The wiring alone: switches, hosts and cables, of which nobody sends or joins anything. */
+export function wiring(text: string): string {
+  const { streams, recordings, volumes, ...rest } = parse(text) as Written;
+  return stringify(rest, { lineWidth: 0 });
+}
+
+/** bit/s of each sound of television. */
+export const TELEVISION_SOUND = 64_000;
+
+/** bit/s of video in a multiplex of a declared rate, as it is scaled. */
+export function televised(mux: string): number {
+  return bitsOf(mux) * SCALE * 0.75 - 1.2 * TELEVISION_SOUND;
+}
+
+function sourceOf({ streams }: Written, name: string): WrittenStream | undefined {
+  const { carries } = streams[name] ?? {};
+  return carries === undefined ? undefined : streams[carries];
+}
+
+/** Of a rate as the sample writes them. */
+export function bitsOf(text: string): number {
+  const [, figure, prefix] = /^([\d.]+) ([kM])b\/s$/.exec(text) ?? [];
+  if (figure === undefined) throw new Error(`${text} is no rate that the sample writes`);
+  return Number(figure) * (prefix === 'M' ? 1_000_000 : 1000);
+}
+
+function kilobits(rate: number): string {
+  return `${(rate / 1000).toFixed(3)} kb/s`;
+}
