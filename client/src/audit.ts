@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
 import { AUDITS, type AuditAnswer, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audited.ts';
+import { plain } from './plain.ts';
 import { folderOf, siteFile } from './site-of.ts';
 
 export const auditCommands = { audit: 'plumbline.audit', clear: 'plumbline.clearAudits' } as const;
@@ -112,7 +113,7 @@ function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAn
 
 async function tell(client: BaseLanguageClient, log: vscode.LogOutputChannel, answer: AuditAnswer): Promise<void> {
   if ('cannot' in answer) {
-    await vscode.window.showWarningMessage(answer.cannot);
+    await vscode.window.showWarningMessage(plain(answer.cannot));
     return;
   }
   const { summary, found } = answer;

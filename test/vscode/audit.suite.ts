@@ -21,7 +21,8 @@ describe('an audit, in the editor', () => {
     await vscode.window.showTextDocument(document);
     const before = document.getText();
     // As ffprobe 5.1 writes it, without what is not read; the site declares 2560x1440 at 20 pictures/s.
-    const video = { index: 0, codec_type: 'video', codec_name: 'h264', width: 1920, height: 1080, avg_frame_rate: '10/1' };
+    const pictures = { width: 1920, height: 1080, avg_frame_rate: '10/1' };
+    const video = { index: 0, codec_type: 'video', codec_name: 'h264', ...pictures };
     const probe = join(folder, 'probe.json');
     writeFileSync(probe, JSON.stringify({ streams: [video], format: { filename: 'paddock.sdp' } }));
 

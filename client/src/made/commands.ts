@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Offer, type Shown, type Wanted, outputs } from '../../../server/src/lsp/made.ts';
+import { plain } from '../plain.ts';
 import { folderOf, siteFile } from '../site-of.ts';
 import { Previews, madeScheme, previewOf, showPreview, wantedOf } from './preview.ts';
 import { saveMade } from './save.ts';
@@ -14,6 +15,10 @@ export const madeCommands = {
 
 const saveAs = 'Save to Folder…';
 const otherFiles = 'Other Files…';
+const read = 'I Have Read It';
+
+/** Characters of a message; the editor cuts what is longer than a thousand. */
+const longestMessage = 900;
 
 /** @param siteChanged tells of folders whose site has changed */
 export function registerMaking(client: BaseLanguageClient, siteChanged: vscode.Event<string>): vscode.Disposable {
@@ -63,12 +68,12 @@ async function makeFiles(
   const wanted: Wanted = { folder, kind: chosen.kind, subject: chosen.subject };
   const made = await previews.making(wanted);
   tellRefused(client, made);
-  for (const note of made.notes) void vscode.window.showInformationMessage(note);
   const uris = made.files.map(({ path }) => previewOf(wanted, path));
   const [first, ...others] = uris;
   if (first === undefined) {
-    if (made.refused.length === 0)
-      void vscode.window.showInformationMessage(`The site has nothing to make ${wanted.kind} of.`);
+    const words = made.refused.length === 0 ? [`The site has nothing to make ${wanted.kind} of.`] : [];
+    for (const message of messagesOf([...words, ...made.notes]))
+      void vscode.window.showInformationMessage(message, read);
     return uris;
   }
   await showPreview(first, false);
@@ -81,7 +86,7 @@ async function choose(offers: readonly Offer[]): Promise<Said | undefined> {
   const title = 'Make Files for the Equipment';
   const picked = await vscode.window.showQuickPick(
     offers.map((offer) => ({ label: offer.title, description: offer.kind, detail: offer.summary, offer })),
-    { title, placeHolder: 'Nothing is run, and nothing is written until you save it.', matchOnDetail: true },
+    { title, placeHolder: 'Nothing is run, and nothing is written until you save it.', matchOnDescription: true },
   );
   if (picked === undefined) return undefined;
   const { kind, subjects } = picked.offer;
@@ -118,10 +123,14 @@ function pickFile(previews: Previews, wanted: Wanted, { files }: Shown): void {
   pick.show();
 }
 
-async function tellMade(previews: Previews, wanted: Wanted, { files }: Shown): Promise<void> {
+/** What is to be done and to be known besides is told too; a message with an answer stays until it has been read. */
+async function tellMade(previews: Previews, wanted: Wanted, { files, notes }: Shown): Promise<void> {
   const is = files.length === 1 ? '1 file is' : `${files.length} files are`;
+  const words = `${is} shown as made from the site. Nothing is written yet.`;
+  const [message = '', ...others] = messagesOf([words, ...notes]);
+  for (const other of others) void vscode.window.showInformationMessage(other, read);
   const answer = await vscode.window.showInformationMessage(
-    `${is} shown as made from the site. Nothing is written yet.`,
+    message,
     saveAs,
     ...(files.length > 1 ? [otherFiles] : []),
   );
@@ -129,11 +138,23 @@ async function tellMade(previews: Previews, wanted: Wanted, { files }: Shown): P
   if (answer === otherFiles) pickFile(previews, wanted, await previews.making(wanted));
 }
 
+/** Sentences put together to messages that the editor shows whole. */
+function messagesOf(sentences: readonly string[]): string[] {
+  const messages: string[] = [];
+  for (const sentence of sentences.map(plain)) {
+    const last = messages.at(-1);
+    if (last !== undefined && last.length + sentence.length < longestMessage)
+      messages[messages.length - 1] = `${last} ${sentence}`;
+    else messages.push(sentence);
+  }
+  return messages;
+}
+
 function tellRefused(client: BaseLanguageClient, { refused }: Shown): void {
   const [first] = refused;
   if (first === undefined) return;
   const message = refused.length === 1 ? first.message : `${refused.length} could not be made. ${first.message}`;
-  void vscode.window.showWarningMessage(message, 'Show').then(async (answer) => {
+  void vscode.window.showWarningMessage(plain(message), 'Show').then(async (answer) => {
     if (answer === undefined) return;
     const items = refused.map(({ message: label, at }) => ({ label, at }));
     const chosen = items.length === 1 ? items[0] : await vscode.window.showQuickPick(items, { title: 'Not Made' });

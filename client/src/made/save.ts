@@ -1,6 +1,7 @@
 // Writes what is made into a folder that the person chooses. Nothing there is written over without asking.
 import * as vscode from 'vscode';
 import type { MadeFile } from '../../../server/src/make/output.ts';
+import { plain } from '../plain.ts';
 
 const overwrite = 'Overwrite';
 const others = 'Write Only the Others';
@@ -26,12 +27,12 @@ export async function saveMade(
     }
   } catch (error) {
     if (!(error instanceof vscode.FileSystemError)) throw error;
-    void vscode.window.showErrorMessage(`${counted(written.length)} written, then no more: ${error.message}`);
+    void vscode.window.showErrorMessage(plain(`${counted(written.length)} written, then no more: ${error.message}`));
     return written;
   }
   const runnable = targets.filter(({ executable, uri }) => executable === true && written.includes(uri));
   const mode = runnable.length === 0 ? '' : ` To be run, ${namesOf(runnable)} must be made executable: \`chmod +x\`.`;
-  void vscode.window.showInformationMessage(`${counted(written.length)} written. Nothing was run.${mode}`);
+  void vscode.window.showInformationMessage(plain(`${counted(written.length)} written. Nothing was run.${mode}`));
   return written;
 }
 
@@ -59,7 +60,7 @@ async function stateOf(uri: vscode.Uri, text: string): Promise<'absent' | 'same'
 
 async function askToOverwrite(different: readonly MadeFile[], all: number): Promise<string | undefined> {
   return vscode.window.showWarningMessage(
-    `${different.length} of ${counted(all)} there already, with other text: ${namesOf(different)}.`,
+    plain(`${different.length} of ${counted(all)} there already, with other text: ${namesOf(different)}.`),
     { modal: true },
     overwrite,
     ...(different.length < all ? [others] : []),
