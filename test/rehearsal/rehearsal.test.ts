@@ -289,10 +289,18 @@ describe('the rehearsal of Harrow Lane', function () {
   }
 
   it('is found in order by the audits of counters and of announcements', async () => {
-    for (const file of [counters, octets]) {
-      const { status, out, err } = plumbline(['audit', 'counters', file, '--site', site]);
-      assert.equal(status, 0, out + err);
+    const audited = (): string[] =>
+      [counters, octets].flatMap((file) => {
+        const { status, out, err } = plumbline(['audit', 'counters', file, '--site', site]);
+        return status === 0 ? [] : [out + err];
+      });
+    // A machine with other work to do may send for a while less, and then more, than is planned: the audit says so too.
+    let told = audited();
+    for (let again = 1; told.length > 0 && again < TRIES; again++) {
+      await window();
+      told = audited();
     }
+    assert.deepEqual(told, []);
     sniffer.stop();
     await sniffer.ended;
     const { status, out, err } = plumbline(['audit', 'announcements', capture, '--site', site]);
