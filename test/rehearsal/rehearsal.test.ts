@@ -30,7 +30,7 @@ import { run, sleep } from '../lab/run.ts';
 import { type Row, tableOf } from '../lab/table.ts';
 import { type Film, LOOP, makeFilms, makeMultiplex } from './films.ts';
 import { disagreements, rehearsedRows } from './loads.ts';
-import { framesOf, hashOf } from './recorded.ts';
+import { hashOf, played } from './recorded.ts';
 import { Screen } from './screens.ts';
 import { Server, type Service } from './service.ts';
 import { rehearsed, wiring } from './site.ts';
@@ -44,6 +44,9 @@ const UNPLUGGED = 8000;
 
 /** A machine that does other work at the same time may lose a frame, but not one of each stream in each window. */
 const TRIES = 4;
+
+/** Of some forty files. */
+const MOST_BROKEN = 3;
 
 describe('the rehearsal of Harrow Lane', function () {
   this.timeout(240_000);
@@ -352,10 +355,13 @@ describe('the rehearsal of Harrow Lane', function () {
       const files = filesOf(recording);
       return recording.name === 'gate' ? files : [...files.slice(0, 1), ...files.slice(-2)];
     });
-    const counts = await framesOf(all);
+    const each = await played(all);
     console.log(
-      `      ${plan.site.recordings.flatMap(filesOf).length} files, in ${all.length} of them ${counts.reduce((sum, count) => sum + count, 0)} pictures`,
+      `      ${plan.site.recordings.flatMap(filesOf).length} files, in ${all.length} of them ${each.reduce((sum, { pictures }) => sum + pictures, 0)} pictures`,
     );
+    // Where the camera was unplugged; and on a machine at work a packet may be lost, with a piece of a picture in it.
+    const broken = each.flatMap((file) => file.broken ?? []);
+    assert.ok(broken.length <= MOST_BROKEN, broken.join('\n'));
   });
 
   it('is found by the audit of recordings to lack just what was unplugged', () => {
@@ -440,7 +446,7 @@ describe('the rehearsal of Harrow Lane', function () {
       out,
     ]);
     assert.equal(status, 0, told + err);
-    const [joined = 0, ...parts] = await framesOf([out, ...files.slice(0, 2)]);
+    const [joined = 0, ...parts] = (await played([out, ...files.slice(0, 2)])).map(({ pictures }) => pictures);
     assert.equal(
       joined,
       parts.reduce((sum, count) => sum + count, 0),
