@@ -77,7 +77,7 @@ describe('counters of the lab', function () {
     assert.ok(LINE.includes(snooping));
     const audited = await measured(
       LINE.replace(snooping, snooping.replace('true', 'false')),
-      ({ found }) => found.length === 2,
+      ({ found }) => found.length === 2 && found.every(({ message }) => message.includes('flooded')),
     );
     const messages = told(audited).sort();
     // s2 floods what reaches it, g1 and g2: both come to the silent host, and g1 to s3, which drops it there.

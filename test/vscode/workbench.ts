@@ -6,6 +6,10 @@ import { repository } from '../../client/open/install.ts';
 
 const screenshots = join(repository, 'dist', 'screenshots');
 
+/** After how long something is tried again, ms, and how often at most. */
+const AGAIN = 8000;
+const MOST_TRIES = 8;
+
 export class Workbench {
   readonly page: Page;
 
@@ -59,7 +63,18 @@ export class Workbench {
     const input = this.page.locator('.panel .viewpane-filter input');
     if ((await input.inputValue()) !== text) await input.fill(text);
     const others = this.problems(/\[Ln /).filter({ hasNot: this.page.locator('.related-info-resource'), hasNotText: text });
-    if (text !== '') await others.first().waitFor({ state: 'detached' });
+    if (text === '') return;
+    // The editor takes the filter a moment after the last key, and now and then misses one: then it is typed anew.
+    for (let tries = 1; ; tries++) {
+      try {
+        await others.first().waitFor({ state: 'detached', timeout: AGAIN });
+        return;
+      } catch (error) {
+        if (tries === MOST_TRIES) throw error;
+        await input.fill('');
+        await input.fill(text);
+      }
+    }
   }
 
   /** Opens a file from the explorer. */
@@ -89,9 +104,17 @@ export class Workbench {
   async hoverAtCursor(): Promise<void> {
     const cursor = await this.page.locator('.editor-group-container.active .cursors-layer .cursor').first().boundingBox();
     if (!cursor) throw new Error('the cursor is not to be seen');
-    await this.page.mouse.move(cursor.x + 60, cursor.y + 60);
-    await this.page.mouse.move(cursor.x + 4, cursor.y + cursor.height / 2, { steps: 8 });
-    await this.hovers().first().waitFor();
+    // A hover goes when the mouse or the text moves; then the mouse comes again.
+    for (let tries = 1; ; tries++) {
+      await this.page.mouse.move(cursor.x + 60, cursor.y + 60);
+      await this.page.mouse.move(cursor.x + 4, cursor.y + cursor.height / 2, { steps: 8 });
+      try {
+        await this.hovers().first().waitFor({ timeout: AGAIN });
+        return;
+      } catch (error) {
+        if (tries === MOST_TRIES) throw error;
+      }
+    }
   }
 
   /** What the hover says by now: the answers of a language server may be still to come. */
