@@ -1,4 +1,6 @@
-"""An RTSP camera: serves a Matroska file with H.264 and A-law at rtsp://…:PORT/camera, from its start to each client.
+"""An RTSP camera: serves a Matroska file with H.264 or H.265, and A-law unless it is silent, at rtsp://…:PORT/camera.
+
+Each client has it from its start.
 
 With a user it asks for the password (RFC 2617, digest).
 """
@@ -15,6 +17,8 @@ from gi.repository import GLib, Gst, GstRtsp, GstRtspServer  # noqa: E402
 arguments = argparse.ArgumentParser()
 arguments.add_argument('file')
 arguments.add_argument('port')
+arguments.add_argument('--codec', choices=['h264', 'h265'], default='h264')
+arguments.add_argument('--silent', action='store_true')
 arguments.add_argument('--access', nargs=2, metavar=('USER', 'PASSWORD'))
 arguments.add_argument('--described-only', action='store_true', help='parameter sets in the description, not in the stream')
 given = arguments.parse_args()
@@ -24,10 +28,10 @@ server = GstRtspServer.RTSPServer()
 server.set_service(given.port)
 factory = GstRtspServer.RTSPMediaFactory()
 # 1412 bytes of RTP packet are 1400 of media. A-law goes in packets of 20 ms.
-factory.set_launch(
-    f'( filesrc location={given.file} ! matroskademux name=film '
-    f'film.video_0 ! queue ! h264parse ! rtph264pay name=pay0 pt=96 config-interval={0 if given.described_only else -1} mtu=1412 '
-    'film.audio_0 ! queue ! rtppcmapay name=pay1 pt=8 min-ptime=20000000 max-ptime=20000000 )')
+video = (f'film.video_0 ! queue ! {given.codec}parse ! rtp{given.codec}pay name=pay0 pt=96 '
+         f'config-interval={0 if given.described_only else -1} mtu=1412 ')
+sound = 'film.audio_0 ! queue ! rtppcmapay name=pay1 pt=8 min-ptime=20000000 max-ptime=20000000 '
+factory.set_launch(f'( filesrc location={given.file} ! matroskademux name=film {video}{"" if given.silent else sound})')
 if given.access:
     auth = GstRtspServer.RTSPAuth.new()
     auth.set_supported_methods(GstRtsp.RTSPAuthMethod.DIGEST)

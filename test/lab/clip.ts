@@ -1,5 +1,6 @@
 /** A film with a known rate and known keyframes, for cameras to send. */
 
+import { rateOfVideo } from './cameras.ts';
 import { run } from './run.ts';
 
 export interface ClipWishes {
@@ -51,17 +52,5 @@ export async function makeClip(
     String(seconds),
     path,
   ]);
-  const sizes = await run('ffprobe', [
-    '-loglevel',
-    'error',
-    '-select_streams',
-    'v',
-    '-show_entries',
-    'packet=size',
-    '-of',
-    'csv=p=0',
-    path,
-  ]);
-  const bytes = sizes.split('\n').reduce((total, size) => total + Number(size.replace(',', '')), 0);
-  return (bytes * 8) / seconds;
+  return rateOfVideo(path, seconds);
 }

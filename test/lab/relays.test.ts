@@ -20,13 +20,14 @@ import { unavailable } from '../availability.ts';
 import { Server, type Service } from '../rehearsal/service.ts';
 import { makeClip } from './clip.ts';
 import { planFrom } from './family.ts';
+import { PYTHON, whyNoCameras } from './cameras.ts';
+import { until } from './until.ts';
 import { Lab } from './lab.ts';
 import { Place } from './place.ts';
 import { whyNoLab } from './probe.ts';
-import { run, sleep } from './run.ts';
+import { run } from './run.ts';
 
 const CAMERA = fileURLToPath(new URL('./camera.py', import.meta.url));
-const PYTHON = '/usr/bin/python3';
 const FRAME_RATE = 20;
 const SEGMENT = 4;
 /** That a screen decodes: three seconds. */
@@ -114,7 +115,7 @@ describe('units that are made for a server, run on it', function () {
   const services = new Map<string, Service>();
 
   before(async function () {
-    const reason = (await whyNoLab()) ?? (await whyNoCamera());
+    const reason = (await whyNoLab()) ?? (await whyNoCameras('setpriv'));
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
     await makeClip(film, { seconds: 150, frameRate: FRAME_RATE, keyframeEvery: 2, videoRate: 1_000_000, sound: true });
     frames = new Set(await framesOf(film));
@@ -325,24 +326,5 @@ function readIfThere(path: string): string {
   } catch {
     // The process has ended meanwhile.
     return '';
-  }
-}
-
-async function until(met: () => boolean, otherwise: () => string): Promise<void> {
-  // Long enough for FFmpeg to notice, end and begin again on a machine with other work to do.
-  const end = Date.now() + 90_000;
-  while (!met()) {
-    if (Date.now() > end) assert.fail(otherwise());
-    await sleep(200);
-  }
-}
-
-async function whyNoCamera(): Promise<string | undefined> {
-  try {
-    await run('which', ['ffmpeg', 'ffprobe', 'setpriv']);
-    await run(PYTHON, ['-c', 'import gi; gi.require_version("GstRtspServer", "1.0"); from gi.repository import GstRtspServer']);
-    return undefined;
-  } catch (error) {
-    return `FFmpeg or GStreamer's RTSP server is not installed (${error instanceof Error ? error.message.split('\n').at(-1) : ''})`;
   }
 }

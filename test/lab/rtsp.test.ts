@@ -11,14 +11,14 @@ import { unavailable } from '../availability.ts';
 import { interfaceOf } from './addresses.ts';
 import { makeClip } from './clip.ts';
 import { planFrom } from './family.ts';
+import { PYTHON, whyNoCameras } from './cameras.ts';
 import { Lab } from './lab.ts';
 import { Place } from './place.ts';
 import { whyNoLab } from './probe.ts';
-import { run, sleep } from './run.ts';
+import { sleep } from './run.ts';
 
 const CAMERA = fileURLToPath(new URL('./camera.py', import.meta.url));
 /** Debian's own Python has GStreamer's bindings; another one that is found first may not. */
-const PYTHON = '/usr/bin/python3';
 const FRAME_RATE = 20;
 const KEYFRAME_EVERY = 2;
 /** A whole number of keyframe intervals, so that it does not matter where it starts. */
@@ -49,7 +49,7 @@ describe('a real RTSP camera', function () {
   const found = new Map<string, { readonly predicted: readonly number[]; readonly measured: readonly number[] }>();
 
   before(async function () {
-    const reason = (await whyNoLab()) ?? (await whyNoCamera());
+    const reason = (await whyNoLab()) ?? (await whyNoCameras());
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
     rate = await makeClip(film, {
       seconds: SECONDS + 8,
@@ -177,19 +177,6 @@ describe('a real RTSP camera', function () {
 
 function firstPort(device: Device): Port {
   return device.ports[0] ?? assert.fail(`${device.name} has no port`);
-}
-
-async function whyNoCamera(): Promise<string | undefined> {
-  try {
-    await run('which', ['ffmpeg', 'ffprobe']);
-    await run(PYTHON, [
-      '-c',
-      'import gi; gi.require_version("GstRtspServer", "1.0"); from gi.repository import GstRtspServer',
-    ]);
-    return undefined;
-  } catch (error) {
-    return `FFmpeg or GStreamer's RTSP server is not installed (${error instanceof Error ? error.message.split('\n').at(-1) : ''})`;
-  }
 }
 
 function siteText(videoRate: number): string {

@@ -1,6 +1,7 @@
 // What the cameras and the tuner of the rehearsal send: films with the codec, picture rate, keyframes and sound that the
 // site declares, of noise, so that every picture takes its part of the rate.
 import { join } from 'node:path';
+import { rateOfVideo } from '../lab/cameras.ts';
 import { run } from '../lab/run.ts';
 import { SCALE, SIZE, TELEVISION_SOUND, bitsOf, declared, televised } from './site.ts';
 
@@ -117,19 +118,7 @@ async function makeFilm(path: string, video: Declared, sound: boolean): Promise<
     'copy',
     path,
   ]);
-  const sizes = await run('ffprobe', [
-    '-loglevel',
-    'error',
-    '-select_streams',
-    'v',
-    '-show_entries',
-    'packet=size',
-    '-of',
-    'csv=p=0',
-    once,
-  ]);
-  const bytes = sizes.split('\n').reduce((total, size) => total + Number(size.replace(',', '')), 0);
-  return { path, codec, sound, frameRate, rate: (bytes * 8) / LOOP };
+  return { path, codec, sound, frameRate, rate: await rateOfVideo(once, LOOP) };
 }
 
 /** What the tuner sends as a stream: a transport stream of constant rate. */

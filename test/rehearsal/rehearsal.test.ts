@@ -22,11 +22,13 @@ import { plumbline, program } from '../cli/run.ts';
 import { interfaceOf } from '../lab/addresses.ts';
 import { planFrom } from '../lab/family.ts';
 import type { HostProgram } from '../lab/host-program.ts';
+import { PYTHON, whyNoCameras } from '../lab/cameras.ts';
+import { until } from '../lab/until.ts';
 import { Lab } from '../lab/lab.ts';
 import { Place } from '../lab/place.ts';
 import { whyNoLab } from '../lab/probe.ts';
 import { TABLE, lineOf, octetsOf } from '../lab/readings.ts';
-import { run, sleep } from '../lab/run.ts';
+import { sleep } from '../lab/run.ts';
 import { type Row, tableOf } from '../lab/table.ts';
 import { type Film, LOOP, makeFilms, makeMultiplex } from './films.ts';
 import { disagreements, rehearsedRows } from './loads.ts';
@@ -35,8 +37,7 @@ import { Screen } from './screens.ts';
 import { Server, type Service } from './service.ts';
 import { rehearsed, wiring } from './site.ts';
 
-const CAMERA = fileURLToPath(new URL('./camera.py', import.meta.url));
-const PYTHON = '/usr/bin/python3';
+const CAMERA = fileURLToPath(new URL('../lab/camera.py', import.meta.url));
 const KINDS = ['iproute2', 'sdp', 'announcements', 'relays', 'recorders'];
 
 /** Unplugged for so long, longer than the five seconds after which the units count a stream as gone. */
@@ -65,7 +66,7 @@ describe('the rehearsal of Harrow Lane', function () {
   let outage = { from: 0, to: 0 };
 
   before(async function () {
-    const reason = (await whyNoLab()) ?? (await whyNoMedia());
+    const reason = (await whyNoLab()) ?? (await whyNoCameras('setpriv', 'tcpdump'));
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
     films = await makeFilms(place.folder);
     const multiplexes = await Promise.all(
@@ -82,8 +83,9 @@ describe('the rehearsal of Harrow Lane', function () {
         CAMERA,
         path,
         '554',
+        '--codec',
         codec,
-        ...(sound ? ['--sound'] : []),
+        ...(sound ? [] : ['--silent']),
       ]),
     );
     await Promise.all(cameras.map((camera) => camera.says('ready', 60)));
@@ -468,26 +470,4 @@ function filesBelow(folder: string): MadeFile[] {
       text: readFileSync(full, 'utf8'),
       executable: (statSync(full).mode & 0o111) !== 0,
     }));
-}
-
-async function until(met: () => boolean, otherwise: () => string): Promise<void> {
-  // Long enough for FFmpeg to begin, notice, end and begin again on a machine with other work to do.
-  const end = Date.now() + 90_000;
-  while (!met()) {
-    if (Date.now() > end) assert.fail(otherwise());
-    await sleep(200);
-  }
-}
-
-async function whyNoMedia(): Promise<string | undefined> {
-  try {
-    await run('which', ['ffmpeg', 'ffprobe', 'setpriv', 'tcpdump']);
-    await run(PYTHON, [
-      '-c',
-      'import gi; gi.require_version("GstRtspServer", "1.0"); from gi.repository import GstRtspServer',
-    ]);
-    return undefined;
-  } catch (error) {
-    return `FFmpeg, tcpdump or GStreamer's RTSP server is not installed (${error instanceof Error ? error.message.split('\n').at(-1) : ''})`;
-  }
 }

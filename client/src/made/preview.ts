@@ -11,6 +11,9 @@ const gone = 'This file is not made of the site any more.\n';
 /** Suffixes of files that have sections of keys and values, of which the editor knows only some by itself. */
 const sections = /\.(?:network|netdev|link|service|timer|socket|conf)$/;
 
+/** An edit is waited out for so long before what is shown is made anew, ms: whoever types needs the server. */
+const rest = 300;
+
 /** Of which making a preview is. */
 export function wantedOf(uri: vscode.Uri): Wanted {
   return JSON.parse(uri.query) as Wanted;
@@ -28,6 +31,8 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   readonly onDidChange = this.changed.event;
   /** By what was asked for; as the site stands. */
   private readonly makings = new Map<string, Promise<Shown>>();
+  /** By folder, what will be made anew. */
+  private readonly waiting = new Map<string, ReturnType<typeof setTimeout>>();
 
   constructor(client: BaseLanguageClient) {
     this.client = client;
@@ -57,11 +62,21 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   siteChanged(folder: string): void {
     for (const key of [...this.makings.keys()])
       if (isSameFolder((JSON.parse(key) as Wanted).folder, folder)) this.makings.delete(key);
+    clearTimeout(this.waiting.get(folder));
+    this.waiting.set(
+      folder,
+      setTimeout(() => this.makeAnew(folder), rest),
+    );
+  }
+
+  private makeAnew(folder: string): void {
+    this.waiting.delete(folder);
     for (const { uri } of vscode.workspace.textDocuments)
       if (uri.scheme === madeScheme && isSameFolder(wantedOf(uri).folder, folder)) this.changed.fire(uri);
   }
 
   dispose(): void {
+    for (const timer of this.waiting.values()) clearTimeout(timer);
     this.changed.dispose();
   }
 }

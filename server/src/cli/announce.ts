@@ -1,11 +1,11 @@
 import { isIPv4 } from 'node:net';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Command, InvalidArgumentError } from 'commander';
-import { codeOf, reasonOf } from '../lsp/disk.ts';
+import { codeOf, reasonOf } from '../machine/failures.ts';
 import { Announcer } from '../machine/announcer.ts';
 import { DescriptionFiles } from './description-files.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL, SAP_TTL } from '../standards/sap.ts';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
 
 interface Options {
   readonly interface: string;

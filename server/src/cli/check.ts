@@ -1,7 +1,7 @@
 import { Command, Option } from 'commander';
 import { check } from '../rules/check.ts';
 import type { Severity } from '../site/model.ts';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { FORMATS, GRAVITY } from './format/formats.ts';
 import { type Findings, placed } from './placed.ts';

@@ -2,7 +2,8 @@
 
 import { readFile, readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { codeOf, decoded, reasonOf } from '../lsp/disk.ts';
+import { decoded } from '../lsp/disk.ts';
+import { codeOf, reasonOf } from '../machine/failures.ts';
 import type { Described } from '../machine/announcer.ts';
 
 const SUFFIX = '.sdp';

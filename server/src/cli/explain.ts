@@ -7,7 +7,7 @@ import { explanationText } from '../report/explain/explanation.ts';
 import { rules } from '../rules/index.generated.ts';
 import { faultPage, rulePage } from '../rules/page.ts';
 import type { Fault } from '../rules/rule.ts';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
 import { readSite } from './sites.ts';
 
 /** What checks find, then what audits do. */

@@ -11,7 +11,7 @@ import type { Asked } from '../footage/segment.ts';
 import type { Recording, Site } from '../site/model.ts';
 import { fileNames } from '../recordings/file-names.ts';
 import { isTimeZone } from '../standards/time-zone.ts';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
 import { getFootage } from './footage/get.ts';
 import { containerOf, mayWrite } from './footage/save.ts';
 import { readSite } from './sites.ts';

@@ -1,7 +1,7 @@
 /** The command line. */
 
 import { Command, CommanderError } from 'commander';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
 import { announceCommand } from './announce.ts';
 import { auditCommand } from './audit.ts';
 import { checkCommand } from './check.ts';

@@ -3,9 +3,10 @@
 import { readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { buffer } from 'node:stream/consumers';
-import { SUFFIX, codeOf, decoded, pathOf, readNow, reasonOf, uriOf } from '../lsp/disk.ts';
+import { SUFFIX, decoded, pathOf, readNow, uriOf } from '../lsp/disk.ts';
+import { codeOf, reasonOf } from '../machine/failures.ts';
 import { SiteFolder } from '../site/folder.ts';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
 
 export interface SiteOnDisk {
   readonly path: string;

@@ -2,7 +2,7 @@
 
 import { type FSWatcher, watch } from 'node:fs';
 import { SUFFIX } from '../lsp/disk.ts';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
 import { type SiteOnDisk, readSites, siteFolders } from './sites.ts';
 
 /** An editor that saves makes several changes in a row: writes another file, renames it, touches it. */

@@ -1,6 +1,7 @@
 /** Times as a person writes and reads them: ISO 8601, in the zone of the site. */
 
-import { LocalTimes, localTime } from '../standards/local-time.ts';
+import { LocalTimes } from '../standards/local-time.ts';
+import { readWrittenTime } from '../standards/rfc3339.ts';
 
 /** What an instant looks like on the site's clock, with its offset: `2026-10-25T01:30:00.000+01:00`. */
 export type Shown = (instant: number) => string;
@@ -15,34 +16,25 @@ export function clockOf(zone: string | undefined): Shown {
   };
 }
 
-const timeForm =
-  /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:[.,](\d{1,9}))?)?(?:(Z)|([+-])(\d\d)(?::?(\d\d))?)?$/i;
-
 /**
  * The instant that the text means, in milliseconds since 1970; or why it means none, as a sentence.
  *
  * @param zone of the site, for times without an offset
  */
 export function readTime(text: string, zone: string | undefined): number | { readonly refused: string } {
-  const [, year, month, day, hour, minute, second = '0', fraction = '', zulu, sign, hours, minutes = '0'] =
-    timeForm.exec(text) ?? [];
-  if (year === undefined)
+  const written = readWrittenTime(text);
+  if (written === undefined)
     return {
       refused: `${text} is no time of ISO 8601: write it like 2026-10-25T01:30:00 or 2026-10-25T01:30:00+01:00.`,
     };
-  const local = localTime(Number(year), Number(month), Number(day), Number(hour), Number(minute), Number(second));
+  const { local, offset } = written;
   if (local === undefined) return { refused: `${text} does not exist: no calendar has the day, or no clock the time.` };
-  const exact = local + Number(`0.${fraction || '0'}`) * 1000;
-  if (zulu !== undefined) return exact;
-  if (sign !== undefined) {
-    const offset = (Number(hours) * 60 + Number(minutes)) * 60_000;
-    if (Number(hours) > 23 || Number(minutes) > 59) return { refused: `${text} has no offset that a clock can have.` };
-    return sign === '-' ? exact + offset : exact - offset;
-  }
+  if (Number.isNaN(offset)) return { refused: `${text} has no offset that a clock can have.` };
+  if (offset !== undefined) return local - offset;
   if (zone === undefined)
     return { refused: `The site does not say in which time zone ${text} is: add its offset from UTC, such as +01:00.` };
   const times = new LocalTimes(zone);
-  const [first, again] = times.instants(exact);
+  const [first, again] = times.instants(local);
   if (first === undefined)
     return {
       refused: `Clocks in ${zone} skipped ${text}: they went straight to ${clockOf(zone)(times.firstAtOrAfter(local))}.`,

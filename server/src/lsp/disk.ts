@@ -8,8 +8,6 @@ import { codeOf, reasonOf } from '../machine/failures.ts';
 import { LARGEST_TEXT, TOO_LARGE } from '../site/folder.ts';
 import type { FileSource } from './sites.ts';
 
-export { codeOf, reasonOf };
-
 export const SUFFIX = '.site.yaml';
 
 const utf8 = new TextDecoder('utf-8', { fatal: true });

@@ -5,6 +5,13 @@ export function codeOf(error: unknown): string | undefined {
   return error instanceof Error && 'code' in error ? String(error.code) : undefined;
 }
 
+/** The same of a failure that can be the system's alone. @throws what is none of the system's */
+export function codeOfSystem(error: unknown): string {
+  const code = codeOf(error);
+  if (code === undefined) throw error;
+  return code;
+}
+
 /** Why the system did not let a file be read. */
 export function reasonOf(code: string): string {
   switch (code) {

@@ -7,6 +7,7 @@
  */
 
 import { type Dir, type Dirent, lstatSync, opendirSync } from 'node:fs';
+import { codeOfSystem } from './failures.ts';
 import type { FolderVisitor, Visitor } from '../audit/recordings/visitor.ts';
 
 /** Entries that are read at once. */
@@ -52,7 +53,7 @@ export function* treeInSteps(
       open.push({ path, dir, visitor: visitor.enter(path), entries: 0 });
     } catch (error) {
       // One that was there a moment ago and has been deleted holds nothing.
-      if (codeOf(error) !== 'ENOENT' || path === '') visitor.unreadable(path, reasonOf(codeOf(error)));
+      if (codeOfSystem(error) !== 'ENOENT' || path === '') visitor.unreadable(path, reasonOf(codeOfSystem(error)));
     }
   };
   enter('');
@@ -88,7 +89,7 @@ function next({ dir }: Open, failed: (code: string) => void): Dirent | undefined
   try {
     return dir.readSync() ?? undefined;
   } catch (error) {
-    failed(codeOf(error));
+    failed(codeOfSystem(error));
     return undefined;
   }
 }
@@ -99,13 +100,7 @@ function ask(path: string, name: string, visitor: FolderVisitor): void {
     // Retention may delete it while the folder is read.
     if (file?.isFile() === true) visitor.file(name, file.size, file.mtimeMs);
   } catch (error) {
-    codeOf(error);
+    codeOfSystem(error);
     visitor.other(name);
   }
-}
-
-/** The system's code of a failure, such as EACCES. @throws what is none of the system's */
-function codeOf(error: unknown): string {
-  if (error instanceof Error && 'code' in error) return String(error.code);
-  throw error;
 }

@@ -123,10 +123,12 @@ function named<T extends { readonly name: string; index: number }>(
  */
 function deviceReader(items: readonly Item[], previous: Site | undefined): (item: Item) => Device {
   let left = MOST_PORTS;
+  let present: ReadonlySet<Item> | undefined;
+  const isGone = (item: Item): boolean => !(present ??= new Set(items)).has(item);
   const readOne = (item: Item): Device => {
     const device = read.readDevice(item);
     const before = previous?.deviceByName.get(item.name);
-    const isReplaced = before !== undefined && before.item.fact === before && !items.includes(before.item);
+    const isReplaced = before !== undefined && before.item.fact === before && isGone(before.item);
     return isReplaced && takenOver(before, device) ? before : device;
   };
   return (item) => {

@@ -6,6 +6,12 @@
  * RFC 2435 (JPEG), the samples in a frame of AAC, MPEG audio and AC-3.
  */
 
+/** The registered port of RTP (RFC 3551 §8). */
+export const RTP_PORT = 5004;
+
+/** The registered port of RTSP (RFC 2326 §3.2, RFC 7826 §4.2). */
+export const RTSP_PORT = 554;
+
 /** Fixed header without contributing sources, in bytes (RFC 3550 §5.1). */
 export const RTP_HEADER = 12;
 

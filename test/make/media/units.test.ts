@@ -117,6 +117,14 @@ describe('make recorders', () => {
     assert.match(made.notes.join('\n'), /privacy law/);
   });
 
+  it('says of a camera that it is asked twice, to record it and to send it on, where the plan has it once', () => {
+    const note = /^recorders: recorder asks gate-cam for gate by a connection of its own to record it, beside the one by which it sends gate-live and gate-office, .* or keep 9\.\d+ Mb\/s more free\.$/m;
+    assert.match(recorders.make(harrowLane).notes.join('\n'), note);
+    assert.match(recorders.make(harrowLane, 'gate').notes.join('\n'), note);
+    // That is recorded as it is sent on; and this is sent on by nobody.
+    for (const name of ['paddock', 'hayloft']) assert.doesNotMatch(recorders.make(harrowLane, name).notes.join('\n'), /a connection of its own/);
+  });
+
   it('makes folders that bear the date a day ahead', () => {
     const made = recording('segment: 60 s, file: "paddock/%Y/%m-%d/%H-%M-%S.mkv"');
     assert.deepEqual(unitOf(made, 'plumbline-folders.service').commands('ExecStart'), [['/usr/local/lib/plumbline/make-folders', '/srv/archive', 'paddock/%Y/%m-%d']]);

@@ -2,12 +2,10 @@
 
 import type { Site, Stream } from '../../site/model.ts';
 import { parseAddress } from '../../standards/ipv4.ts';
+import { RTSP_PORT } from '../../standards/rtp.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { Untold } from '../unreadable.ts';
-
-/** RFC 2326 §3.2, from memory. */
-const RTSP_PORT = 554;
 
 /** A user with a password may stand before the host and behind a question mark: they are shown to nobody. */
 const ADDRESS = /^([a-z][a-z0-9+.-]*):\/\/(?:[^/?#]*@)?([^:/?#@]*)(?::(\d{1,5}))?(\/[^#]*)?/i;

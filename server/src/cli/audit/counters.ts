@@ -8,7 +8,7 @@ import { reading } from '../../machine/input.ts';
 import { planOf } from '../../plan.ts';
 import { type QuantityKind, quantity } from '../../text/quantity.ts';
 import { bitRate, duration } from '../../text/words.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { CannotDo } from '../../machine/cannot-do.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 

@@ -2,7 +2,7 @@
 
 import { Option } from 'commander';
 import type { Audited } from '../../audit/audited.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { CannotDo } from '../../machine/cannot-do.ts';
 import { FORMATS, GRAVITY } from '../format/formats.ts';
 import { placed } from '../placed.ts';
 import { type SiteOnDisk, shownPath } from '../sites.ts';

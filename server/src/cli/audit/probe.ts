@@ -3,7 +3,7 @@ import { USUAL_TOLERANCE, auditProbe } from '../../audit/probe/audit.ts';
 import { FFPROBE_COMMAND, readProbe } from '../../audit/probe/ffprobe.ts';
 import { reading, wholeText } from '../../machine/input.ts';
 import { quantity } from '../../text/quantity.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { CannotDo } from '../../machine/cannot-do.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 

@@ -5,7 +5,7 @@ import { readTime } from '../../footage/clock.ts';
 import { newestOf, readVolumes } from '../../machine/volumes.ts';
 import { planOf } from '../../plan.ts';
 import type { Site, Volume } from '../../site/model.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { CannotDo } from '../../machine/cannot-do.ts';
 import { progress, progressDone } from '../footage/progress.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';

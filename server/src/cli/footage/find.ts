@@ -3,9 +3,9 @@
 import { type Dirent, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Found } from '../../footage/candidates.ts';
-import { codeOf, reasonOf } from '../../lsp/disk.ts';
+import { codeOf, reasonOf } from '../../machine/failures.ts';
 import type { FileNames } from '../../recordings/file-names.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { CannotDo } from '../../machine/cannot-do.ts';
 
 export interface FoundFiles {
   readonly found: readonly Found[];

@@ -10,7 +10,7 @@ import {
 } from '../../footage/ffmpeg-arguments.ts';
 import { type Planned, formatWords } from '../../footage/outputs.ts';
 import type { Taken } from '../../footage/segment.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { CannotDo } from '../../machine/cannot-do.ts';
 import { run } from './ffmpeg.ts';
 import { type OnDisk, probe } from './look-into.ts';
 import { progress } from './progress.ts';

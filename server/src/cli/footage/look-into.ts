@@ -7,7 +7,7 @@ import { fileUrl } from '../../footage/ffmpeg-arguments.ts';
 import { type Media, PROBE_ARGUMENTS, mediaOf } from '../../footage/media.ts';
 import type { Segment } from '../../footage/segment.ts';
 import type { LeftOut } from '../../footage/sidecar.ts';
-import { codeOf, reasonOf } from '../../lsp/disk.ts';
+import { codeOf, reasonOf } from '../../machine/failures.ts';
 import { bytes } from '../../text/words.ts';
 import { run } from './ffmpeg.ts';
 import { progress } from './progress.ts';

@@ -3,7 +3,7 @@
 import { type Stats, lstatSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { CONTAINERS } from '../../footage/outputs.ts';
-import { CannotDo } from '../cannot-do.ts';
+import { CannotDo } from '../../machine/cannot-do.ts';
 import type { WorkFolder } from './work-folder.ts';
 
 /** The container that the name asks for. */

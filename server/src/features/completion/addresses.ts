@@ -4,7 +4,8 @@ import { type WrittenSubnet, formatAddress, formatSubnet, overlaps, parseSubnet 
 import { nextFreeAddress } from '../../rules/free/address.ts';
 import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../rules/free/group.ts';
-import { RTP_PORT, RTSP_PORT, nextFreePort } from '../../rules/free/port.ts';
+import { nextFreePort } from '../../rules/free/port.ts';
+import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
 import type { Site, Vlan } from '../../site/model.ts';
 import type { FormKind } from '../../site/shape.ts';
 import type { Offer } from './offer.ts';

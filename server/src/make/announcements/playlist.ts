@@ -9,7 +9,7 @@ import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
-import { RTSP_PORT } from '../../rules/free/port.ts';
+import { RTSP_PORT } from '../../standards/rtp.ts';
 import { refusedName } from '../file-name.ts';
 import { header } from '../header.ts';
 import { type Made, type Output, type Refusal, together } from '../output.ts';

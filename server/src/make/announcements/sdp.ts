@@ -14,9 +14,14 @@ export const sdp: Output = {
   subjects: (plan) => plan.site.streams.filter(describable).map(({ name }) => name),
   make(plan, subject) {
     const streams = plan.site.streams.filter((stream) => describable(stream) && (subject === undefined || stream.name === subject));
-    return together(streams.map((stream) => descriptionFile(plan, stream, '')));
+    const made = together(streams.map((stream) => descriptionFile(plan, stream, '')));
+    return { ...made, notes: made.files.length === 0 ? [] : NOTES };
   },
 };
+
+const NOTES = [
+  'sdp: open a file with a player on a machine that may join the group; what records or sends on looks for it in /etc/plumbline/sdp/.',
+];
 
 /** `NAME.sdp` below a folder, which is empty or ends in a slash. */
 export function descriptionFile(plan: Plan, stream: Stream, folder: string): Made {

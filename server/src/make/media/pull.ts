@@ -5,6 +5,7 @@ import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import { RTSP_PORT } from '../../standards/rtp.ts';
 import { descriptionFile } from '../announcements/sdp.ts';
 import type { MadeFile, Refusal } from '../output.ts';
 import { LIST, WITH_CREDENTIALS, withCredentialsFile } from './scripts.ts';
@@ -17,9 +18,6 @@ export interface Pull {
   /** The file of user and password that it needs, by name. */
   readonly credentials: string | undefined;
 }
-
-/** RTSP where the site says no port (RFC 7826 §4.2). */
-const RTSP_PORT = 554;
 
 /** Seconds without a packet after which a stream counts as gone; three pictures, where they come more slowly. */
 const SILENCE = 5;

@@ -8,6 +8,7 @@ import { duration } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
 import { type Made, type MadeFile, type Output, type Refusal, once, refusal, together } from '../output.ts';
 import { unitCommand, unitPath, unitWord } from '../quoting/unit.ts';
+import { askedTwice } from './asked-twice.ts';
 import { CARRIER_NAMES, type Carrier, takes } from './ability.ts';
 import { credentialLines, credentialNotes } from './credentials.ts';
 import { type NamePattern, namePattern, unconverted } from './name-pattern.ts';
@@ -24,7 +25,8 @@ export const recorders: Output = {
     const wanted = recorded(plan).filter(({ recording, host }) => subject === undefined || recording.name === subject || host.name === subject);
     const folders = [...new Set(wanted.map(({ host }) => host))].map((host) => foldersOf(plan, host, wanted));
     const made = together([...wanted.map((each) => recorderOf(plan, each)), ...folders]);
-    return { ...made, files: once(made.files), notes: made.files.length === 0 ? made.notes : [...made.notes, PRIVACY] };
+    const notes = [...made.notes, ...askedTwice(plan, wanted), PRIVACY];
+    return { ...made, files: once(made.files), notes: made.files.length === 0 ? made.notes : notes };
   },
 };
 

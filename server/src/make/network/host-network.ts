@@ -36,17 +36,6 @@ export interface HostNetwork {
   readonly refused: readonly Refusal[];
 }
 
-/** Every server, and each other end host that has several ports or says its routes. */
-export function hostsWithNetwork({ site }: Plan): Device[] {
-  return site.devices.filter(
-    ({ kind, ports, routes }) => kind === 'server' || (isEndHost(kind) && (ports.length > 1 || routes.length > 0)),
-  );
-}
-
-function isEndHost(kind: Device['kind']): boolean {
-  return kind === 'computer' || kind === 'display' || kind === 'camera' || kind === 'tuner';
-}
-
 export function hostNetwork(plan: Plan, device: Device): HostNetwork {
   const refused: Refusal[] = [];
   const refuse = (route: Route, message: string, part: 'key' | 'value' = 'value'): void =>

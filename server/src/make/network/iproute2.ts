@@ -4,32 +4,24 @@ import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { visible } from '../../text/visible.ts';
-import { refusedName } from '../file-name.ts';
 import { commented, header } from '../header.ts';
-import { type Made, type Output, together } from '../output.ts';
+import { type Made, type Output } from '../output.ts';
 import { shellWord } from '../quoting/shell.ts';
 import { checkScript } from './check-script.ts';
+import { ofEachHost } from './each-host.ts';
 import {
   type HostInterface,
   type HostNetwork,
   type NetworkRoute,
   destination,
   hostNetwork,
-  hostsWithNetwork,
 } from './host-network.ts';
 
 export const iproute2: Output = {
   kind: 'iproute2',
   title: 'Network of a server: iproute2',
   summary: 'scripts that set addresses, VLAN interfaces and the multicast route of a host, and that check them',
-  subjects: (plan) =>
-    hostsWithNetwork(plan)
-      .map(({ name }) => name)
-      .sort(),
-  make(plan, subject) {
-    const hosts = hostsWithNetwork(plan).filter(({ name }) => subject === undefined || name === subject);
-    return together([...hosts].sort((a, b) => (a.name < b.name ? -1 : 1)).map((device) => ofHost(plan, device)));
-  },
+  ...ofEachHost(ofHost),
 };
 
 const NOTES = [
@@ -38,8 +30,6 @@ const NOTES = [
 ];
 
 function ofHost(plan: Plan, device: Device): Made {
-  const name = refusedName(device.item);
-  if (name !== undefined) return { files: [], refused: [name], notes: [] };
   const network = hostNetwork(plan, device);
   const head = header(plan.site, `make iproute2 ${device.name}`);
   const files = [

@@ -5,33 +5,25 @@ import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { visible } from '../../text/visible.ts';
-import { refusedName } from '../file-name.ts';
 import { commented, header } from '../header.ts';
-import { type Made, type MadeFile, type Output, type Refusal, together } from '../output.ts';
+import { type Made, type MadeFile, type Output, type Refusal } from '../output.ts';
 import { macAddress } from '../quoting/mac.ts';
 import { networkdInterface, networkdText } from '../quoting/networkd.ts';
 import { written } from '../written.ts';
+import { ofEachHost } from './each-host.ts';
 import {
   type HostInterface,
   type HostNetwork,
   type NetworkRoute,
   destination,
   hostNetwork,
-  hostsWithNetwork,
 } from './host-network.ts';
 
 export const networkd: Output = {
   kind: 'networkd',
   title: 'Network of a server: systemd-networkd',
   summary: 'files for /etc/systemd/network that give a host its addresses, VLAN interfaces and the multicast route',
-  subjects: (plan) =>
-    hostsWithNetwork(plan)
-      .map(({ name }) => name)
-      .sort(),
-  make(plan, subject) {
-    const hosts = hostsWithNetwork(plan).filter(({ name }) => subject === undefined || name === subject);
-    return together([...hosts].sort((a, b) => (a.name < b.name ? -1 : 1)).map((device) => ofHost(plan, device)));
-  },
+  ...ofEachHost(ofHost),
 };
 
 const NOTES = [
@@ -40,8 +32,6 @@ const NOTES = [
 ];
 
 function ofHost(plan: Plan, device: Device): Made {
-  const name = refusedName(device.item);
-  if (name !== undefined) return { files: [], refused: [name], notes: [] };
   const network = hostNetwork(plan, device);
   const head = commented('#', header(plan.site, `make networkd ${device.name}`));
   const refused: Refusal[] = [...network.refused];

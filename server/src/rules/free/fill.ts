@@ -9,7 +9,8 @@ import { portNames } from '../../site/read.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { nextFreeAddress, usedAddresses } from './address.ts';
 import { nextFreeGroup } from './group.ts';
-import { RTP_PORT, RTSP_PORT, destinations, isDatagrams, portsTaken } from './port.ts';
+import { destinations, isDatagrams, portsTaken } from './port.ts';
+import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
 
 export interface Blank {
   readonly item: Item;

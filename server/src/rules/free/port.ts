@@ -1,11 +1,7 @@
 /** Free UDP ports: pairs of an even one for RTP and the odd one above for RTCP (RFC 3550 §11). */
 
 import type { Site, Stream } from '../../site/model.ts';
-
-/** The registered port of RTP (RFC 3551 §8). */
-export const RTP_PORT = 5004;
-/** The registered port of RTSP (RFC 2326 §3.2). */
-export const RTSP_PORT = 554;
+import { RTP_PORT } from '../../standards/rtp.ts';
 
 /** Whether the stream is sent in UDP datagrams, to its group or to each receiver. */
 export function isDatagrams({ transport }: Stream): boolean {

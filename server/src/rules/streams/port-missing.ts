@@ -1,6 +1,7 @@
 import { addEntry, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { RTSP_PORT, nextFreePort } from '../free/port.ts';
+import { nextFreePort } from '../free/port.ts';
+import { RTSP_PORT } from '../../standards/rtp.ts';
 import type { Finding, Rule, Subject } from '../rule.ts';
 
 export const portMissing: Rule = {

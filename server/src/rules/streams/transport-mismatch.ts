@@ -1,7 +1,8 @@
 import { remove, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { RTSP_PORT, nextFreePort } from '../free/port.ts';
+import { nextFreePort } from '../free/port.ts';
+import { RTSP_PORT } from '../../standards/rtp.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
 
 export const transportMismatch: Rule = {

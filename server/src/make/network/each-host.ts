@@ -1,0 +1,33 @@
+/** Outputs that are made of each host that has a network to be set: in the order of their names. */
+
+import type { Plan } from '../../plan.ts';
+import type { Device } from '../../site/model.ts';
+import { refusedName } from '../file-name.ts';
+import { type Made, type Output, together } from '../output.ts';
+
+export function ofEachHost(make: (plan: Plan, host: Device) => Made): Pick<Output, 'subjects' | 'make'> {
+  return {
+    subjects: (plan) => hosts(plan).map(({ name }) => name),
+    make(plan, subject) {
+      const wanted = hosts(plan).filter(({ name }) => subject === undefined || name === subject);
+      return together(
+        wanted.map((host) => {
+          const refused = refusedName(host.item);
+          return refused === undefined ? make(plan, host) : { files: [], refused: [refused], notes: [] };
+        }),
+      );
+    },
+  };
+}
+
+/** Every server, and each other end host that has several ports or says its routes. */
+function hosts({ site }: Plan): Device[] {
+  const withNetwork = site.devices.filter(
+    ({ kind, ports, routes }) => kind === 'server' || (isEndHost(kind) && (ports.length > 1 || routes.length > 0)),
+  );
+  return withNetwork.sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
+function isEndHost(kind: Device['kind']): boolean {
+  return kind === 'computer' || kind === 'display' || kind === 'camera' || kind === 'tuner';
+}
