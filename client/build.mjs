@@ -23,13 +23,15 @@ const browser = { ...node, platform: 'browser', target: 'es2022' };
 
 const bundles = [
   { ...node, entryPoints: ['client/src/extension.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
-  { ...node, entryPoints: ['server/src/lsp/node.ts'], outfile: 'dist/server.cjs' },
+  { ...node, entryPoints: ['server/src/lsp/start.ts'], outfile: 'dist/server.cjs' },
+  { ...node, entryPoints: ['server/src/lsp/node.ts'], outfile: 'dist/programs/server.cjs' },
   {
     ...node,
-    entryPoints: ['server/src/cli/main.ts'],
+    entryPoints: ['server/src/cli/start.ts'],
     outfile: 'dist/plumbline.cjs',
     banner: { js: '#!/usr/bin/env node' },
   },
+  { ...node, entryPoints: ['server/src/cli/main.ts'], outfile: 'dist/programs/plumbline.cjs' },
   {
     ...browser,
     entryPoints: ['client/src/extension.browser.ts'],

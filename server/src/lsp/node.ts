@@ -2,15 +2,11 @@
 
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { ProposedFeatures, createConnection } from 'vscode-languageserver/node';
 import { clientFiles } from './client-files.ts';
 import { diskFiles, uriOf } from './disk.ts';
 import { serve } from './server.ts';
 import type { FileSource } from './sites.ts';
-
-// By itself the engine lets the heap grow to several times what is in use before it collects what is not.
-setFlagsFromString('--heap-growing-percent=50');
 
 const connection = createConnection(ProposedFeatures.all);
 serve(connection, diskAndClient(clientFiles(connection)), {

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import {
-  copyFileSync,
+  cpSync,
   chmodSync,
   mkdirSync,
   mkdtempSync,
@@ -15,7 +15,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { LOCAL, pathAt, siteText } from './folder.ts';
@@ -132,11 +132,10 @@ describe('a tree of folders', function () {
       mkdirSync(site);
       write(join(site, 'a.site.yaml'), siteText());
       // Where the repository is, somebody else may not be let in.
-      const copy = join(site, 'plumbline.cjs');
-      copyFileSync(program, copy);
+      for (const file of ['plumbline.cjs', 'programs/plumbline.cjs']) cpSync(join(dirname(program), file), join(site, file));
       const run = spawnSync(
         process.execPath,
-        [copy, 'audit', 'recordings', root, '--site', site, '--now', 'newest'],
+        [join(site, 'plumbline.cjs'), 'audit', 'recordings', root, '--site', site, '--now', 'newest'],
         { uid: 65_534, gid: 65_534, encoding: 'utf8' },
       );
       assert.match(

@@ -1,0 +1,8 @@
+/** Starts the language server on Node. */
+
+import { join } from 'node:path';
+import { runKept } from '../machine/code-cache.ts';
+import { growSlowly } from './heap.ts';
+
+growSlowly();
+runKept(join(__dirname, 'programs', 'server.cjs'));
