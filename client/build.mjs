@@ -47,6 +47,7 @@ const tests = {
   entryPoints: [
     'test/vscode/host.ts',
     'test/vscode/audit.suite.ts',
+    'test/vscode/activation.suite.ts',
     'test/vscode/made.suite.ts',
     'test/vscode/site.suite.ts',
     'test/vscode/refactorings.suite.ts',

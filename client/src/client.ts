@@ -49,12 +49,11 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
   };
 }
 
-/** Starts the server, with all that shows in the editor; ends with the extension. */
-export async function run(
-  context: vscode.ExtensionContext,
-  client: BaseLanguageClient,
-  log: vscode.LogOutputChannel,
-): Promise<void> {
+/**
+ * Starts the server, with all that shows in the editor; ends with the extension.
+ * Other extensions are not kept waiting until the server is there: what is asked of the client before waits by itself.
+ */
+export function run(context: vscode.ExtensionContext, client: BaseLanguageClient, log: vscode.LogOutputChannel): void {
   const changed = new vscode.EventEmitter<string>();
   const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
   // Of a site without an open file the server does not tell.
@@ -72,7 +71,7 @@ export async function run(
     registerMaking(client, changed.event),
     registerAudits(client, log),
   );
-  await startQuietly(client);
+  void startQuietly(client);
 }
 
 /** Starts the server; a failure is in the output channel and in the status item, and nowhere else. */

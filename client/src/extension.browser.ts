@@ -14,7 +14,7 @@ class QuietClient extends LanguageClient {
   }
 }
 
-export async function activate(context: vscode.ExtensionContext): Promise<void> {
+export function activate(context: vscode.ExtensionContext): void {
   const { log, options } = clientParts(context);
   const program = vscode.Uri.joinPath(context.extensionUri, 'dist', 'browser', 'server.js').toString(true);
   let worker: InstanceType<typeof Worker> | undefined;
@@ -26,5 +26,5 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     return Promise.resolve({ reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) });
   };
   context.subscriptions.push({ dispose: end });
-  await run(context, new QuietClient('plumbline', 'Plumbline', server, options), log);
+  run(context, new QuietClient('plumbline', 'Plumbline', server, options), log);
 }

@@ -10,8 +10,8 @@ class QuietClient extends LanguageClient {
   }
 }
 
-export async function activate(context: vscode.ExtensionContext): Promise<void> {
+export function activate(context: vscode.ExtensionContext): void {
   const { log, options } = clientParts(context);
   const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
-  await run(context, new QuietClient('plumbline', 'Plumbline', server, options), log);
+  run(context, new QuietClient('plumbline', 'Plumbline', server, options), log);
 }
