@@ -1,4 +1,4 @@
-import { formatSubnet } from '../../standards/ipv4.ts';
+import { formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery } from '../../network/delivery.ts';
 import type { Interface } from '../../network/interfaces.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -92,7 +92,8 @@ streams:
   *check({ site, network }: Subject): Iterable<Finding> {
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
-      if (source === undefined || leaves === undefined || stream.group === undefined) continue;
+      // No route for multicast is of any help to a group that is none, which another rule tells of.
+      if (source === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group)) continue;
       const about = [stream.name, portName(leaves.port), source.name];
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
       if (meant !== undefined && meant !== leaves.port) {

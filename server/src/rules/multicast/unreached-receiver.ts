@@ -237,7 +237,7 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
     case 'joins-elsewhere': {
       const device = site.deviceByName.get(receiver);
       const { leaves } = delivery;
-      if (device === undefined || leaves === undefined || stream.group === undefined) return [];
+      if (device === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group)) return [];
       const there = network.interfaces.in(device, leaves.network);
       const now = network.interfaces.towards(device, stream.group);
       return there === undefined ? [] : sendMulticastBy(device, there.port.name, now?.route);
