@@ -35,6 +35,14 @@ describe('make announcements', function () {
     assert.match(fileOf(made, UNIT), /^ExecStart=\/usr\/bin\/env plumbline announce \/etc\/plumbline\/announced-192\.168\.20\.5 --interface 192\.168\.20\.5$/m);
   });
 
+  it('says how it is begun, and where the program has to be for a unit that sees no home folders', () => {
+    const made = announcements.make(harrowLane);
+    assert.match(fileOf(made, UNIT), /^ProtectHome=yes$/m);
+    const told = made.notes.join('\n');
+    assert.match(told, /`systemctl enable --now plumbline-announce-192\.168\.20\.5\.service`/);
+    assert.match(told, /`install dist\/plumbline\.cjs \/usr\/local\/bin\/plumbline`.* home folder does not do/);
+  });
+
   it('refuses a group for which no RFC says where it is announced, and an interface without an address', () => {
     const streams = (group: string): string => `
 devices:

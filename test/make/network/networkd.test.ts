@@ -66,6 +66,11 @@ describe('networkd', function () {
     );
   });
 
+  it('says how it is begun: without systemd-networkd running, as Debian comes, networkctl has nobody to ask', () => {
+    const told = networkd.make(planOfText(TRUNK), 'recorder').notes.join('\n');
+    assert.match(told, /`systemctl enable --now systemd-networkd`.* `networkctl reload`/);
+  });
+
   it('refuses names that are patterns to systemd, or none at all', () => {
     const { files, refused } = networkd.make(
       planOfData({

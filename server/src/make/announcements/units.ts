@@ -84,8 +84,17 @@ function unitOf(plan: Plan, { at, streams }: Announcing): Made {
   return together([
     { files: [{ path: `${device.name}/${unit}`, text: unitFile(header(plan.site, `make announcements ${device.name}`), text, address, folder) }], refused: [], notes: [] },
     descriptions,
-    { files: [], refused: [], notes: [`announcements: on ${device.name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; it needs the plumbline program.`] },
+    { files: [], refused: [], notes: [whereTo(device, folder, unit)] },
   ]);
+}
+
+/** A program that is linked from a clone in somebody's home is hidden from the unit: `ProtectHome=yes`. */
+function whereTo({ name }: Device, folder: string, unit: string): string {
+  return (
+    `announcements: on ${name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; then \`systemctl daemon-reload\` and ` +
+    `\`systemctl enable --now ${unit}\`. It needs Node.js and the plumbline program, which is one file: \`install dist/plumbline.cjs /usr/local/bin/plumbline\`. ` +
+    'A link into a home folder does not do, as the unit sees none.'
+  );
 }
 
 function noScope({ item, name, group }: Stream): Refusal {

@@ -10,5 +10,5 @@ export function credentialLines(name: string | undefined): readonly string[] {
 export function credentialNotes(name: string | undefined, { name: host }: Device): readonly string[] {
   if (name === undefined) return [];
   const file = `${SETTINGS}/credentials/${name}`;
-  return [`On ${host}, ${file} must hold the user in its first line and the password in its second. Make it with \`install -m 0600 /dev/null ${file}\` before you write it, so that nobody but root can read it.`];
+  return [`On ${host}, ${file} must hold the user in its first line and the password in its second. Make it with \`install -D -m 0600 /dev/null ${file}\` before you write it, so that nobody but root can read it. A unit that ends with 243/CREDENTIALS lacks it.`];
 }

@@ -27,7 +27,8 @@ export const networkd: Output = {
 };
 
 const NOTES = [
-  'networkd: copy the files of a host into its /etc/systemd/network, then `networkctl reload`. Let nothing else set the same interfaces. ' +
+  'networkd: copy the files of a host into its /etc/systemd/network, then `systemctl enable --now systemd-networkd`, as it may not run yet, and ' +
+    '`networkctl reload`. Let nothing else set the same interfaces. An interface whose cable is out holds up for two minutes, at each start, what waits for the network. ' +
     'On a machine that you reach through the network you are about to change, have a way in besides.',
 ];
 
