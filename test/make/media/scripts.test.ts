@@ -96,6 +96,17 @@ describe('scripts that units run', function () {
       });
     });
 
+    it('makes those of one volume where another is not there, and fails all the same', async () => {
+      await inFolder([makeFoldersFile('recorder')], (folder) => {
+        const there = join(folder, 'there');
+        mkdirSync(there);
+        const { status } = spawnSync(join(folder, 'recorder/lib/make-folders'), [join(folder, 'absent'), 'gate', there, 'yard', there, 'porch/x']);
+        assert.equal(status, 1);
+        assert.deepEqual(readdirSync(folder).sort(), ['recorder', 'there']);
+        assert.deepEqual(readdirSync(there, { recursive: true, encoding: 'utf8' }).sort(), ['porch', 'porch/x', 'yard']);
+      });
+    });
+
     it('makes nothing where the volume is not there', async () => {
       await inFolder([makeFoldersFile('recorder')], (folder) => {
         const { status } = spawnSync(join(folder, 'recorder/lib/make-folders'), [join(folder, 'absent'), '%Y']);

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';
 import { before, describe, it } from 'mocha';
-import { unitCommand, unitPath, unitText, unitWord } from '../../../server/src/make/quoting/unit.ts';
+import { mountUnits, unitCommand, unitPath, unitText, unitWord } from '../../../server/src/make/quoting/unit.ts';
 import { unavailable } from '../../availability.ts';
 import { words } from '../../rehearsal/unit.ts';
 import { hostileText } from '../hostile.ts';
@@ -49,6 +49,20 @@ describe('quoting for units of systemd', function () {
           return true;
         }),
         { numRuns: 40 },
+      );
+    });
+
+    it('knows what is mounted at a path, and above it, by the name that we give it', () => {
+      fc.assert(
+        fc.property(hostileText.map((text) => text.replace(/[\0\ud800-\udfff]/g, '_')), (text) => {
+          const path = `/srv/${text}`.split('/').filter((part) => part !== '' && part !== '.' && part !== '..').join('/');
+          const { stdout, status } = spawnSync('systemd-escape', ['--path', '--suffix=mount', `/${path}`], { encoding: 'utf8' });
+          // systemd.unit(5): no unit has a name of more than 255 bytes.
+          const own = status === 0 && stdout.trimEnd().length <= 255 ? stdout.trimEnd() : undefined;
+          assert.deepEqual(mountUnits(`/${path}`).filter((name) => name === own), own === undefined ? [] : [own]);
+          assert.equal(mountUnits(`/${path}`)[0], 'srv.mount');
+        }),
+        { numRuns: 60 },
       );
     });
 

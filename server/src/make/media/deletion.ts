@@ -9,16 +9,16 @@ import { type Made, type Output, type Refusal, together } from '../output.ts';
 import { unitCommand, unitPath } from '../quoting/unit.ts';
 import { datedFolders, nameExpression } from './name-expression.ts';
 import { namePattern } from './name-pattern.ts';
-import { type Recorded, recorded, unwritable } from './recorders.ts';
+import { type Recorded, recordings, unwritable } from './recorded.ts';
 import { serviceFile, timerFile } from './service.ts';
 
 export const deletion: Output = {
   kind: 'deletion',
   title: 'Deletion of recordings: a systemd timer',
   summary: 'a systemd timer by which a server deletes recordings as `keep` and the retention policies say',
-  subjects: (plan) => [...new Set(recorded(plan).map(({ host }) => host.name))].sort(),
+  subjects: (plan) => [...new Set(recordings(plan).map(({ host }) => host.name))].sort(),
   make(plan, subject) {
-    const all = recorded(plan).filter(({ host }) => subject === undefined || host.name === subject);
+    const all = recordings(plan).filter(({ host }) => subject === undefined || host.name === subject);
     return together([...new Set(all.map(({ host }) => host))].map((host) => deletionOn(plan, host, all.filter((each) => each.host === host))));
   },
 };

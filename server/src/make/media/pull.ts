@@ -43,13 +43,18 @@ export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal
 
 const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'error'];
 
+/** Seconds of a stream that FFmpeg reads at most until it knows it. */
+export function probedSeconds(plan: Plan, stream: Stream): number {
+  return (plan.site.media[stream.index]?.video?.keyframeInterval ?? USUAL_KEYFRAMES * 1000) / 1000 + 1;
+}
+
 /**
  * FFmpeg has to see a keyframe before it knows the picture, and then stops looking. What it reads meanwhile it keeps,
  * and hands on at once: segments are cut by the clock, so that no two of them are begun in one second.
  */
 function probing(plan: Plan, stream: Stream): readonly (readonly [string, string])[] {
   const { video } = plan.site.media[stream.index] ?? {};
-  const seconds = (video?.keyframeInterval ?? USUAL_KEYFRAMES * 1000) / 1000 + 1;
+  const seconds = probedSeconds(plan, stream);
   const bytes = Math.ceil((2 * seconds * (video?.rate?.peak ?? 0)) / 8);
   return [
     ['analyzeduration', String(Math.round(seconds * 1_000_000))],

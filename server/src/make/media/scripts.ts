@@ -87,20 +87,28 @@ exec "$@" 3<<<"$list" 2> >(exec sed --unbuffered --regexp-extended 's#//[^/@[:sp
 `;
 
 const MAKE_FOLDERS_TEXT = `#!/bin/bash
-# Made by plumbline. Makes the folders that a recording is written to from now until this time tomorrow, and two hours
+# Made by plumbline. Makes the folders that recordings are written to from now until this time tomorrow, and two hours
 # more: FFmpeg makes none itself.
 #
-#   make-folders VOLUME PATTERN
+#   make-folders VOLUME PATTERN [VOLUME PATTERN]...
 #
-# PATTERN is a folder below VOLUME, with conversions of strftime. VOLUME must be there: it may be a disk that is not.
-set -euo pipefail
+# PATTERN is a folder below VOLUME, with conversions of strftime. VOLUME must be there: it may be a disk that is not. Where
+# one cannot be made, the others are, and it fails in the end.
+set -uo pipefail
 export LC_ALL=C
 umask 0027
-cd -- "$1"
 now=$(date +%s)
-for ((hour = 0; hour <= 26; hour++)); do
-  date --date="@$((now + hour * 3600))" "+$2"
-done | sort --unique | while IFS= read -r folder; do
-  mkdir --parents -- "./$folder"
+failed=0
+while (($# >= 2)); do
+  for ((hour = 0; hour <= 26; hour++)); do
+    date --date="@$((now + hour * 3600))" "+$2"
+  done | sort --unique | (
+    cd -- "$1" || exit
+    code=0
+    while IFS= read -r folder; do mkdir --parents -- "./$folder" || code=$?; done
+    exit "$code"
+  ) || failed=1
+  shift 2
 done
+exit "$failed"
 `;

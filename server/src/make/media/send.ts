@@ -9,6 +9,7 @@ import { RTP_HEADER } from '../../standards/rtp.ts';
 import { PACKET, PACKETS_PER_DATAGRAM } from '../../standards/transport-stream.ts';
 import type { Refusal } from '../output.ts';
 import { CARRIER_NAMES, type Carrier, ENCODERS, takes } from './ability.ts';
+import type { Destination } from './destination.ts';
 import { sessionsOf } from './session.ts';
 
 /** Bytes of media in a packet where the site does not say, as the site language has it. */
@@ -16,8 +17,8 @@ const PACKET_SIZE = 1400;
 
 const NOTHING: Media = { video: undefined, audio: undefined };
 
-/** What FFmpeg is told after its input, one part to each destination and medium. */
-export function sendOf(plan: Plan, stream: Stream, carried: Stream, host: Device): readonly string[] | Refusal {
+/** Where it goes: one to each receiver or group, and to each medium where these go by themselves. */
+export function sendOf(plan: Plan, stream: Stream, carried: Stream, host: Device): readonly Destination[] | Refusal {
   const to = destinations(plan, stream, host);
   if ('message' in to) return to;
   const media = plan.site.media[stream.index] ?? NOTHING;
@@ -46,8 +47,8 @@ function destinations(plan: Plan, stream: Stream, host: Device): readonly Target
   if (transport === undefined) return { at: headOf(item), message: `${name} does not say how it is sent. Say its transport.` };
   if (transport === 'rtsp') {
     const message =
-      `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Let the receivers ask ` +
-      `${stream.carries ?? 'the source'} of its source, or send it as ts-udp, a copy to each.`;
+      `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Take the transport rtp or ts-udp, by ` +
+      `which it sends a copy to each receiver, or let them ask the source of ${stream.carries ?? 'it'} themselves.`;
     return { at: placeOf(item, ['transport']), message };
   }
   if (port === undefined) return { at: headOf(item), message: `${name} has no port yet. Say it.` };
@@ -117,26 +118,35 @@ function sameSound(a: Audio, b: Audio | undefined): boolean {
   return b !== undefined && a.codec === b.codec && a.sampleRate === b.sampleRate && a.channels === b.channels && a.rate?.nominal === b.rate?.nominal;
 }
 
+/**
+ * For a receiver that does not answer, because it is off, Linux holds back up to 212,992 bytes (unres_qlen_bytes, by its
+ * ip-sysctl.rst). FFmpeg must have room for more than that on its way out, and Linux doubles what it is asked for
+ * (socket(7)): else it waits for that receiver, and so do all others.
+ */
+const ROOM = ['buffer_size', '212992'] as const;
+
 /** A session to each medium. */
-function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target: Target): string[] {
+function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target: Target): Destination[] {
   const size = (stream.packetSize ?? PACKET_SIZE) + RTP_HEADER;
-  return sessionsOf(stream, media).flatMap(({ medium, port, rtcp, payload }) => [
-    ...(medium === 'video' ? video : audio),
-    ...(payload === undefined ? [] : ['-payload_type', String(payload.number)]),
-    '-f', 'rtp', `rtp://${target.address}:${port}?rtcpport=${rtcp}&${way(target, size)}`,
-  ]);
+  return sessionsOf(stream, media).map(({ medium, port, rtcp, payload }) => ({
+    media: medium === 'video' ? video : audio,
+    format: 'rtp',
+    options: [ROOM, ...(payload === undefined ? [] : [['payload_type', String(payload.number)] as const])],
+    to: `rtp://${target.address}:${port}?rtcpport=${rtcp}&${way(target, size)}`,
+  }));
 }
 
 /** Whole packets of the transport stream, seven to a datagram where the site says nothing else. */
-function asTransportStream(stream: Stream, { video, audio }: Encoding, target: Target): string[] {
+function asTransportStream(stream: Stream, { video, audio }: Encoding, target: Target): Destination {
   const { muxRate, port = 0, packetSize = PACKETS_PER_DATAGRAM * PACKET } = stream;
-  const media = Math.max(1, Math.floor(packetSize / PACKET)) * PACKET;
-  const constant = muxRate === undefined ? [] : ['-muxrate', String(muxRate)];
+  const size = Math.max(1, Math.floor(packetSize / PACKET)) * PACKET;
+  const media = [...video, ...audio];
   if (stream.transport === 'ts-udp') {
-    return [...video, ...audio, ...constant, '-f', 'mpegts', `udp://${target.address}:${port}?${way(target, media)}`];
+    const constant = muxRate === undefined ? [] : [['muxrate', String(muxRate)] as const];
+    return { media, format: 'mpegts', options: [ROOM, ...constant], to: `udp://${target.address}:${port}?${way(target, size)}` };
   }
-  const options = muxRate === undefined ? [] : ['-mpegts_muxer_options', `muxrate=${muxRate}`];
-  return [...video, ...audio, ...options, '-f', 'rtp_mpegts', `rtp://${target.address}:${port}?rtcpport=${port + 1}&${way(target, media + RTP_HEADER)}`];
+  const constant = muxRate === undefined ? [] : [['mpegts_muxer_options', `muxrate=${muxRate}`] as const];
+  return { media, format: 'rtp_mpegts', options: [ROOM, ...constant], to: `rtp://${target.address}:${port}?rtcpport=${port + 1}&${way(target, size + RTP_HEADER)}` };
 }
 
 function way({ local, ttl }: Target, size: number): string {

@@ -1,8 +1,9 @@
 /** A service of systemd that runs FFmpeg and goes on running it: systemd.service(5), systemd.exec(5). */
 
+import type { Plan } from '../../plan.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { commented, header } from '../header.ts';
-import { unitText } from '../quoting/unit.ts';
+import { unitText, unitWord } from '../quoting/unit.ts';
 
 export interface Service {
   /** How to make it again. */
@@ -43,7 +44,12 @@ export const ALWAYS: readonly string[] = ['Restart=always', 'RestartSec=2s'];
 /** No number of failures makes systemd give up: a camera may be without power for a week. */
 export const NEVER_GIVES_UP = 'StartLimitIntervalSec=0';
 
-export const AFTER_NETWORK: readonly string[] = ['Wants=network-online.target', 'After=network-online.target'];
+/** It begins after these, where they are there, and does without them where they fail. */
+export function rather(units: readonly string[]): readonly string[] {
+  return units.length === 0 ? [] : [`Wants=${units.join(' ')}`, `After=${units.join(' ')}`];
+}
+
+export const AFTER_NETWORK: readonly string[] = rather(['network-online.target']);
 
 /** FFmpeg alone is asked to end; it ends with 255 when it has closed its files. */
 export const ENDS_IN_ORDER: readonly string[] = ['KillMode=mixed', 'SuccessExitStatus=255', 'TimeoutStopSec=15s'];
@@ -80,4 +86,13 @@ export function whereTo(kind: string, { name }: Device): string {
     `${kind}: on ${name}, *.service and *.timer belong in /etc/systemd/system/, what is in lib/ in ${LIBRARY}/, what is in sdp/ in ` +
     `${SETTINGS}/sdp/; then \`systemctl daemon-reload\`, and \`systemctl enable --now\` each. They need FFmpeg.`
   );
+}
+
+/** Names are by the clock of the site, whatever the machine's is. */
+export function zoneLines({ site }: Plan): readonly string[] {
+  return site.timezone === undefined ? [] : [`Environment=${unitWord(`TZ=${site.timezone}`) ?? 'TZ=UTC'}`];
+}
+
+export function zoneNotes({ site }: Plan, { name }: Device): readonly string[] {
+  return site.timezone === undefined ? [`recorders: the site says no time zone, so files are named by the clock of ${name}. Say it: \`timezone\`.`] : [];
 }

@@ -32,16 +32,36 @@ export function unitWord(text: string): string | undefined {
   return `"${escaped}"`;
 }
 
+/** Bytes in the name of a unit: systemd.unit(5). */
+const LONGEST_UNIT = 255;
+
+/**
+ * The units of what may be mounted at a path or above it, the outermost first: systemd.unit(5), "String escaping for
+ * inclusion in unit names".
+ */
+export function mountUnits(path: string): string[] {
+  const parts = path.split('/').filter((part) => part !== '');
+  const escaped = (part: string, index: number): string =>
+    Array.from(new TextEncoder().encode(part), (byte, at) => {
+      const mark = String.fromCharCode(byte);
+      const plain = /[A-Za-z0-9:_.]/.test(mark) && !(mark === '.' && index === 0 && at === 0);
+      return plain ? mark : `\\x${byte.toString(16).padStart(2, '0')}`;
+    }).join('');
+  const names = parts.map(escaped);
+  return names.map((_, index) => `${names.slice(0, index + 1).join('-')}.mount`).filter((name) => name.length <= LONGEST_UNIT);
+}
+
 /**
  * A path where a setting takes a list of them, such as `ReadWritePaths=`: there quotes hold, and no escapes
  * (systemd 252, `EXTRACT_RETAIN_ESCAPE`, tried).
  *
+ * @param prefix what such a setting takes before the path: `-`, where it need not be there
  * @returns `undefined` for what cannot be written so: a control, both kinds of quotes, or a part of over 255 bytes
  */
-export function unitPath(path: string): string | undefined {
+export function unitPath(path: string, prefix = ''): string | undefined {
   if (UNQUOTABLE.test(path) || /[\u0001-\u001f\u007f]/.test(path) || !path.startsWith('/')) return undefined;
   if (path.split('/').some((part) => new TextEncoder().encode(part).length > LONGEST_PART)) return undefined;
-  const specified = path.replaceAll('%', '%%');
+  const specified = `${prefix}${path.replaceAll('%', '%%')}`;
   if (PLAIN.test(path)) return specified;
   const quote = ['"', "'"].find((candidate) => !path.includes(candidate));
   return quote === undefined ? undefined : `${quote}${specified}${quote}`;

@@ -1,0 +1,87 @@
+/** A copy to each receiver, sent as it is made on a host of a real network, where one of the receivers is off. */
+
+import assert from 'node:assert/strict';
+import { join } from 'node:path';
+import { after, before, describe, it } from 'mocha';
+import { relays } from '../../server/src/make/media/relays.ts';
+import { unavailable } from '../availability.ts';
+import { fileOf } from '../make/made.ts';
+import { whyNoNamespace } from '../make/namespace.ts';
+import { Unit } from '../rehearsal/unit.ts';
+import { makeClip } from './clip.ts';
+import { planFrom } from './family.ts';
+import { run } from './run.ts';
+import { TwoHosts } from './two-hosts.ts';
+
+const FRAME_RATE = 20;
+const SECONDS = 12;
+
+/** Nobody has the address of the hall screen, as when it is off: who asks for it by ARP gets no answer. */
+const SITE = `
+devices:
+  core: {kind: switch, ports: {1-4: {}}}
+  recorder: {kind: server, address: 192.168.20.5}
+  yard-cam: {kind: camera, address: 192.168.20.31}
+  kitchen-screen: {kind: display, address: 192.168.20.61}
+  hall-screen: {kind: display, address: 192.168.20.62}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/2, to: yard-cam}
+  - {from: core/3, to: kitchen-screen}
+  - {from: core/4, to: hall-screen}
+streams:
+  yard: {source: yard-cam, transport: rtsp, video: {codec: h264}, receivers: [recorder]}
+`;
+
+// Tried with FFmpeg 5.1 and Linux 6: with no more room than FFmpeg asks for by itself it waits for a second at every few pictures.
+describe('a receiver that is off', function () {
+  this.timeout(120_000);
+  const hosts = new TwoHosts();
+  // As cameras send it, with start codes (ISO/IEC 14496-10, Annex B).
+  const film = join(hosts.place.folder, 'film.ts');
+
+  before(async function () {
+    const reason = whyNoNamespace('ffmpeg', 'ethtool', 'tcpdump');
+    if (reason !== undefined) unavailable(this, reason);
+    await hosts.build(['192.168.20.5']);
+    await makeClip(film, { seconds: SECONDS, frameRate: FRAME_RATE, keyframeEvery: 1, videoRate: 1_000_000, sound: false });
+  });
+
+  after(() => hosts.end());
+
+  /** Bytes of datagrams that the other receiver has had when the film, at its own pace, is over. */
+  async function received(args: readonly string[]): Promise<number> {
+    const ear = hosts.receive('tcpdump', '-i', 'eth', '-l', '-n', '-q', '--immediate-mode', 'udp', 'port', '5004');
+    await ear.says('listening on', 30);
+    const sender = hosts.send('ffmpeg', '-nostdin', '-loglevel', 'error', '-re', '-i', film, ...args);
+    const over = new Promise<void>((resolve) => setTimeout(resolve, (SECONDS + 3) * 1000));
+    await Promise.race([sender.ended, over]);
+    ear.stop();
+    await ear.ended;
+    sender.kill();
+    await sender.ended;
+    return [...ear.output.matchAll(/UDP, length (\d+)/g)].reduce((sum, [, length]) => sum + Number(length), 0);
+  }
+
+  /** What the unit tells FFmpeg to do with what it takes in. */
+  function sending(transport: string): string[] {
+    const copies = `  copies: {source: recorder, carries: yard, transport: ${transport}, port: 5004, receivers: [hall-screen, kitchen-screen]}\n`;
+    const unit = new Unit('relay', fileOf(relays.make(planFrom({ 'off.site.yaml': SITE + copies })), 'recorder/plumbline-relay-copies.service'));
+    const words = unit.commands('ExecStart')[0] ?? [];
+    return words.slice(words.indexOf('-i') + 2);
+  }
+
+  for (const transport of ['ts-udp', 'rtp']) {
+    it(`takes nothing from the others: ${transport}`, async () => {
+      const packets = await run('ffprobe', ['-loglevel', 'error', '-show_entries', 'packet=size', '-of', 'csv=p=0', film]);
+      const whole = packets.split('\n').reduce((sum, size) => sum + Number(size.replace(',', '')), 0);
+      const args = sending(transport);
+      const all = await received(args);
+      assert.ok(all > 0.9 * whole, `${all} of ${whole} bytes`);
+      const without = args.filter((word, at) => word !== '-buffer_size' && args[at - 1] !== '-buffer_size');
+      const few = await received(without);
+      console.log(`      ${Math.round((100 * few) / whole)} % of it without the room that is asked for`);
+      assert.ok(few < 0.5 * whole, `${few} of ${whole} bytes`);
+    });
+  }
+});
