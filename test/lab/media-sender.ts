@@ -24,8 +24,10 @@ export function senderArguments(plan: Plan, stream: Stream, seconds: number): st
   const { video, audio } = plan.site.media[stream.index] ?? {};
   const rate = video?.frameRate ?? 25;
   const from = plan.network.deliveries[stream.index]?.leaves?.address;
+  const receiver = plan.site.deviceByName.get(stream.receivers[0] ?? '');
+  const address = stream.group ?? (receiver === undefined ? undefined : plan.network.interfaces.of(receiver)[0]?.address);
   const to = (port: number, size: string): string =>
-    `//${formatAddress(stream.group ?? 0)}:${port}?ttl=${stream.ttl}&pkt_size=${size}${from === undefined ? '' : `&localaddr=${formatAddress(from)}`}`;
+    `//${formatAddress(address ?? 0)}:${port}?ttl=${stream.ttl}&pkt_size=${size}${from === undefined ? '' : `&localaddr=${formatAddress(from)}`}`;
   const picture = ['-f', 'lavfi', '-i', `testsrc=size=${PICTURE}:rate=${rate}`];
   const tone = ['-f', 'lavfi', '-i', `sine=sample_rate=${audio?.sampleRate ?? (audio?.codec?.startsWith('pcm') === true ? 8000 : 48_000)}`];
   const coded = video === undefined ? [] : ['-map', '0:v', '-pix_fmt', video.codec === 'mjpeg' ? 'yuvj420p' : 'yuv420p', '-g', String(Math.ceil(rate / 2)), '-c:v', ...(VIDEO[video.codec ?? ''] ?? [])];

@@ -8,14 +8,14 @@ import { run, runIn } from './run.ts';
 export class TwoHosts {
   readonly place = new Place();
 
-  /** The sender's addresses, of 192.168.20.0/24; the receiver is 192.168.20.61. Call `end` also where this fails. */
-  async build(addresses: readonly string[]): Promise<void> {
+  /** The sender's addresses, each in a network of /24; the receiver is 192.168.20.61. Call `end` also where this fails. */
+  async build(addresses: readonly string[], receiverBesides: readonly string[] = []): Promise<void> {
     const { place } = this;
     await place.addNamespaces(['sender', 'receiver']);
     const [sender, receiver] = [place.namespace('sender'), place.namespace('receiver')];
     await run('ip', ['link', 'add', 'eth', 'netns', sender, 'type', 'veth', 'peer', 'name', 'eth', 'netns', receiver]);
     await this.setUp(sender, addresses);
-    await this.setUp(receiver, ['192.168.20.61']);
+    await this.setUp(receiver, ['192.168.20.61', ...receiverBesides]);
   }
 
   private setUp(namespace: string, addresses: readonly string[]): Promise<void> {

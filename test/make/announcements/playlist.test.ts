@@ -24,7 +24,7 @@ describe('make playlist', function () {
     assert.deepEqual(made.refused, []);
     assert.deepEqual(made.files.map(({ path }) => path), ['office-pc.xspf', 'kitchen-screen.xspf', 'parlour-screen.xspf', 'stable-screen.xspf']);
     assert.deepEqual(locations(fileOf(made, 'parlour-screen.xspf')), ['porch-live.sdp', 'foaling-box-live.sdp', 'rtp://@239.192.30.1:5004', 'rtp://@239.192.30.2:5004']);
-    assert.deepEqual(locations(fileOf(made, 'office-pc.xspf')), ['rtsp://192.168.10.5:8554']);
+    assert.deepEqual(locations(fileOf(made, 'office-pc.xspf')), ['gate-office.sdp']);
   });
 
   it('takes titles from descriptions, and paths as an address has them', () => {
