@@ -27,15 +27,16 @@ describe('segments of a stream that comes in a burst', function () {
   });
 
   /** What the unit of a recording tells FFmpeg to write, into a folder here. */
-  function writing(into: string): string[] {
+  function writing(into: string, besides = ''): string[] {
     const plan = planOfText(`
 devices: {core: {kind: switch, ports: {1-2: {}}}, recorder: {kind: server, address: 192.168.20.5}, cam: {kind: camera, address: 192.168.20.31}}
 cables: [{from: core/1, to: recorder}, {from: core/2, to: cam}]
 streams: {paddock: {source: cam, transport: rtsp, video: {codec: h264}, receivers: [recorder]}}
 volumes: {archive: {host: recorder, capacity: 1 TB, path: ${into}}}
-recordings: {paddock: {stream: paddock, volume: archive, segment: 4 s, file: "%Y-%m-%d_%H-%M-%S.mkv"}}
+recordings: {paddock: {stream: paddock, volume: archive, segment: 4 s, file: "%Y-%m-%d_%H-%M-%S.mkv"}${besides}}
 `.replace(/: \{(?=core|paddock|archive)/g, ':\n  {'));
-    const unit = new Unit('record', fileOf(recorders.make(plan), 'recorder/plumbline-record-paddock.service'));
+    const name = besides === '' ? 'record' : 'ingest';
+    const unit = new Unit(name, fileOf(recorders.make(plan), `recorder/plumbline-${name}-paddock.service`));
     const words = unit.commands('ExecStart')[0] ?? [];
     return words.slice(words.indexOf('-i') + 2);
   }
@@ -52,6 +53,12 @@ recordings: {paddock: {stream: paddock, volume: archive, segment: 4 s, file: "%Y
   it('lose nothing of it', () => {
     const into = mkdtempSync(join(folder, 'clock-'));
     assert.equal(record(writing(into), into), PICTURES);
+  });
+
+  it('lose nothing of it where the stream is recorded twice, each by way of its queue', () => {
+    const into = mkdtempSync(join(folder, 'twice-'));
+    const args = writing(into, ', briefly: {stream: paddock, volume: archive, segment: 2 s, file: "briefly %Y-%m-%d_%H-%M-%S.mkv"}');
+    assert.equal(record(args, into), 2 * PICTURES);
   });
 
   // Of files of four seconds, FFmpeg was seen to leave the last two: 560 of 600 pictures were gone.
