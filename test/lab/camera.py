@@ -2,7 +2,8 @@
 
 Each client has it from its start.
 
-With a user it asks for the password (RFC 2617, digest).
+With access it asks for the user that stands in the first line of that file and the password in the second: digest
+(RFC 7616) or basic (RFC 7617).
 """
 
 import argparse
@@ -19,7 +20,8 @@ arguments.add_argument('file')
 arguments.add_argument('port')
 arguments.add_argument('--codec', choices=['h264', 'h265'], default='h264')
 arguments.add_argument('--silent', action='store_true')
-arguments.add_argument('--access', nargs=2, metavar=('USER', 'PASSWORD'))
+arguments.add_argument('--access', type=argparse.FileType(encoding='utf-8'))
+arguments.add_argument('--scheme', choices=['digest', 'basic'], default='digest')
 arguments.add_argument('--described-only', action='store_true', help='parameter sets in the description, not in the stream')
 given = arguments.parse_args()
 
@@ -34,10 +36,15 @@ sound = 'film.audio_0 ! queue ! rtppcmapay name=pay1 pt=8 min-ptime=20000000 max
 factory.set_launch(f'( filesrc location={given.file} ! matroskademux name=film {video}{"" if given.silent else sound})')
 if given.access:
     auth = GstRtspServer.RTSPAuth.new()
-    auth.set_supported_methods(GstRtsp.RTSPAuthMethod.DIGEST)
+    user, password = given.access.read().splitlines()
     token = GstRtspServer.RTSPToken.new()
     token.set_string('media.factory.role', 'viewer')
-    auth.add_digest(*given.access, token)
+    if given.scheme == 'digest':
+        auth.set_supported_methods(GstRtsp.RTSPAuthMethod.DIGEST)
+        auth.add_digest(user, password, token)
+    else:
+        auth.set_supported_methods(GstRtsp.RTSPAuthMethod.BASIC)
+        auth.add_basic(GstRtspServer.RTSPAuth.make_basic(user, password), token)
     server.set_auth(auth)
     permissions = GstRtspServer.RTSPPermissions.new()
     permissions.add_permission_for_role('viewer', 'media.factory.access', True)
