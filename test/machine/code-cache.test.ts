@@ -105,6 +105,13 @@ describe('code that is kept for the next start', () => {
     assert.equal(run().kept, false);
   });
 
+  it('a user whom the system does not know, and so without a home, runs it all the same', function () {
+    if (process.getuid?.() !== 0) unavailable(this, 'root is needed, to be another user');
+    chmodSync(root, 0o755);
+    const { stdout, stderr } = spawnSync(process.execPath, [join(root, 'start.cjs')], { encoding: 'utf8', uid: 64_123, env: { PATH: '/usr/bin' } });
+    assert.equal(stdout, 'one, program.cjs, object\nmade\n', stderr);
+  });
+
   it('nothing is kept where Node is told so, or where the folder is none', () => {
     assert.equal(run({ NODE_DISABLE_COMPILE_CACHE: '1' }).kept, false);
     assert.deepEqual(readdirSync(cache), []);

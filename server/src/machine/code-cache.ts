@@ -9,10 +9,10 @@
 import { createHash } from 'node:crypto';
 import { closeSync, fstatSync, mkdirSync, openSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { Module, createRequire } from 'node:module';
+import { homedir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { cachedDataVersionTag } from 'node:v8';
 import { Script } from 'node:vm';
-import envPaths from 'env-paths';
 import { codeOfSystem } from './failures.ts';
 
 /** How long a program runs before its code is kept, in ms: by then a server has run all that a start needs. */
@@ -44,9 +44,24 @@ export function runKept(program: string): void {
   wrapped(module.exports, createRequire(program), module, program, dirname(program));
 }
 
-/** One file for each program and engine, so that nothing piles up. */
-function placeOf(program: string): string {
-  return join(envPaths('plumbline', { suffix: '' }).cache, `${basename(program, '.cjs')}-${cachedDataVersionTag()}.code`);
+/** One file for each program and engine, so that nothing piles up; `undefined` for a user without a home, as a service has. */
+function placeOf(program: string): string | undefined {
+  let folder: string;
+  try {
+    folder = cacheFolder();
+  } catch (error) {
+    codeOfSystem(error);
+    return undefined;
+  }
+  return join(folder, `${basename(program, '.cjs')}-${cachedDataVersionTag()}.code`);
+}
+
+/** As each system has it: the XDG Base Directory Specification, Apple's File System Programming Guide, `LOCALAPPDATA` of Windows. */
+function cacheFolder(): string {
+  const { env, platform } = process;
+  if (platform === 'darwin') return join(homedir(), 'Library', 'Caches', 'plumbline');
+  if (platform === 'win32') return join(env.LOCALAPPDATA || join(homedir(), 'AppData', 'Local'), 'plumbline', 'Cache');
+  return join(env.XDG_CACHE_HOME || join(homedir(), '.cache'), 'plumbline');
 }
 
 /** What is kept of a program; `undefined` where nothing is, or of another text, or damaged, or within another user's reach. */
