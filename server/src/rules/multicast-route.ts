@@ -1,7 +1,7 @@
 /** The route that puts right by which port a host sends and joins groups. */
 
 import { formatAddress } from '../standards/ipv4.ts';
-import { addElement, addEntry, nodeAt, setValue } from '../site/edit.ts';
+import { addElement, addEntry, nameText, nodeAt, setValue } from '../site/edit.ts';
 import type { Device, HostRoute } from '../site/model.ts';
 import type { Fix } from './rule.ts';
 
@@ -20,10 +20,10 @@ export function sendMulticastBy(
 ): Fix[] {
   const title = `Let ${name} send ${alone === undefined ? 'multicast' : formatAddress(alone)} by ${port}`;
   if (decides !== undefined && decides.to.prefix >= (alone === undefined ? ALL_GROUPS : 32)) {
-    return [{ title, safe: false, edits: [setValue(item, [...decides.route, 'port'], port)] }];
+    return [{ title, safe: false, edits: [setValue(item, [...decides.route, 'port'], nameText(port))] }];
   }
   const to = alone === undefined ? '224.0.0.0/4' : `${formatAddress(alone)}/32`;
-  const route = `{to: ${to}, port: ${port}}`;
+  const route = `{to: ${to}, port: ${nameText(port)}}`;
   const edit =
     nodeAt(item, ['routes']) === undefined
       ? addEntry(item, [], 'routes', `[${route}]`)

@@ -21,6 +21,11 @@ export function scalarText(value: string | number | boolean, inFlow = false): st
   return `"${value.replace(/["\\]/g, '\\$&').replace(/[\u0000-\u001f\u007f]/g, (c) => `\\x${c.charCodeAt(0).toString(16).padStart(2, '0')}`)}"`;
 }
 
+/** A name as a value, a key or an element: a number, which is the name of many a port, stays bare. */
+export function nameText(name: string): string {
+  return /^\d+$/.test(name) ? name : scalarText(name, true);
+}
+
 /** Replaces the value at a route. Where the key has none, it is written behind the colon. */
 export function setValue(item: Item, route: Route, text: string): Edit {
   const found = follow(item.node, route);

@@ -1,6 +1,6 @@
 import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { carries } from '../../network/link.ts';
-import { addEntry } from '../../site/edit.ts';
+import { addEntry, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../free/address.ts';
@@ -105,12 +105,12 @@ function giveAddress({ site, network }: Subject, device: Device, vlan: Vlan): Fi
   const [first] = port.addresses;
   const edit =
     first !== undefined && !plain
-      ? addEntry(device.item, first.route.slice(0, -1), vlan.name, text)
+      ? addEntry(device.item, first.route.slice(0, -1), nameText(vlan.name), text)
       : plain
         ? undefined
         : port.trunk === undefined
           ? addEntry(device.item, port.route, 'address', text)
-          : addEntry(device.item, port.route, 'addresses', `{${vlan.name}: ${text}}`);
+          : addEntry(device.item, port.route, 'addresses', `{${nameText(vlan.name)}: ${text}}`);
   return edit === undefined
     ? []
     : [{ title: `Give ${device.name} ${text} in ${vlan.name}`, safe: false, edits: [edit] }];

@@ -1,4 +1,4 @@
-import { type Edit, addElement, addEntry, nodeAt, removeItem, setValue } from '../../site/edit.ts';
+import { type Edit, addElement, addEntry, nameText, nodeAt, removeItem, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Cable, CableEnd, Site } from '../../site/model.ts';
 import { written } from '../../text/quantity.ts';
@@ -71,11 +71,11 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
     cable.index < match.other.index ? [cable, end, match.other, match.at] : [match.other, match.at, cable, end];
   const beyond = secondEnd === second.from ? second.to : second.from;
   if (beyond === undefined) return [];
-  const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, textOf(beyond))];
+  const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, nameText(textOf(beyond)))];
   if (first.length !== undefined && second.length !== undefined) {
     edits.push(setValue(first.item, ['length'], written(first.length + second.length, 'length')));
   }
-  const through = [position, ...second.through.map(textOf)];
+  const through = [position, ...second.through.map(textOf)].map(nameText);
   edits.push(
     nodeAt(first.item, ['through'])?.kind === 'sequence'
       ? addElement(first.item, ['through'], through.join(', '))

@@ -1,6 +1,6 @@
 import { far } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { addEntry } from '../../site/edit.ts';
+import { addEntry, nameText } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
@@ -136,7 +136,7 @@ function prune({ site, network }: Subject, device: Device, flooded: readonly Ove
     if (vlan === undefined || vlan.querier !== undefined || (component !== undefined && tree.queried.has(component)))
       continue;
     const querier = bestQuerier(site, network, index, device);
-    const edit = querier === undefined ? undefined : addEntry(vlan.item, [], 'querier', querier.name);
+    const edit = querier === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(querier.name));
     if (edit !== undefined) edits.push(edit);
   }
   const title =

@@ -3,7 +3,7 @@ import { groupMembershipInterval } from '../../standards/igmp.ts';
 import { isLinkLocalGroup } from '../../standards/multicast.ts';
 import type { BridgeTree } from '../../network/bridge-tree.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { addEntry } from '../../site/edit.ts';
+import { addEntry, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
@@ -211,7 +211,7 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
     })),
     fixes: () => {
       const best = vlan.querier === undefined ? bestQuerier(site, network, vlan.index) : undefined;
-      const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', best.name);
+      const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(best.name));
       return best === undefined || edit === undefined
         ? []
         : [{ title: `Name ${best.name} as querier of ${vlan.name}`, safe: false, edits: [edit] }];

@@ -1,6 +1,7 @@
 import { isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery, Obstacle } from '../../network/delivery.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
+import { nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
@@ -252,7 +253,7 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
         (device) => device.kind === 'router' && isIn(device, vlan.index) && isIn(device, other.index),
       );
       return routers.slice(0, 3).flatMap(({ name }) => {
-        const edits = putValue(vlan.item, 'gateway', name);
+        const edits = putValue(vlan.item, 'gateway', nameText(name));
         return edits.length === 0 ? [] : [{ title: `Name ${name} as gateway of ${vlan.name}`, safe: false, edits }];
       });
     }

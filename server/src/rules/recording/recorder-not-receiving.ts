@@ -1,5 +1,5 @@
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { addElement, addEntry, nodeAt } from '../../site/edit.ts';
+import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
@@ -79,6 +79,6 @@ recordings:
 
 function received({ item, name }: Stream, host: string): Fix[] {
   const has = nodeAt(item, ['receivers']);
-  const edit = has === undefined ? addEntry(item, [], 'receivers', `[${host}]`) : addElement(item, ['receivers'], host);
+  const edit = has === undefined ? addEntry(item, [], 'receivers', `[${nameText(host)}]`) : addElement(item, ['receivers'], nameText(host));
   return edit === undefined ? [] : [{ title: `Let ${host} receive ${name}`, safe: false, edits: [edit] }];
 }

@@ -1,4 +1,4 @@
-import { addElement, addEntry, nodeAt } from '../../site/edit.ts';
+import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import type { Finding, Fix, Rule, Subject } from '../rule.ts';
@@ -58,7 +58,7 @@ streams:
 function addReceiver({ item, name }: Stream, device: string): Fix[] {
   const edit =
     nodeAt(item, ['receivers']) === undefined
-      ? addEntry(item, [], 'receivers', `[${device}]`)
-      : addElement(item, ['receivers'], device);
+      ? addEntry(item, [], 'receivers', `[${nameText(device)}]`)
+      : addElement(item, ['receivers'], nameText(device));
   return edit === undefined ? [] : [{ title: `Add ${device} to the receivers of ${name}`, safe: false, edits: [edit] }];
 }

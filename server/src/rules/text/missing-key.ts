@@ -2,7 +2,7 @@ import { nearest } from '../shape/nearest.ts';
 import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
 import { subjectAt, suchAs, wanted } from '../shape/words.ts';
 import type { Route } from '../../text/syntax.ts';
-import { addEntry } from '../../site/edit.ts';
+import { addEntry, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { schemaAt } from '../../site/shape.ts';
@@ -75,7 +75,7 @@ devices:
         about: aboutItem(item),
         fixes: () => {
           const value = onlyChoice(site, item, route, key);
-          const edit = value === undefined ? undefined : addEntry(item, route, key, value);
+          const edit = value === undefined ? undefined : addEntry(item, route, key, nameText(value));
           return edit === undefined ? [] : [{ title: `Add ${key}: ${value ?? ''}`, safe: false, edits: [edit] } satisfies Fix];
         },
       };
