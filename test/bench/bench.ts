@@ -5,16 +5,18 @@
  *   npm run bench [-- SIZE …] [-- --against "COMMAND OF ANOTHER SERVER"]
  */
 
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { generatedSite } from './generated-site.ts';
 import { bareParse } from './bare-parse.ts';
+import { cold } from './cold.ts';
 import { type Latencies, type Spread, measure } from './measure.ts';
 
 const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
+const PROGRAM = 'dist/plumbline.cjs';
 /** Where a general server for YAML takes the schema from. */
 const MODELINE = `# yaml-language-server: $schema=${pathToFileURL('schemas/site.schema.json').href}\n`;
 const EDITED: Readonly<Record<string, RegExp>> = {
@@ -35,20 +37,33 @@ const pair = ({ median, p95 }: Spread): string => `${ms(median)} / ${ms(p95)}`;
 function print(name: string, edited: string, lines: number, parse: Spread, found: Latencies): void {
   const ratio = (found.keystroke.median / parse.median).toFixed(2);
   const memory = found.memory === undefined ? '?' : `${found.memory.toFixed(0)} MiB`;
-  const cells = [name, String(lines), edited, pair(found.keystroke), pair(found.hover), ms(found.burst), ms(found.start), memory, ms(parse.median), ratio];
+  const cells = [name, String(lines), edited, pair(found.keystroke), pair(found.hover), ms(found.burst), memory, ms(parse.median), ratio];
   process.stdout.write(`${row(cells)}\n`);
 }
 
-const head = ['server', 'lines', 'edited', 'keystroke', 'hover after edit', 'burst', 'start', 'memory', 'bare parse', 'keystroke ÷ parse'];
-process.stdout.write(`Milliseconds; median / 95th percentile.\n\n${row(head)}\n${row(head.map(() => '---'))}\n`);
+function head(...names: readonly string[]): void {
+  process.stdout.write(`\n${row(names)}\n${row(names.map(() => '---'))}\n`);
+}
+
+process.stdout.write('Milliseconds; median / 95th percentile.\n');
 const folder = mkdtempSync(join(tmpdir(), 'plumbline-bench-'));
 try {
-  for (const size of sizes) {
+  const texts = sizes.map((size) => {
     const text = generatedSite(size);
-    const lines = text.split('\n').length - 1;
+    const path = join(mkdtempSync(join(folder, `${size}-`)), 'bench.site.yaml');
+    writeFileSync(path, text);
+    return { size, text, path, lines: text.split('\n').length - 1 };
+  });
+  head('lines', 'start to first problems', 'plumbline check', 'Node by itself');
+  for (const { text, path, lines } of texts) {
+    const { server, check, node } = await cold(SERVER, PROGRAM, path, text);
+    process.stdout.write(`${row([String(lines), pair(server), pair(check), pair(node)])}\n`);
+  }
+  head('server', 'lines', 'edited', 'keystroke', 'hover after edit', 'burst', 'memory', 'bare parse', 'keystroke ÷ parse');
+  for (const { size, text, path, lines } of texts) {
     const parse = bareParse(text);
     for (const [edited, line] of Object.entries(EDITED)) {
-      print('plumbline', edited, lines, parse, await measure(SERVER, join(folder, `bench-${size}.site.yaml`), text, line));
+      print('plumbline', edited, lines, parse, await measure(SERVER, path, text, line));
       if (values.against === undefined) continue;
       print('other', edited, lines, parse, await measure(values.against.split(' '), join(folder, `bench-${size}.yaml`), MODELINE + text, line));
     }

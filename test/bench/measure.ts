@@ -11,8 +11,6 @@ export interface Spread {
 }
 
 export interface Latencies {
-  /** From the start of the process to the first diagnostics, ms. */
-  readonly start: number;
   /** From an edit of one digit to the diagnostics of its version, ms. */
   readonly keystroke: Spread;
   /** A hover asked for right after an edit, ms. */
@@ -39,11 +37,9 @@ export function spread(samples: readonly number[]): Spread {
 
 /** Edits go to the last digit of lines near the middle of the text that match `line`. */
 export async function measure(command: readonly string[], path: string, text: string, line: RegExp): Promise<Latencies> {
-  const begun = performance.now();
   const client = await Client.start(command);
   const uri = await client.open(path, text);
   await client.diagnostics(uri);
-  const start = performance.now() - begun;
 
   const spots = digitsNearMiddle(text, line, SPOTS);
   let digit = 0;
@@ -82,7 +78,7 @@ export async function measure(command: readonly string[], path: string, text: st
   const burst = spread(bursts).median;
   const memory = peakMemory(client.process.pid);
   await client.stop();
-  return { start, keystroke: spread(keystrokes), hover: spread(hovers), burst, memory };
+  return { keystroke: spread(keystrokes), hover: spread(hovers), burst, memory };
 }
 
 function digitsNearMiddle(text: string, pattern: RegExp, count: number): Position[] {
