@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
-import { AUDITS, type AuditAnswer, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audited.ts';
+import { AUDITS, type AuditAnswer, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audit-request.ts';
 import { plain } from './plain.ts';
 import { folderOf, siteFile } from './site-of.ts';
 

@@ -7,7 +7,7 @@ import { pathToFileURL } from 'node:url';
 import type { Diagnostic } from 'vscode-languageserver-protocol';
 import { sdp } from '../../server/src/make/announcements/sdp.ts';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
-import { type AuditAnswer, AUDITS, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audited.ts';
+import { type AuditAnswer, AUDITS, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audit-request.ts';
 import { encodeAnnouncement } from '../../server/src/standards/sap.ts';
 import { ipPacket } from '../audit/announcements/captures.ts';
 import { asLinux, asPlanned, harrowLane } from '../audit/counters/counted.ts';

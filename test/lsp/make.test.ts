@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Offer, type Shown, make, outputs } from '../../server/src/lsp/made.ts';
+import { type Offer, type Shown, make, outputs } from '../../server/src/lsp/make-request.ts';
 import { OUTPUTS } from '../../server/src/make/outputs.ts';
 import { plumbline } from '../cli/run.ts';
 import { Client } from './client.ts';

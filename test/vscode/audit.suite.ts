@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
-import type { AuditAnswer } from '../../server/src/lsp/audited.ts';
+import type { AuditAnswer } from '../../server/src/lsp/audit-request.ts';
 import { eventually } from './eventually.ts';
 
 describe('an audit, in the editor', () => {

@@ -1,7 +1,7 @@
 // The commands that make files for the equipment: shown first, written only on request, run never.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type Offer, type Shown, type Wanted, outputs } from '../../../server/src/lsp/made.ts';
+import { type Offer, type Shown, type Wanted, outputs } from '../../../server/src/lsp/make-request.ts';
 import { plain } from '../plain.ts';
 import { folderOf, siteFile } from '../site-of.ts';
 import { Previews, madeScheme, previewOf, showPreview, wantedOf } from './preview.ts';

@@ -1,7 +1,7 @@
 // What can be made from a site, as documents that are on no disk and that nobody can edit.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type Shown, type Wanted, make } from '../../../server/src/lsp/made.ts';
+import { type Shown, type Wanted, make } from '../../../server/src/lsp/make-request.ts';
 import { isSameFolder } from '../site-of.ts';
 
 export const madeScheme = 'plumbline-made';

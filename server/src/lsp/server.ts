@@ -12,7 +12,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { fileOf } from '../site/item.ts';
 import type { Diagnostic } from '../rules/rule.ts';
-import { AUDITS } from './audited.ts';
+import { AUDITS } from './audit-request.ts';
 import { AuditResults, type Audits } from './audit-results.ts';
 import { Addresses } from './convert.ts';
 import { auditHandler } from './handlers/audit.ts';

@@ -4,7 +4,7 @@ import { URI } from 'vscode-uri';
 import { AUDIT_KINDS } from '../../audit/audited.ts';
 import { Unreadable, Untold } from '../../audit/unreadable.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
-import { type AuditAnswer, type AuditWanted, audit, clearAudits } from '../audited.ts';
+import { type AuditAnswer, type AuditWanted, audit, clearAudits } from '../audit-request.ts';
 import type { Handler, Session } from '../session.ts';
 
 export const auditHandler: Handler = {

@@ -3,7 +3,7 @@
 import { ErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
 import type { Plan } from '../../plan.ts';
 import type { Output } from '../../make/output.ts';
-import { make, outputs } from '../made.ts';
+import { make, outputs } from '../make-request.ts';
 import type { Handler } from '../session.ts';
 
 export const makeHandler: Handler = {
