@@ -1,7 +1,33 @@
 // Screens: FFmpeg that takes a stream by its description and decodes it, picture by picture.
+import assert from 'node:assert/strict';
+import { join } from 'node:path';
 import type { Device, Stream } from '../../server/src/site/model.ts';
+import { formatAddress } from '../../server/src/standards/ipv4.ts';
 import type { HostProgram } from '../lab/host-program.ts';
 import type { Lab } from '../lab/lab.ts';
+import type { House } from './house.ts';
+
+/**
+ * One to each stream that is sent to a screen or a computer: to a group, or a copy of its own.
+ *
+ * @param descriptions the folder of those that were made
+ */
+export function screensOf(house: House, descriptions: string): Screen[] {
+  const { plan, lab } = house;
+  return plan.network.deliveries.flatMap(({ stream, reaches }) =>
+    stream.transport === 'rtsp'
+      ? []
+      : reaches
+          .map((name) => house.host(name))
+          .filter(({ kind }) => kind === 'display' || kind === 'computer')
+          .map((screen) => {
+            const [at] = plan.network.interfaces.of(screen);
+            const frameRate = plan.site.media[stream.index]?.video?.frameRate ?? assert.fail(stream.name);
+            const description = join(descriptions, `${stream.name}.sdp`);
+            return new Screen(lab, screen, stream, frameRate, description, formatAddress(at?.address ?? 0));
+          }),
+  );
+}
 
 export class Screen {
   readonly name: string;
@@ -26,6 +52,10 @@ export class Screen {
       'file,rtp,udp',
       '-localaddr',
       address,
+      // A decoder that has to wait for the processor loses nothing that comes meanwhile. With the buffer that FFmpeg takes
+      // by itself, some thousands of packets were lost on a machine at work, and with this one none.
+      '-buffer_size',
+      '4000000',
       // Until a keyframe has come: every ten seconds, for the rarest.
       '-analyzeduration',
       '12000000',
@@ -54,6 +84,11 @@ export class Screen {
 
   get pictures(): number {
     return this.lines.filter((line) => line.startsWith('0,')).length;
+  }
+
+  /** How far it is, and the last of what it complains of. */
+  get said(): string {
+    return `${this.name}: ${this.pictures}; ${this.complaints.slice(-2).join(' ')}`;
   }
 
   get complaints(): readonly string[] {

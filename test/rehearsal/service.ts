@@ -1,7 +1,7 @@
 // Services from units that were made, run on a host of a lab with the same arguments, environment, file mode and rights, and
 // begun again as the unit says. What of systemd is not there: its sandbox, its journal, and its order of starting.
-import { chmodSync, chownSync, cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { chmodSync, chownSync, cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Device } from '../../server/src/site/model.ts';
 import type { MadeFile } from '../../server/src/make/output.ts';
@@ -50,11 +50,13 @@ export class Server {
     writeFileSync(join(this.root, 'etc/credentials', name), text, { mode: 0o600 });
   }
 
-  /** A program that the services find by its name: a file of JavaScript. */
+  /** A program that the services find by its name: a file of JavaScript, with those that lie beside it in `programs`. */
   program(name: string, script: string): void {
     const folder = join(this.root, 'bin');
     mkdirSync(folder, { recursive: true });
     cpSync(script, join(folder, `${name}.cjs`));
+    const beside = join(dirname(script), 'programs');
+    if (existsSync(beside)) cpSync(beside, join(folder, 'programs'), { recursive: true });
     writeFileSync(join(folder, name), `#!/bin/sh\nexec ${process.execPath} /usr/local/bin/${name}.cjs "$@"\n`);
     for (const file of [name, `${name}.cjs`]) chmodSync(join(folder, file), 0o755);
   }
@@ -67,6 +69,10 @@ export class Server {
     return path;
   }
 
+  get unitNames(): readonly string[] {
+    return [...this.units.keys()];
+  }
+
   unit(name: string): Unit {
     const unit = this.units.get(name);
     if (unit === undefined) throw new Error(`no unit ${name} among ${[...this.units.keys()].join(', ')}`);
@@ -77,6 +83,16 @@ export class Server {
     const service = new Service(this.unit(name), (unit, command) => this.run(unit, command));
     this.services.push(service);
     return service;
+  }
+
+  /** Runs a unit of `Type=oneshot`: its commands one after the other. @throws where one fails */
+  async finish(name: string): Promise<void> {
+    const unit = this.unit(name);
+    for (const command of unit.commands('ExecStart')) {
+      const program = this.run(unit, command);
+      const code = await program.ended;
+      if (code !== 0) throw new Error(`${name}: ${command.join(' ')}: exit ${code}: ${program.output}`);
+    }
   }
 
   async stop(): Promise<void> {
@@ -100,7 +116,7 @@ export class Server {
   }
 }
 
-/** Goes on until it is stopped, as `Restart=always` says. */
+/** Goes on until it is stopped, as `Restart=` says. */
 export class Service {
   readonly unit: Unit;
   /** How often its program has been begun. */
@@ -143,19 +159,20 @@ export class Service {
 
   private async goOn(): Promise<void> {
     const pause = Number.parseInt(this.unit.one('Service', 'RestartSec') ?? '0', 10) * 1000;
-    const again = this.unit.one('Service', 'Restart') === 'always';
+    const restart = this.unit.one('Service', 'Restart');
+    let ok: boolean;
     do {
       if (this.starts > 0) await sleep(pause);
       if (this.stopped) return;
-      let ok = true;
+      ok = true;
       for (const command of this.unit.commands('ExecStartPre')) ok &&= (await this.finish(command)) === 0;
       if (!ok) this.starts++;
       else for (const command of this.unit.commands('ExecStart')) {
         if (this.stopped) return;
         this.starts++;
-        await this.finish(command);
+        ok &&= (await this.finish(command)) === 0;
       }
-    } while (again && !this.stopped);
+    } while (!this.stopped && (restart === 'always' || (restart === 'on-failure' && !ok)));
   }
 
   private async finish(command: readonly string[]): Promise<number> {
