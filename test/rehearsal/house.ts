@@ -3,8 +3,8 @@
  * cameras that play films, and on its server and screens nothing but what `plumbline make` writes. What is changed of
  * the sample is said in site.ts.
  *
- * The lab gives all hosts their addresses; those of the server are taken away again, and set by the script that was made.
- * Each step is taken when an example first asks for it, so that one example alone can be run by `-g`.
+ * The lab gives all hosts their addresses; those of the server are taken away again, and set by the script that was
+ * made. Each step is taken when an example first asks for it, so that one example alone can be run by `-g`.
  */
 
 import assert from 'node:assert/strict';

@@ -7,6 +7,7 @@ import { hashOf } from '../outage.ts';
 
 export function unplugged(house: () => House): void {
   it('goes on recording when a camera is unplugged and plugged in again, and overwrites nothing', async () => {
+    const { processes } = await house().recorder();
     const { all, whole, others, begunAnew } = await house().outage();
     for (const path of all) assert.ok(existsSync(path), path);
     for (const [path, hash] of whole) assert.equal(hashOf(path), hash, path);
@@ -15,5 +16,7 @@ export function unplugged(house: () => House): void {
       begunAnew.map(({ unit }) => unit.name),
       [],
     );
+    // It was begun again with its password.
+    assert.deepEqual(processes.seen, []);
   });
 }
