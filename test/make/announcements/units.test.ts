@@ -40,7 +40,7 @@ describe('make announcements', function () {
     assert.match(fileOf(made, UNIT), /^ProtectHome=yes$/m);
     const told = made.notes.join('\n');
     assert.match(told, /`systemctl enable --now plumbline-announce-192\.168\.20\.5\.service`/);
-    assert.match(told, /`install dist\/plumbline\.cjs \/usr\/local\/bin\/plumbline`.* home folder does not do/);
+    assert.match(told, /npm install --global --install-links \.`.* home folder does not do/);
   });
 
   it('refuses a group for which no RFC says where it is announced, and an interface without an address', () => {

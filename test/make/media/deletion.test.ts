@@ -31,10 +31,10 @@ function made(path: string, recordings: Readonly<Record<string, Wanted>>): Made 
   }));
 }
 
-const unitOf = (result: Made): Unit => new Unit('deletion', fileOf(result, 'recorder/plumbline-deletion.service'));
+const unitOf = (result: Made): Unit => new Unit('deletion', fileOf(result, 'recorder/plumbline-deletion-archive.service'));
 
 /** The minutes of the one `-mmin`. */
-const minutesOf = (result: Made): string => /-mmin \+(\d+)/.exec(fileOf(result, 'recorder/plumbline-deletion.service'))?.[1] ?? '';
+const minutesOf = (result: Made): string => /-mmin \+(\d+)/.exec(fileOf(result, 'recorder/plumbline-deletion-archive.service'))?.[1] ?? '';
 
 describe('make deletion', function () {
   this.timeout(60_000);
@@ -145,6 +145,18 @@ describe('make deletion', function () {
     );
   });
 
+  // systemd 252, run: of a unit that requires two mounts, one missing disk kept the other from being looked through.
+  it('has a unit and a timer for each disk, which need that disk alone', () => {
+    const sample = deletion.make(planOfTexts(sampleTexts('harrow-lane')));
+    for (const volume of ['archive', 'entrance']) {
+      const unit = new Unit(volume, fileOf(sample, `recorder/plumbline-deletion-${volume}.service`));
+      assert.deepEqual(unit.all('Unit', 'RequiresMountsFor'), [`/srv/${volume}`]);
+      assert.deepEqual(unit.all('Service', 'ReadWritePaths'), [`/srv/${volume}`]);
+      assert.doesNotMatch(unit.commands('ExecStart').flat().join(' '), volume === 'archive' ? /entrance/ : /archive/);
+      assert.equal(new Unit(volume, fileOf(sample, `recorder/plumbline-deletion-${volume}.timer`)).one('Timer', 'Persistent'), 'yes');
+    }
+  });
+
   describe('and policy', () => {
     const kept = (keep: string, policy: Readonly<Record<string, string>>): Made => made('/srv/archive', { paddock: { file: '%s.mp4', keep, policy } });
 
@@ -170,7 +182,7 @@ describe('make deletion', function () {
       const sample = deletion.make(planOfTexts(sampleTexts('harrow-lane')));
       assert.deepEqual(sample.refused, []);
       assert.match(sample.notes.join('\n'), /local law/);
-      assert.deepEqual(sample.files.map(({ path }) => path), ['recorder/plumbline-deletion.service', 'recorder/plumbline-deletion.timer']);
+      assert.deepEqual(sample.files.map(({ path }) => path), ['archive', 'entrance'].flatMap((volume) => ['service', 'timer'].map((type) => `recorder/plumbline-deletion-${volume}.${type}`)));
     });
   });
 });

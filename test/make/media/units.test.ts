@@ -136,6 +136,13 @@ describe('make recorders', () => {
     assert.ok(!recording('segment: 60 s, file: "paddock/%s.mkv"').files.some(({ path }) => path.includes('folders.')));
   });
 
+  // systemd 252, run: a unit whose disk is not there at the start is not begun, does not count as failed, and stays so.
+  it('begins what waits for a disk when that is mounted later', () => {
+    const made = recording('segment: 60 s, file: "%Y/%s.mkv"', ', path: "/srv/entrance hall"');
+    assert.deepEqual(unitOf(made, RECORD).all('Install', 'WantedBy'), ['multi-user.target', 'srv-entrance\\x20hall.mount']);
+    assert.deepEqual(unitOf(made, 'plumbline-folders.service').all('Install', 'WantedBy'), ['srv-entrance\\x20hall.mount']);
+  });
+
   it('makes the folders of all recordings of a server, whichever of them is asked for: they have one timer', () => {
     const folders = (subject?: string): string => fileOf(recorders.make(harrowLane, subject), 'recorder/plumbline-folders.service');
     assert.equal(folders('gate'), folders());

@@ -40,13 +40,14 @@ export function deletion(house: () => House): void {
     ];
     const link = join(gate, 'gate/2020-01-01_00-00-00+0000.mp4');
     symlinkSync(join(house().folder, 'elsewhere/kept.mp4'), link);
-    await recorder.server.finish('plumbline-deletion.service');
+    const volumes = [...new Set(recordings.flatMap(({ volume }) => volume ?? []))];
+    for (const volume of volumes) await recorder.server.finish(`plumbline-deletion-${volume}.service`);
     assert.deepEqual(over.filter(existsSync), []);
     assert.deepEqual(
       [...recorded, ...due, ...nobodys, link].filter((path) => !existsSync(path)),
       [],
     );
-    assert.equal(recorder.server.unit('plumbline-deletion.timer').one('Timer', 'OnCalendar'), '*:0/15');
+    for (const volume of volumes) assert.equal(recorder.server.unit(`plumbline-deletion-${volume}.timer`).one('Timer', 'OnCalendar'), '*:0/15');
   });
 }
 

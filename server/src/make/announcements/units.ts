@@ -92,8 +92,8 @@ function unitOf(plan: Plan, { at, streams }: Announcing): Made {
 function whereTo({ name }: Device, folder: string, unit: string): string {
   return (
     `announcements: on ${name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; then \`systemctl daemon-reload\` and ` +
-    `\`systemctl enable --now ${unit}\`. It needs Node.js and the plumbline program, which is one file: \`install dist/plumbline.cjs /usr/local/bin/plumbline\`. ` +
-    'A link into a home folder does not do, as the unit sees none.'
+    `\`systemctl enable --now ${unit}\`. It needs Node.js and the plumbline program: in a clone, \`npm ci && npm run build && npm install --global --install-links .\`, ` +
+    'as a link into a home folder does not do: the unit sees none.'
   );
 }
 

@@ -3,9 +3,10 @@
 import type { Plan } from '../../plan.ts';
 import { type Place, placeOf } from '../../site/item.ts';
 import type { Device, Recording, Volume } from '../../site/model.ts';
+import { visible } from '../../text/visible.ts';
 import { duration } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
-import { type Made, type Output, type Refusal, together } from '../output.ts';
+import { type Made, type Output, type Refusal, refusal, together } from '../output.ts';
 import { unitCommand, unitPath } from '../quoting/unit.ts';
 import { datedFolders, nameExpression } from './name-expression.ts';
 import { namePattern } from './name-pattern.ts';
@@ -54,41 +55,41 @@ function deletionOn(plan: Plan, host: Device, all: readonly Recorded[]): Made {
     if ('message' in found) refused.push(found);
     else deletions.push(found);
   }
-  const byRoot = new Map<string, Deletion[]>();
-  for (const each of deletions) byRoot.set(each.root, [...(byRoot.get(each.root) ?? []), each]);
-  const commands: string[] = [];
-  const roots: string[] = [];
-  for (const [root, here] of byRoot) {
-    const path = unitPath(root);
-    const lines = [[MKDIR, '--parents', '--', ...starts(root, here)], findFiles(root, here), ...findFolders(root, here)].map(unitCommand);
-    if (path === undefined || lines.includes(undefined)) refused.push(...here.slice(0, 1).map(({ volume }) => unwritable(volume)));
-    else {
-      roots.push(path);
-      commands.push(...lines.flatMap((line) => line ?? []));
-    }
-  }
+  const made = [...new Set(deletions.map(({ root }) => root))].map((root) => deletionIn(plan, host, deletions.filter((each) => each.root === root)));
   const untold = all.filter(({ recording }) => recording.keep === undefined).map(({ recording }) => `deletion: nothing of ${recording.name} is deleted, as it says no \`keep\`.`);
-  if (commands.length === 0) return { files: [], refused, notes: untold };
+  return together([{ files: [], refused, notes: untold }, ...made]);
+}
+
+/** A unit for each disk: one that is not there, or is broken, does not have the others fill up. */
+function deletionIn(plan: Plan, host: Device, here: readonly Deletion[]): Made {
+  const [{ root, volume } = { root: '', volume: undefined }] = here;
+  if (volume === undefined) return together([]);
+  const unnamed = refusedName(volume.item);
+  if (unnamed !== undefined) return refusal(unnamed);
+  const path = unitPath(root);
+  const lines = [[MKDIR, '--parents', '--', ...starts(root, here)], findFiles(root, here), ...findFolders(root, here)].map(unitCommand);
+  if (path === undefined || lines.includes(undefined)) return refusal(unwritable(volume));
   const command = `make deletion ${host.name}`;
+  const unit = `plumbline-deletion-${volume.name}`;
   const text = serviceFile(plan.site, {
     command,
-    description: 'Deletes recordings whose time is over',
-    unit: ['Wants=time-sync.target', 'After=time-sync.target', ...roots.map((root) => `RequiresMountsFor=${root}`)],
+    description: `Deletes recordings in ${visible(root, 100)} whose time is over`,
+    unit: ['Wants=time-sync.target', 'After=time-sync.target', `RequiresMountsFor=${path}`],
     service: [
       'Type=oneshot', 'User=plumbline', 'Group=plumbline', 'UMask=0027', 'Environment=LC_ALL=C', 'Nice=10', 'IOSchedulingClass=idle',
       '# The age of a file is the time since it was last written to. Only files called as their recording says are deleted,',
       '# no link is followed, and no other file system entered.',
-      ...commands.map((each) => `ExecStart=${each}`), ...roots.map((root) => `ReadWritePaths=${root}`),
+      ...lines.map((line) => `ExecStart=${line ?? ''}`), `ReadWritePaths=${path}`,
     ],
     install: [],
   });
-  const timer = timerFile(plan.site, command, 'Looks every quarter of an hour for recordings whose time is over', CALENDAR);
-  return { files: [{ path: `${host.name}/plumbline-deletion.service`, text }, { path: `${host.name}/plumbline-deletion.timer`, text: timer }], refused, notes: [...untold, ...notesFor(host)] };
+  const timer = timerFile(plan.site, command, `Looks every quarter of an hour for recordings in ${visible(root, 100)} whose time is over`, CALENDAR);
+  return { files: [{ path: `${host.name}/${unit}.service`, text }, { path: `${host.name}/${unit}.timer`, text: timer }], refused: [], notes: notesFor(host) };
 }
 
 function notesFor({ name }: Device): readonly string[] {
   return [
-    `deletion: on ${name}, plumbline-deletion.service and .timer belong in /etc/systemd/system/; \`systemctl enable --now plumbline-deletion.timer\`. What is deleted is gone. ` +
+    `deletion: on ${name}, plumbline-deletion-*.service and .timer belong in /etc/systemd/system/; then \`systemctl daemon-reload\`, and \`systemctl enable --now\` each .timer. What is deleted is gone. ` +
       'To see what it would be, run its commands with -print in the place of -delete. A clock that is far ahead deletes everything: let systemd-time-wait-sync.service or the like hold time-sync.target back until the clock is right.',
     'deletion: how long footage of people may be kept, and for how long some of it must be, is for local law to say. Copy what is needed as evidence elsewhere before its time is over; from then on it is kept by hand.',
   ];

@@ -9,7 +9,7 @@ import type { Store } from './consumer.ts';
 import { namePattern } from './name-pattern.ts';
 import { recordings } from './recorded.ts';
 import { MAKE_FOLDERS, makeFoldersFile } from './scripts.ts';
-import { NEVER_GIVES_UP, rather, serviceFile, timerFile, zoneLines } from './service.ts';
+import { NEVER_GIVES_UP, begunBy, rather, serviceFile, timerFile, zoneLines } from './service.ts';
 
 /** The service that a unit begins after which does not make its folders itself. */
 export const FOLDERS = 'plumbline-folders.service';
@@ -35,7 +35,7 @@ export function foldersOn(plan: Plan, host: Device): readonly MadeFile[] {
     // What one disk lacks, the others do not suffer.
     unit: [...rather([...new Set(roots.flatMap(mountUnits))]), NEVER_GIVES_UP],
     service: ['Type=oneshot', 'User=plumbline', 'Group=plumbline', ...zoneLines(plan), `ExecStart=${exec}`, ...roots.map((root) => `ReadWritePaths=${unitPath(root, '-') ?? ''}`)],
-    install: [],
+    install: begunBy(roots),
   });
   return [
     { path: `${host.name}/${FOLDERS}`, text },

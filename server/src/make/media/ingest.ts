@@ -16,7 +16,7 @@ import { alone, amongOthers } from './destination.ts';
 import { FOLDERS, foldersOn, isDated } from './folders.ts';
 import { probedSeconds, pullOf } from './pull.ts';
 import { MAKE_FOLDERS, makeFoldersFile } from './scripts.ts';
-import { AFTER_NETWORK, ALWAYS, ENDS_IN_ORDER, NEVER_GIVES_UP, rather, serviceFile, whereTo, zoneLines, zoneNotes } from './service.ts';
+import { AFTER_NETWORK, ALWAYS, ENDS_IN_ORDER, NEVER_GIVES_UP, WITHOUT_DESCRIPTION, begunBy, rather, serviceFile, whereTo, zoneLines, zoneNotes } from './service.ts';
 
 /** At least one of them, all on one host and of one stream; those that send come before those that record. */
 export type Ingest = readonly [Consumer, ...Consumer[]];
@@ -29,7 +29,7 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
   const command = unitCommand([...pull.command, ...outputs(plan, ingest)]);
   if (command === undefined) return refusal({ at: headOf(takes.item), message: `${takes.name} cannot be written into a unit. Take the control characters out of what it says.` });
   const stores = ingest.flatMap(({ store }) => store ?? []);
-  const { before, first, writable } = ingest.length > 1 ? independent(ingest) : dependent(ingest);
+  const { before, first, writable, begun } = ingest.length > 1 ? independent(ingest) : dependent(ingest);
   const text = serviceFile(plan.site, {
     command: `make ${ingest[0].kind} ${ingest[0].name}`,
     description: describe(ingest),
@@ -42,9 +42,10 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
       ...(stores.length === 0 ? [] : READ_ONLY),
       ...ALWAYS,
       ...ENDS_IN_ORDER,
+      WITHOUT_DESCRIPTION,
       ...writable,
     ],
-    install: ['WantedBy=multi-user.target'],
+    install: ['WantedBy=multi-user.target', ...begun],
   });
   const shared = ingest.length > 1 && stores.some(({ names }) => names.folder !== '');
   const folders = shared || stores.some(isDated) ? foldersOn(plan, host) : [];
@@ -107,14 +108,16 @@ interface Needs {
   /** What is done before FFmpeg begins, and where it may write. */
   readonly first: readonly string[];
   readonly writable: readonly string[];
+  /** Lines of `[Install]`. */
+  readonly begun: readonly string[];
 }
 
 /** Nothing is begun without the disk, nor without the folder. */
 function dependent([{ store }]: Ingest): Needs {
-  if (store === undefined) return { before: [], first: [], writable: [] };
+  if (store === undefined) return { before: [], first: [], writable: [], begun: [] };
   const root = unitPath(store.names.volume) ?? '';
   const folders = unitCommand([MAKE_FOLDERS, store.names.volume, store.names.folder]) ?? '';
-  return { before: [`RequiresMountsFor=${root}`], first: [`ExecStartPre=${folders}`], writable: [`ReadWritePaths=${root}`] };
+  return { before: [`RequiresMountsFor=${root}`], first: [`ExecStartPre=${folders}`], writable: [`ReadWritePaths=${root}`], begun: begunBy([store.names.volume]) };
 }
 
 /** A disk that is not there holds up nothing but its own recording. */
@@ -126,6 +129,8 @@ function independent(ingest: Ingest): Needs {
     before: rather([...folders, ...new Set(roots.flatMap(mountUnits))]),
     first: [],
     writable: roots.map((root) => `ReadWritePaths=${unitPath(root, '-') ?? ''}`),
+    // It goes on with a disk that is mounted later, as soon as the folders are made.
+    begun: [],
   };
 }
 
@@ -148,10 +153,10 @@ function togetherNote(ingest: Ingest): string {
 
 const ALIKE =
   'plumbline-ingest-*.service: make relays and make recorders write the same files; place each once. In them a disk that is full, slow or broken ' +
-  'holds up nothing but its own recordings, which go on when there is room again. After one that is mounted later, restart them.';
+  'holds up nothing but its own recordings, which go on when there is room again, or it is mounted again.';
 
 function ownerNote({ name }: Device): string {
-  return `recorders: ${name} needs a user plumbline, \`useradd --system plumbline\`, to whom the folders of its volumes belong once they are mounted: \`chown plumbline:plumbline\`. Who is to see recordings joins the group plumbline.`;
+  return `recorders: ${name} needs a user plumbline, \`useradd --system plumbline\`, to whom the folders of its volumes belong once they are mounted: \`chown plumbline:plumbline\`. The empty folder beneath a mount stays root's, so that nothing is written there while the disk is not. Who is to see recordings joins the group plumbline.`;
 }
 
 const PRIVACY =

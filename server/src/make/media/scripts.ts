@@ -83,7 +83,7 @@ access+=:$encoded
 list="ffconcat version 1.0
 file \${address/:\\/\\//://$access@}
 $options"
-exec "$@" 3<<<"$list" 2> >(exec sed --unbuffered --regexp-extended 's#//[^/@[:space:]]*@#//#g' >&2)
+exec "$@" 3<<<"$list" 2> >(trap '' TERM; exec sed --unbuffered --regexp-extended 's#//[^/@[:space:]]*@#//#g' >&2)
 `;
 
 const MAKE_FOLDERS_TEXT = `#!/bin/bash

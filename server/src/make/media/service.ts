@@ -3,7 +3,7 @@
 import type { Plan } from '../../plan.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { commented, header } from '../header.ts';
-import { unitText, unitWord } from '../quoting/unit.ts';
+import { mountUnits, unitText, unitWord } from '../quoting/unit.ts';
 
 export interface Service {
   /** How to make it again. */
@@ -51,8 +51,19 @@ export function rather(units: readonly string[]): readonly string[] {
 
 export const AFTER_NETWORK: readonly string[] = rather(['network-online.target']);
 
-/** FFmpeg alone is asked to end; it ends with 255 when it has closed its files. */
-export const ENDS_IN_ORDER: readonly string[] = ['KillMode=mixed', 'SuccessExitStatus=255', 'TimeoutStopSec=15s'];
+/** It begins again when a disk is mounted at the path, or mounted anew: with the disk it was held back, or ended. */
+export function begunBy(paths: readonly string[]): string[] {
+  return [...new Set(paths.flatMap((path) => mountUnits(path).slice(-1)))].map((unit) => `WantedBy=${unit}`);
+}
+
+/**
+ * FFmpeg ends with 255 when it has closed its files. What takes the password out of its words beside it heeds no signal,
+ * and ends after it: `mixed` would kill it before it has handed on why FFmpeg ended.
+ */
+export const ENDS_IN_ORDER: readonly string[] = ['KillMode=control-group', 'SuccessExitStatus=255', 'TimeoutStopSec=15s'];
+
+/** FFmpeg says the description of what it sends by RTP each time that it begins; what goes wrong it says elsewhere. */
+export const WITHOUT_DESCRIPTION = 'StandardOutput=null';
 
 /** It cannot write but where it is told, nor be more than it is. */
 const CONFINED: readonly string[] = [
