@@ -78,6 +78,14 @@ describe('make relays', () => {
     assert.match(refused[0]?.message ?? '', /^recorder cannot send live by RTSP: .* Take the transport rtp or ts-udp, by which it sends a copy to each receiver, or let them ask the source of paddock themselves\.$/);
   });
 
+  // systemd.exec(5): what is written to standard error goes where standard output goes, unless it is said.
+  it('keeps out of the journal the descriptions that FFmpeg prints, and nothing of what it complains of', () => {
+    for (const { path, text } of relays.make(harrowLane).files.filter(({ path }) => /plumbline-(?:relay|ingest)-/.test(path))) {
+      const unit = new Unit(path, text);
+      assert.deepEqual([unit.one('Service', 'StandardOutput'), unit.one('Service', 'StandardError')], ['null', 'journal'], path);
+    }
+  });
+
   it('makes one stream, or those of one server', () => {
     assert.deepEqual(unitsOf(relays.make(harrowLane, 'paddock-live')), ['relay-paddock-live']);
     assert.deepEqual(unitsOf(relays.make(harrowLane, 'yard-live')), ['ingest-yard']);

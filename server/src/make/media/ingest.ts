@@ -42,7 +42,7 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
       ...(stores.length === 0 ? [] : READ_ONLY),
       ...ALWAYS,
       ...ENDS_IN_ORDER,
-      WITHOUT_DESCRIPTION,
+      ...WITHOUT_DESCRIPTION,
       ...writable,
     ],
     install: ['WantedBy=multi-user.target', ...begun],

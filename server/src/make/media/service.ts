@@ -62,8 +62,11 @@ export function begunBy(paths: readonly string[]): string[] {
  */
 export const ENDS_IN_ORDER: readonly string[] = ['KillMode=control-group', 'SuccessExitStatus=255', 'TimeoutStopSec=15s'];
 
-/** FFmpeg says the description of what it sends by RTP each time that it begins; what goes wrong it says elsewhere. */
-export const WITHOUT_DESCRIPTION = 'StandardOutput=null';
+/**
+ * FFmpeg says the description of what it sends by RTP each time that it begins. What goes wrong it says elsewhere, which
+ * would go the same way if nothing were said of it.
+ */
+export const WITHOUT_DESCRIPTION: readonly string[] = ['StandardOutput=null', 'StandardError=journal'];
 
 /** It cannot write but where it is told, nor be more than it is. */
 const CONFINED: readonly string[] = [
