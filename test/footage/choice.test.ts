@@ -46,26 +46,40 @@ describe('files in time', () => {
 
   it('that follow each other tell to less than a second when they began', () => {
     // Keyframes every 3 s and 0.7 s after the second: named 0, 3 (3.7), 6 (6.7) … until lengths bring them to it.
-    const { placed, breaks } = timelineOf([at(0, 3000), at(3000, 3400), at(7000, 3000)], 1000);
+    const { placed, breaks } = timelineOf([at(0, 3000), at(3000, 3400), at(7000, 3000)], 1000, 0);
     assert.deepEqual(placed.map(({ start }) => start), [600, 3600, 7000]);
     assert.deepEqual(breaks, []);
   });
 
   it('have a gap where no rounding of names explains the time between them', () => {
-    const { breaks } = timelineOf([at(0, 4000), at(4000, 4000), at(12_000, 4000)], 1000);
+    const { breaks } = timelineOf([at(0, 4000), at(4000, 4000), at(12_000, 4000)], 1000, 0);
     assert.deepEqual(breaks, [{ kind: 'gap', from: 8000, to: 12_000 }]);
-    assert.deepEqual(timelineOf([at(0, 4000), at(5000, 4000)], 1000).breaks, [], 'the first may have ended at 4.9 s');
-    assert.deepEqual(timelineOf([at(0, 4000), at(60_000, 4000)], 60_000).breaks, [], 'named to the minute');
+    assert.deepEqual(timelineOf([at(0, 4000), at(5000, 4000)], 1000, 0).breaks, [], 'the first may have ended at 4.9 s');
+    assert.deepEqual(timelineOf([at(0, 4000), at(60_000, 4000)], 60_000, 0).breaks, [], 'named to the minute');
   });
 
   it('overlap where two have the same time', () => {
-    assert.deepEqual(timelineOf([at(0, 10_000), at(4000, 4000), at(10_000, 4000)], 1000).breaks, [{ kind: 'overlap', from: 4000, to: 8000 }]);
+    assert.deepEqual(timelineOf([at(0, 10_000), at(4000, 4000), at(10_000, 4000)], 1000, 0).breaks, [{ kind: 'overlap', from: 4000, to: 8000 }]);
+  });
+
+  it('begin before the first of them is named, where those that follow say so', () => {
+    // Opened at 0.9 s with 1.2 s in hand: 5.2 s to the first keyframe after, and whole lengths from there on.
+    const files = [at(0, 5200), at(4000, 4000), at(8000, 4000)];
+    assert.deepEqual(timelineOf(files, 1000, 3000), {
+      placed: [{ file: files[0], start: -1200, end: 4000 }, { file: files[1], start: 4000, end: 8000 }, { file: files[2], start: 8000, end: 12_000 }],
+      breaks: [],
+    });
+    // By less than names tell: nobody knows, so it is as it is named.
+    assert.deepEqual(timelineOf([at(0, 4300), at(4000, 4000)], 1000, 3000).placed.map(({ start }) => start), [0, 4300]);
+    // By more than can be in hand, or in one that is not the first: two have the same time.
+    assert.deepEqual(timelineOf([at(0, 10_000), at(4000, 4000)], 1000, 3000).breaks, [{ kind: 'overlap', from: 4000, to: 8000 }]);
+    assert.equal(timelineOf([at(0, 4000), at(4000, 6000), at(8000, 4000)], 1000, 3000).breaks.length, 1);
   });
 
   it('do not fall apart where the clock of a camera drifts', () => {
     // 1 s in an hour: 277 parts in a million, more than any crystal.
     const files = Array.from({ length: 600 }, (_, index) => at(Math.floor((index * 60_016.7) / 1000) * 1000, 60_000));
-    assert.deepEqual(timelineOf(files, 1000).breaks, []);
+    assert.deepEqual(timelineOf(files, 1000, 0).breaks, []);
   });
 
   it('are looked for as long before as they are long, and the last one before in any case', () => {

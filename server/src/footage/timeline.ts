@@ -30,10 +30,11 @@ export interface Timeline<T> {
 /** Within that, what a name says and what the lengths say differ by how packets came in (common practice, no source). */
 export const JITTER = 500;
 
-/** Files that follow each other: the first began between `earliest` and `latest`. */
+/** Files that follow each other: the first began between `earliest` and `latest`, and was opened no sooner than `opened`. */
 interface Run {
   earliest: number;
   latest: number;
+  readonly opened: number;
   length: number;
   files: { readonly offset: number; readonly at: number }[];
 }
@@ -41,15 +42,16 @@ interface Run {
 /**
  * @param files in the order of their names
  * @param unit that names are rounded down to, in milliseconds
+ * @param backlog by which the first file of a run may begin before its name, in milliseconds
  */
-export function timelineOf<T extends Named>(files: readonly T[], unit: number): Timeline<T> {
+export function timelineOf<T extends Named>(files: readonly T[], unit: number, backlog: number): Timeline<T> {
   const runs: Run[] = [];
   for (const [at, { named, length }] of files.entries()) {
     const run = runs.at(-1);
     const earliest = Math.max(run?.earliest ?? -Infinity, named - (run?.length ?? 0));
     const latest = Math.min(run?.latest ?? Infinity, named + unit - (run?.length ?? 0));
     if (run === undefined || earliest >= latest) {
-      runs.push({ earliest: named, latest: named + unit, length, files: [{ offset: 0, at }] });
+      runs.push({ earliest: named - backlog, latest: named + unit, opened: named, length, files: [{ offset: 0, at }] });
       continue;
     }
     run.files.push({ offset: run.length, at });
@@ -59,6 +61,8 @@ export function timelineOf<T extends Named>(files: readonly T[], unit: number): 
   const breaks: Break[] = [];
   let before: Run | undefined;
   for (const run of runs) {
+    // That it began before it was opened only the names of those that follow can tell.
+    if (run.opened < run.latest) run.earliest = Math.max(run.earliest, run.opened);
     if (before !== undefined) breaks.push(...breakBetween(before, run));
     for (const { offset, at } of run.files) {
       const file = files[at];

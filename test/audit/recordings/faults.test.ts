@@ -151,6 +151,14 @@ describe('audit of recordings', () => {
     );
   });
 
+  it('the first file of a recorder holds what was read before it was opened too, up to a keyframe interval and a second', () => {
+    const longer = (at: number, by: number): string[] =>
+      told(siteText({ keyframes: '2 s' }), hours(1), { lengths: new Map([['gate', new Map([[at, MINUTE + by]])]]) });
+    assert.deepEqual(longer(START, 4_400), []);
+    only(longer(START, 4_600), 'recording-overlap: gate has 5 s twice');
+    only(longer(START + 10 * MINUTE, 1_600), 'recording-overlap: gate has 2 s twice');
+  });
+
   it('files of another length', () => {
     only(
       told(siteText(), recorded(START, 60, { length: 300_000 })),

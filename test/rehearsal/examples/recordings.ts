@@ -57,35 +57,12 @@ export function recordings(house: () => House): void {
     const short = found.filter(
       ({ rule, message }) => rule === 'segment-short' && message.startsWith('1 file of gate '),
     );
-    const twice = found.filter(
-      ({ rule, message }) => rule === 'recording-overlap' && isOpening(house(), recorder, message),
-    );
-    const told = new Set([...short, ...twice]);
-    const rest = found.filter((each) => each.rule !== 'recording-gap' && !told.has(each));
+    const rest = found.filter((each) => each.rule !== 'recording-gap' && !short.includes(each));
     assert.deepEqual(
       rest.map(({ rule, message }) => `${rule}: ${message}`),
       [],
     );
   });
-}
-
-/**
- * FFmpeg opens a file, and names it by that time, when it knows the stream: six pictures after the first keyframe, which
- * the file holds as well (measured with 5.1: 0.30 s more than lie between it and the next at 20 pictures a second, 1.20 s
- * at 5), and later on a machine at work, by a keyframe interval and a second at most. Where that comes to more than names
- * can tell, the audit thinks that the first file of a recorder goes on after the next has begun. Nothing is there twice.
- */
-function isOpening({ plan }: House, recorder: Recorder, message: string): boolean {
-  const [, name = '', seconds, path = ''] =
-    /^(\S+) has (\d+) s twice, in 1 file that goes on after the next has begun: (\S+), /.exec(message) ?? [];
-  const recording = plan.site.recordingByName.get(name);
-  if (recording === undefined) return false;
-  const stream = plan.site.streamByName.get(recording.stream ?? '');
-  const interval = plan.site.media[stream?.index ?? -1]?.video?.keyframeInterval ?? 0;
-  const most = (interval + 1000 + WHOLE_SECONDS) / 1000;
-  const files = recorder.filesOf(recording);
-  const openings = name === 'gate' ? files : files.slice(0, 1);
-  return Number(seconds) <= most && openings.some((file) => file.endsWith(`/${path}`));
 }
 
 interface Diagnostic {

@@ -1,5 +1,6 @@
 /** How long the files of a recording are, by the plan; all in milliseconds. */
 
+import { backlogOf } from '../../recordings/backlog.ts';
 import type { FileNames } from '../../recordings/file-names.ts';
 import type { Recording } from '../../site/model.ts';
 
@@ -8,6 +9,8 @@ export interface Expected {
   /** On average. */
   readonly usual: number;
   readonly most: number;
+  /** By so much more the first file of a recorder may last, at its beginning. */
+  readonly backlog: number;
 }
 
 /** Within that, what names say and what lengths say differ by how packets came in (common practice, no source). */
@@ -36,14 +39,15 @@ export function roundingOf({ finest, untellable }: FileNames): number | undefine
 export function expectedOf({ segment }: Recording, keyframeInterval: number | undefined): Expected | undefined {
   if (segment === undefined || segment <= 0) return undefined;
   const every = keyframeInterval ?? Math.min(KEYFRAMES, segment);
-  if (every <= 0) return around(segment, 0);
+  const backlog = backlogOf(keyframeInterval);
+  if (every <= 0) return { ...around(segment, 0), backlog };
   const [shorter, longer] = [Math.max(1, Math.floor(segment / every)) * every, Math.ceil(segment / every) * every];
-  if (shorter === longer) return around(longer, every);
-  return { least: shorter, usual: segment, most: longer };
+  if (shorter === longer) return { ...around(longer, every), backlog };
+  return { least: shorter, usual: segment, most: longer, backlog };
 }
 
 /** Up to `step` more or less, but never so much that a missing file would pass unseen. */
-export function around(usual: number, step: number): Expected {
+export function around(usual: number, step: number): Omit<Expected, 'backlog'> {
   const slack = Math.min(step, usual / 2);
   return { least: usual - slack, usual, most: usual + slack };
 }

@@ -2,6 +2,7 @@
 
 import { passOf } from '../../footage/candidates.ts';
 import { type FileNames, fileNames } from '../../recordings/file-names.ts';
+import { keyframeIntervalOf } from '../../recordings/keyframe-interval.ts';
 import type { Recording, Site } from '../../site/model.ts';
 import { isTimeZone } from '../../standards/time-zone.ts';
 import { type Expected, expectedOf, roundingOf } from './expected.ts';
@@ -111,10 +112,8 @@ function zoneOf({ timezone }: Site): string | undefined {
 }
 
 function surveyed(site: Site, recording: Recording, zone: string | undefined): Surveyed[] {
-  const { file, stream } = recording;
+  const { file } = recording;
   if (file === undefined) return [];
-  const index = stream === undefined ? undefined : site.streamByName.get(stream)?.index;
-  const keyframes = index === undefined ? undefined : site.media[index]?.video?.keyframeInterval;
   const names = fileNames(file, zone);
   const [, folder = ''] = /^(.*)\/[^/]*$/s.exec(file) ?? [];
   const folders = fileNames(folder, zone);
@@ -122,7 +121,7 @@ function surveyed(site: Site, recording: Recording, zone: string | undefined): S
     {
       recording,
       names,
-      expected: expectedOf(recording, keyframes),
+      expected: expectedOf(recording, keyframeIntervalOf(site, recording)),
       rounding: roundingOf(names),
       rows: new Rows(),
       untold: new Examples(),

@@ -9,6 +9,8 @@ import { nameOf, outputsOf } from '../../footage/outputs.ts';
 import { type Asked, type Taken, breaksOf, taken } from '../../footage/segment.ts';
 import { type LeftOut, type Made, type OutputMade, type Sealed, sidecarOf } from '../../footage/sidecar.ts';
 import { timelineOf } from '../../footage/timeline.ts';
+import { backlogOf } from '../../recordings/backlog.ts';
+import { keyframeIntervalOf } from '../../recordings/keyframe-interval.ts';
 import { codeOf, reasonOf } from '../../machine/failures.ts';
 import { type FileNames, fileNames } from '../../recordings/file-names.ts';
 import type { Recording, Site } from '../../site/model.ts';
@@ -77,7 +79,7 @@ async function make(wanted: Wanted, work: WorkFolder, ffmpeg: string): Promise<M
   const { site, recording, names, zone, asked, root, container, out } = wanted;
   const unit = UNITS[names.finest] ?? 0;
   const { segments, leftOut } = await look(wanted, work, unit);
-  const timeline = timelineOf(segments, unit);
+  const timeline = timelineOf(segments, unit, backlogOf(keyframeIntervalOf(site, recording)));
   const pieces = taken(timeline, asked);
   if ('impossible' in pieces) throw new CannotDo(pieces.impossible);
   if (pieces.length === 0)

@@ -4,6 +4,7 @@ import type { Interface } from '../../network/interfaces.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
+import { backlogOf } from '../../recordings/backlog.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
 import { descriptionFile } from '../announcements/sdp.ts';
@@ -21,9 +22,6 @@ export interface Pull {
 
 /** Seconds without a packet after which a stream counts as gone; three pictures, where they come more slowly. */
 const SILENCE = 5;
-
-/** Seconds between keyframes where the site does not say: beyond that a screen is dark for too long. */
-const USUAL_KEYFRAMES = 5;
 
 /** FFmpeg's own bound on what it reads to learn what a stream is, in bytes. */
 const PROBE = 5_000_000;
@@ -45,7 +43,7 @@ const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'err
 
 /** Seconds of a stream that FFmpeg reads at most until it knows it. */
 export function probedSeconds(plan: Plan, stream: Stream): number {
-  return (plan.site.media[stream.index]?.video?.keyframeInterval ?? USUAL_KEYFRAMES * 1000) / 1000 + 1;
+  return backlogOf(plan.site.media[stream.index]?.video?.keyframeInterval) / 1000;
 }
 
 /**
