@@ -1,7 +1,9 @@
 /** The command line. */
 
+import { constants } from 'node:os';
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { codeOf } from '../machine/failures.ts';
 import { announceCommand } from './announce.ts';
 import { auditCommand } from './audit.ts';
 import { checkCommand } from './check.ts';
@@ -36,6 +38,12 @@ for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, 
   program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();
+
+// Who reads has had enough, as `head` has: nobody is left to be told, and the status is as if SIGPIPE had ended it.
+process.stdout.on('error', (error) => {
+  if (codeOf(error) !== 'EPIPE') throw error;
+  process.exit(128 + constants.signals.SIGPIPE);
+});
 
 program.parseAsync().catch((error: unknown) => {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
