@@ -21,6 +21,9 @@ export interface Latencies {
   readonly memory: number | undefined;
 }
 
+/** How long the first diagnostics of a large site may take, ms. */
+export const PATIENCE = 120_000;
+
 const EDITS = 60;
 const WARM_UP = 10;
 const BURST = 20;
@@ -39,7 +42,7 @@ export function spread(samples: readonly number[]): Spread {
 export async function measure(command: readonly string[], path: string, text: string, line: RegExp): Promise<Latencies> {
   const client = await Client.start(command);
   const uri = await client.open(path, text);
-  await client.diagnostics(uri);
+  await client.diagnostics(uri, undefined, PATIENCE);
 
   const spots = digitsNearMiddle(text, line, SPOTS);
   let digit = 0;

@@ -91,8 +91,8 @@ export class Client {
   }
 
   /** The diagnostics of a file once they satisfy `enough`: those of the newest version unless told otherwise. */
-  async diagnostics(uri: string, enough?: (found: readonly Diagnostic[]) => boolean): Promise<Diagnostic[]> {
-    const deadline = Date.now() + 10_000;
+  async diagnostics(uri: string, enough?: (found: readonly Diagnostic[]) => boolean, patience = 10_000): Promise<Diagnostic[]> {
+    const deadline = Date.now() + patience;
     for (;;) {
       const params = this.published.get(uri);
       const current = params !== undefined && (params.version === undefined || params.version === this.versions.get(uri));
