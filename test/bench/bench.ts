@@ -12,7 +12,7 @@ import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { generatedSite } from './generated-site.ts';
 import { bareParse } from './bare-parse.ts';
-import { cold } from './cold.ts';
+import { coldCheck, coldServer } from './cold.ts';
 import { type Latencies, type Spread, measure } from './measure.ts';
 
 const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
@@ -56,7 +56,8 @@ try {
   });
   head('lines', 'start to first problems', 'plumbline check', 'Node by itself');
   for (const { text, path, lines } of texts) {
-    const { server, check, node } = await cold(SERVER, PROGRAM, path, text);
+    const { server, node } = await coldServer(SERVER, path, text);
+    const check = coldCheck(PROGRAM, path);
     process.stdout.write(`${row([String(lines), pair(server), pair(check), pair(node)])}\n`);
   }
   head('server', 'lines', 'edited', 'keystroke', 'hover after edit', 'burst', 'memory', 'bare parse', 'keystroke ÷ parse');
