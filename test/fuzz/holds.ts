@@ -132,6 +132,7 @@ const UNCOVERS: Readonly<Record<string, string>> = {
   'unreached-receiver': 'other streams are forwarded too from then on, and meet what is wrong on their way',
   'unintended-egress': 'the group goes another way from then on, and meets what is wrong there',
   'group-not-multicast': 'the stream was no multicast before',
+  'transport-missing': 'nobody could tell which ports it takes before',
 };
 
 /** As the reader of the whole language has it. */
