@@ -133,6 +133,7 @@ const UNCOVERS: Readonly<Record<string, string>> = {
   'unintended-egress': 'the group goes another way from then on, and meets what is wrong there',
   'group-not-multicast': 'the stream was no multicast before',
   'transport-missing': 'nobody could tell which ports it takes before',
+  'no-vlan': 'streams cross the port from then on, and meet what is wrong on their way',
 };
 
 /** As the reader of the whole language has it. */
