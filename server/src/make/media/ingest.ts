@@ -13,7 +13,7 @@ import { mountUnits, unitCommand, unitPath } from '../quoting/unit.ts';
 import type { Consumer } from './consumer.ts';
 import { credentialLines, credentialNotes } from './credentials.ts';
 import { alone, amongOthers } from './destination.ts';
-import { FOLDERS, foldersOn, isDated } from './folders.ts';
+import { FOLDERS, isDated } from './folders.ts';
 import { probedSeconds, pullOf } from './pull.ts';
 import { MAKE_FOLDERS, makeFoldersFile } from './scripts.ts';
 import { AFTER_NETWORK, ALWAYS, ENDS_IN_ORDER, NEVER_GIVES_UP, WITHOUT_DESCRIPTION, begunBy, rather, serviceFile, whereTo, zoneLines, zoneNotes } from './service.ts';
@@ -47,10 +47,14 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
     ],
     install: ['WantedBy=multi-user.target', ...begun],
   });
-  const shared = ingest.length > 1 && stores.some(({ names }) => names.folder !== '');
-  const folders = shared || stores.some(isDated) ? foldersOn(plan, host) : [];
-  const files: MadeFile[] = [{ path: `${host.name}/${unitName(ingest)}`, text }, ...(stores.length === 0 ? [] : [makeFoldersFile(host.name)]), ...pull.files, ...folders];
+  const files: MadeFile[] = [{ path: `${host.name}/${unitName(ingest)}`, text }, ...(stores.length === 0 ? [] : [makeFoldersFile(host.name)]), ...pull.files];
   return { files, refused: [], notes: notes(plan, ingest, kind, pull.credentials) };
+}
+
+/** Whether the unit leaves it to others to make the folders that it writes to. */
+export function leavesFolders(ingest: Ingest): boolean {
+  const stores = ingest.flatMap(({ store }) => store ?? []);
+  return stores.some(isDated) || (ingest.length > 1 && stores.some(({ names }) => names.folder !== ''));
 }
 
 const READ_ONLY: readonly string[] = [

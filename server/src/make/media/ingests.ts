@@ -4,7 +4,8 @@ import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
 import { type Made, type Refusal, once, refusal, together } from '../output.ts';
 import type { Consumer } from './consumer.ts';
-import { type Ingest, ingestUnit } from './ingest.ts';
+import { foldersOn } from './folders.ts';
+import { type Ingest, ingestUnit, leavesFolders } from './ingest.ts';
 import { recorded, recordings } from './recorded.ts';
 import { relayed, relays } from './relayed.ts';
 
@@ -40,16 +41,20 @@ export function madeOf(plan: Plan, kind: Consumer['kind'], subject: string | und
   }
   const wanted = all.filter((each) => each.kind === kind && (subject === undefined || subject === each.name || subject === each.host.name));
   const done = new Set<string>();
+  const withFolders = new Set<Device>();
   const made = wanted.map((each): Made => {
     if ('message' in each.made) return refusal(each.made);
     const key = keyOf(each.made);
     const ingest = ingests.get(key);
     if (ingest === undefined || done.has(key)) return { files: [], refused: [], notes: [] };
     done.add(key);
-    return ingestUnit(plan, ingest, kind);
+    const unit = ingestUnit(plan, ingest, kind);
+    if (unit.files.length > 0 && leavesFolders(ingest)) withFolders.add(each.host);
+    return unit;
   });
   const { files, refused, notes } = together(made);
-  return { files: once(files), refused, notes };
+  const folders = [...withFolders].flatMap((host) => foldersOn(plan, host));
+  return { files: once([...files, ...folders]), refused, notes };
 }
 
 export function subjectsOf(plan: Plan, kind: Consumer['kind']): string[] {
