@@ -96,7 +96,7 @@ const SOUND_RATE = 50;
 
 function outputs(plan: Plan, ingest: Ingest): readonly string[] {
   const destinations = ingest.flatMap((consumer) => consumer.destinations);
-  if (ingest.length === 1) return destinations.flatMap(alone);
+  if (ingest.length === 1 && !manyReceivers(plan, ingest[0])) return destinations.flatMap(alone);
   const [{ takes }] = ingest;
   const { video, audio } = plan.site.media[takes.index] ?? {};
   const rate = (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : SOUND_RATE);
@@ -104,6 +104,11 @@ function outputs(plan: Plan, ingest: Ingest): readonly string[] {
   const packets = Math.ceil(Math.max(1, rate) * Math.max(SLOW, 2 * probedSeconds(plan, takes)));
   // A queue has no time base of its own. That of the stream is taken: else times are rounded to whole pictures.
   return ['-copytb', '1', ...destinations.flatMap((each) => amongOthers(each, packets))];
+}
+
+/** Of a copy to each receiver, and more than one. A group needs none: nothing waits for who joined it. */
+function manyReceivers({ site }: Plan, { kind, name, destinations }: Consumer): boolean {
+  return kind === 'relays' && destinations.length > 1 && site.streamByName.get(name)?.group === undefined;
 }
 
 interface Needs {

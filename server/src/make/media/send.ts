@@ -120,10 +120,11 @@ function sameSound(a: Audio, b: Audio | undefined): boolean {
 
 /**
  * For a receiver that does not answer, because it is off, Linux holds back up to 212,992 bytes (unres_qlen_bytes, by its
- * ip-sysctl.rst). FFmpeg must have room for more than that on its way out, and Linux doubles what it is asked for
- * (socket(7)): else it waits for that receiver, and so do all others.
+ * ip-sysctl.rst). FFmpeg must have room for more on its way out: else it waits, three seconds at a time, and what it held
+ * comes late when the receiver is on again. Linux doubles what it is asked for, gives no more than twice net.core.wmem_max
+ * (socket(7)), and calls a socket with half of it taken full.
  */
-const ROOM = ['buffer_size', '212992'] as const;
+const ROOM = ['buffer_size', '425984'] as const;
 
 /** A session to each medium. */
 function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target: Target): Destination[] {
