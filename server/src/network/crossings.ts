@@ -67,10 +67,13 @@ export class Crossings {
   }
 
   /** The directions that one of the streams crosses, each once; the streams by their index. */
-  *crossedBy(streams: ReadonlySet<number>): Iterable<number> {
-    for (const [direction, list] of this.byDirection.entries()) {
-      if (list !== undefined && isAmong(list, streams)) yield direction;
+  crossedBy(streams: ReadonlySet<number>): number[] {
+    const crossed: number[] = [];
+    for (let direction = 0; direction < this.byDirection.length; direction++) {
+      const list = this.byDirection[direction];
+      if (list !== undefined && isAmong(list, streams)) crossed.push(direction);
     }
+    return crossed;
   }
 
   at(direction: number): readonly Crossing[] {

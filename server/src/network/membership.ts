@@ -1,6 +1,7 @@
 /** The VLANs of a port: what it sends and takes without a tag and with one (IEEE 802.1Q). */
 
-import type { Port, Site } from '../site/model.ts';
+import type { ByName } from '../site/by-name.ts';
+import type { Port, Site, Vlan } from '../site/model.ts';
 import { NONE } from './link.ts';
 
 /** Networks by index. */
@@ -12,7 +13,7 @@ export interface Membership {
 
 export const NO_NETWORK: Membership = { untagged: NONE, tagged: [] };
 
-const memberships = new WeakMap<Port, { site: ReadonlyMap<string, unknown>; membership: Membership }>();
+const memberships = new WeakMap<Port, { readonly vlans: ByName<Vlan>; readonly membership: Membership }>();
 
 /** What is set on the port itself. */
 export function membershipOf(site: Site, port: Port): Membership {
@@ -21,11 +22,11 @@ export function membershipOf(site: Site, port: Port): Membership {
     name === undefined ? NONE : (site.vlanByName.get(name)?.index ?? NONE);
   if (port.trunk === undefined) return { untagged: index(port.vlan ?? port.native), tagged: [] };
   const known = memberships.get(port);
-  if (known?.site === site.vlanByName) return known.membership;
+  if (known?.vlans === site.vlanByName) return known.membership;
   const untagged = index(port.native ?? port.vlan);
   const tagged = [...new Set(port.trunk.map(index))].filter((network) => network !== NONE && network !== untagged);
   const membership = { untagged, tagged };
-  memberships.set(port, { site: site.vlanByName, membership });
+  memberships.set(port, { vlans: site.vlanByName, membership });
   return membership;
 }
 

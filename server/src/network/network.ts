@@ -146,10 +146,11 @@ function findWays(site: Site, wiring: Wiring): Ways {
 /** The ways as they were, for streams that differ in what they carry alone; `undefined` where one goes elsewhere. */
 function renewed(before: Ways, site: Site, wiring: Wiring): Ways | undefined {
   if (before.streams.length !== site.streams.length) return undefined;
-  for (const [index, stream] of site.streams.entries()) {
+  const go = site.streams.every((stream, index) => {
     const was = before.streams[index];
-    if (was === undefined || (was !== stream && !goesAs(was, stream))) return undefined;
-  }
+    return was !== undefined && (was === stream || goesAs(was, stream));
+  });
+  if (!go) return undefined;
   if (before.streams === site.streams && before.wiring === wiring) return before;
   const crossings = before.crossings.renewed(site.streams);
   const deliveries = before.deliveries.map((delivery, index) => {

@@ -120,7 +120,9 @@ const LONGEST = 1000;
 /** A rule that fails must not silence the others: its failure is told as a finding of its own. */
 function findingsOf(rule: Rule, subject: Subject): Finding[] {
   try {
-    return [...rule.check(subject)];
+    const found: Finding[] = [];
+    rule.check(subject, (finding) => found.push(finding));
+    return found;
   } catch (error) {
     const item = subject.site.items[0];
     if (item === undefined) return [];

@@ -30,7 +30,7 @@ export function overloads(subject: Subject, reason: Reason): Overload[] {
   const { loads } = subject.network;
   const { policies } = subject.site;
   let kept = known.get(loads);
-  if (kept?.policies !== policies) known.set(loads, (kept = { policies, found: [...find(subject)] }));
+  if (kept?.policies !== policies) known.set(loads, (kept = { policies, found: find(subject) }));
   return (kept?.found ?? []).filter((overload) => overload.reason === reason);
 }
 
@@ -38,16 +38,17 @@ function reasonOf(cause: Cause): Reason {
   return cause === 'querier' ? 'to-querier' : 'flooded';
 }
 
-function* find({ site, network }: Subject): Iterable<Overload> {
+function find({ site, network }: Subject): Overload[] {
   const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
+  const least = Math.min(warn, limit);
+  const found: Overload[] = [];
   for (const link of network.topology.links) {
     const { capacity } = link;
     if (capacity === undefined || capacity === 0) continue;
     for (const out of [link.a, link.b]) {
       const load = network.loads[outOf(link, out)]?.line.peak ?? 0;
-      const exceeds = (rate: number, bound: number): boolean => rate * 10_000 > bound * capacity;
-      if (!exceeds(load, Math.min(warn, limit))) continue;
-      const over = exceeds(load, limit) ? 'limit' : 'warn';
+      if (!exceeds(load, least, capacity)) continue;
+      const over = exceeds(load, limit, capacity) ? 'limit' : 'warn';
       const sums = {
         flooded: { unwanted: 0, networks: new Set<number>() },
         'to-querier': { unwanted: 0, networks: new Set<number>() },
@@ -59,11 +60,17 @@ function* find({ site, network }: Subject): Iterable<Overload> {
       });
       for (const reason of ['flooded', 'to-querier'] as const) {
         const { unwanted, networks } = sums[reason];
-        const cured = !exceeds(load - unwanted, over === 'limit' ? limit : warn);
-        if (unwanted > 0 && cured) yield { reason, link, out, capacity, over, unwanted, networks };
+        const cured = !exceeds(load - unwanted, over === 'limit' ? limit : warn, capacity);
+        if (unwanted > 0 && cured) found.push({ reason, link, out, capacity, over, unwanted, networks });
       }
     }
   }
+  return found;
+}
+
+/** `bound` is in hundredths of a percent. */
+function exceeds(rate: number, bound: number, capacity: number): boolean {
+  return rate * 10_000 > bound * capacity;
 }
 
 /** The names of those streams, in their order. */

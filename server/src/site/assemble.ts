@@ -1,5 +1,6 @@
 /** Puts the items of all files together as one site. */
 
+import { ByName, type Named } from './by-name.ts';
 import type { Item } from './item.ts';
 import type { Audio, Cable, Device, Lint, Media, Policies, Port, Site, Stream, Threshold, Video } from './model.ts';
 import * as read from './read.ts';
@@ -17,6 +18,10 @@ function factOf<T extends object>(item: Item, make: (item: Item) => T): T {
   return item.fact as T;
 }
 
+function once<T extends object>(make: (item: Item) => T): (item: Item) => T {
+  return (item) => factOf(item, make);
+}
+
 /**
  * Never fails: of two items with one name the first counts, and a name that leads nowhere is left unresolved.
  * Whatever is as it was in `previous` is taken from there, as the very same lists and maps.
@@ -30,14 +35,17 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
   }
   const kept = (...names: SectionName[]): boolean => names.every((name) => before?.[name] === bySection[name]);
 
-  const vlans = named(bySection.vlans, (item) => factOf(item, read.readVlan), kept('vlans') ? [previous?.vlans, previous?.vlanByName] : []);
-  const devices = named(bySection.devices, deviceReader(bySection.devices, previous), kept('devices') ? [previous?.devices, previous?.deviceByName] : []);
-  const streams = named(bySection.streams, (item) => factOf(item, read.readStream), kept('streams') ? [previous?.streams, previous?.streamByName] : []);
-  const volumes = named(bySection.volumes, (item) => factOf(item, read.readVolume), kept('volumes') ? [previous?.volumes, previous?.volumeByName] : []);
-  const recordings = named(bySection.recordings, (item) => factOf(item, read.readRecording), kept('recordings') ? [previous?.recordings, previous?.recordingByName] : []);
-  const media = previous !== undefined && kept('streams') ? previous : resolveMedia(streams.list, streams.byName);
-  const lists = [vlans.list, devices.list, streams.list, volumes.list, recordings.list];
-  const isNamedAlike = previous !== undefined && namedLists(previous).every((list, i) => isNamedAs(list, lists[i] ?? []));
+  const named = <T extends Numbered>(section: SectionName, before: ByName<T> | undefined, make: (item: Item) => T): ByName<T> =>
+    before !== undefined && kept(section) ? before : numbered(ByName.of(bySection[section].map(make), before));
+  const vlans = named('vlans', previous?.vlanByName, once(read.readVlan));
+  const devices = named('devices', previous?.deviceByName, deviceReader(bySection.devices, previous));
+  const streams = named('streams', previous?.streamByName, once(read.readStream));
+  const volumes = named('volumes', previous?.volumeByName, once(read.readVolume));
+  const recordings = named('recordings', previous?.recordingByName, once(read.readRecording));
+  const media = previous !== undefined && kept('streams') ? previous : resolveMedia(streams);
+  const isNamedAlike =
+    previous !== undefined && vlans.isNamedAs(previous.vlanByName) && devices.isNamedAs(previous.deviceByName) &&
+    streams.isNamedAs(previous.streamByName) && volumes.isNamedAs(previous.volumeByName) && recordings.isNamedAs(previous.recordingByName);
   return {
     name: fixedText(bySection.site, 'name'),
     timezone: fixedText(bySection.site, 'timezone'),
@@ -54,25 +62,14 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
     policies: previous !== undefined && kept('policies') ? previous.policies : policiesOf(bySection.policies),
     lint: previous !== undefined && kept('lint') ? previous.lint : lintOf(bySection.lint),
     names: isNamedAlike ? previous.names : {},
-    vlanByName: vlans.byName,
-    deviceByName: devices.byName,
-    streamByName: streams.byName,
-    volumeByName: volumes.byName,
-    recordingByName: recordings.byName,
+    vlanByName: vlans,
+    deviceByName: devices,
+    streamByName: streams,
+    volumeByName: volumes,
+    recordingByName: recordings,
     media: media.media,
     carriedInCircle: media.carriedInCircle,
   };
-}
-
-type NamedList = readonly { readonly name: string }[];
-
-function namedLists({ vlans, devices, streams, volumes, recordings }: Site): NamedList[] {
-  return [vlans, devices, streams, volumes, recordings];
-}
-
-function isNamedAs(before: NamedList, list: NamedList): boolean {
-  if (before === list) return true;
-  return before.length === list.length && list.every(({ name }, i) => name === before[i]?.name);
 }
 
 function faultyOf(items: readonly Item[], previous: Site | undefined): readonly Item[] {
@@ -94,27 +91,16 @@ function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
   return true;
 }
 
-interface Named<T> {
-  readonly list: readonly T[];
-  readonly byName: ReadonlyMap<string, T>;
+interface Numbered extends Named {
+  index: number;
 }
 
-function named<T extends { readonly name: string; index: number }>(
-  items: readonly Item[],
-  make: (item: Item) => T,
-  [keptList, keptByName]: readonly [] | readonly [readonly T[] | undefined, ReadonlyMap<string, T> | undefined],
-): Named<T> {
-  if (keptList !== undefined && keptByName !== undefined) return { list: keptList, byName: keptByName };
-  const byName = new Map<string, T>();
-  const list: T[] = [];
-  for (const item of items) {
-    const fact = make(item);
-    if (byName.has(fact.name)) continue;
-    fact.index = list.length;
-    byName.set(fact.name, fact);
-    list.push(fact);
+function numbered<T extends Numbered>(named: ByName<T>): ByName<T> {
+  for (let index = 0; index < named.list.length; index++) {
+    const one = named.list[index];
+    if (one !== undefined) one.index = index;
   }
-  return { list, byName };
+  return named;
 }
 
 /**
@@ -190,32 +176,42 @@ function lintOf(items: readonly Item[]): Lint {
 }
 
 /** What each stream consists of: its own video and audio, and what it lacks from the stream that it carries. */
-function resolveMedia(streams: readonly Stream[], byName: ReadonlyMap<string, Stream>): { media: Media[]; carriedInCircle: Stream[] } {
+function resolveMedia(streams: ByName<Stream>): { media: Media[]; carriedInCircle: Stream[] } {
   const media: Media[] = [];
   const carriedInCircle: Stream[] = [];
   const open = new Set<Stream>();
-  const resolve = (stream: Stream): Media => {
-    const known = media[stream.index];
-    if (known !== undefined) return known;
+  const resolve = (stream: Stream): void => {
+    if (media[stream.index] !== undefined) return;
+    const onto = stream.carries === undefined ? undefined : streams.get(stream.carries);
+    const below = onto === undefined ? NOTHING : media[onto.index];
+    if (below !== undefined) {
+      media[stream.index] = laidOver(stream, below);
+      return;
+    }
     // Nothing is carried on round a circle. The walk is a loop, since a chain may be as long as the site.
     const chain: Stream[] = [];
     let current: Stream | undefined = stream;
     while (current !== undefined && media[current.index] === undefined && !open.has(current)) {
       open.add(current);
       chain.push(current);
-      current = current.carries === undefined ? undefined : byName.get(current.carries);
+      current = current.carries === undefined ? undefined : streams.get(current.carries);
     }
     if (current !== undefined && open.has(current)) for (const link of chain.slice(chain.indexOf(current))) carriedInCircle.push(link);
-    let carried: Media = (current === undefined ? undefined : media[current.index]) ?? { video: undefined, audio: undefined };
+    let carried: Media = (current === undefined ? undefined : media[current.index]) ?? NOTHING;
     for (const link of chain.reverse()) {
-      carried = { video: over(link.video, carried.video), audio: overAudio(link.audio, carried.audio) };
+      carried = laidOver(link, carried);
       media[link.index] = carried;
       open.delete(link);
     }
-    return carried;
   };
-  for (const stream of streams) resolve(stream);
+  for (const stream of streams.list) resolve(stream);
   return { media, carriedInCircle };
+}
+
+const NOTHING: Media = { video: undefined, audio: undefined };
+
+function laidOver({ video, audio }: Stream, carried: Media): Media {
+  return { video: over(video, carried.video), audio: overAudio(audio, carried.audio) };
 }
 
 /** Given anew key by key: what is not said stays as it is carried. */

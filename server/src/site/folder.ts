@@ -11,6 +11,7 @@ export interface SiteText extends SourceFile {
   readonly source: SourceFile;
   readonly text: string;
   readonly cut: Cut;
+  readonly items: readonly Item[];
   /** Pieces that are no sound items: with a fault, or of another role. */
   readonly unusual: readonly Piece[];
   /** Why the file could not be read; its text is then empty. */
@@ -36,14 +37,17 @@ export class SiteFolder {
     if (before !== undefined && before.text === text && before.unreadable === undefined) return;
     const source = before?.source ?? { uri };
     let pieces = cut(source, text, before?.cut);
-    if (sharesAnchors(pieces.pieces)) pieces = uncut(source, text);
-    const unusual = pieces.pieces.filter((piece) => piece.role !== 'item' || contentOf(piece).problems.length > 0);
-    this.texts.set(uri, { uri, source, text, cut: pieces, unusual });
+    let read = readAll(pieces.pieces);
+    if (read.sharesAnchors) {
+      pieces = uncut(source, text);
+      read = readAll(pieces.pieces);
+    }
+    this.texts.set(uri, { uri, source, text, cut: pieces, items: read.items, unusual: read.unusual });
   }
 
   setUnreadable(uri: string, reason: string): void {
     const source = { uri };
-    this.texts.set(uri, { uri, source, text: '', cut: cut(source, ''), unusual: [], unreadable: reason });
+    this.texts.set(uri, { uri, source, text: '', cut: cut(source, ''), items: [], unusual: [], unreadable: reason });
   }
 
   delete(uri: string): void {
@@ -65,11 +69,8 @@ export class SiteFolder {
 
   /** The site as the files have it now; `previous`, and what else an earlier call returned, is out of date from then on. */
   site(previous?: Site): Site {
-    const items: Item[] = [];
-    for (const file of this.files) {
-      for (const piece of file.cut.pieces) for (const item of contentOf(piece).items) items.push(item);
-    }
-    return assemble(items, previous);
+    const [first, ...others] = this.files.map(({ items }) => items);
+    return assemble(others.length === 0 ? (first ?? []) : [...(first ?? []), ...others.flat()], previous);
   }
 }
 
@@ -81,12 +82,26 @@ function withLineFeeds(text: string): string {
   return text.includes('\r') ? text.replace(/\r(?!\n)/g, '\n') : text;
 }
 
-/** Whether an alias needs an anchor that stands in another piece of the file. */
-function sharesAnchors(pieces: readonly Piece[]): boolean {
+interface Read {
+  readonly items: readonly Item[];
+  readonly unusual: readonly Piece[];
+  /** Whether an alias needs an anchor that stands in another piece of the file. */
+  readonly sharesAnchors: boolean;
+}
+
+/** What all pieces hold, in one pass over them: there are thousands, and it is done at every edit. */
+function readAll(pieces: readonly Piece[]): Read {
+  const items: Item[] = [];
+  const unusual: Piece[] = [];
   const missing = new Set<string>();
-  for (const piece of pieces) for (const name of contentOf(piece).tree.missingAnchors) missing.add(name);
-  if (missing.size === 0) return false;
-  return pieces.some((piece) => contentOf(piece).tree.anchors.some((name) => missing.has(name)));
+  for (const piece of pieces) {
+    const content = contentOf(piece);
+    for (const item of content.items) items.push(item);
+    if (piece.role !== 'item' || content.problems.length > 0) unusual.push(piece);
+    if (content.tree.missingAnchors.length > 0) for (const name of content.tree.missingAnchors) missing.add(name);
+  }
+  const sharesAnchors = missing.size > 0 && pieces.some((piece) => contentOf(piece).tree.anchors.some((name) => missing.has(name)));
+  return { items, unusual, sharesAnchors };
 }
 
 const wholes = new WeakMap<SiteText, Piece>();

@@ -2,6 +2,7 @@
 
 import type { WrittenSubnet } from '../standards/ipv4.ts';
 import type { Route } from '../text/syntax.ts';
+import type { ByName } from './by-name.ts';
 import type { Item } from './item.ts';
 import type { SectionName } from './shape.ts';
 
@@ -240,11 +241,11 @@ export interface Site {
   readonly lint: Lint;
   /** The same object for as long as no name of any section comes or goes. */
   readonly names: object;
-  readonly vlanByName: ReadonlyMap<string, Vlan>;
-  readonly deviceByName: ReadonlyMap<string, Device>;
-  readonly streamByName: ReadonlyMap<string, Stream>;
-  readonly volumeByName: ReadonlyMap<string, Volume>;
-  readonly recordingByName: ReadonlyMap<string, Recording>;
+  readonly vlanByName: ByName<Vlan>;
+  readonly deviceByName: ByName<Device>;
+  readonly streamByName: ByName<Stream>;
+  readonly volumeByName: ByName<Volume>;
+  readonly recordingByName: ByName<Recording>;
   /** By stream index; follows `carries`. */
   readonly media: readonly Media[];
   /** Streams that carry themselves, by way of others or at once. */

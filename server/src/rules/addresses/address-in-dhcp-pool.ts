@@ -2,7 +2,7 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
@@ -35,14 +35,14 @@ devices:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const use of addressUses(site, network.topology)) {
       const { home, address, device } = use;
       const pool = home?.pool;
       if (home === undefined || pool === undefined || address < pool.first || address > pool.last) continue;
       // The pool itself is told to leave the gateway out.
       if (home.gateway === device.name) continue;
-      yield {
+      tell({
         at: placeOf(device.item, use.route),
         message:
           `${formatAddress(address)} is in the DHCP pool of ${home.name}, ${formatAddress(pool.first)} to ` +
@@ -51,7 +51,7 @@ devices:
         about: [device.name, holder(use), formatAddress(address)],
         related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${home.name}` }],
         fixes: () => nextFreeAddressFix(site, home, use),
-      };
+      });
     }
   },
 };

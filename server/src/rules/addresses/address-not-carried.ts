@@ -5,7 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { setVlans } from '../free/port-vlans.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const addressNotCarried: Rule = {
   id: 'address-not-carried',
@@ -40,7 +40,7 @@ devices:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const port of site.ports) {
       if (!port.addresses.some(({ vlan }) => vlan !== undefined)) continue;
       const carried = carriedBy({ site, network }, port);
@@ -50,14 +50,14 @@ devices:
         if (vlan === undefined || vlan.index === carried.untagged || carried.tagged.includes(vlan.index)) continue;
         const all = [carried.untagged, ...carried.tagged].flatMap((index) => site.vlans[index]?.name ?? []);
         const own = portName(port);
-        yield {
+        tell({
           at: placeOf(port.device.item, route),
           message:
             `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nobody in ${vlan.name} gets to ` +
             `${formatAddress(address)}. Let it carry ${vlan.name}, or take the address out.`,
           about: [own, port.device.name, formatAddress(address)],
           fixes: () => carrying(network.topology.linkOf[port.index], port, vlan),
-        };
+        });
       }
     }
   },

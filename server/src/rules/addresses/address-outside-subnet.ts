@@ -7,7 +7,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const addressOutsideSubnet: Rule = {
   id: 'address-outside-subnet',
@@ -77,7 +77,7 @@ devices:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const use of addressUses(site, network.topology)) {
       const vlans = use.port === undefined ? site.vlans : use.vlans;
       // A VLAN without a subnet may be the one that it is in.
@@ -91,10 +91,10 @@ devices:
         const message =
           `${address} is in the subnet of no VLAN, so ${use.device.name} cannot be reached. Take one of ` +
           `${few(vlans.map(subnetText))}.`;
-        yield { at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) };
+        tell({ at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) });
         continue;
       }
-      yield {
+      tell({
         at,
         message:
           `${address} is not in ` +
@@ -105,7 +105,7 @@ devices:
           .slice(0, 2)
           .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
         fixes: () => [...nextFreeAddressFix(site, vlans[0], use), ...otherVlan(site, network.topology, use)],
-      };
+      });
     }
   },
 };

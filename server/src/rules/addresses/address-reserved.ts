@@ -2,7 +2,7 @@ import { broadcast, firstHost, formatAddress, formatSubnet, lastHost, notOfHost 
 import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const addressReserved: Rule = {
   id: 'address-reserved',
@@ -52,24 +52,24 @@ devices:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const use of addressUses(site, network.topology)) {
       const { home, address, device } = use;
       const special = notOfHost(address);
       if (special !== undefined) {
-        yield {
+        tell({
           at: placeOf(device.item, use.route),
           message: `${formatAddress(address)} ${special}, so ${device.name} cannot have it. Take another address.`,
           about: [device.name, holder(use), formatAddress(address)],
           fixes: () => nextFreeAddressFix(site, home ?? use.vlans[0], use),
-        };
+        });
         continue;
       }
       const subnet = home?.subnet;
       if (home === undefined || subnet === undefined || (address >= firstHost(subnet) && address <= lastHost(subnet)))
         continue;
       const which = address === broadcast(subnet) ? 'broadcast' : 'network';
-      yield {
+      tell({
         at: placeOf(device.item, use.route),
         message:
           `${formatAddress(address)} is the ${which} address of ${home.name}, ${formatSubnet(subnet)}. Hosts have ` +
@@ -77,7 +77,7 @@ devices:
         about: [device.name, holder(use), formatAddress(address)],
         related: [{ at: placeOf(home.item, ['subnet']), message: `the subnet of ${home.name}` }],
         fixes: () => nextFreeAddressFix(site, home, use),
-      };
+      });
     }
   },
 };

@@ -11,7 +11,7 @@ import { type AddressUse, addressUses } from '../../network/address-uses.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const dhcpPoolOutsideSubnet: Rule = {
   id: 'dhcp-pool-outside-subnet',
@@ -57,7 +57,7 @@ devices:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     const gateways = new Map<string, AddressUse>();
     for (const use of addressUses(site, network.topology))
       if (use.home?.gateway === use.device.name) gateways.set(use.home.name, use);
@@ -67,12 +67,12 @@ devices:
       const about = [name];
       const turned = pool === undefined ? backwards(vlan) : undefined;
       if (turned !== undefined) {
-        yield {
+        tell({
           at,
           about,
           message: 'The pool runs backwards: the lower address stands first.',
           fixes: () => [change(vlan, turned, true)],
-        };
+        });
       }
       if (pool === undefined || subnet === undefined) continue;
       const inside = { first: Math.max(pool.first, firstHost(subnet)), last: Math.min(pool.last, lastHost(subnet)) };
@@ -80,7 +80,7 @@ devices:
       if (inside.first !== pool.first || inside.last !== pool.last) {
         const left =
           contains(subnet, pool.first) && contains(subnet, pool.last) ? 'goes to the very ends of' : 'leaves';
-        yield {
+        tell({
           at,
           about,
           message:
@@ -88,9 +88,9 @@ devices:
             `${formatAddress(lastHost(subnet))}. Keep it between them.`,
           related: [{ at: placeOf(item, ['subnet']), message: `the subnet of ${name}` }],
           fixes: () => (inside.first > inside.last ? [] : [change(vlan, inside, false)]),
-        };
+        });
       } else if (gateway !== undefined && gateway.address >= pool.first && gateway.address <= pool.last) {
-        yield {
+        tell({
           at,
           about,
           message:
@@ -103,7 +103,7 @@ devices:
             const larger = below.last - below.first > above.last - above.first ? below : above;
             return larger.first > larger.last ? [] : [change(vlan, larger, false)];
           },
-        };
+        });
       }
     }
   },

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
 import { grouped } from '../grouped.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const duplicateAddress: Rule = {
   id: 'duplicate-address',
@@ -58,12 +58,12 @@ devices:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const [address, uses] of grouped(addressUses(site, network.topology), (use) => use.address)) {
       if (uses.length < 2) continue;
       for (const use of uses) {
         const others = uses.filter((other) => other !== use);
-        yield {
+        tell({
           at: placeOf(use.device.item, use.route),
           message:
             `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address ` +
@@ -74,7 +74,7 @@ devices:
             message: `${holder(other)} has it here`,
           })),
           fixes: () => nextFreeAddressFix(site, use.home, use),
-        };
+        });
       }
     }
   },

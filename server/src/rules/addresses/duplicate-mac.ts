@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const duplicateMac: Rule = {
   id: 'duplicate-mac',
@@ -52,13 +52,13 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const [mac, uses] of grouped(macUses(site), (use) => use.mac)) {
       for (const use of uses) {
         const others = uses.filter((other) => other !== use);
         const message = messageOf(mac, use, others);
         if (message === undefined) continue;
-        yield {
+        tell({
           at: placeOf(use.device.item, use.route),
           message,
           about: [use.device.name, macHolder(use), mac],
@@ -66,7 +66,7 @@ devices:
             at: placeOf(other.device.item, other.route),
             message: `${macHolder(other)} has it here`,
           })),
-        };
+        });
       }
     }
   },

@@ -5,7 +5,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../free/address.ts';
 import { hasBlank } from '../free/fill.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 /** What can be set up to forward between its ports. */
 const FORWARDING: readonly string[] = ['router', 'server', 'computer'];
@@ -48,7 +48,7 @@ devices:
 `,
     },
   ],
-  *check(subject: Subject): Iterable<Finding> {
+  check(subject: Subject, tell: Tell): void {
     const { site } = subject;
     for (const vlan of site.vlans) {
       const device = vlan.gateway === undefined ? undefined : site.deviceByName.get(vlan.gateway);
@@ -61,14 +61,14 @@ devices:
         const kind = device.kind.replace('-', ' ');
         const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
         const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
-        yield {
+        tell({
           at,
           about,
           related,
           message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway.`,
-        };
+        });
       } else if (subnet !== undefined && !hasAddress(device, vlan) && !hasBlank(device.item)) {
-        yield {
+        tell({
           at,
           about,
           related,
@@ -76,7 +76,7 @@ devices:
             `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot hand it ` +
             'anything. Give it one there.',
           fixes: () => giveAddress(subject, device, vlan),
-        };
+        });
       }
     }
   },

@@ -1,6 +1,6 @@
 import { macHolder, macUses } from '../../network/mac-uses.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const macReserved: Rule = {
   id: 'mac-reserved',
@@ -26,17 +26,17 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const use of macUses(site)) {
       const { mac, device, route } = use;
       const isGroup = (parseInt(mac.slice(0, 2), 16) & 1) === 1;
       if (!isGroup && mac !== '00:00:00:00:00:00') continue;
       const what = isGroup ? 'is the address of a group' : 'stands for no address';
-      yield {
+      tell({
         at: placeOf(device.item, route),
         message: `${mac} ${what}, so ${macHolder(use)} cannot have it. Read it off the label of the device.`,
         about: [device.name, macHolder(use), mac],
-      };
+      });
     }
   },
 };

@@ -2,7 +2,7 @@ import { formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const overlappingSubnets: Rule = {
   id: 'overlapping-subnets',
@@ -27,7 +27,7 @@ vlans:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const bySize = site.vlans
       .flatMap((vlan) => (vlan.subnet === undefined ? [] : [{ vlan, subnet: vlan.subnet }]))
       .sort(
@@ -53,7 +53,7 @@ vlans:
       const words = others.flatMap((other) =>
         other.subnet === undefined ? [] : `${formatSubnet(other.subnet)} of ${other.name}`,
       );
-      yield {
+      tell({
         at: placeOf(item, ['subnet']),
         message:
           `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each ` +
@@ -62,7 +62,7 @@ vlans:
         related: others
           .slice(0, 5)
           .map((other) => ({ at: placeOf(other.item, ['subnet']), message: `the subnet of ${other.name}` })),
-      };
+      });
     }
   },
 };

@@ -3,7 +3,7 @@ import type { WrittenSubnet } from '../../standards/ipv4.ts';
 import { setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Route } from '../../text/syntax.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Finding, Rule, Subject, Tell } from '../rule.ts';
 
 export const subnetHostBits: Rule = {
   id: 'subnet-host-bits',
@@ -41,11 +41,11 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, name, subnet } of site.vlans)
-      if (subnet?.hostBits === true) yield finding(item, ['subnet'], subnet, name);
+      if (subnet?.hostBits === true) tell(finding(item, ['subnet'], subnet, name));
     for (const { item, name, routes } of site.devices) {
-      for (const { to, route } of routes) if (to.hostBits) yield finding(item, [...route, 'to'], to, name);
+      for (const { to, route } of routes) if (to.hostBits) tell(finding(item, [...route, 'to'], to, name));
     }
   },
 };

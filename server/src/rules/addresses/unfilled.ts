@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Blank, blanks } from '../free/fill.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const unfilled: Rule = {
   id: 'unfilled',
@@ -55,16 +55,16 @@ devices:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const blank of blanks(site, network.topology)) {
       const { item, route, value } = blank;
-      yield {
+      tell({
         at: placeOf(item, route),
         message: message(blank),
         about: [item.name],
         fixes: () =>
           value === undefined ? [] : [{ title: `Fill in ${value}`, safe: true, edits: [setValue(item, route, value)] }],
-      };
+      });
     }
 
     function message({ item, what, value, vlan }: Blank): string {

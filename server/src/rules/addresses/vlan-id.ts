@@ -2,7 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 /** The highest that a tag can hold but one, which is reserved (IEEE 802.1Q, as in RFC 4363). */
 const HIGHEST = 4094;
@@ -38,7 +38,7 @@ vlans:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const byId = grouped(site.vlans, ({ id }) => id);
     const free = (id: number): number | undefined => {
       for (let step = 1; step < HIGHEST; step++) {
@@ -51,7 +51,7 @@ vlans:
       if (vlans.length < 2) continue;
       for (const vlan of vlans) {
         const others = vlans.filter((other) => other !== vlan);
-        yield {
+        tell({
           at: placeOf(vlan.item, ['id']),
           message:
             `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be ` +
@@ -72,7 +72,7 @@ vlans:
                   },
                 ];
           },
-        };
+        });
       }
     }
   },

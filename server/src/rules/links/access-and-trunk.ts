@@ -1,7 +1,7 @@
 import { type Edit, remove, setKey } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const accessAndTrunk: Rule = {
   id: 'access-and-trunk',
@@ -44,7 +44,7 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     let before: Port | undefined;
     for (const port of site.ports) {
       // The ports of a range have one entry.
@@ -55,7 +55,7 @@ devices:
       const name = portName(port);
       const about = [name, device.name];
       if (trunk !== undefined && vlan !== undefined) {
-        yield {
+        tell({
           at: placeOf(device.item, [...route, 'vlan']),
           message:
             `${name} has a vlan and a trunk, and can only be one of the two. ` +
@@ -67,9 +67,9 @@ devices:
               : fix('Leave vlan out', remove(device.item, [...route, 'vlan'])),
             native === undefined ? fix('Leave the trunk out', remove(device.item, [...route, 'trunk'])) : [],
           ].flat(),
-        };
+        });
       } else if (trunk === undefined && native !== undefined) {
-        yield {
+        tell({
           at: placeOf(device.item, [...route, 'native']),
           message:
             `${name} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk ` +
@@ -79,7 +79,7 @@ devices:
             vlan === undefined
               ? fix(`Make it an access port of ${native}`, setKey(device.item, [...route, 'native'], 'vlan'))
               : fix('Leave native out', remove(device.item, [...route, 'native'])),
-        };
+        });
       }
     }
   },

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { bitRate, metres } from '../../text/words.ts';
 import { leastCableType } from '../free/cable-type.ts';
 import { aboutPorts } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Finding, Rule, Subject, Tell } from '../rule.ts';
 
 /** The speed that copper is judged at where no end says one: all get as far. */
 const SLOWEST = 100_000_000;
@@ -48,7 +48,7 @@ cables:
 `,
     },
   ],
-  *check({ network }: Subject): Iterable<Finding> {
+  check({ network }: Subject, tell: Tell): void {
     for (const { a, b, cable, capacity } of network.topology.links) {
       const { item, length, through } = cable;
       // What does not fit the schema is left out of the data.
@@ -63,7 +63,7 @@ cables:
         const better = leastCableType(type, speed, length);
         const otherwise = `${isCopper ? 'Take fibre' : 'Shorten it'}, or put a switch in between`;
         const remedy = better === undefined ? otherwise : `Take ${better}, or shorten it`;
-        yield {
+        tell({
           ...finding(),
           message:
             `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m ` +
@@ -72,16 +72,16 @@ cables:
             better === undefined
               ? []
               : [{ title: `Take ${better}`, safe: false, edits: [setValue(item, ['type'], better)] }],
-        };
+        });
       } else if (isCopper && far.metres === CHANNEL && length > PERMANENT_LINK * 1000 && through.length > 0) {
-        yield {
+        tell({
           ...finding(),
           severity: 'information',
           message:
             `This cable is ${metres(length)} long. That is within the ${CHANNEL} m of a channel, of which at most ` +
             `${PERMANENT_LINK} m may be laid ` +
             `and the rest be patch cords, ${CORDS} m in all.`,
-        };
+        });
       }
     }
   },

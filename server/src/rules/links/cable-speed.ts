@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
 import { leastCableType } from '../free/cable-type.ts';
 import { aboutPorts } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const cableSpeed: Rule = {
   id: 'cable-speed',
@@ -32,7 +32,7 @@ cables:
 `,
     },
   ],
-  *check({ network }: Subject): Iterable<Finding> {
+  check({ network }: Subject, tell: Tell): void {
     for (const { a, b, cable, capacity } of network.topology.links) {
       // What does not fit the schema is left out of the data.
       const type = cable.type as CableType | undefined;
@@ -43,7 +43,7 @@ cables:
         ? 'take single-mode fibre (os2), or a lower speed'
         : 'take fibre, or another speed';
       const remedy = better === undefined ? otherwise : `${better} does`;
-      yield {
+      tell({
         at: placeOf(cable.item, ['type']),
         message: `${type} does not carry ${bitRate(capacity)}; ${remedy}.`,
         about: aboutPorts(a, b),
@@ -51,7 +51,7 @@ cables:
           better === undefined
             ? []
             : [{ title: `Take ${better}`, safe: false, edits: [setValue(cable.item, ['type'], better)] }],
-      };
+      });
     }
   },
 };

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const cableToItself: Rule = {
   id: 'cable-to-itself',
@@ -27,18 +27,18 @@ cables:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, from, to } of site.cables) {
       if (from === undefined || to === undefined || from.device !== to.device) continue;
       const device = site.deviceByName.get(from.device);
       if (device === undefined || device.kind === 'patch-panel') continue;
-      yield {
+      tell({
         at: placeOf(item, to.route),
         message:
           `Both ends of this cable are at ${device.name}${effectOf(device)}. ` +
           `Name the device at its far end.`,
         about: [device.name],
-      };
+      });
     }
   },
 };

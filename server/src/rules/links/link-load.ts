@@ -5,7 +5,7 @@ import { linePeakOf } from '../../network/crossings.ts';
 import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
 import type { Network } from '../../network/network.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const linkLoad: Rule = {
   id: 'link-load',
@@ -43,14 +43,15 @@ streams:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
+    const least = Math.min(warn, limit);
     for (const link of network.topology.links) {
       if (link.capacity === undefined || link.capacity === 0) continue;
       for (const out of [link.a, link.b]) {
         const direction = 2 * link.index + (out === link.a ? 0 : 1);
         const line = network.loads[direction]?.line;
-        if (line === undefined || line.peak * 10_000 <= Math.min(warn, limit) * link.capacity) continue;
+        if (line === undefined || line.peak * 10_000 <= least * link.capacity) continue;
         const over = (load: number): boolean => load * 10_000 > limit * (link.capacity ?? 0);
         const into = far(link, out);
         const atPeak = line.peak > line.nominal ? ' at peak' : '';
@@ -58,7 +59,7 @@ streams:
         const bound = over(line.peak)
           ? `more than the limit of ${threshold(limit)}`
           : `more than the ${threshold(warn)} that policy warns at`;
-        yield {
+        tell({
           at: placeOfEnd(link, out),
           severity: over(line.peak) ? 'error' : 'warning',
           message:
@@ -67,7 +68,7 @@ streams:
             `${bitRate(link.capacity)}${nominal}; ${crossing(network, direction)}. That is ${bound}: move or slim ` +
             `streams, or make the link faster.`,
           about: aboutPorts(out, into),
-        };
+        });
       }
     }
   },

@@ -4,7 +4,7 @@ import { addEntry, nodeAt, setValue } from '../../site/edit.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const loop: Rule = {
   id: 'loop',
@@ -39,7 +39,7 @@ cables:
 `,
     },
   ],
-  *check({ network }: Subject): Iterable<Finding> {
+  check({ network }: Subject, tell: Tell): void {
     const told = new Set<string>();
     for (const { index } of network.topology.networks) {
       const tree = network.tree(index);
@@ -52,11 +52,11 @@ cables:
           .join();
         if (told.has(name)) continue;
         told.add(name);
-        yield findingOf(
+        tell(findingOf(
           link,
           devices,
           links.filter((part) => part !== link),
-        );
+        ));
       }
     }
   },

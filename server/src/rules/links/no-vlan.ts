@@ -5,7 +5,7 @@ import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import { type PortVlans, setVlans, vlansOf } from '../free/port-vlans.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const noVlan: Rule = {
   id: 'no-vlan',
@@ -35,12 +35,12 @@ cables:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const link of network.topology.links) {
       for (const port of [link.a, link.b]) {
         if (!port.device.bridging || isTransparent(port) || hasVlans(port)) continue;
         const other = far(link, port);
-        yield {
+        tell({
           at: placeOfEnd(link, port),
           message:
             `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between ` +
@@ -48,7 +48,7 @@ cables:
             `${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
           about: aboutPorts(port, other),
           fixes: () => fixesOf(site, port, other),
-        };
+        });
       }
     }
   },

@@ -2,7 +2,7 @@ import { type Edit, addElement, addEntry, nameText, nodeAt, removeItem, setValue
 import { placeOf } from '../../site/item.ts';
 import type { Cable, CableEnd, Site } from '../../site/model.ts';
 import { written } from '../../text/quantity.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const patchPanelAsEnd: Rule = {
   id: 'patch-panel-as-end',
@@ -34,13 +34,13 @@ cables:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const cable of site.cables) {
       for (const end of [cable.from, cable.to]) {
         if (end === undefined || !isPanel(site, end)) continue;
         const { device } = end;
         const position = end.port === undefined ? device : `${device}/${end.port}`;
-        yield {
+        tell({
           at: placeOf(cable.item, end.route),
           message:
             `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole ` +
@@ -48,7 +48,7 @@ cables:
             `and write \`through: [${position}]\`.`,
           about: [position, device],
           fixes: () => joined(site, cable, end, position),
-        };
+        });
       }
     }
   },

@@ -2,7 +2,7 @@ import { removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Port, portAt, portName } from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../free/switch-port.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
 
 interface Plug {
   readonly cable: Cable;
@@ -51,7 +51,7 @@ cables:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const plugs = new Map<Port, Plug>();
     const positions = new Map<Port, Plug>();
     for (const cable of site.cables) {
@@ -60,14 +60,14 @@ cables:
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
-        else yield twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`);
+        else tell(twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`));
       }
       for (const end of cable.through) {
         const port = portAt(site, end);
         if (port === undefined) continue;
         const first = positions.get(port);
         if (first === undefined) positions.set(port, { cable, end });
-        else yield twice(site, port, first, { cable, end }, first.cable.name);
+        else tell(twice(site, port, first, { cable, end }, first.cable.name));
       }
     }
   },

@@ -1,7 +1,7 @@
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd, placeOfPort } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',
@@ -34,7 +34,7 @@ lint:
 `,
     },
   ],
-  *check({ network }: Subject): Iterable<Finding> {
+  check({ network }: Subject, tell: Tell): void {
     for (const link of network.topology.links) {
       const { a, b, cable } = link;
       if (a.speed === undefined || b.speed === undefined || a.speed === b.speed) continue;
@@ -43,7 +43,7 @@ lint:
       const isCopper = cable.type === undefined || cable.type.startsWith('cat');
       // Between switches every stream behind them meets the slower end.
       const isUsual = isCopper && !slower.device.bridging;
-      yield {
+      tell({
         at: placeOfEnd(link, slower),
         ...(isUsual && { severity: 'hint' as const }),
         message:
@@ -56,7 +56,7 @@ lint:
           { at: placeOfPort(slower, 'speed'), message: `${portName(slower)}: ${low}` },
           { at: placeOfPort(faster, 'speed'), message: `${portName(faster)}: ${high}` },
         ],
-      };
+      });
     }
   },
 };

@@ -1,7 +1,7 @@
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const speedUnknown: Rule = {
   id: 'speed-unknown',
@@ -36,7 +36,7 @@ streams:
 `,
     },
   ],
-  *check({ network }: Subject): Iterable<Finding> {
+  check({ network }: Subject, tell: Tell): void {
     for (const link of network.topology.links) {
       if (link.capacity !== undefined) continue;
       const [forward = 0, backward = 0] = [2 * link.index, 2 * link.index + 1].map(
@@ -44,13 +44,13 @@ streams:
       );
       if (forward + backward === 0) continue;
       const { a, b } = link;
-      yield {
+      tell({
         at: placeOfEnd(link, a),
         message:
           `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody can tell whether the link bears the ` +
           `${bitRate(Math.max(forward, backward))} that cross it. Give them \`speed\`.`,
         about: aboutPorts(a, b),
-      };
+      });
     }
   },
 };

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const throughNotPanel: Rule = {
   id: 'through-not-panel',
@@ -29,18 +29,18 @@ cables:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, through } of site.cables) {
       for (const { device, route } of through) {
         const kind = site.deviceByName.get(device)?.kind;
         if (kind === undefined || kind === 'patch-panel') continue;
-        yield {
+        tell({
           at: placeOf(item, route),
           message:
             `${device} is a ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels ` +
             `only. Write a second cable from there on.`,
           about: [device],
-        };
+        });
       }
     }
   },

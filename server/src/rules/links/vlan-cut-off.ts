@@ -2,7 +2,7 @@ import type { BridgeTree } from '../../network/bridge-tree.ts';
 import { far } from '../../network/link.ts';
 import { portName } from '../../site/model.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const vlanCutOff: Rule = {
   id: 'vlan-cut-off',
@@ -43,7 +43,7 @@ cables:
 `,
     },
   ],
-  *check({ network }: Subject): Iterable<Finding> {
+  check({ network }: Subject, tell: Tell): void {
     const { topology } = network;
     const peopled = new Map<BridgeTree, ReadonlySet<number>>();
     for (const link of topology.spanningTree.blocked) {
@@ -61,7 +61,7 @@ cables:
         ];
         if (here === undefined || there === undefined || here === there) continue;
         if (!components.has(here) || !components.has(there)) continue;
-        yield {
+        tell({
           at: placeOfEnd(link, link.blocked),
           message:
             `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut in ` +
@@ -69,7 +69,7 @@ cables:
             `other cable carries it from ${link.blocked.device.name} to ${other.device.name}. Let all cables round ` +
             `the loop carry ${name}.`,
           about: [...aboutPorts(link.blocked, other), name],
-        };
+        });
       }
     }
   },

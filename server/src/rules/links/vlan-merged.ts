@@ -3,7 +3,7 @@ import { membershipOf } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const vlanMerged: Rule = {
   id: 'vlan-merged',
@@ -35,7 +35,7 @@ cables:
 `,
     },
   ],
-  *check({ site, network: { topology } }: Subject): Iterable<Finding> {
+  check({ site, network: { topology } }: Subject, tell: Tell): void {
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       // Converters only lengthen a cable: that its ends differ is another rule's.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
@@ -46,7 +46,7 @@ cables:
       for (const { link, port, vlan } of untagged) {
         if (first === undefined || vlan === first.vlan) continue;
         const [one, other] = [site.vlans[vlan]?.name ?? '', site.vlans[first.vlan]?.name ?? ''];
-        yield {
+        tell({
           at: placeOfEnd(link, port),
           message:
             `${list(devices.map(({ name }) => name))} ` +
@@ -55,7 +55,7 @@ cables:
             `to one of them only.`,
           about: [...aboutPorts(port), ...devices.map(({ name }) => name), ...aboutPorts(first.port)],
           related: [{ at: placeOfEnd(first.link, first.port), message: `the cable to ${other}` }],
-        };
+        });
       }
     }
   },

@@ -7,7 +7,7 @@ import { type Port, type Site, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd, placeOfPort } from '../places.ts';
 import { type PortVlans, setVlans, vlansOf } from '../free/port-vlans.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const vlanMismatch: Rule = {
   id: 'vlan-mismatch',
@@ -76,11 +76,11 @@ cables:
 `,
     },
   ],
-  *check({ site, network: { topology } }: Subject): Iterable<Finding> {
+  check({ site, network: { topology } }: Subject, tell: Tell): void {
     for (const link of topology.links) {
       const { a, b } = link;
       if (a.device.bridging && b.device.bridging) {
-        if (!isTransparent(a) && !isTransparent(b)) yield* betweenSwitches(site, a, b, link);
+        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(site, a, b, link, tell);
       } else if (a.device.bridging || b.device.bridging) {
         const [inner, host] = a.device.bridging ? [a, b] : [b, a];
         const segment = isTransparent(inner) ? topology.segments.get(inner.device) : undefined;
@@ -88,14 +88,14 @@ cables:
         const ports = segment === undefined ? [inner] : segment.edges.map(({ port }) => port);
         const [from] = ports;
         if (from !== undefined && ports.every((port) => isKnown(site, port)))
-          yield* atHost(site, from, wire, host, link);
+          atHost(site, from, wire, host, link, tell);
       }
     }
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       const [first, second] = edges;
       if (first === undefined || second === undefined || edges.length > 2 || hosts.length > 0) continue;
       if (devices.every(({ kind }) => kind === 'media-converter'))
-        yield* betweenSwitches(site, first.port, second.port, second.link);
+        betweenSwitches(site, first.port, second.port, second.link, tell);
     }
   },
 };
@@ -121,7 +121,7 @@ function described(site: Site, port: Port): string {
   return `a trunk of ${list(names(site, tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
 }
 
-function* betweenSwitches(site: Site, a: Port, b: Port, link: Link): Iterable<Finding> {
+function betweenSwitches(site: Site, a: Port, b: Port, link: Link, tell: Tell): void {
   if (!isKnown(site, a) || !isKnown(site, b)) return;
   const [own, other] = [membershipOf(site, a), membershipOf(site, b)];
   const passing = all(agreed(own, other));
@@ -138,7 +138,7 @@ function* betweenSwitches(site: Site, a: Port, b: Port, link: Link): Iterable<Fi
       : []),
     ...(stays.length === 0 ? [] : [`${list(names(site, stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
   ];
-  yield {
+  tell({
     at: placeOfEnd(link, lacking === link.a || lacking === link.b ? lacking : link.b),
     message:
       `${portName(more)} is ${described(site, more)}, ${portName(lacking)} ${described(site, lacking)}: ` +
@@ -149,7 +149,7 @@ function* betweenSwitches(site: Site, a: Port, b: Port, link: Link): Iterable<Fi
       message: `${portName(port)}: ${described(site, port)}`,
     })),
     fixes: () => alike(site, lacking, more),
-  };
+  });
 }
 
 function placeOfVlans(port: Port): ReturnType<typeof placeOfPort> {
@@ -185,7 +185,7 @@ function alike(site: Site, lacking: Port, more: Port): Fix[] {
 }
 
 /** `wire` is what comes to the host, `from` the port of a switch that sends it. */
-function* atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link): Iterable<Finding> {
+function atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link, tell: Tell): void {
   const finding = (what: string, fixes: () => Fix[]): Finding => ({
     at: placeOfEnd(link, host),
     message: `${portName(from)} is ${described(site, from)}, and ${what}`,
@@ -195,11 +195,11 @@ function* atHost(site: Site, from: Port, wire: Membership, host: Port, link: Lin
   });
   if (!hasVlans(host)) {
     if (wire.untagged !== NONE || wire.tagged.length === 0) return;
-    yield finding(
+    tell(finding(
       `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
         `give ${host.device.name} a trunk.`,
       () => forHost(site, from, host),
-    );
+    ));
     return;
   }
   if (!isKnown(site, host)) return;
@@ -208,11 +208,11 @@ function* atHost(site: Site, from: Port, wire: Membership, host: Port, link: Lin
   const differs = own.untagged !== NONE && own.untagged !== wire.untagged;
   if (lost.length === 0 && !differs) return;
   const missing = names(site, differs ? [own.untagged, ...lost] : lost);
-  yield finding(
+  tell(finding(
     `${portName(host)} ${described(site, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
       `to it. Make both alike.`,
     () => alike(site, from, host),
-  );
+  ));
 }
 
 /** A trunk of the VLANs that the host has addresses for; else the one of its address, without a tag. */

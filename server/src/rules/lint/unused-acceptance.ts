@@ -66,7 +66,7 @@ lint:
 `,
     },
   ],
-  *check() {},
+  check() {},
   *unused(all: readonly Unused[]): Iterable<Finding> {
     for (const { acceptance, isOff, found } of all) {
       const { item, route, rule, at } = acceptance;

@@ -8,7 +8,7 @@ import { grouped } from '../grouped.ts';
 import { type Overload, overloads, unwantedStreams } from '../overload.ts';
 import { placeOfEnd } from '../places.ts';
 import { putValue } from '../put-value.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const flooding: Rule = {
   id: 'flooding',
@@ -95,14 +95,14 @@ streams:
 `,
     },
   ],
-  *check(subject: Subject): Iterable<Finding> {
+  check(subject: Subject, tell: Tell): void {
     for (const [device, flooded] of grouped(overloads(subject, 'flooded'), ({ out }) => out.device)) {
       const [worst] = [...flooded].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
       if (worst === undefined) continue;
       const snoops = device.snooping;
       const others = flooded.length - 1;
       const alike = others === 0 ? '' : others === 1 ? '; so does 1 other link' : `; so do ${others} other links`;
-      yield {
+      tell({
         at: placeOf(device.item, [snoops ? 'unregistered-multicast' : 'igmp-snooping']),
         severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
@@ -115,7 +115,7 @@ streams:
           .slice(0, 5)
           .map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
         fixes: () => prune(subject, device, flooded),
-      };
+      });
     }
   },
 };

@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf, groupMac, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 import { SSM_HELD_BELOW } from './group-reserved.ts';
 
 export const groupAlwaysFlooded: Rule = {
@@ -30,13 +30,13 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !onAlwaysFloodedMac(group)) continue;
       // That the lowest of the source-specific ones are held back for it, group-reserved tells.
       if (blockOf(group).use === 'ssm' && group < SSM_HELD_BELOW) continue;
-      yield {
+      tell({
         at: placeOf(stream.item, ['group']),
         message:
           `${formatAddress(group)} has the MAC address ${groupMac(group)}, which it shares with a group that ` +
@@ -44,7 +44,7 @@ streams:
           'it may go out of all ports. Take another group.',
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
-      };
+      });
     }
   },
 };

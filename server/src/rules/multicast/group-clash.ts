@@ -5,7 +5,7 @@ import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import { grouped } from '../grouped.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const groupClash: Rule = {
   id: 'group-clash',
@@ -35,13 +35,13 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const streams of grouped(site.streams, destination).values()) {
       if (streams.length < 2) continue;
       for (const stream of streams) {
         const others = streams.filter((other) => other !== stream);
         const verb = others.length === 1 ? 'is' : 'are';
-        yield {
+        tell({
           at: placeOf(stream.item, ['group']),
           message:
             `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(stream.group ?? 0)} ` +
@@ -52,7 +52,7 @@ streams:
             .slice(0, 5)
             .map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
           fixes: () => nextFreeGroupFix(site, stream),
-        };
+        });
       }
     }
   },

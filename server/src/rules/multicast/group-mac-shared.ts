@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import { grouped } from '../grouped.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const groupMacShared: Rule = {
   id: 'group-mac-shared',
@@ -35,7 +35,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const withGroup = site.streams.filter(({ group }) => group !== undefined && isMulticast(group));
     for (const streams of grouped(withGroup, ({ group }) => macKey(group ?? 0)).values()) {
       if (streams.every(({ group }) => group === streams[0]?.group)) continue;
@@ -43,7 +43,7 @@ streams:
         const { group } = stream;
         if (group === undefined) continue;
         const others = streams.filter((other) => other.group !== group);
-        yield {
+        tell({
           at: placeOf(stream.item, ['group']),
           message:
             `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ` +
@@ -55,7 +55,7 @@ streams:
             .slice(0, 5)
             .map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
           fixes: () => nextFreeGroupFix(site, stream),
-        };
+        });
       }
     }
   },

@@ -1,7 +1,7 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const groupNotMulticast: Rule = {
   id: 'group-not-multicast',
@@ -27,17 +27,17 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       if (stream.group === undefined || isMulticast(stream.group)) continue;
-      yield {
+      tell({
         at: placeOf(stream.item, ['group']),
         message:
           `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. ` +
           'Take one in 239.192.0.0/14, or in 239.255.0.0/16 for a single house.',
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
-      };
+      });
     }
   },
 };

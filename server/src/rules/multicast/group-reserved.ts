@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { type BlockUse, blockOf, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 /** What a site may take groups from. Source-specific groups are for those who know that all their devices can. */
 const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-scoped', 'ssm'];
@@ -38,7 +38,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group)) continue;
@@ -46,13 +46,13 @@ streams:
       if (FREE.includes(use) && !(use === 'ssm' && group < SSM_HELD_BELOW)) continue;
       // That it is flooded is the graver fault, and another group mends both.
       if (use !== 'ssm' && onAlwaysFloodedMac(group)) continue;
-      yield {
+      tell({
         at: placeOf(stream.item, ['group']),
         severity: use === 'local-control' ? 'error' : 'warning',
         message: `${formatAddress(group)} is in ${name} (${formatAddress(first)} to ${formatAddress(last)}). ${advice}`,
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
-      };
+      });
     }
   },
 };

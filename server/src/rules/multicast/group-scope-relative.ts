@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf, scopeRelativeReserved } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const groupScopeRelative: Rule = {
   id: 'group-scope-relative',
@@ -31,7 +31,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !scopeRelativeReserved(group)) continue;
@@ -40,12 +40,12 @@ streams:
         group === last
           ? `where sessions are announced in ${name} (SAP)`
           : `among the highest 256 groups of ${name}, which are kept for protocols`;
-      yield {
+      tell({
         at: placeOf(stream.item, ['group']),
         message: `${formatAddress(group)} is ${what}. Take a lower group.`,
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
-      };
+      });
     }
   },
 };

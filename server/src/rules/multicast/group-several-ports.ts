@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import { grouped } from '../grouped.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const groupSeveralPorts: Rule = {
   id: 'group-several-ports',
@@ -33,13 +33,13 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const [group, streams] of grouped(site.streams, (stream) => stream.group)) {
       const [first, ...more] = streams;
       if (first?.port === undefined || !isMulticast(group)) continue;
       for (const stream of more) {
         if (stream.port === undefined || stream.port === first.port || sameReceivers(first, stream)) continue;
-        yield {
+        tell({
           at: placeOf(stream.item, ['group']),
           message:
             `${formatAddress(group)} also carries ${first.name}, on port ${first.port}; switches forward by ` +
@@ -48,7 +48,7 @@ streams:
           about: [stream.name],
           related: [{ at: placeOf(first.item, ['group']), message: `the group of ${first.name}` }],
           fixes: () => nextFreeGroupFix(site, stream),
-        };
+        });
       }
     }
   },

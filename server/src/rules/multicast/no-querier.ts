@@ -8,7 +8,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Finding, Rule, Subject, Tell } from '../rule.ts';
 
 export const noQuerier: Rule = {
   id: 'no-querier',
@@ -126,12 +126,12 @@ streams:
 `,
     },
   ],
-  *check(subject: Subject): Iterable<Finding> {
+  check(subject: Subject, tell: Tell): void {
     const { site } = subject;
     for (const [index, state] of statesOf(subject)) {
       const vlan = site.vlans[index];
-      if (vlan !== undefined) yield finding(subject, vlan, state);
-      else yield* withoutVlan(state);
+      if (vlan !== undefined) tell(finding(subject, vlan, state));
+      else withoutVlan(state, tell);
     }
   },
 };
@@ -169,8 +169,9 @@ function statesOf({ site, network }: Subject): Map<number, State> {
       const vlan = site.vlans[index];
       const tree = network.tree(index);
       if (vlan !== undefined && isAbsent(tree, vlan)) continue;
-      for (const [bridge, links] of network.memberships.known(group, index) ?? []) {
-        if (!bridge.device.snooping || links.size === 0 || tree.queried.has(bridge.component)) continue;
+      const known = network.memberships.known(group, index);
+      for (const bridge of known?.keys() ?? []) {
+        if (!bridge.device.snooping || tree.queried.has(bridge.component) || known?.get(bridge)?.size === 0) continue;
         const state = stateOf(index);
         state.passing.add(stream);
         state.forgetting.add(bridge.device);
@@ -234,10 +235,10 @@ function forgetfulness(passing: ReadonlySet<Stream>, forgetting: ReadonlySet<Dev
 }
 
 /** A querier is named with a VLAN, so a site that has none is told of it at a switch. */
-function* withoutVlan({ passing, forgetting }: State): Iterable<Finding> {
+function withoutVlan({ passing, forgetting }: State, tell: Tell): void {
   const [first, ...others] = forgetting;
   if (first === undefined) return;
-  yield {
+  tell({
     at: headOf(first.item),
     severity: drop(forgetting) ? 'error' : 'warning',
     message:
@@ -245,7 +246,7 @@ function* withoutVlan({ passing, forgetting }: State): Iterable<Finding> {
       `its subnet and a querier, best the switch nearest the senders.`,
     about: [...forgetting].map(({ name }) => name),
     related: others.slice(0, 5).map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
-  };
+  });
 }
 
 function unique(names: readonly string[]): string[] {

@@ -1,7 +1,7 @@
 import { bestQuerier } from '../../network/querier.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const querierAbsent: Rule = {
   id: 'querier-absent',
@@ -58,7 +58,7 @@ cables:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     if (site.cables.length === 0) return;
     for (const vlan of site.vlans) {
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
@@ -70,7 +70,7 @@ cables:
           ? `${device.name} is a ${deaf}, which asks nobody for memberships. Name a switch or router.`
           : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has ` +
             'such a port.';
-      yield {
+      tell({
         at: placeOf(vlan.item, ['querier']),
         message,
         about: [vlan.name, device.name],
@@ -86,7 +86,7 @@ cables:
             },
           ];
         },
-      };
+      });
     }
   },
 };

@@ -5,7 +5,7 @@ import type { Device, Site, Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { nextFreeAddress } from '../free/address.ts';
 import { putValue } from '../put-value.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const querierAddress: Rule = {
   id: 'querier-address',
@@ -51,7 +51,7 @@ cables:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const [device, vlans] of asking(site)) {
       if (hasAddress(device)) continue;
       const heard = vlans.flatMap((vlan) => {
@@ -61,7 +61,7 @@ cables:
       });
       const [first] = heard;
       if (first === undefined) continue;
-      yield {
+      tell({
         at: placeOf(first.vlan.item, ['querier']),
         message:
           `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address: of ` +
@@ -70,7 +70,7 @@ cables:
         about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
         related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
         fixes: () => addressed(site, device, first.vlan),
-      };
+      });
     }
   },
 };

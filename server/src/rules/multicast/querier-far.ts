@@ -7,7 +7,7 @@ import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
 import { overloads, unwantedStreams } from '../overload.ts';
 import { placeOfEnd } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const querierFar: Rule = {
   id: 'querier-far',
@@ -52,7 +52,7 @@ streams:
 `,
     },
   ],
-  *check(subject: Subject): Iterable<Finding> {
+  check(subject: Subject, tell: Tell): void {
     const { site, network } = subject;
     for (const [index, [worst]] of grouped(overloads(subject, 'to-querier'), ({ networks }) => [...networks][0])) {
       const vlan = site.vlans[index];
@@ -60,7 +60,7 @@ streams:
       const better = bestQuerier(site, network, index);
       if (better === undefined || better.name === vlan.querier) continue;
       const { link, out, unwanted } = worst;
-      yield {
+      tell({
         at: placeOf(vlan.item, ['querier']),
         message:
           `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} ` +
@@ -76,7 +76,7 @@ streams:
             edits: [setValue(vlan.item, ['querier'], scalarText(better.name, true))],
           },
         ],
-      };
+      });
     }
   },
 };

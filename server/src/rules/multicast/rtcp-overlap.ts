@@ -3,7 +3,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { destinations, isDatagrams, isRtp, nextFreePort, portsTaken } from '../free/port.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 /** By how far a port is above that of the stream; audio beside video takes the next pair. */
 const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
@@ -67,7 +67,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const ports = new Set(site.streams.map(({ port }) => port));
     const taken = new Map<string, Stream>();
     for (const stream of site.streams) {
@@ -91,7 +91,7 @@ streams:
       if (to === undefined || other?.port === undefined) continue;
       const where = typeof to === 'number' ? formatAddress(to) : to;
       const last = other.port + portsTaken(site, other) - 1;
-      yield {
+      tell({
         at: placeOf(item, ['port']),
         message:
           `${port} is the ${USES[port - other.port] ?? ''} of ${other.name} to ${where}, which takes ${other.port} ` +
@@ -110,7 +110,7 @@ streams:
                 },
               ];
         },
-      };
+      });
     }
   },
 };

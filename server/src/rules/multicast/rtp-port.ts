@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isRtp, nextFreePort } from '../free/port.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const rtpPort: Rule = {
   id: 'rtp-port',
@@ -28,12 +28,12 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || port % 2 === 0 || !isRtp(stream)) continue;
       const free = nextFreePort(site, stream, Math.max(port - 1, 2));
-      yield {
+      tell({
         at: placeOf(item, ['port']),
         message:
           `${port} is odd: RTP takes an even port, and RTCP the odd one above. ` +
@@ -44,7 +44,7 @@ streams:
             ? []
             : [{ title: `Use port ${free}`, safe: false, edits: [setValue(item, ['port'], String(free))] }];
         },
-      };
+      });
     }
   },
 };

@@ -3,7 +3,7 @@ import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
 import { putValue } from '../put-value.ts';
 import { isToldOf } from '../shape/sound.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const ttlTooSmall: Rule = {
   id: 'ttl-too-small',
@@ -50,9 +50,9 @@ streams:
 `,
     },
   ],
-  *check({ network }: Subject): Iterable<Finding> {
+  check({ network }: Subject, tell: Tell): void {
     for (const { stream, unreached } of network.deliveries) {
-      if (isToldOf(stream.item, ['ttl'])) continue;
+      if (unreached.length === 0 || isToldOf(stream.item, ['ttl'])) continue;
       let needed = 0;
       const names: string[] = [];
       for (const { receiver, why } of unreached) {
@@ -62,7 +62,7 @@ streams:
       }
       if (needed === 0) continue;
       const routers = needed === 2 ? '1 router' : `${needed - 1} routers`;
-      yield {
+      tell({
         at: placeOf(stream.item, ['ttl']),
         message:
           `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here ` +
@@ -74,7 +74,7 @@ streams:
         fixes: () => [
           { title: `Set the TTL to ${needed}`, safe: false, edits: putValue(stream.item, 'ttl', String(needed)) },
         ],
-      };
+      });
     }
   },
 };

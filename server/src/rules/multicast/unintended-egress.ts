@@ -5,7 +5,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../multicast-route.ts';
-import type { Finding, Fix, Related, Rule, Subject } from '../rule.ts';
+import type { Fix, Related, Rule, Subject, Tell } from '../rule.ts';
 
 export const unintendedEgress: Rule = {
   id: 'unintended-egress',
@@ -89,45 +89,48 @@ streams:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
       // No route for multicast is of any help to a group that is none, which another rule tells of.
       if (source === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group)) continue;
-      const about = [stream.name, portName(leaves.port), source.name];
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
       if (meant !== undefined && meant !== leaves.port) {
         const usable = network.interfaces.of(source).some(({ port }) => port === meant);
-        yield {
+        tell({
           at: placeOf(stream.item, ['egress']),
           message: usable
             ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}. Send multicast by ` +
               `${meant.name}.`
             : `${stream.name} cannot leave by ${portName(meant)}, where no cable that carries a network is; it ` +
               `leaves by ${portName(leaves.port)}.`,
-          about,
+          about: aboutLeaving(delivery, leaves.port),
           related: related(delivery),
           fixes: () => (usable ? routeBy(network, delivery, meant) : []),
-        };
+        });
         continue;
       }
       const better = meant === undefined ? betterPort(site, network, delivery) : undefined;
       if (better === undefined) continue;
       const name = (index: number): string => network.topology.networks[index]?.name ?? 'no network';
       const { by, receivers } = better;
-      yield {
+      tell({
         at: placeOf(stream.item, ['source']),
         message:
           `${stream.name} leaves ${portName(leaves.port)} into ${name(leaves.network)}, but ${few(receivers)} ` +
           `${receivers.length === 1 ? 'is' : 'are'} ` +
           `in ${name(by.network)}, as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
-        about,
+        about: aboutLeaving(delivery, leaves.port),
         related: related(delivery),
         fixes: () => routeBy(network, delivery, by.port),
-      };
+      });
     }
   },
 };
+
+function aboutLeaving({ stream, source }: Delivery, port: Port): string[] {
+  return [stream.name, portName(port), ...(source === undefined ? [] : [source.name])];
+}
 
 /** Another interface of the source, in a network of receivers, where none of them is in the one that is sent into. */
 export function betterPort(

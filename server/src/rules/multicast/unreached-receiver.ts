@@ -9,7 +9,7 @@ import { count, few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
 import { sendMulticastBy } from '../multicast-route.ts';
 import { putValue } from '../put-value.ts';
-import type { Finding, Fix, Related, Rule, Subject } from '../rule.ts';
+import type { Fix, Related, Rule, Subject, Tell } from '../rule.ts';
 import { betterPort } from './unintended-egress.ts';
 
 export const unreachedReceiver: Rule = {
@@ -130,11 +130,11 @@ streams:
 `,
     },
   ],
-  *check(subject: Subject): Iterable<Finding> {
+  check(subject: Subject, tell: Tell): void {
     const { site, network } = subject;
     // Before the first cable is written nothing is known of ways.
     if (site.cables.length === 0) return;
-    const deliveries = network.deliveries.filter(({ stream: { group } }) => group === undefined || isMulticast(group));
+    const deliveries = network.deliveries.filter(({ stream: { group }, unreached }) => unreached.length > 0 && (group === undefined || isMulticast(group)));
     // A device without a cable is told once, at the first stream.
     const sending = grouped(deliveries.filter(cannotSend), ({ source }) => source?.name);
     const receiving = grouped(
@@ -154,11 +154,11 @@ streams:
         const why = isHost(source)
           ? `no cable that carries a network is at ${source.name}. Cable it.`
           : `${source.name} only passes frames or plugs on. Name the device that sends ${all.length === 1 ? 'it' : 'them'}.`;
-        yield {
+        tell({
           at: placeOf(stream.item, ['source']),
           message: `${names} ${all.length === 1 ? 'reaches' : 'reach'} nobody: ${why}`,
           about: [stream.name, source.name],
-        };
+        });
         continue;
       }
       // Where it leaves by the port that is meant, unintended-egress has nothing to tell.
@@ -168,13 +168,13 @@ streams:
         if (toldElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
         const without = why.obstacle === 'receiver-not-cabled' ? (receiving.get(receiver) ?? []) : [];
         if (without.length > 0 && without[0]?.stream !== stream) continue;
-        yield {
+        tell({
           at: placeOf(stream.item, receiverRoute(stream, receiver)),
           message: message(delivery, receiver, why, Math.max(0, without.length - 1)),
           about: [receiver, stream.name],
           related: related(site, why, receiver),
           fixes: () => fixesFor(subject, delivery, receiver, why),
-        };
+        });
       }
     }
   },

@@ -5,7 +5,7 @@ import { portNames, readSeverities } from '../../site/read.ts';
 import type { Site } from '../../site/model.ts';
 import { SECTIONS, SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import { compactPorts } from '../shape/ports.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const duplicateName: Rule = {
   id: 'duplicate-name',
@@ -41,20 +41,20 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
-    for (const { item, ports } of site.devices) if (ports.length > 1) yield* portsTwice(item);
-    yield* severitiesTwice(site);
+  check({ site }: Subject, tell: Tell): void {
+    for (const { item, ports } of site.devices) if (ports.length > 1) portsTwice(item, tell);
+    severitiesTwice(site, tell);
     for (const [item, before] of doubles(site)) {
       const name = visible(item.name, 40);
       const fixed = SECTIONS[item.section] === 'fixed';
-      yield {
+      tell({
         at: headOf(item),
         message: fixed
           ? `${name} of the section ${item.section} is set already, and only the first counts. Take one of them out.`
           : `There is a ${item.section.slice(0, -1).replace('vlan', 'VLAN')} ${name} already, and only the first counts. Rename this one, or take it out.`,
         about: [item.name],
         related: [{ at: headOf(before), message: fixed ? 'it is set here first' : `${name} is declared here first` }],
-      };
+      });
     }
   },
 };
@@ -93,7 +93,7 @@ function isAddedUp({ section, name }: Item): boolean {
 }
 
 /** Rules that two places set to different severities. */
-function* severitiesTwice({ sections }: Site): Iterable<Finding> {
+function severitiesTwice({ sections }: Site, tell: Tell): void {
   const first = new Map<string, { readonly item: Item; readonly severity: string }>();
   for (const item of sections.lint) {
     if (item.name !== 'rules') continue;
@@ -101,18 +101,18 @@ function* severitiesTwice({ sections }: Site): Iterable<Finding> {
       const before = first.get(rule);
       if (before === undefined) first.set(rule, { item, severity });
       else if (before.severity !== severity && before.item !== item) {
-        yield {
+        tell({
           at: placeOf(item, [rule]),
           message: `${visible(rule, 40)} is set to ${visible(before.severity, 40)} already, and only the first counts. Take one of them out.`,
           about: [rule],
           related: [{ at: placeOf(before.item, [rule]), message: 'it is set here first' }],
-        };
+        });
       }
     }
   }
 }
 
-function* portsTwice(item: Item): Iterable<Finding> {
+function portsTwice(item: Item, tell: Tell): void {
   const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
   const keys = Object.keys(ports);
@@ -124,13 +124,13 @@ function* portsTwice(item: Item): Iterable<Finding> {
     const before = declared.get(again[0] ?? '');
     for (const name of portNames(key)) if (!declared.has(name)) declared.set(name, key);
     if (before === undefined) continue;
-    yield {
+    tell({
       at: placeOf(item, ['ports', key], 'key'),
       message: again.length === portNames(key).length
         ? `${key} is declared in ${before} already. Take it out of one of them.`
         : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} already: ${compactPorts(again)}.`,
       about: [...again.map((name) => `${item.name}/${name}`), item.name],
       related: [{ at: placeOf(item, ['ports', before], 'key'), message: 'declared here first' }],
-    };
+    });
   }
 }

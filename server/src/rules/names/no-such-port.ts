@@ -9,7 +9,7 @@ import { isName, nearest } from '../shape/nearest.ts';
 import { partOf } from '../shape/part.ts';
 import { compactPorts } from '../shape/ports.ts';
 import { aboutItem, isSound, isToldOf } from '../shape/sound.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Finding, Rule, Subject, Tell } from '../rule.ts';
 
 export const noSuchPort: Rule = {
   id: 'no-such-port',
@@ -48,13 +48,13 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || device.portByName.has(end.port)) continue;
         if (isToldOf(item, end.route) || !isSound(device.item)) continue;
-        yield missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`);
+        tell(missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`));
       }
     }
     const naming = [...site.devices.filter(({ routes }) => routes.length > 0), ...site.streams.filter(({ egress }) => egress !== undefined)];
@@ -62,7 +62,7 @@ devices:
       for (const { names, text, route } of item.names) {
         const device = names === 'own-port' ? ownDevice(site, item) : undefined;
         if (device === undefined || device.portByName.has(text) || isToldOf(item, route) || !isSound(device.item)) continue;
-        yield missing(site, item, route, device, text, text);
+        tell(missing(site, item, route, device, text, text));
       }
     }
   },

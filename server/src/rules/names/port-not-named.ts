@@ -4,7 +4,7 @@ import { portName } from '../../site/model.ts';
 import { freePorts } from '../free/switch-port.ts';
 import { compactPorts } from '../shape/ports.ts';
 import { isSound, isToldOf } from '../shape/sound.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const portNotNamed: Rule = {
   id: 'port-not-named',
@@ -35,7 +35,7 @@ cables:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
@@ -43,7 +43,7 @@ cables:
         if (isToldOf(item, end.route) || !isSound(device.item)) continue;
         const { length } = device.ports;
         const free = length === 0 ? undefined : freePorts(site, device)[0];
-        yield {
+        tell({
           at: placeOf(item, end.route),
           message: length === 0
             ? `${device.name} declares no ports. Declare them, and say which it is.`
@@ -53,7 +53,7 @@ cables:
           fixes: () => (free === undefined ? [] : [{
             title: `Use ${portName(free)}, the first free port`, safe: false, edits: [setValue(item, end.route, scalarText(portName(free), true))],
           }]),
-        };
+        });
       }
     }
   },

@@ -10,7 +10,7 @@ import { declaredNames, isDeclared } from '../shape/declared.ts';
 import { type Near, isName, nearest } from '../shape/nearest.ts';
 import { partOf } from '../shape/part.ts';
 import { aboutItem, isToldOf } from '../shape/sound.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Finding, Rule, Subject, Tell } from '../rule.ts';
 
 export const unknownName: Rule = {
   id: 'unknown-name',
@@ -84,7 +84,7 @@ streams:
 `,
     },
   ],
-  *check({ site, files }: Subject): Iterable<Finding> {
+  check({ site, files }: Subject, tell: Tell): void {
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);
@@ -100,7 +100,7 @@ streams:
         if (mention.names === 'rules' || mention.names === 'own-port') continue;
         if (isDeclared(site, item, mention.names, mention.text)) continue;
         if (isToldOfName(item, mention)) continue;
-        yield unknown(site, item, mention, search);
+        tell(unknown(site, item, mention, search));
       }
     }
   },

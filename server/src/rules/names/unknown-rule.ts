@@ -5,7 +5,7 @@ import { isDeclared } from '../shape/declared.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { faultIds, ruleIds } from '../ids.generated.ts';
 import { isToldOf } from '../shape/sound.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const unknownRule: Rule = {
   id: 'unknown-rule',
@@ -38,7 +38,7 @@ lint:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const item of site.sections.lint) {
       for (const mention of item.names) {
         if (mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
@@ -47,12 +47,12 @@ lint:
         const near = nearest(mention.text, [...ruleIds, ...faultIds]);
         const only = onlyNear(near);
         const advice = near.length > 0 ? `Did you mean ${list(near.map(({ name }) => name), 'or')}?` : 'plumbline explain lists all.';
-        yield {
+        tell({
           at,
           message: `There is no rule ${visible(mention.text, 40)}. ${advice}`,
           about: [],
           fixes: () => near.map(({ name }) => ({ title: `Change to ${name}`, safe: name === only, edits: [{ at, text: name }] })),
-        };
+        });
       }
     }
   },

@@ -2,7 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Policies, Site, Threshold } from '../../site/model.ts';
 import { threshold } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const policyThreshold: Rule = {
   id: 'policy-threshold',
@@ -47,25 +47,25 @@ policies:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
-    yield* ofPercentages(site, 'link-load', site.policies.linkLoad);
-    yield* ofPercentages(site, 'volume-fill', site.policies.volumeFill);
-    yield* ofTimes(site.policies);
+  check({ site }: Subject, tell: Tell): void {
+    ofPercentages(site, 'link-load', site.policies.linkLoad, tell);
+    ofPercentages(site, 'volume-fill', site.policies.volumeFill, tell);
+    ofTimes(site.policies, tell);
   },
 };
 
-function* ofPercentages({ sections }: Site, name: string, { warn, limit }: Threshold): Iterable<Finding> {
+function ofPercentages({ sections }: Site, name: string, { warn, limit }: Threshold, tell: Tell): void {
   const item = sections.policies.find((candidate) => candidate.name === name);
   if (item === undefined) return;
   const at = (key: string): Place => placeOf(item, [key]);
   if (limit === 0) {
-    yield { at: at('limit'), message: `${name} allows 0 %, so nothing may be used. Take what may be.`, about: [name] };
+    tell({ at: at('limit'), message: `${name} allows 0 %, so nothing may be used. Take what may be.`, about: [name] });
   }
   if (warn === 0) {
-    yield { at: at('warn'), message: `${name} warns at 0 %, at all that is used. Take more.`, about: [name] };
+    tell({ at: at('warn'), message: `${name} warns at 0 %, at all that is used. Take more.`, about: [name] });
   }
   if (warn === undefined || limit === undefined || limit === 0 || warn <= limit) return;
-  yield {
+  tell({
     at: at('warn'),
     message:
       `${name} warns at ${threshold(warn)}, after its limit of ${threshold(limit)}, so it never does. ` +
@@ -73,7 +73,7 @@ function* ofPercentages({ sections }: Site, name: string, { warn, limit }: Thres
     about: [name],
     related: [{ at: at('limit'), message: 'the limit' }],
     fixes: () => [{ title: 'Swap the two', safe: false, edits: swapped(item, at('warn'), at('limit')) }],
-  };
+  });
 }
 
 function swapped(item: Item, warn: Place, limit: Place): ReturnType<typeof setValue>[] {
@@ -81,13 +81,13 @@ function swapped(item: Item, warn: Place, limit: Place): ReturnType<typeof setVa
   return [setValue(item, ['warn'], text(limit)), setValue(item, ['limit'], text(warn))];
 }
 
-function* ofTimes({ retention }: Policies): Iterable<Finding> {
+function ofTimes({ retention }: Policies, tell: Tell): void {
   for (const { item, route, recordings, atMost } of retention) {
     if (atMost !== 0) continue;
-    yield {
+    tell({
       at: placeOf(item, [...route, 'at-most']),
       message: `Nothing of ${recordings[0] ?? 'a recording'} may be kept for any time. Say for how long.`,
       about: recordings,
-    };
+    });
   }
 }

@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { count, few, watts } from '../../text/words.ts';
 import { placeOfPort } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 /** How many of the greatest draws are pointed at. */
 const SHOWN = 3;
@@ -39,12 +39,12 @@ cables:
 `,
     },
   ],
-  *check({ plan }: Subject): Iterable<Finding> {
+  check({ plan }: Subject, tell: Tell): void {
     for (const { device, budget, draw, feeds } of plan.power) {
       if (budget === undefined || draw <= budget) continue;
       const greatest = [...feeds].sort((a, b) => b.allotted - a.allotted);
       const named = greatest.map(({ to, allotted }) => `${to.device.name} ${watts(allotted)}`);
-      yield {
+      tell({
         at: placeOf(device.item, ['poe-budget']),
         message:
           `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} ` +
@@ -55,7 +55,7 @@ cables:
           at: placeOfPort(to, 'poe'),
           message: `${to.device.name} at ${portName(from)}: class ${own.class}, ${watts(allotted)}`,
         })),
-      };
+      });
     }
   },
 };

@@ -3,7 +3,7 @@ import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
 import { toFeedingPort } from '../free/feeding-port.ts';
 import { aboutPorts, placeOfPort } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const poeClass: Rule = {
   id: 'poe-class',
@@ -32,7 +32,7 @@ cables:
 `,
     },
   ],
-  *check({ site, network, plan }: Subject): Iterable<Finding> {
+  check({ site, network, plan }: Subject, tell: Tell): void {
     for (const { feeds } of plan.power) {
       for (const { from, to, type, class: own } of feeds) {
         const { maxClass } = portTypes[type];
@@ -42,7 +42,7 @@ cables:
         const drawn = to.draws?.milliwatts;
         const isEnough = drawn !== undefined && drawn <= arrives;
         const wants = drawn === undefined ? `may draw ${watts(own.pdMilliwatts)}` : `draws ${watts(drawn)}`;
-        yield {
+        tell({
           at: placeOfPort(to, 'poe', to.draws?.class === undefined ? 'power' : 'class'),
           severity: isEnough ? 'warning' : 'error',
           message:
@@ -58,7 +58,7 @@ cables:
             },
           ],
           fixes: () => toFeedingPort(site, link, from, own.class),
-        };
+        });
       }
     }
   },

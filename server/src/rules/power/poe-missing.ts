@@ -7,7 +7,7 @@ import { type Port, portName } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
 import { toFeedingPort } from '../free/feeding-port.ts';
 import { aboutPorts, placeOfPort } from '../places.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const poeMissing: Rule = {
   id: 'poe-missing',
@@ -35,14 +35,14 @@ cables:
 `,
     },
   ],
-  *check({ site, network: { topology } }: Subject): Iterable<Finding> {
+  check({ site, network: { topology } }: Subject, tell: Tell): void {
     for (const link of topology.links) {
       if (!carriesPower(link.cable.type)) continue;
       for (const powered of [link.a, link.b]) {
         const from = far(link, powered);
         const own = classOf(powered);
         if (own === undefined || from.feeds !== undefined) continue;
-        yield {
+        tell({
           at: placeOf(powered.device.item, [...powered.route, 'poe'], 'key'),
           message:
             `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with ` +
@@ -50,7 +50,7 @@ cables:
           about: aboutPorts(powered, from),
           related: [{ at: placeOfPort(from), message: `${portName(from)} has no \`poe\`` }],
           fixes: () => [...toFeedingPort(site, link, from, own.class), ...declared(from, own.class)],
-        };
+        });
       }
     }
   },

@@ -2,7 +2,7 @@ import { portTypes } from '../../standards/poe.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 /** What is fed and feeds nobody. */
 const FED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];
@@ -40,12 +40,12 @@ cables:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const port of site.ports) {
       const { device, feeds, route } = port;
       if (feeds === undefined || device.kind === undefined || !FED.includes(device.kind)) continue;
       const most = portTypes[feeds].maxClass;
-      yield {
+      tell({
         at: placeOf(device.item, [...route, 'poe']),
         message:
           `${feeds} is what a switch port feeds, and ${device.name} is a ${device.kind}. Write the class that is on ` +
@@ -58,7 +58,7 @@ cables:
             edits: [setValue(device.item, [...route, 'poe'], `{class: ${most}}`)],
           },
         ],
-      };
+      });
     }
   },
 };

@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { carriesPower } from '../../network/power.ts';
 import { aboutPorts, placeOfPort } from '../places.ts';
 import { far } from '../../network/link.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const poeOverFibre: Rule = {
   id: 'poe-over-fibre',
@@ -32,19 +32,19 @@ cables:
 `,
     },
   ],
-  *check({ network: { topology } }: Subject): Iterable<Finding> {
+  check({ network: { topology } }: Subject, tell: Tell): void {
     for (const link of topology.links) {
       const { type, item } = link.cable;
       if (type === undefined || carriesPower(type)) continue;
       for (const powered of [link.a, link.b]) {
         if (powered.draws === undefined) continue;
-        yield {
+        tell({
           at: placeOf(item, ['type']),
           message:
             `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, or take ` + `copper.`,
           about: aboutPorts(powered, far(link, powered)),
           related: [{ at: placeOfPort(powered, 'poe'), message: `${powered.device.name} is powered over its cable` }],
-        };
+        });
       }
     }
   },

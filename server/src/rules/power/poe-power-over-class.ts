@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
 import { placeOfPort } from '../places.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const poePowerOverClass: Rule = {
   id: 'poe-power-over-class',
@@ -26,14 +26,14 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const port of site.ports) {
       const { device, draws, route } = port;
       if (draws?.milliwatts === undefined) continue;
       const own = draws.class === undefined ? powerClasses[powerClasses.length - 1] : powerClasses[draws.class];
       if (own === undefined || draws.milliwatts <= own.pdMilliwatts) continue;
       const wanted = classFor(draws.milliwatts);
-      yield {
+      tell({
         at: placeOf(device.item, [...route, 'poe', 'power']),
         message:
           `${device.name} draws ${watts(draws.milliwatts)}, and ` +
@@ -49,7 +49,7 @@ devices:
           const edits = [setValue(device.item, [...route, 'poe', 'class'], String(wanted.class))];
           return [{ title: `Make it class ${wanted.class}`, safe: false, edits }];
         },
-      };
+      });
     }
   },
 };

@@ -5,7 +5,7 @@ import { duration } from '../../text/words.ts';
 import { complete, setFile, withOffset } from '../free/file-pattern.ts';
 import { type FileNames, fileNamesOf, pathBy } from '../file-names.ts';
 import { hasRepeatedHour } from './repeated-hour.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Finding, Rule, Subject, Tell } from '../rule.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -92,7 +92,7 @@ recordings:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const first = new Map<string, Recording>();
     for (const recording of site.recordings) {
       const { item, name, volume } = recording;
@@ -100,7 +100,7 @@ recordings:
       if (names === undefined) continue;
       const problem = withItself(recording, names);
       if (problem !== undefined) {
-        yield {
+        tell({
           at: placeOf(item, ['file']),
           ...problem,
           about: [name],
@@ -111,7 +111,7 @@ recordings:
             const pattern = isTold ? whole : (withOffset(whole) ?? whole);
             return [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
           },
-        };
+        });
       }
       if (volume === undefined) continue;
       const path = `${volume}:${names.path}`;
@@ -121,7 +121,7 @@ recordings:
         continue;
       }
       const pattern = `${name}/${names.pattern.replace(/^(\.?\/)+/, '')}`;
-      yield {
+      tell({
         at: placeOf(item, ['file']),
         message: `${name} and ${other.name} write files of one name to ${volume}. Put each into a folder of its own.`,
         about: [name, other.name],
@@ -133,7 +133,7 @@ recordings:
           );
           return taken ? [] : [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
         },
-      };
+      });
     }
   },
 };

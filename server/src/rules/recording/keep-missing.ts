@@ -1,7 +1,7 @@
 import { nodeAt } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { bytes, days } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const keepMissing: Rule = {
   id: 'keep-missing',
@@ -31,7 +31,7 @@ recordings:
 `,
     },
   ],
-  *check({ site, plan }: Subject): Iterable<Finding> {
+  check({ site, plan }: Subject, tell: Tell): void {
     const bound = new Set(
       site.policies.retention.flatMap(({ recordings, atLeast, atMost }) =>
         (atLeast ?? atMost) === undefined ? [] : recordings,
@@ -49,13 +49,13 @@ recordings:
       )
         continue;
       const full = plan.storage.volumes[volume.index]?.daysUntilFullKept;
-      yield {
+      tell({
         at: headOf(item),
         message:
           `${name} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is kept` +
           `${full === undefined ? '' : `: ${volume.name} is full after ${days(full)}`}. Give it \`keep\`.`,
         about: [name, volume.name],
-      };
+      });
     }
   },
 };

@@ -2,7 +2,7 @@ import { obstacleWords } from '../../network/obstacle-words.ts';
 import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
@@ -46,7 +46,7 @@ recordings:
 `,
     },
   ],
-  *check({ site, network }: Subject): Iterable<Finding> {
+  check({ site, network }: Subject, tell: Tell): void {
     for (const { item, name, stream: streamName, volume: volumeName } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);
@@ -59,7 +59,7 @@ recordings:
       // Before the first cable is written nothing is known of ways.
       if (unreached !== undefined && site.cables.length === 0) continue;
       const words = unreached === undefined ? undefined : obstacleWords(unreached.why, host.name, stream);
-      yield {
+      tell({
         at: placeOf(item, ['stream']),
         // What is in the way is told where it is; here is what comes of it.
         ...(words !== undefined && { severity: 'information' as const }),
@@ -72,7 +72,7 @@ recordings:
         about: [name, stream.name, host.name],
         related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${stream.name}` }],
         fixes: () => (words === undefined ? received(stream, host.name) : []),
-      };
+      });
     }
   },
 };

@@ -2,7 +2,7 @@ import { isTimeZone, repeatedHours } from '../../standards/time-zone.ts';
 import { placeOf } from '../../site/item.ts';
 import { fileNamesOf } from '../file-names.ts';
 import { setFile, withOffset } from '../free/file-pattern.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const repeatedHour: Rule = {
   id: 'repeated-hour',
@@ -27,7 +27,7 @@ recordings:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const hour = site.timezone === undefined ? undefined : exampleOf(site.timezone);
     if (hour === undefined) return;
     for (const recording of site.recordings) {
@@ -35,7 +35,7 @@ recordings:
       const names = fileNamesOf(recording);
       if (names === undefined || names.tellsRepeatedHour || !['second', 'minute', 'hour'].includes(names.finest))
         continue;
-      yield {
+      tell({
         at: placeOf(item, ['file']),
         message:
           `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the ` +
@@ -49,7 +49,7 @@ recordings:
             { title: 'Add the offset from UTC, %z, to the name', safe: false, edits: [setFile(recording, pattern)] },
           ];
         },
-      };
+      });
     }
   },
 };

@@ -4,7 +4,7 @@ import type { Recording, Retention } from '../../site/model.ts';
 import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { days, duration } from '../../text/words.ts';
-import type { Finding, Fix, Related, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Related, Rule, Subject, Tell } from '../rule.ts';
 
 const MS_A_DAY = 86_400_000;
 
@@ -72,13 +72,13 @@ policies:
 `,
     },
   ],
-  *check({ site, plan }: Subject): Iterable<Finding> {
+  check({ site, plan }: Subject, tell: Tell): void {
     const told = new Set<string>();
     for (const [name, { least, most }] of boundsOf(site.policies.retention)) {
       if (least !== undefined && most !== undefined && least.time > most.time) {
         // What no `keep` meets is told once of the policies, not of each recording.
         const both = `${least.policy.route.join()} ${most.policy.route.join()}`;
-        if (!told.has(both)) yield contradiction(name, least, most);
+        if (!told.has(both)) tell(contradiction(name, least, most));
         told.add(both);
         continue;
       }
@@ -87,7 +87,7 @@ policies:
       const volume = plan.storage.recordings[recording.index]?.volume;
       const figures = volume === undefined ? undefined : plan.storage.volumes[volume.index];
       const finding = findingOf({ least, most }, recording, figures);
-      if (finding !== undefined) yield finding;
+      if (finding !== undefined) tell(finding);
     }
   },
 };

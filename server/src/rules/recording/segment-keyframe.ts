@@ -1,8 +1,9 @@
 import { nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
+import type { ByName } from '../../site/by-name.ts';
 import type { Stream } from '../../site/model.ts';
 import { durationLike } from '../../text/quantity.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
@@ -44,7 +45,7 @@ recordings:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, name, stream: streamName, segment } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const interval = stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval;
@@ -57,7 +58,7 @@ recordings:
       const lasts = [below, above].filter((length) => length > 0).map((length) => durationLike(length, like));
       const declaring = declaringStream(site.streamByName, stream);
       const every = durationLike(interval, writtenAt(declaring.item, 'video', 'keyframe-interval'));
-      yield {
+      tell({
         at: placeOf(item, ['segment']),
         message:
           `With a keyframe every ${every}, files of ${name} last ${lasts.join(' or ')}, not ` +
@@ -78,7 +79,7 @@ recordings:
             edits: [setValue(item, ['segment'], text)],
           }));
         },
-      };
+      });
     }
   },
 };
@@ -89,7 +90,7 @@ function writtenAt(item: Item, ...route: readonly string[]): unknown {
 }
 
 /** The stream that says the keyframe interval: it, or one that it carries. */
-function declaringStream(streams: ReadonlyMap<string, Stream>, stream: Stream): Stream {
+function declaringStream(streams: ByName<Stream>, stream: Stream): Stream {
   const seen = new Set<Stream>();
   let current = stream;
   while (current.video?.keyframeInterval === undefined && current.carries !== undefined && !seen.has(current)) {

@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { fileNamesOf } from '../file-names.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const unknownConversion: Rule = {
   id: 'unknown-conversion',
@@ -23,18 +23,18 @@ recordings:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const recording of site.recordings) {
       const { item, name } = recording;
       const unknown = fileNamesOf(recording)?.unknown ?? [];
       if (unknown.length === 0) continue;
-      yield {
+      tell({
         at: placeOf(item, ['file']),
         message:
           `strftime knows no ${list(unknown, 'or')}, so the name differs from system to system. Take another ` +
           `conversion, or write %% for a percent sign.`,
         about: [name],
-      };
+      });
     }
   },
 };

@@ -2,7 +2,7 @@ import { leastDisks, usableDisks } from '../../standards/raid.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { count } from '../../text/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 /** From the most disks lost without loss of data to the fewest. */
 const LESS = ['raid6', 'raid10', 'raid5', 'mirror', 'none'] as const;
@@ -38,11 +38,11 @@ volumes:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, name, disks, redundancy } of site.volumes) {
       if (disks === undefined || usableDisks(redundancy, disks) !== undefined) continue;
       const takes = `${redundancy === 'raid10' ? 'an even number, ' : ''}${leastDisks[redundancy]} or more`;
-      yield {
+      tell({
         at: placeOf(item, ['disks']),
         message:
           `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or ` +
@@ -69,7 +69,7 @@ volumes:
             });
           return fixes;
         },
-      };
+      });
     }
   },
 };

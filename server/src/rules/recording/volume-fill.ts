@@ -5,7 +5,7 @@ import type { Site } from '../../site/model.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 /** All of a volume, in ten-thousandths. */
 const WHOLE = 10_000;
@@ -54,16 +54,16 @@ volumes:
 `,
     },
   ],
-  *check({ site, plan }: Subject): Iterable<Finding> {
+  check({ site, plan }: Subject, tell: Tell): void {
     const { warn, limit = VOLUME_LIMIT } = site.policies.volumeFill;
     for (const figures of plan.storage.volumes) {
       const { volume, usableBytes, bytesKept, recordings } = figures;
       if (volume.reserve >= WHOLE) {
-        yield {
+        tell({
           at: placeOf(volume.item, ['reserve']),
           message: `A reserve of ${threshold(volume.reserve)} leaves nothing of ${volume.name} for footage. Lower it.`,
           about: [volume.name],
-        };
+        });
       }
       if (usableBytes === undefined || usableBytes === 0) continue;
       const over = (bound: number): boolean => bytesKept > (usableBytes / 10_000) * bound;
@@ -76,7 +76,7 @@ volumes:
       const bound = isOver
         ? `more than the limit of ${threshold(limit)}`
         : `more than the ${threshold(warn ?? limit)} that policy warns at`;
-      yield {
+      tell({
         at: placeOf(volume.item, ['capacity']),
         severity: isOver ? 'error' : 'warning',
         message:
@@ -90,7 +90,7 @@ volumes:
           message: `${recording.name} takes ${bytes(own ?? 0)} in ${duration(recording.keep ?? 0)}`,
         })),
         fixes: () => shortened(site, figures, (usableBytes / 10_000) * Math.min(warn ?? limit, limit)),
-      };
+      });
     }
   },
 };

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { byteRate, count, percentOver, threshold } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 /** In ten-thousandths of what the volume sustains. Common practice, no source. */
 const WARN = 7000;
@@ -35,7 +35,7 @@ recordings:
 `,
     },
   ],
-  *check({ plan }: Subject): Iterable<Finding> {
+  check({ plan }: Subject, tell: Tell): void {
     for (const {
       volume,
       writeRate: { peak },
@@ -44,7 +44,7 @@ recordings:
       const { item, name, sustainedWrite } = volume;
       if (sustainedWrite === undefined || sustainedWrite === 0 || peak * 10_000 <= sustainedWrite * WARN) continue;
       const isOver = peak > sustainedWrite;
-      yield {
+      tell({
         at: placeOf(item, ['sustained-write']),
         severity: isOver ? 'error' : 'warning',
         message:
@@ -54,7 +54,7 @@ recordings:
           `sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. ` +
           'Lower bit rates, or take faster disks.',
         about: [name],
-      };
+      });
     }
   },
 };

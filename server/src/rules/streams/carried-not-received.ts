@@ -1,7 +1,7 @@
 import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const carriedNotReceived: Rule = {
   id: 'carried-not-received',
@@ -37,12 +37,12 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, name, source, carries } of site.streams) {
       const carried = carries === undefined ? undefined : site.streamByName.get(carries);
       if (carried?.source === undefined || source === undefined || !site.deviceByName.has(source)) continue;
       if (carried.source === source || carried.receivers.includes(source)) continue;
-      yield {
+      tell({
         at: placeOf(item, ['carries']),
         message:
           `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the ` +
@@ -50,7 +50,7 @@ streams:
         about: [name, carried.name],
         related: [{ at: headOf(carried.item), message: `the stream that ${name} carries` }],
         fixes: () => addReceiver(carried, source),
-      };
+      });
     }
   },
 };

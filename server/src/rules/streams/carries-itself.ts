@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const carriesItself: Rule = {
   id: 'carries-itself',
@@ -32,7 +32,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const told = new Set<Stream>();
     for (const start of site.carriedInCircle) {
       if (told.has(start)) continue;
@@ -48,7 +48,7 @@ streams:
         const more = circle.length - 1 - shown.length;
         const way =
           shown.length === 0 ? '' : `, by way of ${more > 0 ? `${shown.join(', ')} and ${more} others` : few(shown)}`;
-        yield {
+        tell({
           at: placeOf(stream.item, ['carries']),
           message: `${stream.name} carries itself${way}. Leave carries out at the one that the camera or tuner sends.`,
           about: [stream.name],
@@ -56,7 +56,7 @@ streams:
             at: placeOf(other.item, ['carries']),
             message: `${other.name} carries ${other.carries}`,
           })),
-        };
+        });
       }
     }
   },

@@ -2,7 +2,7 @@ import { multiplexOf } from '../../network/rates.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const muxRateTooLow: Rule = {
   id: 'mux-rate-too-low',
@@ -29,7 +29,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { item, name, muxRate, transport } = stream;
       const media = site.media[stream.index];
@@ -38,7 +38,7 @@ streams:
       if (needed.peak <= muxRate) continue;
       const short = needed.nominal > muxRate;
       const enough = `${Math.ceil(needed.peak / 100_000) / 10} Mb/s`;
-      yield {
+      tell({
         at: placeOf(item, ['mux-rate']),
         severity: short ? 'error' : 'warning',
         message:
@@ -49,7 +49,7 @@ streams:
         fixes: () => [
           { title: `Set the mux-rate to ${enough}`, safe: false, edits: [setValue(item, ['mux-rate'], enough)] },
         ],
-      };
+      });
     }
   },
 };

@@ -1,5 +1,5 @@
 import { headOf } from '../../site/item.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const noReceivers: Rule = {
   id: 'no-receivers',
@@ -24,7 +24,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     // Told by carried-not-received, or by the rule of the recording.
     const used = new Set([
       ...site.streams.map(({ carries }) => carries),
@@ -34,11 +34,11 @@ streams:
       if (receivers.length > 0 || used.has(name) || item.problems.some(({ route }) => route[0] === 'receivers'))
         continue;
       const effect = group === undefined ? ', so it is not sent' : '; its group is sent all the same';
-      yield {
+      tell({
         at: headOf(item),
         message: `Nobody receives ${name}${effect}. Name its receivers, or take it out.`,
         about: [name],
-      };
+      });
     }
   },
 };

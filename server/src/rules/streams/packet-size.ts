@@ -5,7 +5,7 @@ import { PACKET } from '../../standards/transport-stream.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isDatagrams, isRtp } from '../free/port.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const packetSize: Rule = {
   id: 'packet-size',
@@ -44,7 +44,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { item, name, packetSize: size, transport } = stream;
       if (size === undefined || size === 0 || !isDatagrams(stream)) continue;
@@ -54,7 +54,7 @@ streams:
       if (fits && size % unit === 0) continue;
       const most = Math.floor((MAX_PAYLOAD - headers) / unit) * unit;
       const better = Math.min(most, Math.max(unit, Math.floor(size / unit) * unit));
-      yield {
+      tell({
         at: placeOf(item, ['packet-size']),
         message: fits
           ? `${size} B is no multiple of ${unit} B, so it would hold a broken transport stream packet. Take ${better} B.`
@@ -64,7 +64,7 @@ streams:
         fixes: () => [
           { title: `Write ${better} B`, safe: false, edits: [setValue(item, ['packet-size'], `${better} B`)] },
         ],
-      };
+      });
     }
   },
 };

@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 const PARTS = ['video', 'audio'] as const;
 
@@ -30,14 +30,14 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       for (const part of PARTS) {
         const rate = stream[part]?.rate;
         if (rate === undefined || rate.peak >= rate.nominal) continue;
         const { item, name } = stream;
         const [average, peak] = [placeOf(item, [part, 'bitrate']), placeOf(item, [part, 'peak-bitrate'])];
-        yield {
+        tell({
           at: peak,
           message:
             `The ${part} of ${name} peaks at ${bitRate(rate.peak)}, less than the ${bitRate(rate.nominal)} that it ` +
@@ -54,7 +54,7 @@ streams:
               ],
             },
           ],
-        };
+        });
       }
     }
   },

@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { isDatagrams, nextFreePort } from '../free/port.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const portClash: Rule = {
   id: 'port-clash',
@@ -34,7 +34,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const first = new Map<string, Stream>();
     for (const stream of site.streams) {
       const { item, name, port, group } = stream;
@@ -44,7 +44,7 @@ streams:
         if (!first.has(`${receiver}:${port}`)) first.set(`${receiver}:${port}`, stream);
       const other = first.get(`${shared[0]}:${port}`);
       if (other === undefined) continue;
-      yield {
+      tell({
         at: placeOf(item, ['port']),
         message:
           `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take ` +
@@ -63,7 +63,7 @@ streams:
                 },
               ];
         },
-      };
+      });
     }
   },
 };

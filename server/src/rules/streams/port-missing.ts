@@ -2,7 +2,7 @@ import { addEntry, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreePort } from '../free/port.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const portMissing: Rule = {
   id: 'port-missing',
@@ -41,7 +41,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { item, name, transport, port } = stream;
       if (transport === undefined || port !== undefined || nodeAt(item, ['port']) !== undefined)
@@ -52,7 +52,7 @@ streams:
         transport === 'rtsp'
           ? 'for rtsp it is 554 unless the source says otherwise'
           : `${free} and ${free + 1} are free`;
-      yield {
+      tell({
         at: placeOf(item, ['transport']),
         message: `${name} has no port; ${hint}. Say which it is.`,
         about: [name],
@@ -60,7 +60,7 @@ streams:
           const edit = addEntry(item, [], 'port', String(free));
           return edit === undefined ? [] : [{ title: `Use port ${free}`, safe: false, edits: [edit] }];
         },
-      };
+      });
     }
   },
 };

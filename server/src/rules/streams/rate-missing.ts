@@ -1,6 +1,6 @@
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Site, Stream } from '../../site/model.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Media, Site, Stream } from '../../site/model.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const rateMissing: Rule = {
   id: 'rate-missing',
@@ -27,21 +27,25 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     const told = new Set<Stream>();
     const circles = new Set(site.carriedInCircle);
     for (const stream of site.streams) {
       if ((stream.receivers.length === 0 && stream.group === undefined) || stream.muxRate !== undefined) continue;
-      const media = site.media[stream.index];
-      const parts = [media?.video, media?.audio].filter((part) => part !== undefined);
-      if (parts.length > 0 && parts.every(({ rate }) => rate !== undefined)) continue;
+      if (hasRates(site.media[stream.index])) continue;
       const first = firstOf(site, stream, circles);
       if (first === undefined || told.has(first)) continue;
       told.add(first);
-      yield* findings(first);
+      findings(first, tell);
     }
   },
 };
+
+/** Each medium has one, and there is at least one. */
+function hasRates(media: Media | undefined): boolean {
+  if (media?.video === undefined) return media?.audio?.rate !== undefined;
+  return media.video.rate !== undefined && (media.audio === undefined || media.audio.rate !== undefined);
+}
 
 /** The stream that what it carries comes from in the end; `undefined` where that cannot be told, which others tell. */
 function firstOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stream | undefined {
@@ -53,7 +57,7 @@ function firstOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stre
   return at;
 }
 
-function* findings({ item, name, video, audio, transport, muxRate }: Stream): Iterable<Finding> {
+function findings({ item, name, video, audio, transport, muxRate }: Stream, tell: Tell): void {
   if (muxRate !== undefined) return;
   const about = [name];
   // A rate that is written wrong is told of as such.
@@ -61,22 +65,22 @@ function* findings({ item, name, video, audio, transport, muxRate }: Stream): It
     item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
   const loss = 'so it counts as nothing on links and disks';
   if (video !== undefined && video.rate === undefined && !isWritten('video')) {
-    yield {
+    tell({
       at: placeOf(item, ['video'], 'key'),
       about,
       message: `No bit rate is known for the video of ${name}, ${loss}. Declare its bitrate, as set in the camera.`,
-    };
+    });
   }
   if (audio !== undefined && audio.rate === undefined && !isWritten('audio')) {
-    yield {
+    tell({
       at: placeOf(item, ['audio'], 'key'),
       about,
       message: `No bit rate is known for the audio of ${name}, ${loss}. Declare its bitrate.`,
-    };
+    });
   }
   if (video === undefined && audio === undefined) {
     const what =
       transport === 'ts-udp' || transport === 'ts-rtp' ? 'a mux-rate, or video with a bitrate' : 'video with a bitrate';
-    yield { at: headOf(item), about, message: `No bit rate is known for ${name}, ${loss}. Declare ${what}.` };
+    tell({ at: headOf(item), about, message: `No bit rate is known for ${name}, ${loss}. Declare ${what}.` });
   }
 }

@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreePort } from '../free/port.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const transportMismatch: Rule = {
   id: 'transport-mismatch',
@@ -46,12 +46,12 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { item, name, transport, group, muxRate } = stream;
       const about = [name];
       if (transport === 'rtsp' && group !== undefined) {
-        yield {
+        tell({
           at: placeOf(item, ['transport']),
           message:
             'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the ' +
@@ -62,9 +62,9 @@ streams:
             asRtp(stream, nextFreePort(site, { ...stream, transport: 'rtp' })),
             ...without(stream, 'group', 'Leave the group out'),
           ],
-        };
+        });
       } else if (muxRate !== undefined && (transport === 'rtsp' || transport === 'rtp')) {
-        yield {
+        tell({
           at: placeOf(item, ['mux-rate'], 'key'),
           severity: 'warning',
           message:
@@ -72,7 +72,7 @@ streams:
             'stream: ts-rtp or ts-udp.',
           about,
           fixes: () => without(stream, 'mux-rate', 'Leave the mux-rate out'),
-        };
+        });
       }
     }
   },

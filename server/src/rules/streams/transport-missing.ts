@@ -1,6 +1,6 @@
 import { addEntry } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const transportMissing: Rule = {
   id: 'transport-missing',
@@ -28,7 +28,7 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, name, transport, carries, receivers } of site.streams) {
       // A transport that is written but unknown is told as such.
       if (
@@ -38,7 +38,7 @@ streams:
       )
         continue;
       const over = carries === undefined ? '' : `, and takes none over from ${carries}`;
-      yield {
+      tell({
         at: headOf(item),
         message:
           `${name} has no transport${over}: it is counted as rtp. ` +
@@ -48,7 +48,7 @@ streams:
           const edit = addEntry(item, [], 'transport', 'rtp');
           return edit === undefined ? [] : [{ title: 'Say that it is rtp', safe: false, edits: [edit] }];
         },
-      };
+      });
     }
   },
 };

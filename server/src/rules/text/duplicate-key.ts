@@ -3,7 +3,7 @@ import { keyText } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { contentOf } from '../../site/item.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const duplicateKey: Rule = {
   id: 'duplicate-key',
@@ -36,20 +36,20 @@ devices:
 `,
     },
   ],
-  *check({ files }: Subject): Iterable<Finding> {
+  check({ files }: Subject, tell: Tell): void {
     for (const file of files) {
-      yield* sections(file);
+      sections(file, tell);
       for (const piece of file.unusual) {
         const { tree, items } = contentOf(piece);
         for (const { code, detail, start, end, related } of tree.problems) {
           // An item that stands twice is told by duplicate-name, in whatever files it does.
           if (code !== 'duplicate-key' || items.some(({ key }) => key?.start === start)) continue;
-          yield {
+          tell({
             at: { piece, start, end },
             message: `${visible(detail, 40)} stands twice in this mapping, and only the last counts. Take one of them out.`,
             about: [],
             ...(related !== undefined && { related: [{ at: { piece, start: related.start, end: related.end }, message: 'it stands here first' }] }),
-          };
+          });
         }
       }
     }
@@ -57,7 +57,7 @@ devices:
 };
 
 /** Sections whose keys stand in several places of a file. */
-function* sections(file: SiteText): Iterable<Finding> {
+function sections(file: SiteText, tell: Tell): void {
   const first = new Map<string, Span>();
   for (const { name, at } of keysOf(file)) {
     const before = first.get(name);
@@ -65,12 +65,12 @@ function* sections(file: SiteText): Iterable<Finding> {
       first.set(name, at);
       continue;
     }
-    yield {
+    tell({
       at: placeInFile(file, at),
       message: `The section ${visible(name, 40)} stands twice in this file; other readers of YAML keep only the last. Put its entries together.`,
       about: [],
       related: [{ at: placeInFile(file, before), message: 'it starts here' }],
-    };
+    });
   }
 }
 

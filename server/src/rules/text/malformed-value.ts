@@ -11,7 +11,7 @@ import { type Schema, SECTIONS } from '../../site/shape.ts';
 import { nearest } from '../shape/nearest.ts';
 import { aboutItem, firstLine, isToldOf, misfits } from '../shape/sound.ts';
 import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const malformedValue: Rule = {
   id: 'malformed-value',
@@ -99,9 +99,9 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, problem: { route, found, schema } } of misfits(site, 'malformed')) {
-      yield {
+      tell({
         at: firstLine(placeOf(item, route)),
         message: sentence(item, route, found, schema),
         about: aboutItem(item),
@@ -110,17 +110,17 @@ devices:
           if (plain !== undefined) return [write(plain, setValue(item, route, plain), false)];
           return meant(site, found, schema).map((text) => write(text, setValue(item, route, scalarText(text, true))));
         },
-      };
+      });
     }
-    for (const { item, problem: { route, name } } of misfits(site, 'bad-name')) yield badName(item, placeOf(item, route, 'key'), route, name);
+    for (const { item, problem: { route, name } } of misfits(site, 'bad-name')) tell(badName(item, placeOf(item, route, 'key'), route, name));
     for (const item of site.faulty) {
-      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name)) yield badName(item, placeOf(item, [], 'key'), [], item.name);
+      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name)) tell(badName(item, placeOf(item, [], 'key'), [], item.name));
     }
-    for (const item of site.sections.devices) yield* portRanges(item);
+    for (const item of site.sections.devices) portRanges(item, tell);
     for (const device of site.devices) {
-      if (device.ports.length === 0 && portCount(device.item) > 0) yield tooManyPorts(device.item);
+      if (device.ports.length === 0 && portCount(device.item) > 0) tell(tooManyPorts(device.item));
     }
-    for (const item of site.sections.site) if (item.name === 'timezone') yield* unknownZone(item);
+    for (const item of site.sections.site) if (item.name === 'timezone') unknownZone(item, tell);
   },
 };
 
@@ -184,20 +184,20 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
 }
 
 /** Keys of `ports` that are written as a range and declare nothing. */
-function* portRanges(item: Item): Iterable<Finding> {
+function portRanges(item: Item, tell: Tell): void {
   const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
   for (const key of Object.keys(ports)) {
     if (portNames(key).length > 0) continue;
     const [first = 0, last = 0] = key.split('-').map(Number);
     const route = ['ports', key];
-    yield {
+    tell({
       at: placeOf(item, route, 'key'),
       message: last < first ? `${key} declares no port: the lower number comes first.` : `${key} declares more ports than a device has.`,
       about: aboutItem(item),
       beyondSchema: true,
       fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
-    };
+    });
   }
 }
 
@@ -211,16 +211,16 @@ function tooManyPorts(item: Item): Finding {
   };
 }
 
-function* unknownZone(item: Item): Iterable<Finding> {
+function unknownZone(item: Item, tell: Tell): void {
   const zone = item.data;
   if (typeof zone !== 'string' || isToldOf(item, []) || isTimeZone(zone)) return;
   const near = nearest(zone, Intl.supportedValuesOf('timeZone')).map(({ name }) => name);
   const advice = near.length > 0 ? `Did you mean ${list(near, 'or')}?` : 'Write it as continent and city, such as Europe/London.';
-  yield {
+  tell({
     at: placeOf(item),
     message: `${visible(zone, 40)} is not a time zone of the IANA database. ${advice}`,
     about: aboutItem(item),
     beyondSchema: true,
     fixes: () => near.map((name) => write(name, setValue(item, [], name), near.length === 1)),
-  };
+  });
 }

@@ -6,7 +6,7 @@ import { addEntry, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { schemaAt } from '../../site/shape.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const missingKey: Rule = {
   id: 'missing-key',
@@ -64,12 +64,12 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, problem: { key, route } } of misfits(site, 'missing-key')) {
       if (isMisspelt(item, route, key)) continue;
       const below = [...route, key];
       const at = firstLine(placeOf(item, route, route.length === 0 ? 'key' : 'value'));
-      yield {
+      tell({
         at,
         message: `${subjectAt(item, route)} lacks ${key}: ${wanted(schemaAt(item.section, item.name, below))}${suchAs(item, below)}.`,
         about: aboutItem(item),
@@ -78,7 +78,7 @@ devices:
           const edit = value === undefined ? undefined : addEntry(item, route, key, nameText(value));
           return edit === undefined ? [] : [{ title: `Add ${key}: ${value ?? ''}`, safe: false, edits: [edit] } satisfies Fix];
         },
-      };
+      });
     }
   },
 };

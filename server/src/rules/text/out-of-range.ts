@@ -2,7 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { subjectAt, writtenAt } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const outOfRange: Rule = {
   id: 'out-of-range',
@@ -35,9 +35,9 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, problem: { route, found, bound } } of misfits(site, 'out-of-range')) {
-      yield {
+      tell({
         at: placeOf(item, route),
         message: `${subjectAt(item, route)} is ${writtenAt(item, route, found)}; it is ${bound}.`,
         about: aboutItem(item),
@@ -47,7 +47,7 @@ devices:
           const whole = Math.round(found / step) * step;
           return [{ title: `Write ${whole}`, safe: false, edits: [setValue(item, route, String(whole))] } satisfies Fix];
         },
-      };
+      });
     }
   },
 };

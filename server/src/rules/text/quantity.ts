@@ -7,7 +7,7 @@ import type { Mention } from '../../site/mentions.ts';
 import { schemaAt } from '../../site/shape.ts';
 import { aboutItem } from '../shape/sound.ts';
 import { subjectAt } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const quantity: Rule = {
   id: 'quantity',
@@ -65,11 +65,11 @@ recordings:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const item of site.faulty) {
       for (const mention of item.mentions) {
         if (mention.mention !== 'quantity' || isQuantity(mention.read)) continue;
-        yield told(item, mention, mention.read);
+        tell(told(item, mention, mention.read));
       }
     }
   },

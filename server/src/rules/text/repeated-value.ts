@@ -2,7 +2,7 @@ import { nodeAt, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { shown, whatIsAt } from '../shape/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const repeatedValue: Rule = {
   id: 'repeated-value',
@@ -23,12 +23,12 @@ streams:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, problem: { route, found } } of misfits(site, 'repeated')) {
       const around = route.slice(0, -1);
       const list = nodeAt(item, around);
       const first = list?.kind === 'sequence' ? list.items.findIndex((node) => node.kind === 'scalar' && node.value === found) : -1;
-      yield {
+      tell({
         at: placeOf(item, route),
         message: `${shown(found)} stands in ${whatIsAt(item, around)} already. Take it out, or name what was meant.`,
         about: aboutItem(item),
@@ -37,7 +37,7 @@ streams:
           const edit = remove(item, route);
           return edit === undefined ? [] : [{ title: 'Take it out', safe: true, edits: [edit] }];
         },
-      };
+      });
     }
   },
 };

@@ -9,7 +9,7 @@ import { SECTION_NAMES, schemaAt, sectionOf } from '../../site/shape.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { homesOf, schemaAround, withSpace } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const unknownKey: Rule = {
   id: 'unknown-key',
@@ -74,8 +74,8 @@ devices:
 `,
     },
   ],
-  *check({ site, files }: Subject): Iterable<Finding> {
-    for (const file of files) yield* sections(file);
+  check({ site, files }: Subject, tell: Tell): void {
+    for (const file of files) sections(file, tell);
     for (const { item, problem: { key, route, allowed } } of misfits(site, 'unknown-key')) {
       const at = placeOf(item, route, 'key');
       const beyondSchema = isBareKey(at);
@@ -83,19 +83,19 @@ devices:
       const joined = isAlone ? withSpace(key, allowed) : undefined;
       if (joined !== undefined) {
         const edits = [setKey(item, route, joined)];
-        yield {
+        tell({
           at,
           message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
           about: aboutItem(item),
           beyondSchema,
           fixes: () => [{ title: 'Write a space after the colon', safe: true, edits }],
-        };
+        });
         continue;
       }
       const cut = cutByComma(item, route);
       if (cut !== undefined) {
         if (cut.isFirst) {
-          yield {
+          tell({
             at,
             message:
               `The comma ends the ${cut.key}, and ${visible(key, 40)} begins a key, which there is not. ` +
@@ -103,12 +103,12 @@ devices:
             about: aboutItem(item),
             beyondSchema,
             fixes: () => [{ title: `Write ${cut.text}`, safe: true, edits: [{ at: cut.at, text: cut.text }] }],
-          };
+          });
         }
         continue;
       }
       const around = schemaAround(item, route);
-      yield {
+      tell({
         at,
         message: `There is no key ${visible(key, 40)} here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
         about: aboutItem(item),
@@ -117,7 +117,7 @@ devices:
           const siblings = placedBeside(item.data, route);
           return renamings(key, allowed.filter((name) => !siblings.has(name)), at);
         },
-      };
+      });
     }
   },
 };
@@ -127,7 +127,7 @@ function isBareKey({ piece, end }: Place): boolean {
   return !/^\s*:/.test(piece.text.slice(end, end + 100));
 }
 
-function* sections(file: SiteText): Iterable<Finding> {
+function sections(file: SiteText, tell: Tell): void {
   const unknown: { name: string; at: Place }[] = [];
   const there = new Set<string>();
   for (const { section, start, end } of file.cut.headers) {
@@ -141,13 +141,13 @@ function* sections(file: SiteText): Iterable<Finding> {
     }
   }
   for (const { name, at } of unknown) {
-    yield {
+    tell({
       at,
       message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
       about: [],
       // A section that stands in the file already would stand there twice.
       fixes: () => renamings(name, SECTION_NAMES.filter((section) => !there.has(section)), at),
-    };
+    });
   }
 }
 

@@ -1,6 +1,6 @@
 import { visible } from '../../text/visible.ts';
 import { placeInFile } from '../../site/folder.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const unreadableFile: Rule = {
   id: 'unreadable-file',
@@ -9,14 +9,14 @@ export const unreadableFile: Rule = {
   why: `What it declares is missing from the site, so loads come out too low. Names that it may declare are
 not reported as unknown meanwhile. Look at its permissions, its encoding (UTF-8) and its size.`,
   examples: [],
-  *check({ files }: Subject): Iterable<Finding> {
+  check({ files }: Subject, tell: Tell): void {
     for (const file of files) {
       if (file.unreadable === undefined) continue;
-      yield {
+      tell({
         at: placeInFile(file, { start: 0, end: 0 }),
         message: `This file cannot be read: ${visible(file.unreadable)}. What it declares is missing from the site.`,
         about: [],
-      };
+      });
     }
   },
 };

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { shown, subjectAt } from '../shape/words.ts';
-import type { Finding, Rule, Subject } from '../rule.ts';
+import type { Rule, Subject, Tell } from '../rule.ts';
 
 export const valueNotAllowed: Rule = {
   id: 'value-not-allowed',
@@ -36,12 +36,12 @@ devices:
 `,
     },
   ],
-  *check({ site }: Subject): Iterable<Finding> {
+  check({ site }: Subject, tell: Tell): void {
     for (const { item, problem: { route, found, allowed } } of misfits(site, 'not-allowed')) {
       const near = nearest(String(found), allowed.map(String));
       const only = onlyNear(near);
       const names = near.map(({ name }) => name);
-      yield {
+      tell({
         at: placeOf(item, route),
         message: `${subjectAt(item, route)} is ${shown(found)}${
           names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`}`,
@@ -49,7 +49,7 @@ devices:
         fixes: () => names.map((name) => ({
           title: `Change to ${name}`, safe: name === only, edits: [setValue(item, route, scalarText(name, true))],
         })),
-      };
+      });
     }
   },
 };

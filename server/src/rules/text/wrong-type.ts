@@ -6,7 +6,7 @@ import { visible } from '../../text/visible.ts';
 import { isDeclared } from '../shape/declared.ts';
 import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const wrongType: Rule = {
   id: 'wrong-type',
@@ -84,7 +84,7 @@ devices:
 `,
     },
   ],
-  *check({ site, files }: Subject): Iterable<Finding> {
+  check({ site, files }: Subject, tell: Tell): void {
     for (const { unusual } of files) {
       let before = '';
       for (const piece of unusual) {
@@ -92,7 +92,7 @@ devices:
           if (problem.problem !== 'not-an-entry') continue;
           // A whole section in the wrong manner is told at its first entry.
           const told = `${problem.section} ${problem.found}`;
-          if (told !== before || problem.found === 'a single value') yield notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end });
+          if (told !== before || problem.found === 'a single value') tell(notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end }));
           before = told;
         }
       }
@@ -102,23 +102,23 @@ devices:
       if (isToldElsewhere(schema, found, (names) => isDeclared(site, item, names, String(found)))) continue;
       const joined = typeof found === 'string' ? withSpace(found, keysOf(schema ?? {})) : undefined;
       if (joined !== undefined) {
-        yield {
+        tell({
           at: visiblePlace(placeOf(item, route)),
           message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
           about: aboutItem(item),
           fixes: () => [{ title: 'Write a space after the colon', safe: true, edits: [setValue(item, route, joined)] }],
-        };
+        });
         continue;
       }
       const want = wanted(schema, expected);
-      yield {
+      tell({
         at: visiblePlace(placeOf(item, route)),
         message: found === null
           ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
           : `${subjectAt(item, route)} is ${asWritten(found, expected)}; ${want} belongs here${suchAs(item, route)}.`,
         about: aboutItem(item),
         fixes: () => fixesOf(item, route, found, expected, schema),
-      };
+      });
     }
   },
 };

@@ -8,7 +8,7 @@ import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../shape/nearest.ts';
 import { firstLine } from '../shape/sound.ts';
 import { capital } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject } from '../rule.ts';
+import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
 
 export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
@@ -59,13 +59,13 @@ devices:
 `,
     },
   ],
-  *check({ files }: Subject): Iterable<Finding> {
+  check({ files }: Subject, tell: Tell): void {
     for (const file of files) {
       let strays: Piece[] = [];
       for (const piece of file.unusual) {
         const last = strays[strays.length - 1];
         if (last !== undefined && (piece.role !== 'stray' || last.start + last.text.length !== piece.start)) {
-          yield belongsNowhere(file, strays);
+          tell(belongsNowhere(file, strays));
           strays = [];
         }
         if (piece.role === 'stray') {
@@ -73,12 +73,12 @@ devices:
           continue;
         }
         for (const problem of contentOf(piece).problems) {
-          if (problem.problem === 'second-document') yield secondDocument({ piece, ...span(problem) });
-          if (problem.problem === 'not-a-section') yield noSections(firstLine({ piece, ...span(problem) }));
+          if (problem.problem === 'second-document') tell(secondDocument({ piece, ...span(problem) }));
+          if (problem.problem === 'not-a-section') tell(noSections(firstLine({ piece, ...span(problem) })));
         }
-        yield* faults(piece);
+        faults(piece, tell);
       }
-      if (strays.length > 0) yield belongsNowhere(file, strays);
+      if (strays.length > 0) tell(belongsNowhere(file, strays));
     }
   },
 };
@@ -88,18 +88,18 @@ function span({ at: { start, end } }: PieceProblem): { start: number; end: numbe
 }
 
 /** The first fault of a piece, since those behind it mostly follow from it; without one, its aliases. */
-function* faults(piece: Piece): Iterable<Finding> {
+function faults(piece: Piece, tell: Tell): void {
   const { problems } = contentOf(piece).tree;
   if (problems.length === 0) return;
   const first = problems.filter(({ code }) => !isAlias(code) && code !== 'duplicate-key').sort((a, b) => a.start - b.start)[0];
   for (const problem of first === undefined ? aliasFaults(problems) : [first]) {
     const indent = isAlias(problem.code) ? undefined : tabbed(piece, problem.start);
     if (indent !== undefined) {
-      yield byTab(indent);
+      tell(byTab(indent));
       continue;
     }
     const at = firstLine(visiblePlace({ piece, start: problem.start, end: Math.min(problem.end, piece.text.length) }));
-    yield { at, message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) };
+    tell({ at, message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) });
   }
 }
 
