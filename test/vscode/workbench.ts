@@ -102,10 +102,11 @@ export class Workbench {
 
   /** Moves the mouse to where the cursor stands, and waits for the hover that appears. */
   async hoverAtCursor(): Promise<void> {
-    const cursor = await this.page.locator('.editor-group-container.active .cursors-layer .cursor').first().boundingBox();
-    if (!cursor) throw new Error('the cursor is not to be seen');
-    // A hover goes when the mouse or the text moves; then the mouse comes again.
+    const shown = this.page.locator('.editor-group-container.active .cursors-layer .cursor').first();
+    // A hover goes when the mouse or the text moves; then the mouse comes again, to where the cursor is by now.
     for (let tries = 1; ; tries++) {
+      const cursor = await shown.boundingBox();
+      if (!cursor) throw new Error('the cursor is not to be seen');
       await this.page.mouse.move(cursor.x + 60, cursor.y + 60);
       await this.page.mouse.move(cursor.x + 4, cursor.y + cursor.height / 2, { steps: 8 });
       try {
