@@ -18,16 +18,18 @@ const memberships = new WeakMap<Port, { readonly vlans: ByName<Vlan>; readonly m
 /** What is set on the port itself. */
 export function membershipOf(site: Site, port: Port): Membership {
   if (!hasVlans(port)) return NO_NETWORK;
-  const index = (name: string | undefined): number =>
-    name === undefined ? NONE : (site.vlanByName.get(name)?.index ?? NONE);
-  if (port.trunk === undefined) return { untagged: index(port.vlan ?? port.native), tagged: [] };
+  if (port.trunk === undefined) return { untagged: indexOf(site, port.vlan ?? port.native), tagged: NO_NETWORK.tagged };
   const known = memberships.get(port);
   if (known?.vlans === site.vlanByName) return known.membership;
-  const untagged = index(port.native ?? port.vlan);
-  const tagged = [...new Set(port.trunk.map(index))].filter((network) => network !== NONE && network !== untagged);
+  const untagged = indexOf(site, port.native ?? port.vlan);
+  const tagged = [...new Set(port.trunk.map((name) => indexOf(site, name)))].filter((network) => network !== NONE && network !== untagged);
   const membership = { untagged, tagged };
   memberships.set(port, { vlans: site.vlanByName, membership });
   return membership;
+}
+
+function indexOf({ vlanByName }: Site, name: string | undefined): number {
+  return name === undefined ? NONE : (vlanByName.get(name)?.index ?? NONE);
 }
 
 export function hasVlans(port: Port): boolean {

@@ -43,7 +43,7 @@ export function deliverUnicast(ground: Ground, stream: Stream, source: Device): 
     }
     const there = waysOf(ground, found.there);
     const back = waysOf(ground, found.back);
-    const broken = [...there, ...back].find(({ way }) => way === undefined);
+    const broken = there.find(isBroken) ?? back.find(isBroken);
     if (broken !== undefined) {
       unreached.push({ receiver: name, why: { obstacle: 'apart', network: ground.networkName(broken.leg.from.network) } });
       continue;
@@ -67,9 +67,16 @@ interface Route {
   readonly back: readonly Leg[];
 }
 
-type Way = ReturnType<typeof wayBetween>;
+interface Walked {
+  readonly leg: Leg;
+  readonly way: ReturnType<typeof wayBetween>;
+}
 
-function waysOf(ground: Ground, legs: readonly Leg[]): { leg: Leg; way: Way }[] {
+function isBroken({ way }: Walked): boolean {
+  return way === undefined;
+}
+
+function waysOf(ground: Ground, legs: readonly Leg[]): Walked[] {
   return legs.map((leg) => ({ leg, way: wayBetween(ground.tree(leg.from.network), leg.from, leg.to) }));
 }
 

@@ -186,20 +186,12 @@ function alike(site: Site, lacking: Port, more: Port): Fix[] {
 
 /** `wire` is what comes to the host, `from` the port of a switch that sends it. */
 function atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link, tell: Tell): void {
-  const finding = (what: string, fixes: () => Fix[]): Finding => ({
-    at: placeOfEnd(link, host),
-    message: `${portName(from)} is ${described(site, from)}, and ${what}`,
-    about: aboutPorts(host, from),
-    related: [{ at: placeOfVlans(from), message: `${portName(from)}: ${described(site, from)}` }],
-    fixes,
-  });
   if (!hasVlans(host)) {
     if (wire.untagged !== NONE || wire.tagged.length === 0) return;
-    tell(finding(
+    const what =
       `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
-        `give ${host.device.name} a trunk.`,
-      () => forHost(site, from, host),
-    ));
+      `give ${host.device.name} a trunk.`;
+    tell(findingAtHost(site, from, host, link, what, () => forHost(site, from, host)));
     return;
   }
   if (!isKnown(site, host)) return;
@@ -208,11 +200,20 @@ function atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link
   const differs = own.untagged !== NONE && own.untagged !== wire.untagged;
   if (lost.length === 0 && !differs) return;
   const missing = names(site, differs ? [own.untagged, ...lost] : lost);
-  tell(finding(
+  const what =
     `${portName(host)} ${described(site, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
-      `to it. Make both alike.`,
-    () => alike(site, from, host),
-  ));
+    `to it. Make both alike.`;
+  tell(findingAtHost(site, from, host, link, what, () => alike(site, from, host)));
+}
+
+function findingAtHost(site: Site, from: Port, host: Port, link: Link, what: string, fixes: () => Fix[]): Finding {
+  return {
+    at: placeOfEnd(link, host),
+    message: `${portName(from)} is ${described(site, from)}, and ${what}`,
+    about: aboutPorts(host, from),
+    related: [{ at: placeOfVlans(from), message: `${portName(from)}: ${described(site, from)}` }],
+    fixes,
+  };
 }
 
 /** A trunk of the VLANs that the host has addresses for; else the one of its address, without a tag. */
