@@ -25,7 +25,7 @@ import { until } from './until.ts';
 import { Lab } from './lab.ts';
 import { Place } from './place.ts';
 import { whyNoLab } from './probe.ts';
-import { run } from './run.ts';
+import { run, sleep } from './run.ts';
 
 const CAMERA = fileURLToPath(new URL('./camera.py', import.meta.url));
 const FRAME_RATE = 20;
@@ -218,6 +218,19 @@ describe('units that are made for a server, run on it', function () {
     assert.deepEqual(seen, []);
     assert.ok(looked > 10);
     for (const { text } of made.files) assert.ok(!secrets.some((secret) => text.includes(secret)));
+  });
+
+  // Many cameras lock out whoever is refused a few times in a row (common practice).
+  it('leaves a camera in peace for a minute that refuses the password', async () => {
+    server.credentials('paddock-cam', `${USER}\nanother\n`);
+    const asking = server.start('plumbline-relay-paddock-live.service');
+    await until(() => asking.output.includes('is asked again in a minute'), () => asking.output);
+    await sleep(6000);
+    assert.equal(asking.starts, 2, asking.output);
+    await asking.stop();
+    assert.match(asking.output, /401 Unauthorized/);
+    assert.ok(!asking.output.includes('another@'), asking.output);
+    server.credentials('paddock-cam', `${USER}\n${PASSWORD}\n`);
   });
 
   it('names files by the clock of the site, when they are opened', async () => {

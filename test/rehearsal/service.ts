@@ -103,6 +103,12 @@ export class Server {
     const environment = Object.entries(unit.environment()).map(([key, value]) => `${key}=${value}`);
     const loaded = unit.all('Service', 'LoadCredential');
     if (loaded.length > 0) environment.push(`CREDENTIALS_DIRECTORY=/run/credentials/${unit.name}`);
+    if (unit.one('Service', 'RuntimeDirectory') !== undefined) {
+      const kept = join(this.root, 'run', `${unit.name}.kept`);
+      mkdirSync(kept, { recursive: true });
+      chownSync(kept, USER, USER);
+      environment.push(`RUNTIME_DIRECTORY=/run/credentials/${unit.name}.kept`);
+    }
     const folder = join(this.root, 'run', unit.name);
     mkdirSync(folder, { recursive: true });
     for (const each of loaded) {

@@ -30,6 +30,8 @@ const WITH_CREDENTIALS_TEXT = `#!/bin/bash
 # The program finds the address on descriptor 3, as a list for FFmpeg's concat demuxer: not among its arguments, not in
 # its environment, not in a file. The password is taken out of what it says.
 # The user is the first line of the credential NAME (systemd: LoadCredential=), the password the second.
+# A camera that has refused them is asked again after a minute: some lock out who asks often. That it has is kept in a
+# folder of the service (systemd: RuntimeDirectory=) until it asks again.
 set -euo pipefail
 export LC_ALL=C
 
@@ -80,10 +82,17 @@ encode "$password"
 access+=:$encoded
 ((\${#access} <= 127)) || fail "user and password are \${#access} bytes long once encoded, and FFmpeg takes 127"
 
+refused=\${RUNTIME_DIRECTORY:+$RUNTIME_DIRECTORY/refused}
+if [[ -n $refused && -s $refused ]]; then
+  echo "credentials $name: the camera refuses them, and is asked again in a minute" >&2
+  # Nothing comes. A program that sleeps would have to be ended too.
+  read -r -t 60 _ <> <(:) || true
+fi
+
 list="ffconcat version 1.0
 file \${address/:\\/\\//://$access@}
 $options"
-exec "$@" 3<<<"$list" 2> >(trap '' TERM; exec sed --unbuffered --regexp-extended 's#//[^/@[:space:]]*@#//#g' >&2)
+exec "$@" 3<<<"$list" 2> >(trap '' TERM; exec sed --unbuffered --regexp-extended --expression='s#//[^/@[:space:]]*@#//#g' --expression="/401 Unauthorized/w \${refused:-/dev/null}" >&2)
 `;
 
 const MAKE_FOLDERS_TEXT = `#!/bin/bash
