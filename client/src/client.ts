@@ -7,15 +7,12 @@ import { registerCommands } from './commands.ts';
 import { serveFiles } from './files.ts';
 import { registerMaking } from './made/commands.ts';
 import { answerSettings, serverSettings } from './settings.ts';
+import { siteDocuments, sitePattern } from './site-documents.ts';
+import { startQuietly } from './start-quietly.ts';
 import { showStatus } from './status.ts';
-
-const sitePattern = '**/*.site.yaml';
 
 /** VS Code's own command: asks for completions again where a key has been put in and its value is due. */
 const suggestCommand = 'editor.action.triggerSuggest';
-
-/** What the server is asked about; documents of any scheme, so that those of a virtual workspace are too. */
-export const siteDocuments = [{ language: 'yaml', pattern: sitePattern }] as const;
 
 /** What each kind of client is made with, beside its server. */
 export interface ClientParts {
@@ -72,11 +69,6 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     registerAudits(client, log),
   );
   void startQuietly(client);
-}
-
-/** Starts the server; a failure is in the output channel and in the status item, and nowhere else. */
-export async function startQuietly(client: BaseLanguageClient): Promise<void> {
-  await client.start().catch((error: unknown) => client.error('The language server did not start.', error));
 }
 
 /** Restarts a server that ended by itself, but not one that has done so five times in three minutes. */

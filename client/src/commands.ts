@@ -1,8 +1,8 @@
 // The commands of the palette.
 import * as vscode from 'vscode';
 import { type BaseLanguageClient, ExecuteCommandRequest } from 'vscode-languageclient';
-import { startQuietly } from './client.ts';
 import { newSite } from './new-site.ts';
+import { startQuietly } from './start-quietly.ts';
 
 export const commands = {
   fillIn: 'plumbline.fillIn',

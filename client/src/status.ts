@@ -2,8 +2,8 @@
 import * as vscode from 'vscode';
 import { State } from 'vscode-languageclient';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { siteDocuments } from './client.ts';
 import { commands } from './commands.ts';
+import { siteDocuments } from './site-documents.ts';
 
 /** What the server tells of a site after each check, as the notification `plumbline/status`. */
 export interface SiteStatus {

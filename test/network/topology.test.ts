@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { networkOf } from '../../server/src/network/network.ts';
-import { NONE } from '../../server/src/network/link.ts';
+import { NONE } from '../../server/src/network/membership.ts';
 import { portName } from '../../server/src/site/model.ts';
 import { siteOf } from '../site-of.ts';
 

@@ -3,7 +3,8 @@
 import type { Checked } from '../rules/check.ts';
 import { contentOf, type Place } from '../site/item.ts';
 import type { SiteText } from '../site/folder.ts';
-import { type NamedKind, namesOf, placeOfUse, usesIn } from './names/uses.ts';
+import type { NamedKind } from './names/named.ts';
+import { namesOf, placeOfUse, usesIn } from './names/uses.ts';
 
 export interface NameToken {
   readonly kind: NamedKind;

@@ -3,7 +3,7 @@
 import { contains } from '../standards/ipv4.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';
 import type { Route } from '../text/syntax.ts';
-import { NONE } from './link.ts';
+import { NONE } from './membership.ts';
 import type { Topology } from './topology.ts';
 
 export interface AddressUse {

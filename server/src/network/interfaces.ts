@@ -2,7 +2,8 @@
 
 import { type Subnet, contains } from '../standards/ipv4.ts';
 import type { Device, HostRoute, Port, Site } from '../site/model.ts';
-import { type Link, NONE } from './link.ts';
+import type { Link } from './link.ts';
+import { NONE } from './membership.ts';
 import type { Topology } from './topology.ts';
 
 /** A host's or router's place in one network. */

@@ -22,8 +22,6 @@ export interface Link {
   blocked: Port | undefined;
 }
 
-export const NONE = -1;
-
 export function far(link: Link, port: Port): Port {
   return link.a === port ? link.b : link.a;
 }

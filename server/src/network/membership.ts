@@ -2,7 +2,9 @@
 
 import type { ByName } from '../site/by-name.ts';
 import type { Port, Site, Vlan } from '../site/model.ts';
-import { NONE } from './link.ts';
+
+/** In the place of the index of a network. */
+export const NONE = -1;
 
 /** Networks by index. */
 export interface Membership {

@@ -1,8 +1,8 @@
 /** Segments: devices without VLANs of their own that hang together and pass on what reaches them. */
 
 import type { Device, Port, Site } from '../site/model.ts';
-import { type Link, NONE } from './link.ts';
-import { type Membership, hasVlans, membershipOf } from './membership.ts';
+import type { Link } from './link.ts';
+import { type Membership, NONE, hasVlans, membershipOf } from './membership.ts';
 
 /** A port that is cabled to a device of a segment. */
 export interface SegmentEnd {

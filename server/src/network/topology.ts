@@ -9,8 +9,8 @@
 
 import { contains } from '../standards/ipv4.ts';
 import { type Cable, type Device, type Port, type Site, type Vlan, portAt } from '../site/model.ts';
-import { type Link, NONE } from './link.ts';
-import { type Membership, NO_NETWORK, agreed, atHost, membershipOf } from './membership.ts';
+import type { Link } from './link.ts';
+import { type Membership, NONE, NO_NETWORK, agreed, atHost, membershipOf } from './membership.ts';
 import { type Segment, carriedIn, isTransparent, segmentsOf } from './segments.ts';
 import { type SpanningTree, spanningTreeOf } from './spanning-tree.ts';
 

@@ -5,7 +5,8 @@ import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Port, Stream } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgeBeyond } from './bridge-tree.ts';
 import type { Interface } from './interfaces.ts';
-import { type Link, NONE, far, outOf, sentBy } from './link.ts';
+import { type Link, far, outOf, sentBy } from './link.ts';
+import { NONE } from './membership.ts';
 import type { Network } from './network.ts';
 
 export type Cause =

@@ -3,7 +3,8 @@
 import type { Checked } from '../../rules/check.ts';
 import { type Place, fileOf } from '../../site/item.ts';
 import type { SiteText } from '../../site/folder.ts';
-import { type Named, nameAt, placeOfUse, usesOf } from './uses.ts';
+import type { Named } from './named.ts';
+import { nameAt, placeOfUse, usesOf } from './uses.ts';
 
 export interface Definition {
   readonly from: Place;

@@ -6,7 +6,8 @@ import type { Place } from '../../site/item.ts';
 import type { SiteText } from '../../site/folder.ts';
 import { locate } from '../../site/locate.ts';
 import { portNames } from '../../site/read.ts';
-import { type Named, type NamedKind, type Use, nameAt, placeOfUse, usesOf } from './uses.ts';
+import type { Named, NamedKind } from './named.ts';
+import { type Use, nameAt, placeOfUse, usesOf } from './uses.ts';
 
 export interface Refusal {
   readonly refused: string;

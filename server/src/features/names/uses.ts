@@ -9,14 +9,7 @@ import type { SiteText } from '../../site/folder.ts';
 import { portNames, readEnd } from '../../site/read.ts';
 import { SECTIONS } from '../../site/shape.ts';
 import { acceptedNames } from './accepted.ts';
-
-export type NamedKind = 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings' | 'rules' | 'ports';
-
-/** A thing that has a name; of a port the name is `device/port`. */
-export interface Named {
-  readonly kind: NamedKind;
-  readonly name: string;
-}
+import type { Named, NamedKind } from './named.ts';
 
 export interface Use {
   readonly item: Item;

@@ -3,7 +3,7 @@
 import { SemanticTokenTypes, type SemanticTokens, type SemanticTokensDelta } from 'vscode-languageserver-protocol';
 import { SemanticTokensBuilder } from 'vscode-languageserver';
 import { nameTokens } from '../../features/tokens.ts';
-import type { NamedKind } from '../../features/names/uses.ts';
+import type { NamedKind } from '../../features/names/named.ts';
 import type { Asked, Handler } from '../session.ts';
 
 const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {

@@ -1,7 +1,6 @@
 /** The network of one host as its operating system has it: interfaces by name, addresses with prefixes, routes. */
 
-import { membershipOf } from '../../network/membership.ts';
-import { NONE } from '../../network/link.ts';
+import { NONE, membershipOf } from '../../network/membership.ts';
 import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type HostRoute, type Port, type PortAddress, type Vlan, portName } from '../../site/model.ts';

@@ -1,8 +1,8 @@
 /** What each port of a switch is set to, and what is plugged into it. */
 
 import type { Load } from '../../network/rates.ts';
-import { NONE, outOf } from '../../network/link.ts';
-import { hasVlans, membershipOf } from '../../network/membership.ts';
+import { outOf } from '../../network/link.ts';
+import { NONE, hasVlans, membershipOf } from '../../network/membership.ts';
 import type { Feed } from '../../network/power.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Vlan, portAt } from '../../site/model.ts';

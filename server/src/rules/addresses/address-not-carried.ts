@@ -1,6 +1,6 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { type Link, NONE, far } from '../../network/link.ts';
-import { type Membership, hasVlans, membershipOf } from '../../network/membership.ts';
+import { type Link, far } from '../../network/link.ts';
+import { type Membership, NONE, hasVlans, membershipOf } from '../../network/membership.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';

@@ -1,7 +1,7 @@
 /** What each address, group and port that is written as `auto` is filled in with: free, and each its own. */
 
 import { broadcast, contains, formatAddress } from '../../standards/ipv4.ts';
-import { NONE } from '../../network/link.ts';
+import { NONE } from '../../network/membership.ts';
 import type { Topology } from '../../network/topology.ts';
 import { AUTO, type Item } from '../../site/item.ts';
 import type { Device, Port, Site, Stream, Vlan } from '../../site/model.ts';

@@ -1,5 +1,4 @@
-import { NONE } from '../../network/link.ts';
-import { membershipOf } from '../../network/membership.ts';
+import { NONE, membershipOf } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';

@@ -1,6 +1,5 @@
 import type { Link } from '../../network/link.ts';
-import { NONE } from '../../network/link.ts';
-import { type Membership, agreed, hasVlans, membershipOf } from '../../network/membership.ts';
+import { type Membership, NONE, agreed, hasVlans, membershipOf } from '../../network/membership.ts';
 import { carriedIn, isTransparent } from '../../network/segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
