@@ -5,5 +5,5 @@ import { setFlagsFromString } from 'node:v8';
  * To be said before the program is loaded: code is kept for the flags that it was made under.
  */
 export function growSlowly(): void {
-  setFlagsFromString('--heap-growing-percent=50');
+  setFlagsFromString('--heap-growing-percent=30');
 }
