@@ -36,8 +36,11 @@ const TABLE = `
 `;
 
 /** In the order of files and lines. */
-export const mistakes: readonly Mistake[] = TABLE.trim().split('\n').map((line) => {
-  const [file, severity, rule, ...words] = line.trim().split(/ +/);
-  if (file === undefined || rule === undefined || (severity !== 'error' && severity !== 'warning')) throw new Error(`Not a row: ${line}`);
-  return { file: `${file}.site.yaml`, severity, rule, words: words.join(' ') };
-});
+export const mistakes: readonly Mistake[] = TABLE.trim()
+  .split('\n')
+  .map((line) => {
+    const [file, severity, rule, ...words] = line.trim().split(/ +/);
+    if (file === undefined || rule === undefined || (severity !== 'error' && severity !== 'warning'))
+      throw new Error(`Not a row: ${line}`);
+    return { file: `${file}.site.yaml`, severity, rule, words: words.join(' ') };
+  });

@@ -35,7 +35,8 @@ function behindMark(mark: Mark): Mark {
 }
 
 function assertFound({ texts, marks }: Fixture): void {
-  for (const [file, found] of foundByFile(texts, diagnosticsOf(texts))) assert.deepEqual(differences(found, marks.get(file) ?? []), [], file);
+  for (const [file, found] of foundByFile(texts, diagnosticsOf(texts)))
+    assert.deepEqual(differences(found, marks.get(file) ?? []), [], file);
 }
 
 describe('Fixtures', () => {
@@ -43,9 +44,16 @@ describe('Fixtures', () => {
     const fixture = read(entry.name, entry.isDirectory());
     describe(entry.name, () => {
       it('has the findings that are marked, and no others', () => assertFound(fixture));
-      it('has the same with lines that end in CR and LF', () => (
-        assertFound(changed(fixture, (text) => text.replaceAll('\n', '\r\n'), (mark) => mark))));
-      it('has the same behind a byte order mark', () => assertFound(changed(fixture, (text) => `\ufeff${text}`, behindMark)));
+      it('has the same with lines that end in CR and LF', () =>
+        assertFound(
+          changed(
+            fixture,
+            (text) => text.replaceAll('\n', '\r\n'),
+            (mark) => mark,
+          ),
+        ));
+      it('has the same behind a byte order mark', () =>
+        assertFound(changed(fixture, (text) => `\ufeff${text}`, behindMark)));
 
       it('stays whole under all safe fixes, which leave none to apply', () => {
         const { texts: once } = fixedTexts(folderOf(fixture.texts));
@@ -76,9 +84,16 @@ describe('Input without measure', () => {
   for (const [name, text] of Object.entries(cases)) {
     it(`${name}: the rest is read, and messages stay short`, () => {
       const diagnostics = diagnosticsOf({ 'harrow-lane.site.yaml': text });
-      assert.ok(diagnostics.some(({ rule, message }) => rule.id === 'unknown-key' && message.includes('adress')), 'the rest is not read');
-      for (const { message } of diagnostics) assert.ok(message.length < 2000, `a message of ${message.length} characters`);
-      assert.ok(diagnostics.every(({ message }) => !message.includes('a fault of Plumbline')), diagnostics.map(({ message }) => message).join('\n'));
+      assert.ok(
+        diagnostics.some(({ rule, message }) => rule.id === 'unknown-key' && message.includes('adress')),
+        'the rest is not read',
+      );
+      for (const { message } of diagnostics)
+        assert.ok(message.length < 2000, `a message of ${message.length} characters`);
+      assert.ok(
+        diagnostics.every(({ message }) => !message.includes('a fault of Plumbline')),
+        diagnostics.map(({ message }) => message).join('\n'),
+      );
     }).timeout(10_000);
   }
 
@@ -86,7 +101,11 @@ describe('Input without measure', () => {
     const folder = folderOf({ 'a.site.yaml': 'streams:\n  paddock: {source: paddock-cam}\n' });
     folder.setUnreadable('b.site.yaml', 'permission denied');
     const found = check(folder).diagnostics.map(({ rule, message }) => `${rule.id}: ${message}`);
-    assert.ok(found.includes('unreadable-file: This file cannot be read: permission denied. What it declares is missing from the site.'));
+    assert.ok(
+      found.includes(
+        'unreadable-file: This file cannot be read: permission denied. What it declares is missing from the site.',
+      ),
+    );
     assert.ok(!found.some((told) => told.startsWith('unknown-name')));
   });
 });

@@ -5,15 +5,31 @@ import { fileURLToPath } from 'node:url';
 
 /** From the ground up: a layer may import itself and what stands before it. */
 const LAYERS = [
-  'standards', 'text', 'site', 'network', 'storage', 'recordings', 'plan.ts', 'report', 'rules', 'make', 'footage', 'audit',
-  'features', 'machine', 'lsp', 'cli',
+  'standards',
+  'text',
+  'site',
+  'network',
+  'storage',
+  'recordings',
+  'plan.ts',
+  'report',
+  'rules',
+  'make',
+  'footage',
+  'audit',
+  'features',
+  'machine',
+  'lsp',
+  'cli',
 ];
 
 /** The layers that meet the machine; all below them runs in a browser worker too. */
 const HOSTS = ['machine', 'lsp', 'cli'];
 
 const source = join(dirname(fileURLToPath(import.meta.url)), '..', 'server', 'src');
-const files = readdirSync(source, { recursive: true, encoding: 'utf8' }).filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts'));
+const files = readdirSync(source, { recursive: true, encoding: 'utf8' }).filter(
+  (path) => path.endsWith('.ts') && !path.endsWith('.d.ts'),
+);
 
 function importsOf(path: string): string[] {
   const text = readFileSync(join(source, path), 'utf8');
@@ -26,7 +42,10 @@ function layerOf(path: string): string {
 
 describe('layers', () => {
   it('every file is in one of them', () => {
-    assert.deepEqual([...new Set(files.map(layerOf))].filter((layer) => !LAYERS.includes(layer)), []);
+    assert.deepEqual(
+      [...new Set(files.map(layerOf))].filter((layer) => !LAYERS.includes(layer)),
+      [],
+    );
   });
 
   for (const path of files) {

@@ -25,9 +25,10 @@ export function readMarks(text: string, named: boolean): { text: string; marks: 
       continue;
     }
     const [, carets, from, to, rest = ''] = match;
-    const range = carets === undefined
-      ? { start: Number(from) - 1, end: Number(to) - 1 }
-      : { start: line.indexOf('^'), end: line.indexOf('^') + carets.length };
+    const range =
+      carets === undefined
+        ? { start: Number(from) - 1, end: Number(to) - 1 }
+        : { start: line.indexOf('^'), end: line.indexOf('^') + carets.length };
     const [, rule, message = ''] = named ? (RULE.exec(rest) ?? []) : [undefined, undefined, rest.trim()];
     if (named && rule === undefined) throw new Error(`no rule in the mark ${line}`);
     marks.push({ line: kept.length - 1, ...range, rule, message });
@@ -47,13 +48,19 @@ export function differences(found: readonly Found[], marks: readonly Mark[]): st
     if (index >= 0) left.splice(index, 1);
     return index < 0;
   });
-  return [...unmarked.map((finding) => `found, not marked: ${shown(finding)}`), ...left.map((mark) => `marked, not found: ${shown(mark)}`)];
+  return [
+    ...unmarked.map((finding) => `found, not marked: ${shown(finding)}`),
+    ...left.map((mark) => `marked, not found: ${shown(mark)}`),
+  ];
 }
 
 function agrees(mark: Mark, finding: Found): boolean {
   return (
-    mark.line === finding.line && mark.start === finding.start && mark.end === finding.end &&
-    (mark.rule === undefined || mark.rule === finding.rule) && finding.message.includes(mark.message)
+    mark.line === finding.line &&
+    mark.start === finding.start &&
+    mark.end === finding.end &&
+    (mark.rule === undefined || mark.rule === finding.rule) &&
+    finding.message.includes(mark.message)
   );
 }
 

@@ -11,9 +11,15 @@ describe('the README', () => {
     const [site = '', lint = ''] = blocks;
     const folder = new SiteFolder();
     folder.set('file:///site.site.yaml', site);
-    assert.deepEqual(check(folder).diagnostics.map(({ rule }) => rule.id), ['port-speed-mismatch']);
+    assert.deepEqual(
+      check(folder).diagnostics.map(({ rule }) => rule.id),
+      ['port-speed-mismatch'],
+    );
     folder.set('file:///lint.site.yaml', lint);
-    assert.deepEqual(check(folder).diagnostics.map(({ message }) => message), []);
+    assert.deepEqual(
+      check(folder).diagnostics.map(({ message }) => message),
+      [],
+    );
   });
 
   it('shows every picture that is taken, each small and with words for those who do not see it', () => {

@@ -28,7 +28,10 @@ describe('Rules', () => {
       .flatMap(({ name }) => readdirSync(new URL(`${name}/`, folder)))
       .map((name) => name.replace(/\.ts$/, ''));
     assert.deepEqual(rules.map(({ id }) => id).sort(), files.sort());
-    assert.deepEqual(rules.map(({ id }) => id), ruleIds);
+    assert.deepEqual(
+      rules.map(({ id }) => id),
+      ruleIds,
+    );
   });
 
   it('have ids of their own, in small letters with hyphens', () => {
@@ -55,7 +58,13 @@ function exampleTests(rule: Rule, example: Example): void {
 
   it('finds what is marked, where it is marked, and nothing else', () => {
     assert.ok(marks.length > 0, 'nothing is marked');
-    assert.deepEqual(differences(of(rule, bad).map((diagnostic) => foundIn(bad, diagnostic)), marks), []);
+    assert.deepEqual(
+      differences(
+        of(rule, bad).map((diagnostic) => foundIn(bad, diagnostic)),
+        marks,
+      ),
+      [],
+    );
   });
 
   it('marks places inside the text', () => {
@@ -69,13 +78,15 @@ function exampleTests(rule: Rule, example: Example): void {
 
   // Of several findings, the first fix may leave the others.
   const right = example.good ?? (marks.length === 1 ? example.fixed : undefined);
-  if (right !== undefined) it('finds nothing where all is right', () => assert.deepEqual(messages(of(rule, right)), []));
+  if (right !== undefined)
+    it('finds nothing where all is right', () => assert.deepEqual(messages(of(rule, right)), []));
 
   const fixes = of(rule, bad).flatMap((finding) => (finding.fixes?.() ?? []).map((fix) => ({ finding, fix })));
   it('shows what its first fix makes of it', () => {
     const first = fixes[0];
     if (first === undefined) assert.equal(example.fixed, undefined, 'there is no fix');
-    else if (example.fixed !== undefined) assert.equal(edited(texts, first.fix.edits)[FILE]?.trim(), example.fixed.trim());
+    else if (example.fixed !== undefined)
+      assert.equal(edited(texts, first.fix.edits)[FILE]?.trim(), example.fixed.trim());
   });
 
   for (const { finding, fix } of fixes) {

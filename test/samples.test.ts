@@ -73,14 +73,19 @@ describe('samples/harrow-lane, the clean one', () => {
     assert.ok(kinds(site, 'access-point').length >= 1);
     assert.ok(kinds(site, 'display').length >= 2);
     assert.ok(kinds(site, 'tuner').length >= 1);
-    assert.deepEqual(site.deviceByName.get('recorder')?.ports.map(({ name }) => name), ['lan', 'cams']);
+    assert.deepEqual(
+      site.deviceByName.get('recorder')?.ports.map(({ name }) => name),
+      ['lan', 'cams'],
+    );
     assert.ok(site.cables.some(({ type }) => type === 'os2'));
     assert.ok(site.cables.some(({ through }) => through.length > 0));
     assert.ok(site.policies.retention.length > 0);
   });
 
   it('brings every stream to everyone who wants it', () => {
-    const missed = plan.network.deliveries.flatMap(({ stream, unreached }) => unreached.map(({ receiver }) => `${stream.name}: ${receiver}`));
+    const missed = plan.network.deliveries.flatMap(({ stream, unreached }) =>
+      unreached.map(({ receiver }) => `${stream.name}: ${receiver}`),
+    );
     assert.deepEqual(missed, []);
   });
 
@@ -88,30 +93,48 @@ describe('samples/harrow-lane, the clean one', () => {
     const recorded = new Set(site.recordings.map(({ stream }) => stream));
     for (const stream of site.streams.filter(({ source }) => kinds(site, 'camera').includes(source ?? ''))) {
       const resent = site.streams.filter(({ carries }) => carries === stream.name).map(({ name }) => name);
-      assert.ok([stream.name, ...resent].some((name) => recorded.has(name)), stream.name);
+      assert.ok(
+        [stream.name, ...resent].some((name) => recorded.has(name)),
+        stream.name,
+      );
     }
-    for (const { bytesKept, usableBytes } of plan.storage.volumes) assert.ok(bytesKept > 0 && bytesKept < 0.8 * (usableBytes ?? 0));
+    for (const { bytesKept, usableBytes } of plan.storage.volumes)
+      assert.ok(bytesKept > 0 && bytesKept < 0.8 * (usableBytes ?? 0));
   });
 
   it('closes a ring of switches, and spanning tree leaves one side of it idle', () => {
-    const idle = plan.network.topology.links.filter(({ blocked }) => blocked !== undefined).map(({ cable }) => cable.name);
+    const idle = plan.network.topology.links
+      .filter(({ blocked }) => blocked !== undefined)
+      .map(({ cable }) => cable.name);
     assert.deepEqual(idle, ['stable/10 – glasshouse/8']);
   });
 
   it('sends multicast by the card towards the cameras, and the copy for the office by the other', () => {
-    const left = plan.network.deliveries.filter(({ source }) => source?.name === 'recorder').map(({ stream, leaves }) => `${stream.name} ${leaves?.port.name}`);
-    assert.deepEqual(left.filter((text) => !text.endsWith('-live cams')), ['gate-office lan']);
+    const left = plan.network.deliveries
+      .filter(({ source }) => source?.name === 'recorder')
+      .map(({ stream, leaves }) => `${stream.name} ${leaves?.port.name}`);
+    assert.deepEqual(
+      left.filter((text) => !text.endsWith('-live cams')),
+      ['gate-office lan'],
+    );
   });
 });
 
 describe('samples/first-draft, the one with mistakes', () => {
   it('shows each mistake at its words, and nothing else', () => {
-    const found = placed(check(readSite(FIRST_DRAFT).folder)).map(({ file, severity, rule, source, column, endColumn }) =>
-      ({ file: file.slice(FIRST_DRAFT.length + 1), severity, rule, words: source.slice(column - 1, endColumn - 1) }));
+    const found = placed(check(readSite(FIRST_DRAFT).folder)).map(
+      ({ file, severity, rule, source, column, endColumn }) => ({
+        file: file.slice(FIRST_DRAFT.length + 1),
+        severity,
+        rule,
+        words: source.slice(column - 1, endColumn - 1),
+      }),
+    );
     assert.deepEqual(found, mistakes);
   });
 
-  it('has at least sixteen mistakes of different rules', () => assert.ok(new Set(mistakes.map(({ rule }) => rule)).size >= 16));
+  it('has at least sixteen mistakes of different rules', () =>
+    assert.ok(new Set(mistakes.map(({ rule }) => rule)).size >= 16));
 
   // Source: YAML 1.2, by the package yaml.
   it('is still YAML after all safe fixes, and has fewer findings', () => {
@@ -129,7 +152,9 @@ describe('samples/first-draft, the one with mistakes', () => {
     const original = folder.files;
     const trials = diagnostics.flatMap(({ message, rule, fixes }) =>
       (fixes?.() ?? []).map(({ title, edits }) => {
-        const texts = [...byFile(edits)].map(([uri, ofFile]) => [uri, applyEdits(folder.get(uri)?.text ?? '', ofFile)] as const);
+        const texts = [...byFile(edits)].map(
+          ([uri, ofFile]) => [uri, applyEdits(folder.get(uri)?.text ?? '', ofFile)] as const,
+        );
         return { title, texts, message, rule: rule.id };
       }),
     );
@@ -142,7 +167,8 @@ describe('samples/first-draft, the one with mistakes', () => {
       const after = check(folder).diagnostics;
       assert.ok(!after.some((finding) => finding.message === message), title);
       // Whom a misspelt name meant may be out of reach, which shows only then.
-      if (fixed !== 'unknown-name') for (const [rule, count] of counted(after)) assert.ok(count <= (before.get(rule) ?? 0), `${title}: ${rule}`);
+      if (fixed !== 'unknown-name')
+        for (const [rule, count] of counted(after)) assert.ok(count <= (before.get(rule) ?? 0), `${title}: ${rule}`);
       for (const { uri, text } of original) folder.set(uri, text);
     }
   });

@@ -9,7 +9,10 @@ export function siteOf(text: string): Site {
   const folder = new SiteFolder();
   folder.set('file:///harrow-lane/all.site.yaml', text);
   const site = folder.site();
-  assert.deepEqual(site.items.flatMap(({ problems }) => problems), []);
+  assert.deepEqual(
+    site.items.flatMap(({ problems }) => problems),
+    [],
+  );
   return site;
 }
 

@@ -37,7 +37,8 @@ describe('the tour of the README', function () {
       const { status, err } = run(line);
       assert.equal(status, 0, `${line}\n${err}`);
     }
-    for (const made of ['papers', 'made']) assert.ok(readdirSync(join(folder, made), { recursive: true }).length > 2, made);
+    for (const made of ['papers', 'made'])
+      assert.ok(readdirSync(join(folder, made), { recursive: true }).length > 2, made);
   });
 
   it('audits what was recorded, and joins it: as many frames as were filmed', () => {
@@ -45,7 +46,19 @@ describe('the tour of the README', function () {
     for (const minute of ['00', '01', '02']) {
       const file = join(archive, 'gate', `2026-11-25_13-${minute}-00+0000.mp4`);
       const picture = `testsrc2=size=320x180:rate=${FRAME_RATE}:duration=60`;
-      execFileSync('ffmpeg', ['-v', 'error', '-f', 'lavfi', '-i', picture, '-g', String(2 * FRAME_RATE), '-pix_fmt', 'yuv420p', file]);
+      execFileSync('ffmpeg', [
+        '-v',
+        'error',
+        '-f',
+        'lavfi',
+        '-i',
+        picture,
+        '-g',
+        String(2 * FRAME_RATE),
+        '-pix_fmt',
+        'yuv420p',
+        file,
+      ]);
     }
     const [audit = '', footage = '', ...more] = serving;
     assert.deepEqual(more, []);
@@ -57,7 +70,22 @@ describe('the tour of the README', function () {
     assert.equal(joined.status, 0, `${joined.out}\n${joined.err}`);
     const result = join(folder, 'gate.mp4');
     assert.ok(existsSync(`${result}.json`));
-    const frames = execFileSync('ffprobe', ['-v', 'error', '-count_frames', '-select_streams', 'v', '-show_entries', 'stream=nb_read_frames', '-of', 'csv=p=0', result], { encoding: 'utf8' });
+    const frames = execFileSync(
+      'ffprobe',
+      [
+        '-v',
+        'error',
+        '-count_frames',
+        '-select_streams',
+        'v',
+        '-show_entries',
+        'stream=nb_read_frames',
+        '-of',
+        'csv=p=0',
+        result,
+      ],
+      { encoding: 'utf8' },
+    );
     assert.equal(Number(frames), 2 * 60 * FRAME_RATE);
   });
 });

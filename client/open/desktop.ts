@@ -10,7 +10,10 @@ import { delimiter, join } from 'node:path';
 export function desktopCode(environment: NodeJS.ProcessEnv = process.env): string | undefined {
   if (environment['VSCODE_IPC_HOOK_CLI']) return undefined;
   const name = process.platform === 'win32' ? 'code.cmd' : 'code';
-  const onPath = (environment['PATH'] ?? '').split(delimiter).filter(Boolean).map((folder) => join(folder, name));
+  const onPath = (environment['PATH'] ?? '')
+    .split(delimiter)
+    .filter(Boolean)
+    .map((folder) => join(folder, name));
   const application = '/Applications/Visual Studio Code.app/Contents/Resources/app/bin/code';
   return [...onPath, ...(process.platform === 'darwin' ? [application] : [])].find((path) => existsSync(path));
 }
@@ -22,7 +25,10 @@ export function desktopCode(environment: NodeJS.ProcessEnv = process.env): strin
  * @returns the exit code of `code`, which ends once the window is asked for
  */
 export function openDesktop(
-  code: string, folder: string, file: string, extensions: readonly string[],
+  code: string,
+  folder: string,
+  file: string,
+  extensions: readonly string[],
 ): Promise<number | null> {
   const words = ['--new-window', ...extensions.map((path) => `--extensionDevelopmentPath=${path}`), folder, file];
   // On Windows `code` is a .cmd, which only a shell runs; its words are then quoted for it.

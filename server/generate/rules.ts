@@ -53,30 +53,54 @@ function page(id: string, text: string): Output {
 async function filesOf(root: string, folder: Folder): Promise<RuleFile[]> {
   const path = join(root, 'server/src/rules', folder);
   const names = (await readdir(path)).filter((name) => name.endsWith('.ts')).sort();
-  return Promise.all(names.map(async (name) => {
-    const id = name.slice(0, -'.ts'.length);
-    const constant = id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
-    const exported = (await import(pathToFileURL(join(path, name)).href)) as Readonly<Record<string, unknown>>;
-    const rule = exported[constant] as Rule | undefined;
-    if (rule?.id !== id) throw new Error(`${folder}/${name} does not export ${constant}, a rule with the id ${id}`);
-    return { folder, id, constant, rule };
-  }));
+  return Promise.all(
+    names.map(async (name) => {
+      const id = name.slice(0, -'.ts'.length);
+      const constant = id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
+      const exported = (await import(pathToFileURL(join(path, name)).href)) as Readonly<Record<string, unknown>>;
+      const rule = exported[constant] as Rule | undefined;
+      if (rule?.id !== id) throw new Error(`${folder}/${name} does not export ${constant}, a rule with the id ${id}`);
+      return { folder, id, constant, rule };
+    }),
+  );
 }
 
 function list(files: readonly RuleFile[]): string {
   const imports = files.map(({ folder, id, constant }) => `import { ${constant} } from './${folder}/${id}.ts';`);
   const names = files.map(({ constant }) => `  ${constant},`);
-  return [CODE_BANNER, '', ...imports, "import type { Rule } from './rule.ts';", '', 'export const rules: readonly Rule[] = [', ...names, '];', ''].join('\n');
+  return [
+    CODE_BANNER,
+    '',
+    ...imports,
+    "import type { Rule } from './rule.ts';",
+    '',
+    'export const rules: readonly Rule[] = [',
+    ...names,
+    '];',
+    '',
+  ].join('\n');
 }
 
 /** Apart from the rules, so that a rule can look them up. */
 function ids(files: readonly RuleFile[]): string {
   const list = (name: string, ids: readonly string[]): string[] => [
-    `export const ${name}: readonly string[] = [`, ...ids.map((id) => `  '${id}',`), '];', '',
+    `export const ${name}: readonly string[] = [`,
+    ...ids.map((id) => `  '${id}',`),
+    '];',
+    '',
   ];
   return [
-    CODE_BANNER, '', ...list('ruleIds', files.map(({ id }) => id)),
-    '/** What audits find; it is set and accepted like a rule. */', ...list('faultIds', faults.map(({ id }) => id)),
+    CODE_BANNER,
+    '',
+    ...list(
+      'ruleIds',
+      files.map(({ id }) => id),
+    ),
+    '/** What audits find; it is set and accepted like a rule. */',
+    ...list(
+      'faultIds',
+      faults.map(({ id }) => id),
+    ),
   ].join('\n');
 }
 
@@ -98,7 +122,9 @@ function index(files: readonly RuleFile[]): string {
 
 function table(title: string, faults: readonly Fault[]): string[] {
   const rows = faults.map(({ id, severity, summary }) => `| [${id}](${id}.md) | ${severity} | ${cell(summary)} |`);
-  return rows.length === 0 ? [] : [title, ['| rule | severity | what it finds |', '| --- | --- | --- |', ...rows].join('\n')];
+  return rows.length === 0
+    ? []
+    : [title, ['| rule | severity | what it finds |', '| --- | --- | --- |', ...rows].join('\n')];
 }
 
 function cell(text: string): string {

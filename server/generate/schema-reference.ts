@@ -1,7 +1,15 @@
 /** The reference page of the site language: section by section what may be written, its unit, default and an example. */
 
 import { stringify } from 'yaml';
-import { type Schema, SECTIONS, SECTION_NAMES, type SectionName, resolved, sectionSchema, under } from '../src/site/shape.ts';
+import {
+  type Schema,
+  SECTIONS,
+  SECTION_NAMES,
+  type SectionName,
+  resolved,
+  sectionSchema,
+  under,
+} from '../src/site/shape.ts';
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
 import type { Output } from './output.ts';
 
@@ -64,10 +72,21 @@ function rowsOf(mapping: Schema, prefix: string): Row[] {
     const schema = resolved(property);
     if (schema === undefined) return [];
     const path = `${prefix}${key}`;
-    const fallback = mapping.required?.includes(key) === true ? 'required' : schema.default === undefined ? '' : code(schema.default);
-    const cells = [`\`${path}\``, valueWords(property), fallback, schema.description ?? '', (schema.examples ?? []).map(code).join(', ')];
-    const inner = schema.properties !== undefined && mappingName(property) === undefined ? rowsOf(schema, `${path}: `) : [];
-    return [{ row: `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`, values: meanings(path, property) }, ...inner];
+    const fallback =
+      mapping.required?.includes(key) === true ? 'required' : schema.default === undefined ? '' : code(schema.default);
+    const cells = [
+      `\`${path}\``,
+      valueWords(property),
+      fallback,
+      schema.description ?? '',
+      (schema.examples ?? []).map(code).join(', '),
+    ];
+    const inner =
+      schema.properties !== undefined && mappingName(property) === undefined ? rowsOf(schema, `${path}: `) : [];
+    return [
+      { row: `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`, values: meanings(path, property) },
+      ...inner,
+    ];
   });
 }
 
@@ -75,7 +94,11 @@ function meanings(path: string, property: Schema): string | undefined {
   const schema: Bounded | undefined = freeValue(property);
   const { enum: values, enumDescriptions } = schema?.then ?? schema ?? {};
   if (values === undefined || enumDescriptions === undefined) return undefined;
-  return [`Values of \`${path}\`:`, '', ...values.map((value, i) => `- ${code(value)}: ${enumDescriptions[i] ?? ''}`)].join('\n');
+  return [
+    `Values of \`${path}\`:`,
+    '',
+    ...values.map((value, i) => `- ${code(value)}: ${enumDescriptions[i] ?? ''}`),
+  ].join('\n');
 }
 
 /** Of a map by name, what stands behind each name; of anything else, itself. */
@@ -95,24 +118,24 @@ function mappingName({ $ref, items, additionalProperties }: Schema): string | un
 }
 
 const NAME_WORDS: Readonly<Record<NonNullable<Schema['x-names']>, string>> = {
-  devices: 'device name',
-  vlans: 'VLAN name',
-  streams: 'stream name',
-  volumes: 'volume name',
-  recordings: 'recording name',
-  rules: 'rule name',
+  'devices': 'device name',
+  'vlans': 'VLAN name',
+  'streams': 'stream name',
+  'volumes': 'volume name',
+  'recordings': 'recording name',
+  'rules': 'rule name',
   'port-end': '`device/port` or device',
   'own-port': 'name of a port of the same device',
 };
 
 const FORM_WORDS: Readonly<Record<NonNullable<Schema['x-form']>, string>> = {
-  address: 'IPv4 address',
-  subnet: 'IPv4 subnet',
+  'address': 'IPv4 address',
+  'subnet': 'IPv4 subnet',
   'address-range': 'first and last IPv4 address, with a hyphen between',
-  group: 'IPv4 multicast address',
-  mac: 'MAC address',
+  'group': 'IPv4 multicast address',
+  'mac': 'MAC address',
   'time-zone': 'IANA time zone',
-  destination: 'IPv4 subnet or `default`',
+  'destination': 'IPv4 subnet or `default`',
 };
 
 function valueWords(property: Schema): string {
@@ -120,7 +143,8 @@ function valueWords(property: Schema): string {
   if (schema === undefined) return '';
   const { items, additionalProperties } = schema;
   if (items !== undefined) return `list: ${valueWords(items)}`;
-  if (typeof additionalProperties === 'object') return `by ${nameWords(schema.propertyNames)}: ${valueWords(additionalProperties)}`;
+  if (typeof additionalProperties === 'object')
+    return `by ${nameWords(schema.propertyNames)}: ${valueWords(additionalProperties)}`;
   const mapping = mappingName(property);
   const words = mapping === undefined ? singleWords(schema) : `[${mapping}](#${mapping})`;
   return schema.then?.enum === undefined ? words : `${schema.then.enum.map(code).join(', ')}, or ${words}`;
@@ -132,7 +156,7 @@ function nameWords(propertyNames: Schema | undefined): string {
 }
 
 function singleWords(schema: Bounded): string {
-  const { 'x-quantity': quantity, 'x-names': names, 'x-form': form, enum: values, type, minimum, maximum } = schema;
+  const { 'x-quantity': quantity, 'x-names': names, 'x-form': form, 'enum': values, type, minimum, maximum } = schema;
   if (quantity !== undefined) return `[${quantity.replace('-', ' ')}](#quantities)`;
   if (names !== undefined) return NAME_WORDS[names];
   if (form !== undefined) return FORM_WORDS[form];
@@ -140,13 +164,18 @@ function singleWords(schema: Bounded): string {
   if (type === 'boolean') return '`true` or `false`';
   if (type === 'object') return 'mapping';
   if (type === 'string') return 'text';
-  const bounds = [minimum === undefined ? '' : ` from ${minimum}`, maximum === undefined ? '' : ` to ${maximum}`].join('');
+  const bounds = [minimum === undefined ? '' : ` from ${minimum}`, maximum === undefined ? '' : ` to ${maximum}`].join(
+    '',
+  );
   return `${type === 'integer' ? 'whole number' : 'number'}${bounds}`;
 }
 
 function quantityParts(): string[] {
   const quantities = Object.values(definitions).filter((definition) => definition['x-quantity'] !== undefined);
-  const rows = quantities.map(({ title, description, examples }) => `| ${title ?? ''} | ${description ?? ''} | ${(examples ?? []).map(code).join(', ')} |`);
+  const rows = quantities.map(
+    ({ title, description, examples }) =>
+      `| ${title ?? ''} | ${description ?? ''} | ${(examples ?? []).map(code).join(', ')} |`,
+  );
   return ['## Quantities', ['| quantity | how it is written | example |', '| --- | --- | --- |', ...rows].join('\n')];
 }
 

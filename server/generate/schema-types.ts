@@ -41,12 +41,22 @@ function inlined(value: unknown, defs: Readonly<Record<string, Schema>>): unknow
     if (target === undefined) throw new Error(`schemas/site.schema.json refers to ${name}, which is not in its $defs.`);
     return target['type'] === 'object' ? { $ref } : inlined({ ...target, ...beside }, defs);
   }
-  const { title, examples: _examples, defaultSnippets: _snippets, if: _if, then, minItems: _minItems, ...rest } = schema;
+  const {
+    title,
+    examples: _examples,
+    defaultSnippets: _snippets,
+    if: _if,
+    then,
+    minItems: _minItems,
+    ...rest
+  } = schema;
   const kept = Object.fromEntries(Object.entries(rest).map(([key, inner]) => [key, inlined(inner, defs)]));
   // `title` may also be a property of that name.
   if (typeof title === 'object') kept['title'] = inlined(title, defs);
   // A type list with `then` for texts is a choice between them and the mapping.
-  return then === undefined ? kept : { description: kept['description'], anyOf: [inlined(then, defs), { ...kept, type: 'object' }] };
+  return then === undefined
+    ? kept
+    : { description: kept['description'], anyOf: [inlined(then, defs), { ...kept, type: 'object' }] };
 }
 
 function typeName(name: string): string {

@@ -25,16 +25,23 @@ interface Section {
 }
 
 /** The package is CommonJS: its default export is the module, or the function, by how it is loaded. */
-const standaloneCode = typeof standalone === 'function' ? standalone : (standalone as { default: typeof standalone }).default;
+const standaloneCode =
+  typeof standalone === 'function' ? standalone : (standalone as { default: typeof standalone }).default;
 
 export async function schemaValidators(root: string): Promise<Output[]> {
   const schema = JSON.parse(await readFile(join(root, 'schemas/site.schema.json'), 'utf8')) as SiteSchema;
-  const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true, code: { source: true, esm: true, lines: true } });
+  const ajv = new Ajv2020({
+    allErrors: true,
+    strict: true,
+    allowUnionTypes: true,
+    code: { source: true, esm: true, lines: true },
+  });
   ajv.addSchema(withItemTypes(bare(schema), schema.$defs) as SiteSchema);
   const id = schema.$id;
   const names: Record<string, string> = {};
   for (const [name, section] of Object.entries(schema.properties)) {
-    const each = typeof section.additionalProperties === 'object' ? section.additionalProperties.$ref : section.items?.$ref;
+    const each =
+      typeof section.additionalProperties === 'object' ? section.additionalProperties.$ref : section.items?.$ref;
     names[name] = each === undefined ? `${id}#/properties/${name}` : `${id}${each}`;
   }
   const code = standaloneCode(ajv, names);
@@ -53,7 +60,10 @@ export async function schemaValidators(root: string): Promise<Output[]> {
     .map((name) => `export declare const ${name}: Validator;\n`)
     .join('')}`;
   return [
-    { path: 'server/src/site/schema.generated/validate.js', text: BANNER + bundled.outputFiles.map(({ text }) => text).join('') },
+    {
+      path: 'server/src/site/schema.generated/validate.js',
+      text: BANNER + bundled.outputFiles.map(({ text }) => text).join(''),
+    },
     { path: 'server/src/site/schema.generated/validate.d.ts', text: declarations },
   ];
 }
@@ -63,7 +73,9 @@ function bare(value: unknown, namesBelow = false): unknown {
   if (Array.isArray(value)) return value.map((element) => bare(element));
   if (typeof value !== 'object' || value === null) return value;
   const kept = Object.entries(value).filter(([key]) => namesBelow || !ANNOTATIONS.includes(key));
-  return Object.fromEntries(kept.map(([key, inner]) => [key, bare(inner, !namesBelow && (key === 'properties' || key === '$defs'))]));
+  return Object.fromEntries(
+    kept.map(([key, inner]) => [key, bare(inner, !namesBelow && (key === 'properties' || key === '$defs'))]),
+  );
 }
 
 /**

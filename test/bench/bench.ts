@@ -37,7 +37,17 @@ const pair = ({ median, p95 }: Spread): string => `${ms(median)} / ${ms(p95)}`;
 function print(name: string, edited: string, lines: number, parse: Spread, found: Latencies): void {
   const ratio = (found.keystroke.median / parse.median).toFixed(2);
   const memory = found.memory === undefined ? '?' : `${found.memory.toFixed(0)} MiB`;
-  const cells = [name, String(lines), edited, pair(found.keystroke), pair(found.hover), ms(found.burst), memory, ms(parse.median), ratio];
+  const cells = [
+    name,
+    String(lines),
+    edited,
+    pair(found.keystroke),
+    pair(found.hover),
+    ms(found.burst),
+    memory,
+    ms(parse.median),
+    ratio,
+  ];
   process.stdout.write(`${row(cells)}\n`);
 }
 
@@ -60,13 +70,29 @@ try {
     const check = coldCheck(PROGRAM, path);
     process.stdout.write(`${row([String(lines), pair(server), pair(check), pair(node)])}\n`);
   }
-  head('server', 'lines', 'edited', 'keystroke', 'hover after edit', 'burst', 'memory', 'bare parse', 'keystroke ÷ parse');
+  head(
+    'server',
+    'lines',
+    'edited',
+    'keystroke',
+    'hover after edit',
+    'burst',
+    'memory',
+    'bare parse',
+    'keystroke ÷ parse',
+  );
   for (const { size, text, path, lines } of texts) {
     const parse = bareParse(text);
     for (const [edited, line] of Object.entries(EDITED)) {
       print('plumbline', edited, lines, parse, await measure(SERVER, path, text, line));
       if (values.against === undefined) continue;
-      print('other', edited, lines, parse, await measure(values.against.split(' '), join(folder, `bench-${size}.yaml`), MODELINE + text, line));
+      print(
+        'other',
+        edited,
+        lines,
+        parse,
+        await measure(values.against.split(' '), join(folder, `bench-${size}.yaml`), MODELINE + text, line),
+      );
     }
   }
 } finally {

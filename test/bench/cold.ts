@@ -10,7 +10,11 @@ const STARTS = 7;
 const CHECKS = 3;
 
 /** To the first diagnostics of one open file, which is on disk too; beside that, Node with an empty program. All in ms. */
-export async function coldServer(command: readonly string[], path: string, text: string): Promise<{ readonly server: Spread; readonly node: Spread }> {
+export async function coldServer(
+  command: readonly string[],
+  path: string,
+  text: string,
+): Promise<{ readonly server: Spread; readonly node: Spread }> {
   const starts: number[] = [];
   const nodes: number[] = [];
   for (let i = 0; i <= STARTS; i++) {

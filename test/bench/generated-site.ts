@@ -7,7 +7,8 @@ const CAMERAS_PER_SWITCH = 40;
 export function generatedSite(lines: number): string {
   const cameras = Math.max(1, Math.floor((lines - 40) / LINES_PER_CAMERA));
   const switches = Math.ceil(cameras / CAMERAS_PER_SWITCH);
-  const each = (count: number, make: (i: number) => string): string => Array.from({ length: count }, (_, i) => make(i + 1)).join('');
+  const each = (count: number, make: (i: number) => string): string =>
+    Array.from({ length: count }, (_, i) => make(i + 1)).join('');
   return `site: {name: Generated, timezone: Europe/London}
 vlans:
   house: {id: 10, subnet: 10.0.0.0/16, gateway: router}
@@ -28,7 +29,9 @@ devices:
       router: {speed: 10 Gb/s, trunk: [house, video]}
       server: {speed: 100 Gb/s, vlan: video}
   recorder: {kind: server, ports: {cams: {speed: 100 Gb/s, address: 10.16.0.3}}}
-${each(switches, (i) => `  access-${i}:
+${each(
+  switches,
+  (i) => `  access-${i}:
     kind: switch
     igmp-snooping: true
     unregistered-multicast: drop
@@ -39,31 +42,49 @@ ${each(switches, (i) => `  access-${i}:
       screen: {speed: 1 Gb/s, vlan: video}
       up: {speed: 40 Gb/s, trunk: [house, video]}
   screen-${i}: {kind: display, address: ${address(10, 17, i)}, speed: 1 Gb/s}
-`)}${each(cameras, (i) => `  cam-${i}: {kind: camera, address: ${address(10, 18, i)}, speed: 1 Gb/s, poe: {class: 2}}
-`)}cables:
+`,
+)}${each(
+    cameras,
+    (i) => `  cam-${i}: {kind: camera, address: ${address(10, 18, i)}, speed: 1 Gb/s, poe: {class: 2}}
+`,
+  )}cables:
   - {from: core/router, to: router, type: cat6a, length: 2 m}
   - {from: core/server, to: recorder, type: os2, length: 2 m}
-${each(switches, (i) => `  - {from: core/${i}, to: access-${i}/up, type: om4, length: 50 m}
+${each(
+  switches,
+  (i) => `  - {from: core/${i}, to: access-${i}/up, type: om4, length: 50 m}
   - {from: access-${i}/screen, to: screen-${i}, type: cat6, length: 20 m}
-`)}${each(cameras, (i) => `  - {from: access-${Math.ceil(i / CAMERAS_PER_SWITCH)}/${((i - 1) % CAMERAS_PER_SWITCH) + 1}, to: cam-${i}, type: cat6, length: ${10 + (i % 70)} m}
-`)}streams:
-${each(cameras, (i) => `  cam-${i}:
+`,
+)}${each(
+    cameras,
+    (
+      i,
+    ) => `  - {from: access-${Math.ceil(i / CAMERAS_PER_SWITCH)}/${((i - 1) % CAMERAS_PER_SWITCH) + 1}, to: cam-${i}, type: cat6, length: ${10 + (i % 70)} m}
+`,
+  )}streams:
+${each(
+  cameras,
+  (i) => `  cam-${i}:
     source: cam-${i}
     transport: rtsp
     port: 554
     video: {codec: h264, size: 2560x1440, frame-rate: 20, bitrate: 4 Mb/s, peak-bitrate: 6 Mb/s, keyframe-interval: 2 s}
     receivers: [recorder]
   live-${i}: {source: recorder, carries: cam-${i}, transport: rtp, group: ${address(239, 192, i)}, port: 5004, receivers: [screen-${(i % switches) + 1}]}
-`)}volumes:
+`,
+)}volumes:
   archive: {host: recorder, capacity: 8000 TB, reserve: 5 %, sustained-write: 900 GB/s}
 recordings:
-${each(cameras, (i) => `  cam-${i}:
+${each(
+  cameras,
+  (i) => `  cam-${i}:
     stream: cam-${i}
     volume: archive
     segment: 60 s
     keep: 14 d
     file: "cam-${i}/%Y-%m-%d_%H-%M-%S%z.mp4"
-`)}`;
+`,
+)}`;
 }
 
 /** The i-th address of a /16, leaving out those whose last octet is 0 or 255. */

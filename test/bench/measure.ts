@@ -39,7 +39,12 @@ export function spread(samples: readonly number[]): Spread {
 }
 
 /** Edits go to the last digit of lines near the middle of the text that match `line`. */
-export async function measure(command: readonly string[], path: string, text: string, line: RegExp): Promise<Latencies> {
+export async function measure(
+  command: readonly string[],
+  path: string,
+  text: string,
+  line: RegExp,
+): Promise<Latencies> {
   const client = await Client.start(command);
   const uri = await client.open(path, text);
   await client.diagnostics(uri, undefined, PATIENCE);

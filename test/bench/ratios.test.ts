@@ -44,7 +44,10 @@ describe('latency in multiples of a bare parse', function () {
     return one;
   };
 
-  for (const [size, most] of [[3000, 0.33], [30_000, 0.15]] as const) {
+  for (const [size, most] of [
+    [3000, 0.33],
+    [30_000, 0.15],
+  ] as const) {
     it(`of a keystroke at ${size} lines is at most ${most}`, () => {
       const { parse, latencies } = at(size);
       assert.ok(latencies.keystroke.median <= most * parse, `${latencies.keystroke.median / parse}`);

@@ -20,10 +20,14 @@ describe('plumbline audit announcements', function () {
   let capture: Uint8Array = new Uint8Array(0);
 
   before(function () {
-    if (spawnSync('text2pcap', ['--version']).status !== 0) unavailable(this, 'text2pcap of Wireshark is not installed');
+    if (spawnSync('text2pcap', ['--version']).status !== 0)
+      unavailable(this, 'text2pcap of Wireshark is not installed');
     const [first] = sdp.make(planOfTexts(sampleTexts('harrow-lane'))).files;
     const payload = encodeAnnouncement(false, 1, 0xc0a81405, first?.text ?? '');
-    const frames = [0, 300, 600].map((time) => ({ time: 1_772_366_400 + time, bytes: inFrame('ether', ipPacket({ time, payload })) }));
+    const frames = [0, 300, 600].map((time) => ({
+      time: 1_772_366_400 + time,
+      bytes: inFrame('ether', ipPacket({ time, payload })),
+    }));
     capture = captureFile('ether', frames, 'pcapng');
     writeFileSync(file, capture);
   });
@@ -38,12 +42,19 @@ describe('plumbline audit announcements', function () {
     assert.match(out, /\n3 packets of announcements of 1 session by 1 announcer in 10 min\.\n$/);
   });
 
-  it('exits with 0 below --fail-on', () => assert.equal(plumbline(['audit', 'announcements', file, '--site', SITE, '--fail-on', 'error']).status, 0));
+  it('exits with 0 below --fail-on', () =>
+    assert.equal(plumbline(['audit', 'announcements', file, '--site', SITE, '--fail-on', 'error']).status, 0));
 
   it('reads standard input, and tells of a capture that was broken off', () => {
-    const { stdout, status } = spawnSync(process.execPath, [program, 'audit', 'announcements', '-', '--site', SITE], { input: capture.subarray(0, capture.length - 3), encoding: 'utf8' });
+    const { stdout, status } = spawnSync(process.execPath, [program, 'audit', 'announcements', '-', '--site', SITE], {
+      input: capture.subarray(0, capture.length - 3),
+      encoding: 'utf8',
+    });
     assert.equal(status, 0, 'five minutes show nothing');
-    assert.match(stdout, /^2 packets[^\n]*in 5 min\.\nThe capture was read as far as could be: it ends within a packet[^\n]*\.\nThe capture lasts 5 min, [^\n]* says nothing\.\n$/);
+    assert.match(
+      stdout,
+      /^2 packets[^\n]*in 5 min\.\nThe capture was read as far as could be: it ends within a packet[^\n]*\.\nThe capture lasts 5 min, [^\n]* says nothing\.\n$/,
+    );
   });
 
   for (const [what, path, message] of [

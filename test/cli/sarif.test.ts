@@ -15,7 +15,7 @@ const ajv = new Ajv({
   allErrors: true,
   strict: false,
   unicodeRegExp: false,
-  formats: { uri: isAddress, 'uri-reference': isReference, 'date-time': true },
+  formats: { 'uri': isAddress, 'uri-reference': isReference, 'date-time': true },
 });
 const isSarif = ajv.compile(JSON.parse(readFileSync(file, 'utf8')) as object);
 

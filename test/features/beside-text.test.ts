@@ -71,7 +71,11 @@ describe('Code lenses', () => {
   it('say who gets a stream, and where the first limit is to more like it', () => {
     assert.deepEqual(
       lenses(checked, file).map(({ title }) => title),
-      ['1 receiver: recorder', '8 more like this, then paddock-cam/eth → core/1 reaches 90 % of 100 Mb/s.', 'reaches nobody'],
+      [
+        '1 receiver: recorder',
+        '8 more like this, then paddock-cam/eth → core/1 reaches 90 % of 100 Mb/s.',
+        'reaches nobody',
+      ],
     );
   });
 });

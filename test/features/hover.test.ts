@@ -25,7 +25,9 @@ function hoverIn(text: string, offset: number): (HoverText & { readonly over: st
   const file = checked.files.find(({ uri }) => uri === URI);
   assert.ok(file !== undefined);
   const found = hover(checked, file, offset);
-  return found === undefined ? undefined : { ...found, over: text.slice(found.at.piece.start + found.at.start, found.at.piece.start + found.at.end) };
+  return found === undefined
+    ? undefined
+    : { ...found, over: text.slice(found.at.piece.start + found.at.start, found.at.piece.start + found.at.end) };
 }
 
 /** The hover at a word of a text. */
@@ -50,7 +52,13 @@ function marksIn(text: string): Mark[] {
   text.split('\n').forEach((line, index) => {
     const mark = /^#( *)\^ (hover|range): (.*)$/.exec(line);
     if (mark === null) above = start;
-    else marks.push({ line: index + 1, offset: above + 1 + (mark[1]?.length ?? 0), kind: mark[2] ?? '', text: mark[3] ?? '' });
+    else
+      marks.push({
+        line: index + 1,
+        offset: above + 1 + (mark[1]?.length ?? 0),
+        kind: mark[2] ?? '',
+        text: mark[3] ?? '',
+      });
     start += line.length + 1;
   });
   return marks;
@@ -88,7 +96,11 @@ describe('hovers', () => {
   });
 
   it('sums up all but the greatest of many streams', () => {
-    const streams = Array.from({ length: 30 }, (_, i) => `  s${i}: {source: cam, transport: rtp, port: ${5000 + 2 * i}, video: {codec: h264, bitrate: ${i + 1} Mb/s}, receivers: [recorder]}`);
+    const streams = Array.from(
+      { length: 30 },
+      (_, i) =>
+        `  s${i}: {source: cam, transport: rtp, port: ${5000 + 2 * i}, video: {codec: h264, bitrate: ${i + 1} Mb/s}, receivers: [recorder]}`,
+    );
     const text = `devices:\n  cam: {kind: camera, speed: 1 Gb/s}\n  recorder: {kind: server, speed: 1 Gb/s}\ncables:\n  - {from: cam, to: recorder}\nstreams:\n${streams.join('\n')}\n`;
     const shown = over(text, 'cam, to');
     assert.match(shown, /\| s29 \|/);
@@ -126,7 +138,9 @@ devices:
 streams:
   "<b>": {source: "[x](command:a)", transport: rtp, video: {codec: h264, bitrate: 1 Mb/s}, receivers: ["![z](q)"]}
 `;
-    const shown = ['"[x](command:a)":', '"<b>"', '"![z](q)"', '"[x](command:a)", transport'].map((word) => over(text, word)).join('\n');
+    const shown = ['"[x](command:a)":', '"<b>"', '"![z](q)"', '"[x](command:a)", transport']
+      .map((word) => over(text, word))
+      .join('\n');
     assert.match(shown, /camera/);
     assert.doesNotMatch(shown, /(?<!\\)[<[]|www\.|https:\/\//);
   });

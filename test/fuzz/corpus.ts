@@ -9,7 +9,9 @@ const root = new URL('../../', import.meta.url);
 
 function filesOf(folder: string): Texts {
   const names = readdirSync(new URL(folder, root)).filter((name) => name.endsWith('.site.yaml'));
-  return Object.fromEntries(names.map((name) => [name, withoutMarks(readFileSync(new URL(`${folder}${name}`, root), 'utf8'))]));
+  return Object.fromEntries(
+    names.map((name) => [name, withoutMarks(readFileSync(new URL(`${folder}${name}`, root), 'utf8'))]),
+  );
 }
 
 function withoutMarks(text: string): string {

@@ -32,8 +32,10 @@ function* edit(now: Texts, random: Random, others: readonly string[], history: r
   const changed = (to: string): Texts => ({ ...rest, [name]: to });
   const roll = random.below(13);
   if (roll === 0) yield rest;
-  else if (roll === 1) yield history[history.length - 1 - random.below(Math.min(12, history.length))] ?? now; // Undo.
-  else if (roll === 2) yield changed(random.chance(0.5) ? text.replaceAll(/\r?\n/g, '\r\n') : text.replaceAll('\r\n', '\n'));
+  else if (roll === 1)
+    yield history[history.length - 1 - random.below(Math.min(12, history.length))] ?? now; // Undo.
+  else if (roll === 2)
+    yield changed(random.chance(0.5) ? text.replaceAll(/\r?\n/g, '\r\n') : text.replaceAll('\r\n', '\n'));
   else if (roll === 3) {
     const item = itemIn(text, random);
     yield changed(without(text, item)); // Cut …
@@ -71,9 +73,50 @@ function* edit(now: Texts, random: Random, others: readonly string[], history: r
 }
 
 const TYPED = [
-  'x', '2', '-cam', ' ', '\n', '\n  ', '\n    ', ': ', '{', '}', '[', ']', ', ', '"', "'", '# ', '- ', '🐎', 'é', '\t', '\r', '&a ', '*a', '<<: *a', '|', '---\n', '...\n', '\ufeff',
-  'poe: at, ', 'id: 20', '239.192.20.31', '6 Mb/s', '\n  gate-cam: {kind: camera}', '\ndevices:\n  x: {kind: switch}\n', '\nlint:\n  rules: {no-receivers: off}\n', '\nstreams:', '\n- ', 'devices: {', '{devices: ',
-  '\nlint:\n  accept:\n    - {rule: duplicate-address, at: gate-cam, because: spare}\n', '\npolicies: {link-load: {warn: 1 %}}\n', 'core', 'router', 'video',
+  'x',
+  '2',
+  '-cam',
+  ' ',
+  '\n',
+  '\n  ',
+  '\n    ',
+  ': ',
+  '{',
+  '}',
+  '[',
+  ']',
+  ', ',
+  '"',
+  "'",
+  '# ',
+  '- ',
+  '🐎',
+  'é',
+  '\t',
+  '\r',
+  '&a ',
+  '*a',
+  '<<: *a',
+  '|',
+  '---\n',
+  '...\n',
+  '\ufeff',
+  'poe: at, ',
+  'id: 20',
+  '239.192.20.31',
+  '6 Mb/s',
+  '\n  gate-cam: {kind: camera}',
+  '\ndevices:\n  x: {kind: switch}\n',
+  '\nlint:\n  rules: {no-receivers: off}\n',
+  '\nstreams:',
+  '\n- ',
+  'devices: {',
+  '{devices: ',
+  '\nlint:\n  accept:\n    - {rule: duplicate-address, at: gate-cam, because: spare}\n',
+  '\npolicies: {link-load: {warn: 1 %}}\n',
+  'core',
+  'router',
+  'video',
 ] as const;
 
 /** Where a word begins or ends, as cursors mostly stand. */
@@ -101,7 +144,10 @@ function without(text: string, { from, to }: Block): string {
 }
 
 function commented(text: string, { from, to }: Block): string {
-  return text.split('\n').map((line, index) => (index >= from && index < to ? `# ${line}` : line)).join('\n');
+  return text
+    .split('\n')
+    .map((line, index) => (index >= from && index < to ? `# ${line}` : line))
+    .join('\n');
 }
 
 function putAtLine(text: string, block: string, random: Random): string {

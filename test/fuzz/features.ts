@@ -23,41 +23,46 @@ type AtAPlace = (checked: Checked, file: SiteText, offset: number) => readonly P
 type OfAFile = (checked: Checked, file: SiteText) => readonly Place[];
 
 export const AT_A_PLACE: Readonly<Record<string, AtAPlace>> = {
-  hover: (checked, file, offset) => places(hover(checked, file, offset)),
-  completion: (checked, file, offset) => places(complete(checked, file, offset, { schemaFeatures: true })),
-  definition: (checked, file, offset) => {
+  'hover': (checked, file, offset) => places(hover(checked, file, offset)),
+  'completion': (checked, file, offset) => places(complete(checked, file, offset, { schemaFeatures: true })),
+  'definition': (checked, file, offset) => {
     const found = definition(checked, file, offset);
     return found === undefined ? [] : [found.from, ...found.to];
   },
-  references: (checked, file, offset) => references(checked, file, offset, true),
-  highlights: (checked, file, offset) => highlights(checked, file, offset).map(({ at }) => at),
+  'references': (checked, file, offset) => references(checked, file, offset, true),
+  'highlights': (checked, file, offset) => highlights(checked, file, offset).map(({ at }) => at),
   'what can be renamed': (checked, file, offset) => {
     const found = renameable(checked, file, offset);
     return 'at' in found ? [found.at] : [];
   },
-  rename: (checked, file, offset) => {
+  'rename': (checked, file, offset) => {
     const found = rename(checked, file, offset, 'renamed-2');
     return 'edits' in found ? found.edits.map(({ at }) => at) : [];
   },
-  refactorings: (checked, file, offset) =>
+  'refactorings': (checked, file, offset) =>
     refactoringsAt({ checked, file, offset }).flatMap(({ change }) => change().edits.map(({ at }) => at)),
-  selection: (_checked, file, offset) => selections(file, offset).map((span) => placeInFile(file, span)),
+  'selection': (_checked, file, offset) => selections(file, offset).map((span) => placeInFile(file, span)),
 };
 
 export const OF_A_FILE: Readonly<Record<string, OfAFile>> = {
-  symbols: (_checked, file) => symbolPlaces(documentSymbols(file)),
-  folding: (_checked, file) => {
+  'symbols': (_checked, file) => symbolPlaces(documentSymbols(file)),
+  'folding': (_checked, file) => {
     folds(file);
     return [];
   },
-  'inlay hints': (checked, file) => (
-    inlayHints(checked, file, 0, file.text.length, { streams: true, cables: true, volumes: true, ranges: true }).map(({ at }) => at)),
-  lenses: (checked, file) => lenses(checked, file).map(({ at }) => at),
-  tokens: (checked, file) => nameTokens(checked, file).map(({ at }) => at),
-  links: (_checked, file) => ruleLinks(file).map(({ at }) => at),
+  'inlay hints': (checked, file) =>
+    inlayHints(checked, file, 0, file.text.length, { streams: true, cables: true, volumes: true, ranges: true }).map(
+      ({ at }) => at,
+    ),
+  'lenses': (checked, file) => lenses(checked, file).map(({ at }) => at),
+  'tokens': (checked, file) => nameTokens(checked, file).map(({ at }) => at),
+  'links': (_checked, file) => ruleLinks(file).map(({ at }) => at),
   'safe fixes': (checked, file) => fixFile(checked, file, 'safe').map(({ at }) => at),
-  acceptance: (checked, file) => (
-    checked.diagnostics.filter(({ at }) => fileOf(at).uri === file.uri).slice(0, 3).flatMap((diagnostic) => acceptance(checked, file, diagnostic)?.edit.at ?? [])),
+  'acceptance': (checked, file) =>
+    checked.diagnostics
+      .filter(({ at }) => fileOf(at).uri === file.uri)
+      .slice(0, 3)
+      .flatMap((diagnostic) => acceptance(checked, file, diagnostic)?.edit.at ?? []),
 };
 
 function places(found: { readonly at: Place } | undefined): readonly Place[] {
@@ -67,9 +72,14 @@ function places(found: { readonly at: Place } | undefined): readonly Place[] {
 /** An editor refuses the whole outline where a name is not inside of what it names. */
 function symbolPlaces(nodes: readonly SymbolNode[]): Place[] {
   return nodes.flatMap(({ name, whole, at, children }) => {
-    const [outer, inner] = [whole, at].map(({ piece, start, end }) => [piece.start + start, piece.start + end] as const);
+    const [outer, inner] = [whole, at].map(
+      ({ piece, start, end }) => [piece.start + start, piece.start + end] as const,
+    );
     assert.ok(outer !== undefined && inner !== undefined);
-    assert.ok(outer[0] <= inner[0] && inner[1] <= outer[1], `the symbol ${name} is at ${inner.join('-')}, not in ${outer.join('-')}`);
+    assert.ok(
+      outer[0] <= inner[0] && inner[1] <= outer[1],
+      `the symbol ${name} is at ${inner.join('-')}, not in ${outer.join('-')}`,
+    );
     return [whole, at, ...symbolPlaces(children)];
   });
 }

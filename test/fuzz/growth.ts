@@ -10,7 +10,9 @@ const EDITS = 10_000;
 const random = new Random(1);
 const folder = new SiteFolder();
 const begin: readonly (readonly [string, string])[] = [
-  ['devices.site.yaml', `
+  [
+    'devices.site.yaml',
+    `
 devices:
   core: {kind: switch, igmp-snooping: true, ports: {1-4: {speed: 1 Gb/s, vlan: video}, 5: {speed: 1 Gb/s, vlan: house}}}
   paddock-cam: {kind: camera, address: 192.168.20.31, speed: 100 Mb/s}
@@ -20,8 +22,11 @@ cables:
   - {from: core/1, to: paddock-cam}
   - {from: core/2, to: gate-cam}
   - {from: core/3, to: recorder, type: cat6, length: 3 m}
-`],
-  ['streams.site.yaml', `
+`,
+  ],
+  [
+    'streams.site.yaml',
+    `
 site: {name: Harrow Lane, timezone: Europe/London}
 vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
@@ -33,7 +38,8 @@ volumes:
   archive: {host: recorder, capacity: 8 TB}
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "%Y-%m-%d_%H-%M-%S.mp4"}
-`],
+`,
+  ],
 ];
 let checked: Checked | undefined;
 const heaps: number[] = [];

@@ -42,7 +42,9 @@ function whole(checked: Checked): Checked {
 export function tryOut(texts: Texts, random: Random): void {
   const checked = timed('check', () => whole(check(folderOf(texts))));
   for (const diagnostic of checked.diagnostics) mustBeWell(texts, diagnostic);
-  const withFixes = checked.diagnostics.flatMap((diagnostic) => fixesOf(texts, diagnostic).map((fix) => ({ diagnostic, fix })));
+  const withFixes = checked.diagnostics.flatMap((diagnostic) =>
+    fixesOf(texts, diagnostic).map((fix) => ({ diagnostic, fix })),
+  );
   for (const { diagnostic, fix } of random.some(withFixes, FIXES)) mustMend(texts, checked, diagnostic, fix);
   askAbout(texts, checked, random);
   timed('report', () => mustAddUp(checked, random));
@@ -57,7 +59,8 @@ function timed<T>(name: string, step: () => T): T {
   try {
     runInThisContext('globalThis.plumblineFuzz.step()', { timeout: HANGS_MS });
   } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'ERR_SCRIPT_EXECUTION_TIMEOUT') throw new Broken(`${name} does not end`);
+    if (error instanceof Error && 'code' in error && error.code === 'ERR_SCRIPT_EXECUTION_TIMEOUT')
+      throw new Broken(`${name} does not end`);
     throw error;
   }
   const { user, system } = process.cpuUsage(started);
@@ -70,7 +73,10 @@ Object.assign(globalThis, { plumblineFuzz: watched });
 
 function mustBeWell(texts: Texts, { rule, at, message, related = [] }: Diagnostic): void {
   must(!message.includes('a fault of Plumbline'), () => message);
-  must(!/\bundefined\b|\bNaN\b|\[object /.test(message) || /undefined|nan|object/i.test(Object.values(texts).join()), () => `${rule.id} says: ${message}`);
+  must(
+    !/\bundefined\b|\bNaN\b|\[object /.test(message) || /undefined|nan|object/i.test(Object.values(texts).join()),
+    () => `${rule.id} says: ${message}`,
+  );
   must(!/[\u0000-\u001f]/.test(message) && message.length <= 1001, () => `${rule.id} says: ${message}`);
   mustBeInside(texts, at, rule.id);
   for (const other of related) mustBeInside(texts, other.at, `${rule.id}, related`);
@@ -80,7 +86,10 @@ function mustBeInside(texts: Texts, place: Place, what: string): void {
   const text = texts[fileOf(place).uri];
   const start = place.piece.start + place.start;
   const end = place.piece.start + place.end;
-  must(text !== undefined && start >= 0 && start <= end && end <= text.length, () => `${what} is at ${start} to ${end} of ${fileOf(place).uri}, which has ${text?.length} characters`);
+  must(
+    text !== undefined && start >= 0 && start <= end && end <= text.length,
+    () => `${what} is at ${start} to ${end} of ${fileOf(place).uri}, which has ${text?.length} characters`,
+  );
 }
 
 function fixesOf(texts: Texts, diagnostic: Diagnostic): readonly Fix[] {
@@ -94,8 +103,14 @@ function fixesOf(texts: Texts, diagnostic: Diagnostic): readonly Fix[] {
 }
 
 function overlap(edits: readonly Edit[]): boolean {
-  const places = edits.map(({ at }) => ({ uri: fileOf(at).uri, start: at.piece.start + at.start, end: at.piece.start + at.end }));
-  return places.some((one, index) => places.slice(index + 1).some((two) => one.uri === two.uri && one.start < two.end && two.start < one.end));
+  const places = edits.map(({ at }) => ({
+    uri: fileOf(at).uri,
+    start: at.piece.start + at.start,
+    end: at.piece.start + at.end,
+  }));
+  return places.some((one, index) =>
+    places.slice(index + 1).some((two) => one.uri === two.uri && one.start < two.end && two.start < one.end),
+  );
 }
 
 /**
@@ -107,14 +122,21 @@ function mustMend(texts: Texts, before: Checked, { rule, message }: Diagnostic, 
   const after = edited(texts, fix.edits);
   const what = (): string => `“${fix.title}” of ${rule.id} (${message})`;
   const { diagnostics } = timed(`check after ${what()}`, () => whole(check(folderOf(after))));
-  const same = (all: readonly Diagnostic[]): number => all.filter((other) => other.rule === rule && other.message === message).length;
+  const same = (all: readonly Diagnostic[]): number =>
+    all.filter((other) => other.rule === rule && other.message === message).length;
   const isTwice = before.diagnostics.some((other) => other.rule.id === 'duplicate-key');
-  must(rule.id === 'yaml-syntax' || isTwice || same(diagnostics) < same(before.diagnostics), () => `${what()} leaves its finding in\n${shown(after)}`);
+  must(
+    rule.id === 'yaml-syntax' || isTwice || same(diagnostics) < same(before.diagnostics),
+    () => `${what()} leaves its finding in\n${shown(after)}`,
+  );
   must(!parse(texts) || parse(after), () => `${what()} leaves text that does not parse:\n${shown(after)}`);
   // In text that does not parse, an edit may turn what is half read.
   if (UNCOVERS[rule.id] !== undefined || !parse(texts)) return;
   const worse = newErrors(before.diagnostics, diagnostics);
-  must(worse === undefined, () => `${what()} makes a new error, ${worse?.rule.id}: ${worse?.message}, in\n${shown(after)}`);
+  must(
+    worse === undefined,
+    () => `${what()} makes a new error, ${worse?.rule.id}: ${worse?.message}, in\n${shown(after)}`,
+  );
 }
 
 /** Fixes that let more be known of the site than before, which may bring errors to light that were there all along. */
@@ -123,7 +145,7 @@ const UNCOVERS: Readonly<Record<string, string>> = {
   'malformed-value': 'the value was not read before',
   'wrong-type': 'the value was not read before',
   'value-not-allowed': 'the value was not read before',
-  quantity: 'the value was not read before',
+  'quantity': 'the value was not read before',
   'unknown-key': 'the value under the key was not read before',
   'unknown-name': 'the name led nowhere before',
   'no-such-port': 'the name led nowhere before',
@@ -148,9 +170,12 @@ function newErrors(before: readonly Diagnostic[], after: readonly Diagnostic[]):
   // A name that is none is told of where it is declared, and again where a fix mentions it.
   const isTold = ({ message }: Diagnostic): boolean => message.includes('is not a name');
   const errors = (all: readonly Diagnostic[]): Diagnostic[] => all.filter(({ severity }) => severity === 'error');
-  const count = (all: readonly Diagnostic[], id: string): number => errors(all).filter(({ rule }) => rule.id === id).length;
+  const count = (all: readonly Diagnostic[], id: string): number =>
+    errors(all).filter(({ rule }) => rule.id === id).length;
   const ofNames = before.some(isTold);
-  return errors(after).find((each) => !(ofNames && isTold(each)) && count(after, each.rule.id) > count(before, each.rule.id));
+  return errors(after).find(
+    (each) => !(ofNames && isTold(each)) && count(after, each.rule.id) > count(before, each.rule.id),
+  );
 }
 
 function askAbout(texts: Texts, checked: Checked, random: Random): void {
@@ -159,7 +184,8 @@ function askAbout(texts: Texts, checked: Checked, random: Random): void {
     if (file === undefined) return;
     const offset = random.below(file.text.length + 1);
     for (const [name, ask] of Object.entries(AT_A_PLACE)) {
-      for (const place of timed(name, () => ask(checked, file, offset))) mustBeInside(texts, place, `${name} at ${offset}`);
+      for (const place of timed(name, () => ask(checked, file, offset)))
+        mustBeInside(texts, place, `${name} at ${offset}`);
     }
   }
   for (const file of random.some(checked.files, 2)) {
@@ -176,14 +202,18 @@ function mustAddUp(checked: Checked, random: Random): void {
   for (let left = PATHS; left > 0; left--) {
     const explained = explain(checked.plan, pathIn(report, random));
     for (const explanation of 'explanations' in explained ? explained.explanations : []) {
-      must(explanationText(explanation) !== '' && explanationMarkdown(explanation) !== '', () => 'an explanation is empty');
+      must(
+        explanationText(explanation) !== '' && explanationMarkdown(explanation) !== '',
+        () => 'an explanation is empty',
+      );
     }
   }
 }
 
 function mustBeFinite(value: unknown, path: string): void {
   if (typeof value === 'number') must(Number.isFinite(value) && value >= 0, () => `the report has ${value} at ${path}`);
-  else if (typeof value === 'object' && value !== null) for (const [key, inner] of Object.entries(value)) mustBeFinite(inner, `${path}/${key}`);
+  else if (typeof value === 'object' && value !== null)
+    for (const [key, inner] of Object.entries(value)) mustBeFinite(inner, `${path}/${key}`);
 }
 
 /** The words of a path that leads somewhere in the report, or nearly. */
@@ -194,7 +224,14 @@ function pathIn(report: Report, random: Random): string[] {
   const rate = random.some(['line', 'frame', 'payload', 'tagged', 'reply', 'nominal', 'peak'], random.below(3));
   const path = random.pick([
     ['links', link?.from ?? '', ...random.some(['forward', 'backward', 'capacity'], random.below(2)), ...rate],
-    ['links', link?.to ?? '', 'forward', 'streams', random.pick(Object.keys(link?.forward.streams ?? {})) ?? stream, ...rate],
+    [
+      'links',
+      link?.to ?? '',
+      'forward',
+      'streams',
+      random.pick(Object.keys(link?.forward.streams ?? {})) ?? stream,
+      ...rate,
+    ],
     ['streams', stream, ...random.some(['mac', 'reaches', 'unreached'], random.below(2))],
     ['streams', stream, ...rate],
     ['volumes', volume?.name ?? '', ...random.some(['usableBytes', 'bytesPerDay', 'daysUntilFull'], random.below(2))],
@@ -208,5 +245,7 @@ function pathIn(report: Report, random: Random): string[] {
 }
 
 function shown(texts: Texts): string {
-  return Object.entries(texts).map(([name, text]) => `--- ${name}\n${text}`).join('\n');
+  return Object.entries(texts)
+    .map(([name, text]) => `--- ${name}\n${text}`)
+    .join('\n');
 }

@@ -12,7 +12,8 @@ const SECONDS = 60;
 /** What once went wrong, each from a text to another. */
 const ONCE_WRONG: Readonly<Record<string, readonly [string, string]>> = {
   'a stray line between an item and hyphens at its indentation': [
-    'cables:\n  a: {group: \n239.192.20.31}\n  - {from: cor', 'cables:\n  a: {group: \n  - {from: cor',
+    'cables:\n  a: {group: \n239.192.20.31}\n  - {from: cor',
+    'cables:\n  a: {group: \n  - {from: cor',
   ],
 };
 

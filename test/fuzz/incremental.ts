@@ -56,12 +56,25 @@ function mustEqual(kept: unknown, afresh: unknown): void {
 /** All that is told of a site: each finding with its places, and the fixes of some. */
 function told({ diagnostics }: Checked, seed: number): unknown {
   const random = new Random(seed);
-  const few = new Set(random.some(diagnostics.map((_, index) => index), FIXES));
+  const few = new Set(
+    random.some(
+      diagnostics.map((_, index) => index),
+      FIXES,
+    ),
+  );
   return diagnostics.map(({ at, rule, severity, message, about, related = [], fixes }, index) => ({
-    rule: rule.id, severity, message, about, at: placed(at),
+    rule: rule.id,
+    severity,
+    message,
+    about,
+    at: placed(at),
     related: related.map((other) => ({ message: other.message, at: placed(other.at) })),
     fixes: few.has(index)
-      ? (fixes?.() ?? []).map(({ title, safe, edits }) => ({ title, safe, edits: edits.map((edit) => ({ text: edit.text, at: placed(edit.at) })) }))
+      ? (fixes?.() ?? []).map(({ title, safe, edits }) => ({
+          title,
+          safe,
+          edits: edits.map((edit) => ({ text: edit.text, at: placed(edit.at) })),
+        }))
       : fixes !== undefined,
   }));
 }

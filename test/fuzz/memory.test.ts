@@ -12,7 +12,12 @@ const MOST_GROWTH = 1_000_000;
 
 describe('ten thousand edits', () => {
   it('leave no more in memory than four thousand', async () => {
-    const { stdout } = await promisify(execFile)(process.execPath, ['--expose-gc', '--import', 'tsx', 'test/fuzz/growth.ts']);
+    const { stdout } = await promisify(execFile)(process.execPath, [
+      '--expose-gc',
+      '--import',
+      'tsx',
+      'test/fuzz/growth.ts',
+    ]);
     const heaps = JSON.parse(stdout) as number[];
     assert.equal(heaps.length, 10);
     const growth = (heaps[9] ?? Infinity) - (heaps[3] ?? 0);

@@ -25,21 +25,31 @@ function told(texts: Texts, seconds = 4): string[] {
     return { checked: all, diagnostics: all.diagnostics };
   });
   const found = diagnostics.map(({ rule, message }) => `${rule.id}: ${message}`);
-  assert.ok(found.some((line) => line.startsWith('unknown-key: There is no key adress')), 'the rest is lost');
+  assert.ok(
+    found.some((line) => line.startsWith('unknown-key: There is no key adress')),
+    'the rest is lost',
+  );
   assert.ok(!found.some((line) => line.includes('a fault of Plumbline')), found.join('\n'));
   reportOf(checked.plan);
   return found;
 }
 
 function has(found: readonly string[], pattern: RegExp): void {
-  assert.ok(found.some((line) => pattern.test(line)), `nothing like ${pattern} in\n${found.slice(0, 20).join('\n')}`);
+  assert.ok(
+    found.some((line) => pattern.test(line)),
+    `nothing like ${pattern} in\n${found.slice(0, 20).join('\n')}`,
+  );
 }
 
-const times = (count: number, make: (index: number) => string, between = ''): string => Array.from({ length: count }, (_, i) => make(i)).join(between);
+const times = (count: number, make: (index: number) => string, between = ''): string =>
+  Array.from({ length: count }, (_, i) => make(i)).join(between);
 
 describe('a hostile site', () => {
   it('of ten thousand brackets in each other', () => {
-    has(told({ 'a.site.yaml': `vlans:\n  video: ${'{a: '.repeat(10_000)}\n${REST}` }), /^yaml-syntax: This is nested too deep/);
+    has(
+      told({ 'a.site.yaml': `vlans:\n  video: ${'{a: '.repeat(10_000)}\n${REST}` }),
+      /^yaml-syntax: This is nested too deep/,
+    );
   });
 
   it('of thousands of lines, each deeper than the one before', () => {
@@ -48,8 +58,14 @@ describe('a hostile site', () => {
   });
 
   it('of an alias bomb, in one item and across items', () => {
-    const bomb = times(12, (i) => `  s${i}: &s${i} {receivers: [${times(10, () => (i === 0 ? 'x' : `*s${i - 1}`), ', ')}]}\n`);
-    has(told({ 'a.site.yaml': `streams:\n${bomb}`, 'b.site.yaml': REST }), /^yaml-syntax: With the alias \*s\d written out, this grows beyond/);
+    const bomb = times(
+      12,
+      (i) => `  s${i}: &s${i} {receivers: [${times(10, () => (i === 0 ? 'x' : `*s${i - 1}`), ', ')}]}\n`,
+    );
+    has(
+      told({ 'a.site.yaml': `streams:\n${bomb}`, 'b.site.yaml': REST }),
+      /^yaml-syntax: With the alias \*s\d written out, this grows beyond/,
+    );
   });
 
   it('of fifty megabytes, which is not read', () => {
@@ -59,7 +75,10 @@ describe('a hostile site', () => {
 
   it('whose port ranges would declare millions of ports', () => {
     const switches = times(2000, (i) => `  s${i}: {kind: switch, ports: {1-1024: {}}}\n`);
-    has(told({ 'a.site.yaml': REST + switches }), /^malformed-value: With the ports of s\d+ the site has more than can be right/);
+    has(
+      told({ 'a.site.yaml': REST + switches }),
+      /^malformed-value: With the ports of s\d+ the site has more than can be right/,
+    );
   });
 
   it('with a mapping of two hundred thousand keys on one line', () => {
@@ -72,18 +91,25 @@ describe('a hostile site', () => {
   }).timeout(120_000);
 
   it('whose lines end with a carriage return alone, all or some', () => {
-    has(told({ 'a.site.yaml': `vlans:\n  video: {id: 5000}\n${REST}`.replaceAll('\n', '\r') }), /^out-of-range: id is 5000/);
+    has(
+      told({ 'a.site.yaml': `vlans:\n  video: {id: 5000}\n${REST}`.replaceAll('\n', '\r') }),
+      /^out-of-range: id is 5000/,
+    );
     has(told({ 'a.site.yaml': `vlans:\r  video: {id: 5000}\n${REST}` }), /^out-of-range: id is 5000/);
     has(told({ 'a.site.yaml': `vlans:\r\n  video:\r    id: 5000\r\n${REST}` }), /^out-of-range: id is 5000/);
   });
 
   it('with a byte order mark before it, and another inside', () => {
     has(told({ 'a.site.yaml': `\ufeffvlans:\n  video: {id: 5000}\n${REST}` }), /^out-of-range: id is 5000/);
-    has(told({ 'a.site.yaml': `${REST}\ufeffvlans:\n  video: {id: 20}\n` }), /^yaml-syntax: The line belongs to no section/);
+    has(
+      told({ 'a.site.yaml': `${REST}\ufeffvlans:\n  video: {id: 20}\n` }),
+      /^yaml-syntax: The line belongs to no section/,
+    );
   });
 
   it('with merge keys of all sorts', () => {
-    const found = told({ 'a.site.yaml': `
+    const found = told({
+      'a.site.yaml': `
 devices:
   a: &a {kind: camera, speed: 100 Mb/s}
   b: {<<: *a, speed: 1 Gb/s}
@@ -95,7 +121,9 @@ vlans: {<<: {video: {id: 5000}}}
 cables:
   - <<: {from: a}
     to: nowhere
-`, 'b.site.yaml': REST });
+`,
+      'b.site.yaml': REST,
+    });
     has(found, /^value-not-allowed: kind is camra/);
     has(found, /^yaml-syntax: There is no anchor &none/);
     has(found, /^unknown-name: There is no device nowhere/);
@@ -103,7 +131,8 @@ cables:
   });
 
   it('with keys that stand twice at every level', () => {
-    const found = told({ 'a.site.yaml': `
+    const found = told({
+      'a.site.yaml': `
 site: {name: a, name: b}
 vlans:
   video: {id: 20, id: 21}
@@ -115,7 +144,9 @@ vlans:
 streams:
   s: {source: core, video: {codec: h264, codec: h265}}
 lint: {rules: {loop: off, loop: error}}
-`, 'b.site.yaml': REST });
+`,
+      'b.site.yaml': REST,
+    });
     assert.equal(found.filter((line) => /^duplicate-(key|name): /.test(line)).length, 8, found.join('\n'));
   });
 
@@ -141,27 +172,36 @@ ${name}: {${name}: 1}
   }
 
   it('with such names for units and truth values, of which nothing is made', () => {
-    const texts = { 'a.site.yaml': 'devices:\n  a: {kind: switch, igmp-snooping: constructor, spanning-tree: __proto__, poe-budget: 2 __proto__, speed: 2toString}\n', 'b.site.yaml': REST };
+    const texts = {
+      'a.site.yaml':
+        'devices:\n  a: {kind: switch, igmp-snooping: constructor, spanning-tree: __proto__, poe-budget: 2 __proto__, speed: 2toString}\n',
+      'b.site.yaml': REST,
+    };
     told(texts);
     const fixes = check(folderOf(texts)).diagnostics.flatMap((diagnostic) => diagnostic.fixes?.() ?? []);
     for (const { edits } of fixes) for (const { text } of edits) assert.doesNotMatch(text, /object|function/);
   });
 
   it('with numbers at the edge of exactness, shown as they are written', () => {
-    const found = told({ 'a.site.yaml': `
+    const found = told({
+      'a.site.yaml': `
 vlans: {video: {id: 9007199254740993}}
 streams:
   s: {source: paddock-cam, ttl: 1e400, port: -0, video: {frame-rate: 1e308, bitrate: 9007199254740993 Gb/s}, audio: {channels: 0.1}}
 volumes: {v: {host: paddock-cam, capacity: 9007199254740993 TB, disks: 9007199254740992, reserve: 99.99999999999999999 %}}
 recordings: {r: {stream: s, volume: v, keep: 0.00000000001 s, segment: 1e5 s}}
-`, 'b.site.yaml': REST });
+`,
+      'b.site.yaml': REST,
+    });
     has(found, /^out-of-range: id is 9007199254740993;/);
     has(found, /^quantity: capacity is 9007199254740993 TB, which is more than can be counted/);
   });
 
   it('with names of ten thousand characters, which messages do not show in full', () => {
     const long = 'x'.repeat(10_000);
-    const found = told({ 'a.site.yaml': `cables:\n  - {from: ${long}/${long}, to: ${long}}\nstreams:\n  ${long}: {source: ${long}, ${long}: 1}\n${long}:\n  a: 1\n${REST}` });
+    const found = told({
+      'a.site.yaml': `cables:\n  - {from: ${long}/${long}, to: ${long}}\nstreams:\n  ${long}: {source: ${long}, ${long}: 1}\n${long}:\n  a: 1\n${REST}`,
+    });
     has(found, /^unknown-name: There is no device x+…/);
     for (const line of found) assert.ok(line.length < 1100, `${line.length} characters`);
   });
@@ -194,12 +234,26 @@ lint: {rules: {loop: ${value}}, accept: [{rule: ${value}, at: ${value}, because:
   }
 
   it('of a thousand files', () => {
-    const files = times(999, (i) => `${i}`, ' ').split(' ').map((i) => [`${i}.site.yaml`, `devices:\n  cam-${i}: {kind: camera, address: 10.0.${Number(i) >> 8}.${Number(i) & 255}}\n`] as const);
+    const files = times(999, (i) => `${i}`, ' ')
+      .split(' ')
+      .map(
+        (i) =>
+          [
+            `${i}.site.yaml`,
+            `devices:\n  cam-${i}: {kind: camera, address: 10.0.${Number(i) >> 8}.${Number(i) & 255}}\n`,
+          ] as const,
+      );
     told({ ...Object.fromEntries(files), 'rest.site.yaml': REST }, 10);
   }).timeout(60_000);
 
   it('with control characters, lone surrogates and marks that turn the direction of writing in its names', () => {
-    const found = told({ 'a.site.yaml': `streams:\n  "a\\u0000b": {source: "c\\x1b[31md"}\n  "\\ud83d": {source: "\u202egnp.exe"}\n${REST}` });
-    for (const line of found) assert.doesNotMatch(line, /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])/);
+    const found = told({
+      'a.site.yaml': `streams:\n  "a\\u0000b": {source: "c\\x1b[31md"}\n  "\\ud83d": {source: "\u202egnp.exe"}\n${REST}`,
+    });
+    for (const line of found)
+      assert.doesNotMatch(
+        line,
+        /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])/,
+      );
   });
 });

@@ -65,10 +65,19 @@ export function shrink({ seed, message, texts }: Failure): Failure {
 
 /** A message without what differs from input to input. */
 function kindOf(message: string): string {
-  return message.split('\n').slice(0, 3).join('\n').replace(/\(.*\)/g, '').replace(/“.*”/g, '').replace(/new error, ([\w-]+): .*/, '$1').replace(/\d+/g, '0');
+  return message
+    .split('\n')
+    .slice(0, 3)
+    .join('\n')
+    .replace(/\(.*\)/g, '')
+    .replace(/“.*”/g, '')
+    .replace(/new error, ([\w-]+): .*/, '$1')
+    .replace(/\d+/g, '0');
 }
 
 export function shownFailure({ seed, message, texts }: Failure): string {
-  const files = Object.entries(texts).map(([name, text]) => `--- ${name}\n${text}\n    as it is: ${JSON.stringify(text)}`);
+  const files = Object.entries(texts).map(
+    ([name, text]) => `--- ${name}\n${text}\n    as it is: ${JSON.stringify(text)}`,
+  );
   return `seed ${seed}: ${message}\n\nThe input, shrunk:\n${files.join('\n')}`;
 }

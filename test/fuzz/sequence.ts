@@ -17,7 +17,11 @@ const others = corpus.flatMap((texts) => Object.values(texts));
 
 /** Sequences of `seed`, `seed` + 1 and so on, until the time is over or one fails. */
 /** `most` sequences, from the one of that number on; fewer where time runs out. */
-export function searchSequences(seed: number, milliseconds: number, most = Infinity): { readonly edits: number; readonly failure: FailedSequence | undefined } {
+export function searchSequences(
+  seed: number,
+  milliseconds: number,
+  most = Infinity,
+): { readonly edits: number; readonly failure: FailedSequence | undefined } {
   const end = Date.now() + milliseconds;
   let edits = 0;
   for (let at = seed; at < seed + most && Date.now() < end; at++) {
@@ -64,7 +68,15 @@ export function shrinkSequence({ seed, message, states }: FailedSequence, millis
 }
 
 function withoutLine(texts: Texts, line: string): Texts {
-  return Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, text.split('\n').filter((other) => other !== line).join('\n')]));
+  return Object.fromEntries(
+    Object.entries(texts).map(([name, text]) => [
+      name,
+      text
+        .split('\n')
+        .filter((other) => other !== line)
+        .join('\n'),
+    ]),
+  );
 }
 
 export function shownSequence({ seed, message, states }: FailedSequence): string {

@@ -53,7 +53,8 @@ describe('announcing on a real network', function () {
   function descriptions(name: string): string {
     const folder = join(hosts.place.folder, name);
     mkdirSync(folder);
-    for (const { path, text } of announcements.make(plan).files) if (path.endsWith('.sdp')) writeFileSync(join(folder, basename(path)), text);
+    for (const { path, text } of announcements.make(plan).files)
+      if (path.endsWith('.sdp')) writeFileSync(join(folder, basename(path)), text);
     return folder;
   }
 
@@ -72,7 +73,11 @@ describe('announcing on a real network', function () {
   });
 
   /** Captures while something happens, and until all that is waited for is there. */
-  async function captured(name: string, happens: () => Promise<void>, isWhole: (seen: readonly Seen[]) => boolean = () => true): Promise<string> {
+  async function captured(
+    name: string,
+    happens: () => Promise<void>,
+    isWhole: (seen: readonly Seen[]) => boolean = () => true,
+  ): Promise<string> {
     const file = join(hosts.place.folder, `${name}.pcap`);
     const capture = hosts.receive('tcpdump', '-i', 'eth', '--immediate-mode', '-U', '-w', file, 'udp', 'port', '9875');
     await capture.says('listening on', 20);
@@ -97,24 +102,31 @@ describe('announcing on a real network', function () {
 
     before(async () => {
       const folder = descriptions('in-order');
-      file = await captured('in-order', async () => {
-        const announcer = announce(folder, '192.168.20.5', ...FAST);
-        await announcer.says('yard-live: announced', 20);
-        await sleep(8000);
-        change(join(folder, 'gate-live.sdp'), 'a=framerate:20', 'a=framerate:25');
-        await announcer.says('gate-live: modified', 20);
-        await sleep(5000);
-        announcer.stop();
-        assert.equal(await announcer.ended, 0);
-        output = announcer.output;
-      }, (all) => all.filter(({ deletion }) => deletion).length === 10);
+      file = await captured(
+        'in-order',
+        async () => {
+          const announcer = announce(folder, '192.168.20.5', ...FAST);
+          await announcer.says('yard-live: announced', 20);
+          await sleep(8000);
+          change(join(folder, 'gate-live.sdp'), 'a=framerate:20', 'a=framerate:25');
+          await announcer.says('gate-live: modified', 20);
+          await sleep(5000);
+          announcer.stop();
+          assert.equal(await announcer.ended, 0);
+          output = announcer.output;
+        },
+        (all) => all.filter(({ deletion }) => deletion).length === 10,
+      );
       seen = await packets(file);
     });
 
     it('announces every stream, to the group of its scope and with the TTL of the standard', () => {
       const first = seen.filter(({ deletion }) => !deletion);
       assert.equal(new Set(first.map(({ session }) => session)).size, 10);
-      assert.deepEqual(new Set(seen.map(({ source, destination, ttl }) => `${source} ${destination} ${ttl}`)), new Set(['192.168.20.5 239.195.255.255 255']));
+      assert.deepEqual(
+        new Set(seen.map(({ source, destination, ttl }) => `${source} ${destination} ${ttl}`)),
+        new Set(['192.168.20.5 239.195.255.255 255']),
+      );
     });
 
     // RFC 2974 §3.1, read: from 2/3 to 4/3 of the interval; later only by what a busy machine is late.
@@ -155,15 +167,29 @@ describe('announcing on a real network', function () {
       const inOrder = plumbline(['audit', 'announcements', good, '--site', SITE, ...PATIENT]);
       assert.equal(inOrder.status, 0, inOrder.out + inOrder.err);
       assert.match(inOrder.out, /^\d+ packets of announcements of 10 sessions by 1 announcer in \d+(\.\d+)? s\.\n$/);
-      assert.deepEqual(rulesOf(plumbline(['audit', 'announcements', file, '--site', SITE, '--format', 'json', ...PATIENT]).out), new Array(10).fill('announcement-withdrawn'));
+      assert.deepEqual(
+        rulesOf(plumbline(['audit', 'announcements', file, '--site', SITE, '--format', 'json', ...PATIENT]).out),
+        new Array(10).fill('announcement-withdrawn'),
+      );
     });
 
     it('is found too frequent and too rare by the audit where that was agreed', () => {
-      assert.deepEqual(new Set(rulesOf(plumbline(['audit', 'announcements', file, '--site', SITE, '--format', 'json']).out)), new Set(['announcement-withdrawn']));
+      assert.deepEqual(
+        new Set(rulesOf(plumbline(['audit', 'announcements', file, '--site', SITE, '--format', 'json']).out)),
+        new Set(['announcement-withdrawn']),
+      );
       const often = join(hosts.place.folder, 'good.pcapng');
-      assert.deepEqual(new Set(rulesOf(plumbline(['audit', 'announcements', often, '--site', SITE, '--format', 'json']).out)), new Set(['announced-too-often']));
+      assert.deepEqual(
+        new Set(rulesOf(plumbline(['audit', 'announcements', often, '--site', SITE, '--format', 'json']).out)),
+        new Set(['announced-too-often']),
+      );
       const rarely = ['--at-least', '0.2', '--bandwidth', '1000000'];
-      assert.deepEqual(new Set(rulesOf(plumbline(['audit', 'announcements', often, '--site', SITE, '--format', 'json', ...rarely]).out)), new Set(['announced-too-rarely']));
+      assert.deepEqual(
+        new Set(
+          rulesOf(plumbline(['audit', 'announcements', often, '--site', SITE, '--format', 'json', ...rarely]).out),
+        ),
+        new Set(['announced-too-rarely']),
+      );
     });
   });
 
@@ -178,10 +204,21 @@ describe('announcing on a real network', function () {
     change(sdp('stable-aisle-live'), '239.192.20.43 192.168.20.5', '239.192.20.43 192.168.20.9');
     const seedlings = readFileSync(sdp('seedlings-live'), 'utf8');
     rmSync(sdp('foaling-box-live'));
-    writeFileSync(sdp('cellar'), seedlings.replace(/^o=.*\r$/m, 'o=- 7 1 IN IP4 192.168.20.5\r').replace('s=seedlings-live', 's=cellar').replace('239.192.20.51/', '239.192.77.7/'));
+    writeFileSync(
+      sdp('cellar'),
+      seedlings
+        .replace(/^o=.*\r$/m, 'o=- 7 1 IN IP4 192.168.20.5\r')
+        .replace('s=seedlings-live', 's=cellar')
+        .replace('239.192.20.51/', '239.192.77.7/'),
+    );
     const other = join(hosts.place.folder, 'other');
     mkdirSync(other);
-    writeFileSync(join(other, 'tv.sdp'), readFileSync(sdp('tv-one'), 'utf8').replace(/^o=.*\r$/m, 'o=- 8 1 IN IP4 192.168.20.9\r').replace('s=tv-one', 's=news'));
+    writeFileSync(
+      join(other, 'tv.sdp'),
+      readFileSync(sdp('tv-one'), 'utf8')
+        .replace(/^o=.*\r$/m, 'o=- 8 1 IN IP4 192.168.20.9\r')
+        .replace('s=tv-one', 's=news'),
+    );
     const file = await captured('faulty', async () => {
       const announcers = [announce(folder, '192.168.20.5', ...FAST), announce(other, '192.168.20.9', ...FAST)];
       await Promise.all([announcers[0]?.says('yard-live: announced', 20), announcers[1]?.says('news: announced', 20)]);
@@ -191,16 +228,31 @@ describe('announcing on a real network', function () {
       await sleep(4000);
     });
     const { out } = plumbline(['audit', 'announcements', file, '--site', SITE, '--format', 'json', ...PATIENT]);
-    const found = (JSON.parse(out) as { diagnostics: { rule: string; message: string; file: string; line: number }[] }).diagnostics;
+    const found = (JSON.parse(out) as { diagnostics: { rule: string; message: string; file: string; line: number }[] })
+      .diagnostics;
     const site = readFileSync(join(SITE, 'viewing.site.yaml'), 'utf8').split('\n');
     assert.deepEqual(
-      found.map(({ rule, message, file: path, line }) => [rule, message.replace(/ is announced.*? with | (?:was|is) .*/, ' '), path.endsWith('viewing.site.yaml') ? site[line - 1]?.trim() : basename(path)]).sort(),
+      found
+        .map(({ rule, message, file: path, line }) => [
+          rule,
+          message.replace(/ is announced.*? with | (?:was|is) .*/, ' '),
+          path.endsWith('viewing.site.yaml') ? site[line - 1]?.trim() : basename(path),
+        ])
+        .sort(),
       [
         ['announced-otherwise', 'gate-live port 5006 instead of 5004.', 'port: 5004'],
         ['announced-otherwise', 'yard-live TTL 4 instead of 1.', 'yard-live:'],
         ['announced-otherwise', 'porch-live video H265/90000 instead of H264/90000.', 'porch-live:'],
-        ['announced-otherwise', 'paddock-live no audio.', 'audio: {codec: aac, bitrate: 96 kb/s, sample-rate: 48 kHz, channels: 2}   # .mp4 files and screens know no A-law'],
-        ['announced-otherwise', 'paddock-north-live group 239.192.20.99 instead of 239.192.20.42.', 'group: 239.192.20.42'],
+        [
+          'announced-otherwise',
+          'paddock-live no audio.',
+          'audio: {codec: aac, bitrate: 96 kb/s, sample-rate: 48 kHz, channels: 2}   # .mp4 files and screens know no A-law',
+        ],
+        [
+          'announced-otherwise',
+          'paddock-north-live group 239.192.20.99 instead of 239.192.20.42.',
+          'group: 239.192.20.42',
+        ],
         ['announced-otherwise', 'stable-aisle-live source 192.168.20.9 instead of 192.168.20.5.', 'source: recorder'],
         ['announced-twice', 'tv-one ', 'group: 239.192.30.1'],
         ['announced-unplanned', 'cellar, sent to 239.192.77.7 port 5004, ', 'site.site.yaml'],
@@ -229,21 +281,30 @@ describe('announcing on a real network', function () {
     const seen = (await packets(file)).filter(({ name }) => name === 'gate-live');
     // In the first seconds it has not heard of all of them.
     const gaps = gapsOf(seen).slice(-1);
-    assert.ok(gaps.every((gap) => gap >= (7.4 * 2) / 3 - 0.2), `${gapsOf(seen).join(' ')}`);
+    assert.ok(
+      gaps.every((gap) => gap >= (7.4 * 2) / 3 - 0.2),
+      `${gapsOf(seen).join(' ')}`,
+    );
     assert.ok(seen.length >= 2);
   });
 
   it('is followed by FFmpeg to the pictures', async () => {
     const one = join(hosts.place.folder, 'followed');
     mkdirSync(one);
-    writeFileSync(join(one, 'paddock-live.sdp'), announcements.make(plan).files.find(({ path }) => path.endsWith('/paddock-live.sdp'))?.text ?? '');
+    writeFileSync(
+      join(one, 'paddock-live.sdp'),
+      announcements.make(plan).files.find(({ path }) => path.endsWith('/paddock-live.sdp'))?.text ?? '',
+    );
     const stream = plan.site.streamByName.get('paddock-live') ?? assert.fail();
     // A player that joins as the sender starts may take the first packets for nothing; the next one knows better.
     for (let tries = 1; ; tries++) {
       const sender = hosts.send('ffmpeg', ...senderArguments(plan, stream, 30));
       const announcer = announce(one, '192.168.20.5', '--at-least', '1');
       await announcer.says('announced', 20);
-      const player = hosts.receive('ffmpeg', ...'-nostdin -hide_banner -i sap://239.195.255.255 -t 1 -f framecrc -'.split(' '));
+      const player = hosts.receive(
+        'ffmpeg',
+        ...'-nostdin -hide_banner -i sap://239.195.255.255 -t 1 -f framecrc -'.split(' '),
+      );
       const status = await Promise.race([player.ended, sleep(25_000).then(() => -1)]);
       for (const each of [sender, announcer, player]) each.stop();
       await Promise.all([sender.ended, announcer.ended, player.ended]);
@@ -265,22 +326,57 @@ describe('announcing on a real network', function () {
 
 /** As tshark reads them. */
 async function packets(file: string): Promise<readonly Seen[]> {
-  const fields = ['frame.time_relative', 'ip.src', 'ip.dst', 'ip.ttl', 'sap.flags.t', 'sap.message_identifier_hash', 'sdp.owner.sessionid', 'sdp.owner.version', 'sdp.session_name'];
+  const fields = [
+    'frame.time_relative',
+    'ip.src',
+    'ip.dst',
+    'ip.ttl',
+    'sap.flags.t',
+    'sap.message_identifier_hash',
+    'sdp.owner.sessionid',
+    'sdp.owner.version',
+    'sdp.session_name',
+  ];
   const out = await run('tshark', ['-r', file, '-T', 'fields', ...fields.flatMap((field) => ['-e', field])]);
-  return out.trim().split('\n').map((line) => {
-    const [time = '', source = '', destination = '', ttl = '', flag = '', hash = '', session = '', version = '', name = ''] = line.split('\t');
-    return { time: Number(time), source, destination, ttl, deletion: flag === '1' || flag === 'True', hash, session, version, name };
-  });
+  return out
+    .trim()
+    .split('\n')
+    .map((line) => {
+      const [
+        time = '',
+        source = '',
+        destination = '',
+        ttl = '',
+        flag = '',
+        hash = '',
+        session = '',
+        version = '',
+        name = '',
+      ] = line.split('\t');
+      return {
+        time: Number(time),
+        source,
+        destination,
+        ttl,
+        deletion: flag === '1' || flag === 'True',
+        hash,
+        session,
+        version,
+        name,
+      };
+    });
 }
 
 /** Seconds between announcements with the same hash. */
 function gapsOf(seen: readonly Seen[]): readonly number[] {
   const last = new Map<string, number>();
-  return seen.filter(({ deletion }) => !deletion).flatMap(({ hash, time }) => {
-    const before = last.get(hash);
-    last.set(hash, time);
-    return before === undefined ? [] : [time - before];
-  });
+  return seen
+    .filter(({ deletion }) => !deletion)
+    .flatMap(({ hash, time }) => {
+      const before = last.get(hash);
+      last.set(hash, time);
+      return before === undefined ? [] : [time - before];
+    });
 }
 
 function rulesOf(json: string): readonly string[] {

@@ -123,7 +123,11 @@ describe('a stream that a server takes in once, for several things', function ()
     unmount = () => runAnyway('umount', ['--lazy', disk]);
     server.install(made.files);
     await onHost('office-pc', `ip link set ${portOf('office-pc')} down`);
-    screen = lab.start(host('kitchen-screen'), 'ffmpeg', [...PLAYER, ...described('gate-live', '192.168.20.61'), ...PICTURES]);
+    screen = lab.start(host('kitchen-screen'), 'ffmpeg', [
+      ...PLAYER,
+      ...described('gate-live', '192.168.20.61'),
+      ...PICTURES,
+    ]);
     service = server.start('plumbline-ingest-gate.service');
     // It begins without the folders, as with a disk that is not there yet.
     server.start('plumbline-folders.service');
@@ -144,7 +148,9 @@ describe('a stream that a server takes in once, for several things', function ()
   }
 
   function portOf(device: string, name = 'eth'): string {
-    return interfaceOf(host(device).ports.find((port) => port.name === name) ?? assert.fail(`${device} has no ${name}`));
+    return interfaceOf(
+      host(device).ports.find((port) => port.name === name) ?? assert.fail(`${device} has no ${name}`),
+    );
   }
 
   async function onHost(device: string, script: string): Promise<string> {
@@ -155,17 +161,23 @@ describe('a stream that a server takes in once, for several things', function ()
 
   function described(stream: string, address: string): string[] {
     const path = join(place.folder, `${stream}.sdp`);
-    writeFileSync(path, sdp.make(plan).files.find((file) => file.path === `${stream}.sdp`)?.text ?? assert.fail(`no ${stream}.sdp`));
+    writeFileSync(
+      path,
+      sdp.make(plan).files.find((file) => file.path === `${stream}.sdp`)?.text ?? assert.fail(`no ${stream}.sdp`),
+    );
     return ['-protocol_whitelist', 'file,rtp,udp', '-localaddr', address, '-i', path];
   }
 
   const shown = (player: HostProgram): string[] => picturesIn(player.output);
-  const said = (): string => `${service.starts} starts, ${shown(screen).length} pictures, ${FOLDERS.map((folder) => filesOf(folder).length).join(' + ')} files\n${service.output.slice(-1500)}`;
+  const said = (): string =>
+    `${service.starts} starts, ${shown(screen).length} pictures, ${FOLDERS.map((folder) => filesOf(folder).length).join(' + ')} files\n${service.output.slice(-1500)}`;
 
   function filesOf(folder: string): string[] {
     const path = join(server.root, 'srv', folder);
     mkdirSync(path, { recursive: true });
-    return readdirSync(path).map((name) => join(path, name)).sort();
+    return readdirSync(path)
+      .map((name) => join(path, name))
+      .sort();
   }
 
   /** Until the screen has shown so many seconds more. */
@@ -196,7 +208,11 @@ describe('a stream that a server takes in once, for several things', function ()
     const joined = (await Promise.all(files.map(framesOf))).flat();
     assert.ok(joined.length >= FRAME_RATE, `${what}: ${joined.length} pictures`);
     const first = frames.indexOf(joined[0] ?? '');
-    assert.deepEqual(joined, frames.slice(first, first + joined.length), `${what} is the film from picture ${first} on`);
+    assert.deepEqual(
+      joined,
+      frames.slice(first, first + joined.length),
+      `${what} is the film from picture ${first} on`,
+    );
   }
 
   it('is shown on while the disk is full, and recorded again when there is room', async () => {
@@ -217,7 +233,11 @@ describe('a stream that a server takes in once, for several things', function ()
     assert.equal(service.starts, 1, 'it has not been begun anew');
     assert.equal(await connections(), 1);
     const pictures = new Set(frames);
-    assert.deepEqual(shown(screen).filter((picture) => !pictures.has(picture)), [], 'the screen shows pictures that the camera never sent');
+    assert.deepEqual(
+      shown(screen).filter((picture) => !pictures.has(picture)),
+      [],
+      'the screen shows pictures that the camera never sent',
+    );
   });
 
   it('is shown and recorded on while another card has no address, and sent there again when it has', async () => {
@@ -230,8 +250,16 @@ describe('a stream that a server takes in once, for several things', function ()
     for (const folder of FOLDERS) await assertFilm(filesOf(folder).slice(0, -1), folder);
     await onHost('recorder', `ip address add 192.168.10.5/24 dev ${lan}`);
     await onHost('office-pc', `ip link set ${portOf('office-pc')} up`);
-    const office = lab.start(host('office-pc'), 'ffmpeg', [...PLAYER, '-i', 'udp://192.168.10.20:5004?timeout=60000000', ...PICTURES]);
-    await until(() => shown(office).length >= FRAME_RATE, () => `${office.output}\n${said()}`);
+    const office = lab.start(host('office-pc'), 'ffmpeg', [
+      ...PLAYER,
+      '-i',
+      'udp://192.168.10.20:5004?timeout=60000000',
+      ...PICTURES,
+    ]);
+    await until(
+      () => shown(office).length >= FRAME_RATE,
+      () => `${office.output}\n${said()}`,
+    );
     assert.equal(service.starts, 1);
     assert.equal(await connections(), 1);
   });
@@ -246,10 +274,29 @@ describe('a stream that a server takes in once, for several things', function ()
 
 function picturesIn(output: string): string[] {
   // The last line may not be whole yet.
-  return output.split('\n').slice(0, -1).filter((line) => /^\d/.test(line)).map((line) => line.split(',').at(-1)?.trim() ?? '');
+  return output
+    .split('\n')
+    .slice(0, -1)
+    .filter((line) => /^\d/.test(line))
+    .map((line) => line.split(',').at(-1)?.trim() ?? '');
 }
 
 /** What each picture looks like. */
 async function framesOf(path: string): Promise<string[]> {
-  return picturesIn(await run('ffmpeg', ['-nostdin', '-loglevel', 'error', '-i', `file:${path}`, '-map', '0:v', '-fps_mode', 'passthrough', '-f', 'framemd5', '-']));
+  return picturesIn(
+    await run('ffmpeg', [
+      '-nostdin',
+      '-loglevel',
+      'error',
+      '-i',
+      `file:${path}`,
+      '-map',
+      '0:v',
+      '-fps_mode',
+      'passthrough',
+      '-f',
+      'framemd5',
+      '-',
+    ]),
+  );
 }

@@ -14,7 +14,13 @@ const VIDEO: Readonly<Record<string, readonly string[]>> = {
 };
 
 const AUDIO: Readonly<Record<string, readonly string[]>> = {
-  aac: ['aac'], opus: ['libopus'], pcma: ['pcm_alaw'], pcmu: ['pcm_mulaw'], mp2: ['mp2'], l16: ['pcm_s16be'], g722: ['g722'],
+  aac: ['aac'],
+  opus: ['libopus'],
+  pcma: ['pcm_alaw'],
+  pcmu: ['pcm_mulaw'],
+  mp2: ['mp2'],
+  l16: ['pcm_s16be'],
+  g722: ['g722'],
 };
 
 export const PICTURE = '160x128';
@@ -25,16 +31,44 @@ export function senderArguments(plan: Plan, stream: Stream, seconds: number): st
   const rate = video?.frameRate ?? 25;
   const from = plan.network.deliveries[stream.index]?.leaves?.address;
   const receiver = plan.site.deviceByName.get(stream.receivers[0] ?? '');
-  const address = stream.group ?? (receiver === undefined ? undefined : plan.network.interfaces.of(receiver)[0]?.address);
+  const address =
+    stream.group ?? (receiver === undefined ? undefined : plan.network.interfaces.of(receiver)[0]?.address);
   const to = (port: number, size: string): string =>
     `//${formatAddress(address ?? 0)}:${port}?ttl=${stream.ttl}&pkt_size=${size}${from === undefined ? '' : `&localaddr=${formatAddress(from)}`}`;
   const picture = ['-f', 'lavfi', '-i', `testsrc=size=${PICTURE}:rate=${rate}`];
-  const tone = ['-f', 'lavfi', '-i', `sine=sample_rate=${audio?.sampleRate ?? (audio?.codec?.startsWith('pcm') === true ? 8000 : 48_000)}`];
-  const coded = video === undefined ? [] : ['-map', '0:v', '-pix_fmt', video.codec === 'mjpeg' ? 'yuvj420p' : 'yuv420p', '-g', String(Math.ceil(rate / 2)), '-c:v', ...(VIDEO[video.codec ?? ''] ?? [])];
+  const tone = [
+    '-f',
+    'lavfi',
+    '-i',
+    `sine=sample_rate=${audio?.sampleRate ?? (audio?.codec?.startsWith('pcm') === true ? 8000 : 48_000)}`,
+  ];
+  const coded =
+    video === undefined
+      ? []
+      : [
+          '-map',
+          '0:v',
+          '-pix_fmt',
+          video.codec === 'mjpeg' ? 'yuvj420p' : 'yuv420p',
+          '-g',
+          String(Math.ceil(rate / 2)),
+          '-c:v',
+          ...(VIDEO[video.codec ?? ''] ?? []),
+        ];
   const index = video === undefined ? 0 : 1;
-  const sound = audio === undefined ? [] : ['-map', `${index}:a`, '-ac', String(audio.channels ?? 1), '-c:a', ...(AUDIO[audio.codec ?? ''] ?? [])];
+  const sound =
+    audio === undefined
+      ? []
+      : ['-map', `${index}:a`, '-ac', String(audio.channels ?? 1), '-c:a', ...(AUDIO[audio.codec ?? ''] ?? [])];
   const { port = 0 } = stream;
-  const inputs = ['-nostdin', '-loglevel', 'error', '-re', ...(video === undefined ? [] : picture), ...(audio === undefined ? [] : ['-re', ...tone])];
+  const inputs = [
+    '-nostdin',
+    '-loglevel',
+    'error',
+    '-re',
+    ...(video === undefined ? [] : picture),
+    ...(audio === undefined ? [] : ['-re', ...tone]),
+  ];
   const time = ['-t', String(seconds)];
   switch (stream.transport) {
     case 'ts-udp':
@@ -44,8 +78,12 @@ export function senderArguments(plan: Plan, stream: Stream, seconds: number): st
     default:
       return [
         ...inputs,
-        ...(video === undefined ? [] : [...coded, ...time, '-strict', 'experimental', '-f', 'rtp', `rtp:${to(port, '1400')}`]),
-        ...(audio === undefined ? [] : [...sound, ...time, '-f', 'rtp', `rtp:${to(video === undefined ? port : port + 2, '1400')}`]),
+        ...(video === undefined
+          ? []
+          : [...coded, ...time, '-strict', 'experimental', '-f', 'rtp', `rtp:${to(port, '1400')}`]),
+        ...(audio === undefined
+          ? []
+          : [...sound, ...time, '-f', 'rtp', `rtp:${to(video === undefined ? port : port + 2, '1400')}`]),
       ];
   }
 }

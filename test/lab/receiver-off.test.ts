@@ -46,14 +46,34 @@ describe('a receiver that is off', function () {
     const reason = whyNoNamespace('ffmpeg', 'ethtool', 'tcpdump');
     if (reason !== undefined) unavailable(this, reason);
     await hosts.build(['192.168.20.5']);
-    await makeClip(film, { seconds: SECONDS, frameRate: FRAME_RATE, keyframeEvery: 1, videoRate: 1_000_000, sound: false });
+    await makeClip(film, {
+      seconds: SECONDS,
+      frameRate: FRAME_RATE,
+      keyframeEvery: 1,
+      videoRate: 1_000_000,
+      sound: false,
+    });
   });
 
   after(() => hosts.end());
 
   /** Datagrams that the other receiver has had when the film, at its own pace, is over: when, in seconds, and of how many bytes. */
-  async function received(args: readonly string[]): Promise<readonly { readonly at: number; readonly bytes: number }[]> {
-    const ear = hosts.receive('tcpdump', '-i', 'eth', '-l', '-n', '-q', '-tt', '--immediate-mode', 'udp', 'port', '5004');
+  async function received(
+    args: readonly string[],
+  ): Promise<readonly { readonly at: number; readonly bytes: number }[]> {
+    const ear = hosts.receive(
+      'tcpdump',
+      '-i',
+      'eth',
+      '-l',
+      '-n',
+      '-q',
+      '-tt',
+      '--immediate-mode',
+      'udp',
+      'port',
+      '5004',
+    );
     await ear.says('listening on', 30);
     const sender = hosts.send('ffmpeg', '-nostdin', '-loglevel', 'error', '-re', '-i', film, ...args);
     const over = new Promise<void>((resolve) => setTimeout(resolve, (SECONDS + PATIENCE) * 1000));
@@ -62,27 +82,43 @@ describe('a receiver that is off', function () {
     await ear.ended;
     sender.kill();
     await sender.ended;
-    return [...ear.output.matchAll(/^([\d.]+) .*UDP, length (\d+)/gm)].map(([, at, bytes]) => ({ at: Number(at), bytes: Number(bytes) }));
+    return [...ear.output.matchAll(/^([\d.]+) .*UDP, length (\d+)/gm)].map(([, at, bytes]) => ({
+      at: Number(at),
+      bytes: Number(bytes),
+    }));
   }
 
   /** What the unit tells FFmpeg to do with what it takes in. */
   function sending(transport: string): string[] {
     const copies = `  copies: {source: recorder, carries: yard, transport: ${transport}, port: 5004, receivers: [hall-screen, kitchen-screen]}\n`;
-    const unit = new Unit('relay', fileOf(relays.make(planFrom({ 'off.site.yaml': SITE + copies })), 'recorder/plumbline-relay-copies.service'));
+    const unit = new Unit(
+      'relay',
+      fileOf(relays.make(planFrom({ 'off.site.yaml': SITE + copies })), 'recorder/plumbline-relay-copies.service'),
+    );
     const words = unit.commands('ExecStart')[0] ?? [];
     return words.slice(words.indexOf('-i') + 2);
   }
 
   for (const transport of ['ts-udp', 'rtp']) {
     it(`takes nothing from the others, and lets none of them wait: ${transport}`, async () => {
-      const packets = await run('ffprobe', ['-loglevel', 'error', '-show_entries', 'packet=size', '-of', 'csv=p=0', film]);
+      const packets = await run('ffprobe', [
+        '-loglevel',
+        'error',
+        '-show_entries',
+        'packet=size',
+        '-of',
+        'csv=p=0',
+        film,
+      ]);
       const whole = packets.split('\n').reduce((sum, size) => sum + Number(size.replace(',', '')), 0);
       const datagrams = await received(sending(transport));
       const all = datagrams.reduce((sum, { bytes }) => sum + bytes, 0);
       const longest = Math.max(...datagrams.slice(1).map(({ at }, index) => at - (datagrams[index]?.at ?? 0)));
       assert.ok(all > 0.9 * whole, `${all} of ${whole} bytes`);
       assert.ok(longest < PATIENCE / 2, `nothing for ${longest.toFixed(1)} s`);
-      console.log(`      ${Math.round((100 * all) / whole)} % of the film, and never nothing for more than ${longest.toFixed(2)} s`);
+      console.log(
+        `      ${Math.round((100 * all) / whole)} % of the film, and never nothing for more than ${longest.toFixed(2)} s`,
+      );
     });
   }
 });

@@ -134,8 +134,12 @@ describe('units that are made for a server, run on it', function () {
     server.credentials('paddock-cam', `${USER}\n${PASSWORD}\n`);
     server.volume(VOLUME);
     const folders = server.start('plumbline-folders.service');
-    await until(() => existsSync(join(server.root, 'srv', VOLUME, 'yard')), () => folders.output);
-    for (const name of new Set(made.files.filter(isService).map(({ path }) => path.slice('recorder/'.length)))) services.set(name, server.start(name));
+    await until(
+      () => existsSync(join(server.root, 'srv', VOLUME, 'yard')),
+      () => folders.output,
+    );
+    for (const name of new Set(made.files.filter(isService).map(({ path }) => path.slice('recorder/'.length))))
+      services.set(name, server.start(name));
   });
 
   after(async () => {
@@ -170,7 +174,10 @@ describe('units that are made for a server, run on it', function () {
   /** Until each recording has so many files; all but the last of each are then complete. */
   async function recorded(files: number, since = new Set<string>()): Promise<void> {
     const fresh = (folder: string): number => filesOf(folder).filter((path) => !since.has(path)).length;
-    await until(() => FOLDERS.every((folder) => fresh(folder) >= files), () => `${FOLDERS.map((folder) => `${folder}: ${fresh(folder)}`).join(', ')}\n${said()}`);
+    await until(
+      () => FOLDERS.every((folder) => fresh(folder) >= files),
+      () => `${FOLDERS.map((folder) => `${folder}: ${fresh(folder)}`).join(', ')}\n${said()}`,
+    );
   }
 
   function said(): string {
@@ -186,17 +193,46 @@ describe('units that are made for a server, run on it', function () {
       ['yard-live-rtp', descriptionOf(files, 'yard-live-rtp', folder)],
       ['yard-live', ['-i', 'udp://239.192.20.32:5004?localaddr=192.168.20.61&timeout=5000000']],
     ] as const) {
-      const screen = lab.start(host('kitchen-screen'), 'ffmpeg', ['-nostdin', '-loglevel', 'fatal', ...input, '-map', '0:v', '-frames:v', String(PICTURES), '-f', 'framemd5', '-']);
+      const screen = lab.start(host('kitchen-screen'), 'ffmpeg', [
+        '-nostdin',
+        '-loglevel',
+        'fatal',
+        ...input,
+        '-map',
+        '0:v',
+        '-frames:v',
+        String(PICTURES),
+        '-f',
+        'framemd5',
+        '-',
+      ]);
       assert.equal(await screen.ended, 0, screen.output);
-      const seen = screen.output.split('\n').filter((line) => /^\d/.test(line)).map((line) => line.split(',').at(-1)?.trim() ?? '');
+      const seen = screen.output
+        .split('\n')
+        .filter((line) => /^\d/.test(line))
+        .map((line) => line.split(',').at(-1)?.trim() ?? '');
       assert.equal(seen.length, PICTURES, `${name}: ${screen.output}`);
-      assert.deepEqual(seen.filter((picture) => !frames.has(picture)), [], `${name} shows pictures that the camera never sent`);
+      assert.deepEqual(
+        seen.filter((picture) => !frames.has(picture)),
+        [],
+        `${name} shows pictures that the camera never sent`,
+      );
     }
   });
 
   it('sends audio as the site declares it anew', async () => {
     const input = descriptionOf(sdp.make(plan).files, 'paddock-live', join(place.folder, 'sound'));
-    const probe = lab.start(host('kitchen-screen'), 'ffprobe', ['-loglevel', 'fatal', '-select_streams', 'a', '-show_entries', 'stream=codec_name,sample_rate,channels', '-of', 'csv=p=0', ...input]);
+    const probe = lab.start(host('kitchen-screen'), 'ffprobe', [
+      '-loglevel',
+      'fatal',
+      '-select_streams',
+      'a',
+      '-show_entries',
+      'stream=codec_name,sample_rate,channels',
+      '-of',
+      'csv=p=0',
+      ...input,
+    ]);
     assert.equal(await probe.ended, 0, probe.output);
     assert.match(probe.output, /^aac,48000,2$/m);
   });
@@ -224,7 +260,10 @@ describe('units that are made for a server, run on it', function () {
   it('leaves a camera in peace for a minute that refuses the password', async () => {
     server.credentials('paddock-cam', `${USER}\nanother\n`);
     const asking = server.start('plumbline-relay-paddock-live.service');
-    await until(() => asking.output.includes('is asked again in a minute'), () => asking.output);
+    await until(
+      () => asking.output.includes('is asked again in a minute'),
+      () => asking.output,
+    );
     await sleep(6000);
     assert.equal(asking.starts, 2, asking.output);
     await asking.stop();
@@ -235,7 +274,7 @@ describe('units that are made for a server, run on it', function () {
 
   it('names files by the clock of the site, when they are opened', async () => {
     await recorded(3);
-    const names = { paddock: 'paddock $HOME', yard: 'yard', 'yard-live': 'yard-live' };
+    const names = { 'paddock': 'paddock $HOME', 'yard': 'yard', 'yard-live': 'yard-live' };
     for (const [name, folder] of Object.entries(names)) {
       const pattern = plan.site.recordingByName.get(name)?.file ?? '';
       const read = fileNames(pattern, ZONE);
@@ -244,7 +283,11 @@ describe('units that are made for a server, run on it', function () {
         const [instant = 0] = read.read(below)?.instants ?? [];
         const { birthtimeMs } = statSync(path);
         // The name is made just before the file, in whole seconds.
-        if (birthtimeMs > 0) assert.ok(birthtimeMs - instant > -100 && birthtimeMs - instant < 2500, `${below}: opened ${birthtimeMs - instant} ms later`);
+        if (birthtimeMs > 0)
+          assert.ok(
+            birthtimeMs - instant > -100 && birthtimeMs - instant < 2500,
+            `${below}: opened ${birthtimeMs - instant} ms later`,
+          );
         assert.equal(statSync(path).mode & 0o777, 0o440, 'nobody else may look, and nobody writes over it');
       }
     }
@@ -262,7 +305,11 @@ describe('units that are made for a server, run on it', function () {
       const joined = (await Promise.all(whole.map(framesOf))).flat();
       const order = await framesOf(film);
       const first = order.indexOf(joined[0] ?? '');
-      assert.deepEqual(joined, order.slice(first, first + joined.length), `${folder} is the film from picture ${first} on`);
+      assert.deepEqual(
+        joined,
+        order.slice(first, first + joined.length),
+        `${folder} is the film from picture ${first} on`,
+      );
     }
   });
 
@@ -279,13 +326,17 @@ describe('units that are made for a server, run on it', function () {
     for (const [path, hash] of before) assert.equal(hashOf(path), hash, path);
     for (const path of all) assert.ok(existsSync(path), path);
     const unreadable: string[] = [];
-    for (const path of FOLDERS.flatMap((folder) => filesOf(folder).slice(0, -1))) if ((await framesOf(path)).some((picture) => !frames.has(picture))) unreadable.push(path);
+    for (const path of FOLDERS.flatMap((folder) => filesOf(folder).slice(0, -1)))
+      if ((await framesOf(path)).some((picture) => !frames.has(picture))) unreadable.push(path);
     assert.deepEqual(unreadable, []);
     assert.ok(!said().includes('w%2Fo'), said());
   });
 
   async function unplug(camera: string, how: 'down' | 'up'): Promise<void> {
-    const cable = lab.start(host(camera), 'sh', ['-c', `for i in /sys/class/net/*; do i=\${i##*/}; [ $i = lo ] || ip link set $i ${how}; done; ip route show`]);
+    const cable = lab.start(host(camera), 'sh', [
+      '-c',
+      `for i in /sys/class/net/*; do i=\${i##*/}; [ $i = lo ] || ip link set $i ${how}; done; ip route show`,
+    ]);
     assert.equal(await cable.ended, 0, cable.output);
   }
 
@@ -301,7 +352,10 @@ describe('units that are made for a server, run on it', function () {
   });
 
   it('leaves a file that plays up to the last keyframes when it is killed', async () => {
-    for (const [name, folder] of [['record-paddock', 'paddock $HOME'], ['ingest-yard', 'yard']] as const) {
+    for (const [name, folder] of [
+      ['record-paddock', 'paddock $HOME'],
+      ['ingest-yard', 'yard'],
+    ] as const) {
       const files = filesOf(folder).length;
       await until(() => filesOf(folder).length > files, said);
       const path = filesOf(folder).at(-1) ?? '';
@@ -326,8 +380,24 @@ function descriptionOf(files: readonly MadeFile[], name: string, folder: string)
 
 /** What each picture looks like. */
 async function framesOf(path: string): Promise<string[]> {
-  const out = await run('ffmpeg', ['-nostdin', '-loglevel', 'error', '-i', `file:${path}`, '-map', '0:v', '-fps_mode', 'passthrough', '-f', 'framemd5', '-']);
-  return out.split('\n').filter((line) => /^\d/.test(line)).map((line) => line.split(',').at(-1)?.trim() ?? '');
+  const out = await run('ffmpeg', [
+    '-nostdin',
+    '-loglevel',
+    'error',
+    '-i',
+    `file:${path}`,
+    '-map',
+    '0:v',
+    '-fps_mode',
+    'passthrough',
+    '-f',
+    'framemd5',
+    '-',
+  ]);
+  return out
+    .split('\n')
+    .filter((line) => /^\d/.test(line))
+    .map((line) => line.split(',').at(-1)?.trim() ?? '');
 }
 
 function hashOf(path: string): string {

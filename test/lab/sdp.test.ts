@@ -17,8 +17,18 @@ import { TwoHosts } from './two-hosts.ts';
 
 /** What FFmpeg calls the codecs of a site. */
 const NAMES: Readonly<Record<string, string>> = {
-  h264: 'h264', h265: 'hevc', mpeg2: 'mpeg2video', mjpeg: 'mjpeg', vp9: 'vp9',
-  aac: 'aac', opus: 'opus', pcma: 'pcm_alaw', pcmu: 'pcm_mulaw', mp2: 'mp2', l16: 'pcm_s16be', g722: 'adpcm_g722',
+  h264: 'h264',
+  h265: 'hevc',
+  mpeg2: 'mpeg2video',
+  mjpeg: 'mjpeg',
+  vp9: 'vp9',
+  aac: 'aac',
+  opus: 'opus',
+  pcma: 'pcm_alaw',
+  pcmu: 'pcm_mulaw',
+  mp2: 'mp2',
+  l16: 'pcm_s16be',
+  g722: 'adpcm_g722',
 };
 
 /** Encoders take time to start, and a player up to five seconds to know what it has; on a busy machine more. */
@@ -37,7 +47,10 @@ describe('FFmpeg plays what is described', function () {
 
   after(() => hosts.end());
 
-  const plans: Readonly<Record<string, Plan>> = { 'Harrow Lane': planOfTexts(sampleTexts('harrow-lane')), 'every codec': planFrom({ 'codecs.site.yaml': CODECS }) };
+  const plans: Readonly<Record<string, Plan>> = {
+    'Harrow Lane': planOfTexts(sampleTexts('harrow-lane')),
+    'every codec': planFrom({ 'codecs.site.yaml': CODECS }),
+  };
   for (const [title, plan] of Object.entries(plans)) {
     const made = sdp.make(plan);
 
@@ -54,7 +67,10 @@ describe('FFmpeg plays what is described', function () {
         // A player that starts with its sender may take its first packets for nothing: a second one then knows better.
         for (let tries = 1; ; tries++) {
           const sender = hosts.send('ffmpeg', ...senderArguments(plan, stream, SECONDS));
-          const player = hosts.receive('ffmpeg', ...`-nostdin -hide_banner -protocol_whitelist file,udp,rtp -i ${file} -t 1 -f framecrc -`.split(' '));
+          const player = hosts.receive(
+            'ffmpeg',
+            ...`-nostdin -hide_banner -protocol_whitelist file,udp,rtp -i ${file} -t 1 -f framecrc -`.split(' '),
+          );
           const late = sleep(SECONDS * 1000).then(() => -1);
           const status = await Promise.race([player.ended, late]);
           sender.stop();

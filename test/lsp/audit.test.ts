@@ -107,7 +107,10 @@ describe('an audit in an editor', function () {
     const { found } = await done(ask('probe', path));
     const both = await told('cameras', some);
     assert.deepEqual(both.map(({ code }) => code).sort(), ['frame-rate-differs', 'size-differs']);
-    assert.deepEqual(found, both.map(({ range }) => ({ uri: uriOf('cameras'), range })));
+    assert.deepEqual(
+      found,
+      both.map(({ range }) => ({ uri: uriOf('cameras'), range })),
+    );
     const differs = both.find(({ code }) => code === 'size-differs') ?? assert.fail();
     assert.match(differs.codeDescription?.href ?? '', /\/schemas\/rules\/size-differs\.md$/);
     assert.match(
@@ -139,7 +142,13 @@ describe('an audit in an editor', function () {
     // The stream is half typed, and then as it was; in another item nothing is lost meanwhile.
     const whole = textOf('cameras');
     const { line } = positionOf(whole, '2560x1440');
-    await change('cameras', whole.split('\n').filter((_, index) => index !== line).join('\n'));
+    await change(
+      'cameras',
+      whole
+        .split('\n')
+        .filter((_, index) => index !== line)
+        .join('\n'),
+    );
     await told('cameras', none);
     await change('cameras', whole);
     await told('cameras', some);
@@ -159,7 +168,15 @@ describe('an audit in an editor', function () {
 
   it('takes the place of an earlier one of its kind, and of no other', async () => {
     await done(ask('probe', put('gate.json', probed({ ...AS_DECLARED, width: 1920, height: 1080 }))));
-    await done(ask('counters', put('silence.jsonl', asLinux(harrowLane(), () => 0, { devices: ['recorder'] }))));
+    await done(
+      ask(
+        'counters',
+        put(
+          'silence.jsonl',
+          asLinux(harrowLane(), () => 0, { devices: ['recorder'] }),
+        ),
+      ),
+    );
     await told('recording', some);
     await told('cameras', some);
     await done(ask('probe', put('better.json', probed(AS_DECLARED))));

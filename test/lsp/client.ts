@@ -3,10 +3,33 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { pathToFileURL } from 'node:url';
 import {
-  type ClientCapabilities, type CodeAction, CodeActionRequest, ConfigurationRequest, type Diagnostic, DidChangeTextDocumentNotification, DidCloseTextDocumentNotification,
-  DidChangeWatchedFilesNotification, DidOpenTextDocumentNotification, ExitNotification, FileChangeType, type Hover, HoverRequest, InitializeRequest,
-  type InitializeResult, InitializedNotification, type Position, PublishDiagnosticsNotification, type PublishDiagnosticsParams, type Range,
-  type ProtocolConnection, RegistrationRequest, ShutdownRequest, StreamMessageReader, StreamMessageWriter, type TextEdit, createProtocolConnection,
+  type ClientCapabilities,
+  type CodeAction,
+  CodeActionRequest,
+  ConfigurationRequest,
+  type Diagnostic,
+  DidChangeTextDocumentNotification,
+  DidCloseTextDocumentNotification,
+  DidChangeWatchedFilesNotification,
+  DidOpenTextDocumentNotification,
+  ExitNotification,
+  FileChangeType,
+  type Hover,
+  HoverRequest,
+  InitializeRequest,
+  type InitializeResult,
+  InitializedNotification,
+  type Position,
+  PublishDiagnosticsNotification,
+  type PublishDiagnosticsParams,
+  type Range,
+  type ProtocolConnection,
+  RegistrationRequest,
+  ShutdownRequest,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type TextEdit,
+  createProtocolConnection,
 } from 'vscode-languageserver-protocol/node';
 
 /** What a client can do, and what it says at the start. */
@@ -32,7 +55,10 @@ export class Client {
     const [file = '', ...args] = command;
     this.process = spawn(file, args, { stdio: ['pipe', 'pipe', 'inherit'] });
     if (this.process.stdout === null || this.process.stdin === null) throw new Error('the server has no pipes');
-    this.connection = createProtocolConnection(new StreamMessageReader(this.process.stdout), new StreamMessageWriter(this.process.stdin));
+    this.connection = createProtocolConnection(
+      new StreamMessageReader(this.process.stdout),
+      new StreamMessageWriter(this.process.stdin),
+    );
     this.connection.onNotification(PublishDiagnosticsNotification.type, (params) => {
       this.published.set(params.uri, params);
       for (const wake of this.waiting.splice(0)) wake();
@@ -40,7 +66,10 @@ export class Client {
     this.connection.listen();
   }
 
-  static async start(command: readonly string[], { capabilities = {}, initializationOptions, settings }: Able = {}): Promise<Client> {
+  static async start(
+    command: readonly string[],
+    { capabilities = {}, initializationOptions, settings }: Able = {},
+  ): Promise<Client> {
     const client = new Client(command);
     client.settings = settings;
     client.connection.onRequest(ConfigurationRequest.type, ({ items }) => items.map(() => client.settings ?? null));
@@ -52,7 +81,10 @@ export class Client {
       rootUri: null,
       capabilities: {
         ...capabilities,
-        textDocument: { publishDiagnostics: { relatedInformation: true, versionSupport: true }, ...capabilities.textDocument },
+        textDocument: {
+          publishDiagnostics: { relatedInformation: true, versionSupport: true },
+          ...capabilities.textDocument,
+        },
       },
       initializationOptions,
     });
@@ -87,17 +119,25 @@ export class Client {
   }
 
   async changedOnDisk(path: string, type: FileChangeType = FileChangeType.Changed): Promise<void> {
-    await this.connection.sendNotification(DidChangeWatchedFilesNotification.type, { changes: [{ uri: pathToFileURL(path).href, type }] });
+    await this.connection.sendNotification(DidChangeWatchedFilesNotification.type, {
+      changes: [{ uri: pathToFileURL(path).href, type }],
+    });
   }
 
   /** The diagnostics of a file once they satisfy `enough`: those of the newest version unless told otherwise. */
-  async diagnostics(uri: string, enough?: (found: readonly Diagnostic[]) => boolean, patience = 10_000): Promise<Diagnostic[]> {
+  async diagnostics(
+    uri: string,
+    enough?: (found: readonly Diagnostic[]) => boolean,
+    patience = 10_000,
+  ): Promise<Diagnostic[]> {
     const deadline = Date.now() + patience;
     for (;;) {
       const params = this.published.get(uri);
-      const current = params !== undefined && (params.version === undefined || params.version === this.versions.get(uri));
+      const current =
+        params !== undefined && (params.version === undefined || params.version === this.versions.get(uri));
       if (current && (enough === undefined || enough(params.diagnostics))) return params.diagnostics;
-      if (Date.now() > deadline) throw new Error(`no such diagnostics of ${uri}; last: ${JSON.stringify(params, null, 1)}`);
+      if (Date.now() > deadline)
+        throw new Error(`no such diagnostics of ${uri}; last: ${JSON.stringify(params, null, 1)}`);
       await new Promise<void>((resolve) => {
         const timer = setTimeout(resolve, 200);
         this.waiting.push(() => {
@@ -109,13 +149,20 @@ export class Client {
   }
 
   async hover(uri: string, position: Position): Promise<string | undefined> {
-    const hover: Hover | null = await this.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
-    return hover !== null && typeof hover.contents === 'object' && 'value' in hover.contents ? hover.contents.value : undefined;
+    const hover: Hover | null = await this.connection.sendRequest(HoverRequest.type, {
+      textDocument: { uri },
+      position,
+    });
+    return hover !== null && typeof hover.contents === 'object' && 'value' in hover.contents
+      ? hover.contents.value
+      : undefined;
   }
 
   async codeActions(uri: string, diagnostic: Diagnostic): Promise<CodeAction[]> {
     const found = await this.connection.sendRequest(CodeActionRequest.type, {
-      textDocument: { uri }, range: diagnostic.range, context: { diagnostics: [diagnostic] },
+      textDocument: { uri },
+      range: diagnostic.range,
+      context: { diagnostics: [diagnostic] },
     });
     return (found ?? []).filter((action): action is CodeAction => 'edit' in action);
   }
@@ -141,10 +188,14 @@ export function positionOf(text: string, word: string): Position {
 
 export function applied(text: string, edits: readonly TextEdit[]): string {
   const lines = text.split('\n');
-  const offset = ({ line, character }: Position): number => lines.slice(0, line).reduce((sum, own) => sum + own.length + 1, 0) + character;
+  const offset = ({ line, character }: Position): number =>
+    lines.slice(0, line).reduce((sum, own) => sum + own.length + 1, 0) + character;
   return [...edits]
     .sort((a, b) => offset(b.range.start) - offset(a.range.start))
-    .reduce((result, edit) => result.slice(0, offset(edit.range.start)) + edit.newText + result.slice(offset(edit.range.end)), text);
+    .reduce(
+      (result, edit) => result.slice(0, offset(edit.range.start)) + edit.newText + result.slice(offset(edit.range.end)),
+      text,
+    );
 }
 
 export { FileChangeType };

@@ -1,11 +1,26 @@
 // What a folder, a file or an editor may do to the server, over standard input and output as an editor meets it.
 import assert from 'node:assert/strict';
 import { execFileSync, spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, symlinkSync, unlinkSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  unlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import MarkdownIt from 'markdown-it';
-import { CompletionRequest, type Diagnostic, DocumentSymbolRequest, InlayHintRequest } from 'vscode-languageserver-protocol/node';
+import {
+  CompletionRequest,
+  type Diagnostic,
+  DocumentSymbolRequest,
+  InlayHintRequest,
+} from 'vscode-languageserver-protocol/node';
 import { unavailable } from '../availability.ts';
 import { Client, FileChangeType } from './client.ts';
 
@@ -66,11 +81,14 @@ describe('the server, in spite of', () => {
 
   it('a folder that it may not read', async function () {
     const isRoot = process.getuid?.() === 0;
-    if (isRoot && spawnSync('setpriv', ['--version']).error !== undefined) unavailable(this, 'setpriv of util-linux gives up the rights of root');
+    if (isRoot && spawnSync('setpriv', ['--version']).error !== undefined)
+      unavailable(this, 'setpriv of util-linux gives up the rights of root');
     writeFileSync(at('streams.site.yaml'), STREAM);
     chmodSync(folder, 0o311);
     // Modes are nothing to root.
-    const server = await start(isRoot ? ['setpriv', '--reuid=65534', '--regid=65534', '--clear-groups', ...SERVER] : SERVER);
+    const server = await start(
+      isRoot ? ['setpriv', '--reuid=65534', '--regid=65534', '--clear-groups', ...SERVER] : SERVER,
+    );
     const uri = await server.open(at('network.site.yaml'), SITE);
     await server.diagnostics(uri, has('unknown-key'));
     chmodSync(folder, 0o755);
@@ -162,7 +180,8 @@ describe('the server, in spite of', () => {
   it('being killed while somebody types: started anew it tells the same', async () => {
     writeFileSync(at('network.site.yaml'), SITE);
     const text = `${STREAM}recordings:\n  paddock: {stream: padock, volume: archive}\n`;
-    const plain = (found: readonly Diagnostic[]): unknown => found.map(({ range, code, message }) => ({ range, code, message }));
+    const plain = (found: readonly Diagnostic[]): unknown =>
+      found.map(({ range, code, message }) => ({ range, code, message }));
     const first = await Client.start(SERVER);
     const uri = await first.open(at('streams.site.yaml'), STREAM);
     await first.diagnostics(uri);
@@ -179,7 +198,17 @@ describe('the server, in spite of', () => {
   });
 
   it('text that is meant for the editor: no hover has a link, an image, a command or HTML of it', async () => {
-    const nasty = ['[x](command:workbench.action.quit)', '<img src=x onerror=alert(1)>', '![i](https://evil.example/i.png)', 'https://evil.example', '</td><b>', '`${x}`', '$(alert)|a|b|', '# h', '&lt;b&gt;'];
+    const nasty = [
+      '[x](command:workbench.action.quit)',
+      '<img src=x onerror=alert(1)>',
+      '![i](https://evil.example/i.png)',
+      'https://evil.example',
+      '</td><b>',
+      '`${x}`',
+      '$(alert)|a|b|',
+      '# h',
+      '&lt;b&gt;',
+    ];
     const quoted = nasty.map((text) => JSON.stringify(text));
     const [name = '', html = '', image = ''] = quoted;
     const text = `
@@ -230,7 +259,16 @@ lint:
 
     // Completions in a place of each kind, and what stands beside the text.
     const document = { uri };
-    for (const word of ['querier: ', 'from: ', 'source: ', 'receivers: [', 'host: ', 'stream: ', 'volume: ', 'kind: ']) {
+    for (const word of [
+      'querier: ',
+      'from: ',
+      'source: ',
+      'receivers: [',
+      'host: ',
+      'stream: ',
+      'volume: ',
+      'kind: ',
+    ]) {
       const line = lines.findIndex((own) => own.includes(word));
       const position = { line, character: (lines[line]?.indexOf(word) ?? 0) + word.length };
       const offered = await server.connection.sendRequest(CompletionRequest.type, { textDocument: document, position });
@@ -245,7 +283,8 @@ lint:
   }).timeout(60_000);
 
   it('whatever a site says: it opens no file outside of the folder, runs nothing and connects to nothing', async function () {
-    if (spawnSync('strace', ['-V']).error !== undefined) unavailable(this, 'strace shows what the server asks of the system');
+    if (spawnSync('strace', ['-V']).error !== undefined)
+      unavailable(this, 'strace shows what the server asks of the system');
     const log = join(tmpdir(), `plumbline-strace-${process.pid}.log`);
     const outside = mkdtempSync(join(tmpdir(), 'plumbline-outside-'));
     writeFileSync(join(outside, 'secret.site.yaml'), SITE);
@@ -262,10 +301,22 @@ recordings:
   paddock: {stream: http://127.0.0.1:9/, volume: ${outside}, file: "${outside}/%Y.mp4"}
 <<: *${outside}
 `;
-    const server = await start(['strace', '-f', '-qq', '-s', '300', '-e', 'trace=openat,open,execve,connect,unlink,rename,mkdir', '-o', log, ...SERVER]);
+    const server = await start([
+      'strace',
+      '-f',
+      '-qq',
+      '-s',
+      '300',
+      '-e',
+      'trace=openat,open,execve,connect,unlink,rename,mkdir',
+      '-o',
+      log,
+      ...SERVER,
+    ]);
     const uri = await server.open(at('network.site.yaml'), text);
     await server.diagnostics(uri, (found) => found.length > 0);
-    for (let line = 0; line < 8; line++) for (let character = 0; character < 60; character += 5) await server.hover(uri, { line, character });
+    for (let line = 0; line < 8; line++)
+      for (let character = 0; character < 60; character += 5) await server.hover(uri, { line, character });
     assert.equal(await server.stop(), 0);
     client = undefined;
 
@@ -274,11 +325,23 @@ recordings:
     assert.ok(opened.includes(folder), 'the trace shows the folder being listed');
     // The server's own program may stand in the temporary folder too.
     const own = opened.filter((path) => path.startsWith(tmpdir()) && !path.startsWith(process.cwd()));
-    assert.deepEqual(own.filter((path) => path !== folder && path !== at('network.site.yaml')), []);
-    assert.deepEqual(opened.filter((path) => /secret|etc\/passwd/.test(path)), []);
-    assert.deepEqual(calls.filter((call) => call.includes('connect(')), []);
+    assert.deepEqual(
+      own.filter((path) => path !== folder && path !== at('network.site.yaml')),
+      [],
+    );
+    assert.deepEqual(
+      opened.filter((path) => /secret|etc\/passwd/.test(path)),
+      [],
+    );
+    assert.deepEqual(
+      calls.filter((call) => call.includes('connect(')),
+      [],
+    );
     assert.equal(calls.filter((call) => /execve\(.*= 0$/.test(call)).length, 1, 'the server itself');
-    assert.deepEqual(calls.filter((call) => /(unlink|rename|mkdir)\(|O_(WRONLY|RDWR|CREAT)/.test(call) && call.includes(tmpdir())), []);
+    assert.deepEqual(
+      calls.filter((call) => /(unlink|rename|mkdir)\(|O_(WRONLY|RDWR|CREAT)/.test(call) && call.includes(tmpdir())),
+      [],
+    );
     rmSync(outside, { recursive: true });
     unlinkSync(log);
   }).timeout(60_000);

@@ -77,7 +77,10 @@ describe('what is made, asked for by an editor', function () {
     plumbline(['make', 'sdp', 'gate-live', '--site', site, '--out', out]);
     const shown = await made('sdp', 'gate-live');
     assert.deepEqual(asWritten(shown), written());
-    assert.deepEqual(shown.files.map(({ path }) => path), ['gate-live.sdp']);
+    assert.deepEqual(
+      shown.files.map(({ path }) => path),
+      ['gate-live.sdp'],
+    );
   });
 
   it('follows what is typed and not saved', async () => {
@@ -93,7 +96,10 @@ describe('what is made, asked for by an editor', function () {
   it('is of a site without an open file too', async () => {
     const other = pathToFileURL(resolve('samples/first-draft')).href;
     const shown = await client.connection.sendRequest(make, { folder: other, kind: 'cable-labels' });
-    assert.deepEqual(shown.files.map(({ path }) => path), ['cable-labels.csv', 'cable-labels.html']);
+    assert.deepEqual(
+      shown.files.map(({ path }) => path),
+      ['cable-labels.csv', 'cable-labels.html'],
+    );
   });
 
   it('says that there is no such kind or name', async () => {

@@ -47,12 +47,15 @@ for (const [name, command] of Object.entries(SERVERS)) {
       rmSync(folder, { recursive: true });
     });
 
-    const has = (rule: string) => (found: readonly { code?: number | string }[]) => found.some(({ code }) => code === rule);
+    const has = (rule: string) => (found: readonly { code?: number | string }[]) =>
+      found.some(({ code }) => code === rule);
     const lacks = (rule: string) => (found: readonly { code?: number | string }[]) => !has(rule)(found);
 
     it('tells of a clash with the rule, the version and the other place, and mends it', async () => {
       const uri = await client.open(join(folder, 'network.site.yaml'), SITE);
-      const clash = (await client.diagnostics(uri, has('duplicate-address'))).find(({ code }) => code === 'duplicate-address');
+      const clash = (await client.diagnostics(uri, has('duplicate-address'))).find(
+        ({ code }) => code === 'duplicate-address',
+      );
       assert.ok(clash !== undefined);
       assert.equal(clash.source, 'plumbline');
       assert.match(String(clash.message), /192\.168\.20\.31/);
@@ -112,12 +115,16 @@ for (const [name, command] of Object.entries(SERVERS)) {
 
     it('of a burst of edits tells the last', async () => {
       const uri = await client.open(join(folder, 'network.site.yaml'), SITE);
-      for (let last = 32; last < 60; last++) await client.change(uri, SITE.replace('.31, speed: 100 Mb/s}   #', `.${last}, speed: 100 Mb/s}   #`));
+      for (let last = 32; last < 60; last++)
+        await client.change(uri, SITE.replace('.31, speed: 100 Mb/s}   #', `.${last}, speed: 100 Mb/s}   #`));
       await client.diagnostics(uri, lacks('duplicate-address'));
     });
 
     it('goes on behind a half-typed item', async () => {
-      const uri = await client.open(join(folder, 'network.site.yaml'), SITE.replace('cables:\n', 'cables:\n  - {from: core/4, to: \n'));
+      const uri = await client.open(
+        join(folder, 'network.site.yaml'),
+        SITE.replace('cables:\n', 'cables:\n  - {from: core/4, to: \n'),
+      );
       await client.diagnostics(uri, has('duplicate-address'));
     });
 

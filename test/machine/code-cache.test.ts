@@ -1,7 +1,17 @@
 // What is kept of a program runs as code, so it must be of this program, whole, and no other user's to write.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { chmodSync, chownSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  chownSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -46,7 +56,12 @@ describe('code that is kept for the next start', () => {
       console.log(taken ? 'kept' : 'made');`;
     await build({
       stdin: { contents: source, resolveDir: join(import.meta.dirname, '../..'), loader: 'ts' },
-      bundle: true, platform: 'node', target: 'node20', format: 'cjs', outfile: join(root, 'start.cjs'), logLevel: 'silent',
+      bundle: true,
+      platform: 'node',
+      target: 'node20',
+      format: 'cjs',
+      outfile: join(root, 'start.cjs'),
+      logLevel: 'silent',
     });
   });
 
@@ -56,7 +71,10 @@ describe('code that is kept for the next start', () => {
 
   beforeEach(() => {
     cache = mkdtempSync(join(root, 'cache-'));
-    writeFileSync(program, 'console.log(`one, ${require("node:path").basename(__filename)}, ${typeof module.exports}`);');
+    writeFileSync(
+      program,
+      'console.log(`one, ${require("node:path").basename(__filename)}, ${typeof module.exports}`);',
+    );
   });
 
   it('the first start keeps it, the second runs by it, and both do the same', () => {
@@ -108,7 +126,11 @@ describe('code that is kept for the next start', () => {
   it('a user whom the system does not know, and so without a home, runs it all the same', function () {
     if (process.getuid?.() !== 0) unavailable(this, 'root is needed, to be another user');
     chmodSync(root, 0o755);
-    const { stdout, stderr } = spawnSync(process.execPath, [join(root, 'start.cjs')], { encoding: 'utf8', uid: 64_123, env: { PATH: '/usr/bin' } });
+    const { stdout, stderr } = spawnSync(process.execPath, [join(root, 'start.cjs')], {
+      encoding: 'utf8',
+      uid: 64_123,
+      env: { PATH: '/usr/bin' },
+    });
     assert.equal(stdout, 'one, program.cjs, object\nmade\n', stderr);
   });
 

@@ -74,7 +74,10 @@ describe('what is made', function () {
     for (const sample of ['harrow-lane', 'first-draft']) {
       const files = OUTPUTS.flatMap((output) => output.make(planOfTexts(sampleTexts(sample))).files);
       // Relays and recorders share units, and what goes with them.
-      assert.equal(new Set(files.map(({ path }) => path)).size, new Set(files.map((file) => JSON.stringify(file))).size);
+      assert.equal(
+        new Set(files.map(({ path }) => path)).size,
+        new Set(files.map((file) => JSON.stringify(file))).size,
+      );
       for (const { path, text } of files) {
         assert.match(path, /^[\w][\w.@+-]*(\/[\w][\w.@+-]*)*$/);
         assert.ok(text.endsWith('\n'), path);

@@ -224,7 +224,10 @@ describe('multicast', () => {
         const made = networkFrom(
           TWO_VLANS.replace('[screen]', '[screen, elsewhere]')
             .replace('port: 5004', 'port: 5004, ttl: 2')
-            .replace('      router:', '      east: {trunk: [house, video]}\n      west: {trunk: [house, video]}\n      router:')
+            .replace(
+              '      router:',
+              '      east: {trunk: [house, video]}\n      west: {trunk: [house, video]}\n      router:',
+            )
             .replace('cables:', `${routers}cables:\n  - {from: core/east, to: east}\n  - {from: core/west, to: west}`),
         );
         assert.equal(leaving(made, 'west/eth'), 'paddock');

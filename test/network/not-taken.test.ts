@@ -35,7 +35,10 @@ streams:
       const link = network.topology.linkOf[port.index];
       assert.ok(link !== undefined, `${name} is cabled`);
       const direction = outOf(link, port);
-      return [name, `${network.crossings.at(direction).map(({ stream }) => stream.name)} ${network.loads[direction]?.line.peak}`];
+      return [
+        name,
+        `${network.crossings.at(direction).map(({ stream }) => stream.name)} ${network.loads[direction]?.line.peak}`,
+      ];
     }),
   );
 }
@@ -72,7 +75,11 @@ describe('what is flooded into a link whose other end does not take it', () => {
     ports: {1: {speed: 1 Gb/s, trunk: [house], native: house}, 2-3: {speed: 1 Gb/s, vlan: video}}
   yard: {kind: switch, ports: {1-2: {speed: 1 Gb/s, vlan: video}}}
   panel: {kind: display, speed: 1 Gb/s}`;
-    const cables = ['  - {from: core/3, to: barn/1}', '  - {from: barn/2, to: yard/1}', '  - {from: barn/3, to: panel}'].join('\n');
+    const cables = [
+      '  - {from: core/3, to: barn/1}',
+      '  - {from: barn/2, to: yard/1}',
+      '  - {from: barn/3, to: panel}',
+    ].join('\n');
     assert.deepEqual(sent(devices, cables, ['core/3', 'barn/2', 'barn/3']), {
       'core/3': `paddock-live ${TAGGED}`,
       'barn/2': ' 0',

@@ -22,7 +22,17 @@ cables:
 // What each class takes at the switch: the Ethernet Alliance's "Overview of 802.3bt" (April 2018), secondary; class 0
 // from memory. That a switch serves a bigger device at its own highest class: the same paper.
 describe('Power over Ethernet', () => {
-  for (const [own, watts] of [[0, 15.4], [1, 4], [2, 7], [3, 15.4], [4, 30], [5, 45], [6, 60], [7, 75], [8, 90]] as const) {
+  for (const [own, watts] of [
+    [0, 15.4],
+    [1, 4],
+    [2, 7],
+    [3, 15.4],
+    [4, 30],
+    [5, 45],
+    [6, 60],
+    [7, 75],
+    [8, 90],
+  ] as const) {
     it(`sets ${watts} W aside for a device of class ${own}`, () => {
       assert.equal(drawOf('poe: bt-type-4', `, poe: {class: ${own}}`), watts * 1000);
     });
@@ -58,6 +68,12 @@ cables:
   - {from: core/2, to: yard-cam}
   - {from: barn/2, to: gate-cam}
 `);
-    assert.deepEqual(sources.map(({ device, budget, draw }) => [device.name, budget, draw]), [['core', 130_000, 45_400], ['barn', undefined, 7000]]);
+    assert.deepEqual(
+      sources.map(({ device, budget, draw }) => [device.name, budget, draw]),
+      [
+        ['core', 130_000, 45_400],
+        ['barn', undefined, 7000],
+      ],
+    );
   });
 });

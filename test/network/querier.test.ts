@@ -7,10 +7,16 @@ import { bestQuerier } from '../../server/src/network/querier.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
 
 /** The best querier of three switches in a line, for servers at the first and last that send so much. */
-function best(first: string, last: string, snooping: readonly [boolean, boolean, boolean] = [true, true, true]): string | undefined {
+function best(
+  first: string,
+  last: string,
+  snooping: readonly [boolean, boolean, boolean] = [true, true, true],
+): string | undefined {
   const folder = new SiteFolder();
   const ports = 'ports: {a: {vlan: video}, left: {trunk: [video]}, right: {trunk: [video]}}';
-  folder.set('file:///harrow-lane/all.site.yaml', `
+  folder.set(
+    'file:///harrow-lane/all.site.yaml',
+    `
 vlans: {video: {id: 20}}
 devices:
 ${['house', 'stable', 'barn'].map((name, i) => `  ${name}: {kind: switch, igmp-snooping: ${snooping[i]}, ${ports}}`).join('\n')}
@@ -24,7 +30,8 @@ cables:
 streams:
   tv: {source: house-server, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: ${first}}
   paddock: {source: barn-server, transport: ts-rtp, group: 239.192.30.2, port: 5004, mux-rate: ${last}}
-`);
+`,
+  );
   const site = folder.site();
   return bestQuerier(site, networkOf(site), 0)?.name;
 }

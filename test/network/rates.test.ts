@@ -37,7 +37,10 @@ describe('Rates of a stream of 7.5 Mb/s', () => {
   });
 
   it('1400 bytes are what is taken where no packet size is given', () => {
-    assert.deepEqual(ratesOf('transport: rtp, video: {codec: h264, bitrate: 7.5 Mb/s}').untagged, ratesOf(rtp).untagged);
+    assert.deepEqual(
+      ratesOf('transport: rtp, video: {codec: h264, bitrate: 7.5 Mb/s}').untagged,
+      ratesOf(rtp).untagged,
+    );
   });
 
   // Whole packets: RFC 2250 §2, read; seven of them are common practice.

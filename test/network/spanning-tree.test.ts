@@ -69,10 +69,16 @@ describe('Spanning tree', () => {
   barn: {kind: switch, spanning-tree: true, ports: {${ports}}}
   core: {kind: switch, spanning-tree: true, ports: {1-2: {}}}`;
     for (const ports of ['sfp2: {}, sfp10: {}', 'sfp10: {}, sfp2: {}']) {
-      assert.deepEqual(treeOf(two(ports), '  - {from: barn/sfp10, to: core/1}\n  - {from: barn/sfp2, to: core/2}').idle, ['core/1']);
+      assert.deepEqual(
+        treeOf(two(ports), '  - {from: barn/sfp10, to: core/1}\n  - {from: barn/sfp2, to: core/2}').idle,
+        ['core/1'],
+      );
     }
     for (const ports of ['east: {}, west: {}', 'west: {}, east: {}']) {
-      assert.deepEqual(treeOf(two(ports), '  - {from: barn/west, to: core/1}\n  - {from: barn/east, to: core/2}').idle, ['core/1']);
+      assert.deepEqual(
+        treeOf(two(ports), '  - {from: barn/west, to: core/1}\n  - {from: barn/east, to: core/2}').idle,
+        ['core/1'],
+      );
     }
   });
 
@@ -95,23 +101,34 @@ describe('Spanning tree', () => {
     const one = `
   core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
   converter: {kind: media-converter, ports: {a: {}, b: {}}}`;
-    assert.deepEqual(treeOf(one, '  - {from: core/3, to: converter/a}\n  - {from: converter/b, to: core/2}').idle, ['core/3']);
+    assert.deepEqual(treeOf(one, '  - {from: core/3, to: converter/a}\n  - {from: converter/b, to: core/2}').idle, [
+      'core/3',
+    ]);
   });
 
   it('leaves a loop closed that runs through a switch without it', () => {
     const mixed = ring().replace('stable: {kind: switch, spanning-tree: true', 'stable: {kind: switch');
     assert.deepEqual(treeOf(mixed, RING).idle, []);
     const { tree, topology } = networkOf(siteOf(`devices:\n${mixed}\ncables:\n${RING}\n`));
-    assert.deepEqual(topology.networks.flatMap(({ index }) => tree(index).loops.length), [1]);
+    assert.deepEqual(
+      topology.networks.flatMap(({ index }) => tree(index).loops.length),
+      [1],
+    );
   });
 
   it('switches that do not hang together have a root each', () => {
-    const pairs = ['barn', 'core', 'glasshouse', 'stable'].map((name) => `  ${name}: {kind: switch, spanning-tree: true, ports: {1-4: {}}}`);
-    assert.deepEqual(treeOf(pairs.join('\n'), '  - {from: core/1, to: barn/1}\n  - {from: stable/1, to: glasshouse/1}').roots, ['barn', 'glasshouse']);
+    const pairs = ['barn', 'core', 'glasshouse', 'stable'].map(
+      (name) => `  ${name}: {kind: switch, spanning-tree: true, ports: {1-4: {}}}`,
+    );
+    assert.deepEqual(
+      treeOf(pairs.join('\n'), '  - {from: core/1, to: barn/1}\n  - {from: stable/1, to: glasshouse/1}').roots,
+      ['barn', 'glasshouse'],
+    );
   });
 
   it('an idle link carries nothing, and the streams take the other way', () => {
-    const { loads, topology } = networkOf(siteOf(`
+    const { loads, topology } = networkOf(
+      siteOf(`
 devices:
 ${ring()}
   paddock-cam: {kind: camera}
@@ -121,8 +138,14 @@ cables:${RING}
   - {from: barn/3, to: recorder}
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
-`));
-    const carrying = topology.links.filter(({ index }) => (loads[2 * index]?.line.peak ?? 0) + (loads[2 * index + 1]?.line.peak ?? 0) > 0);
-    assert.deepEqual(carrying.map(({ a, b }) => `${portName(a)} – ${portName(b)}`), ['barn/1 – core/1', 'core/3 – paddock-cam/eth', 'barn/3 – recorder/eth']);
+`),
+    );
+    const carrying = topology.links.filter(
+      ({ index }) => (loads[2 * index]?.line.peak ?? 0) + (loads[2 * index + 1]?.line.peak ?? 0) > 0,
+    );
+    assert.deepEqual(
+      carrying.map(({ a, b }) => `${portName(a)} – ${portName(b)}`),
+      ['barn/1 – core/1', 'core/3 – paddock-cam/eth', 'barn/3 – recorder/eth'],
+    );
   });
 });

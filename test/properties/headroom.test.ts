@@ -23,7 +23,11 @@ function withMore(entries: readonly Entry[], name: string, number: number): Entr
         data: { ...data, port: 20_000 + 2 * i, ...(data['group'] !== undefined && { group: `239.192.99.${i + 1}` }) },
       }));
     if (entry.section === 'recordings' && data['stream'] === name)
-      return more.map((own) => ({ section: 'recordings', name: `${entry.name}-${own}`, data: { ...data, stream: own } }));
+      return more.map((own) => ({
+        section: 'recordings',
+        name: `${entry.name}-${own}`,
+        data: { ...data, stream: own },
+      }));
     return [];
   });
   return [...entries, ...added];
@@ -36,7 +40,8 @@ function isWithinLimits({ network, storage }: Plan): boolean {
       [2 * index, 2 * index + 1].every(
         (direction) => capacity === undefined || (network.loads[direction]?.line.peak ?? 0) <= 0.9 * capacity,
       ),
-    ) && storage.volumes.every(({ usableBytes, bytesKept }) => usableBytes === undefined || bytesKept <= 0.9 * usableBytes)
+    ) &&
+    storage.volumes.every(({ usableBytes, bytesKept }) => usableBytes === undefined || bytesKept <= 0.9 * usableBytes)
   );
 }
 
@@ -51,7 +56,8 @@ describe('headroom of sites at random', () => {
           const more = streamHeadroom(plan, stream)?.more;
           if (more === undefined || more > MOST) continue;
           held++;
-          const within = (number: number): boolean => isWithinLimits(planFrom(textOf(withMore(entries, stream.name, number))));
+          const within = (number: number): boolean =>
+            isWithinLimits(planFrom(textOf(withMore(entries, stream.name, number))));
           if (isWithinLimits(plan)) assert.ok(within(more), `${more} more of ${stream.name} fit`);
           assert.ok(!within(more + 1), `${more + 1} more of ${stream.name} do not`);
         }

@@ -61,9 +61,9 @@ export interface Film {
 }
 
 interface Declared {
-  readonly codec: string;
+  readonly 'codec': string;
   readonly 'frame-rate': number;
-  readonly bitrate: string;
+  readonly 'bitrate': string;
   readonly 'keyframe-interval'?: string;
 }
 

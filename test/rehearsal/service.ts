@@ -27,7 +27,8 @@ export class Server {
     this.lab = lab;
     this.host = host;
     this.root = join(lab.folder, `root-${host.name}`);
-    for (const folder of ['etc/credentials', 'lib', 'srv', 'run']) mkdirSync(join(this.root, folder), { recursive: true });
+    for (const folder of ['etc/credentials', 'lib', 'srv', 'run'])
+      mkdirSync(join(this.root, folder), { recursive: true });
   }
 
   /** Puts the files of this host where their notes say. */
@@ -118,7 +119,15 @@ export class Server {
       chmodSync(target, 0o400);
       chownSync(target, USER, USER);
     }
-    return this.lab.start(this.host, 'bash', [STAGE, this.root, unit.one('Service', 'UMask') ?? '0022', String(USER), ...environment, '--', ...command]);
+    return this.lab.start(this.host, 'bash', [
+      STAGE,
+      this.root,
+      unit.one('Service', 'UMask') ?? '0022',
+      String(USER),
+      ...environment,
+      '--',
+      ...command,
+    ]);
   }
 }
 
@@ -173,11 +182,12 @@ export class Service {
       ok = true;
       for (const command of this.unit.commands('ExecStartPre')) ok &&= (await this.finish(command)) === 0;
       if (!ok) this.starts++;
-      else for (const command of this.unit.commands('ExecStart')) {
-        if (this.stopped) return;
-        this.starts++;
-        ok &&= (await this.finish(command)) === 0;
-      }
+      else
+        for (const command of this.unit.commands('ExecStart')) {
+          if (this.stopped) return;
+          this.starts++;
+          ok &&= (await this.finish(command)) === 0;
+        }
     } while (!this.stopped && (restart === 'always' || (restart === 'on-failure' && !ok)));
   }
 

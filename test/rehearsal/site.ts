@@ -42,13 +42,13 @@ interface Written {
 }
 
 interface WrittenStream {
-  readonly carries?: string;
-  readonly transport: string;
-  readonly video?: { size?: string; bitrate: string; 'peak-bitrate'?: string; 'keyframe-interval'?: string };
-  readonly audio?: { bitrate: string };
-  readonly source: string;
-  path?: string;
-  credentials?: string;
+  readonly 'carries'?: string;
+  readonly 'transport': string;
+  readonly 'video'?: { 'size'?: string; 'bitrate': string; 'peak-bitrate'?: string; 'keyframe-interval'?: string };
+  readonly 'audio'?: { bitrate: string };
+  readonly 'source': string;
+  'path'?: string;
+  'credentials'?: string;
   'mux-rate'?: string;
 }
 
@@ -82,11 +82,15 @@ export function rehearsed(rates: Rates): string {
     if (video !== undefined && rate !== undefined) {
       stream.path = PATH;
       if (ACCESS.has(stream.source)) stream.credentials = stream.source;
-      Object.assign(video, { size: SIZE, bitrate: kilobits(rate), 'peak-bitrate': kilobits(1.5 * rate) });
+      Object.assign(video, { 'size': SIZE, 'bitrate': kilobits(rate), 'peak-bitrate': kilobits(1.5 * rate) });
     } else if (video !== undefined && mux !== undefined) {
       stream['mux-rate'] = kilobits(bitsOf(mux) * SCALE);
       // What is left of so small a multiplex beside its sound, with room for headers.
-      Object.assign(video, { size: SIZE, bitrate: kilobits(televised(mux)), 'peak-bitrate': kilobits(televised(mux)) });
+      Object.assign(video, {
+        'size': SIZE,
+        'bitrate': kilobits(televised(mux)),
+        'peak-bitrate': kilobits(televised(mux)),
+      });
       Object.assign(stream.audio ?? {}, { bitrate: kilobits(TELEVISION_SOUND) });
     }
   }

@@ -33,13 +33,25 @@ export class Unit {
   }
 
   environment(): Record<string, string> {
-    const pairs = this.all('Service', 'Environment').flatMap(words).map((word) => [word.slice(0, word.indexOf('=')), word.slice(word.indexOf('=') + 1)]);
+    const pairs = this.all('Service', 'Environment')
+      .flatMap(words)
+      .map((word) => [word.slice(0, word.indexOf('=')), word.slice(word.indexOf('=') + 1)]);
     return Object.fromEntries(pairs) as Record<string, string>;
   }
 }
 
 const ESCAPES: Readonly<Record<string, string>> = {
-  a: '\u0007', b: '\b', f: '\f', n: '\n', r: '\r', t: '\t', v: '\u000b', '\\': '\\', '"': '"', "'": "'", s: ' ',
+  'a': '\u0007',
+  'b': '\b',
+  'f': '\f',
+  'n': '\n',
+  'r': '\r',
+  't': '\t',
+  'v': '\u000b',
+  '\\': '\\',
+  '"': '"',
+  "'": "'",
+  's': ' ',
 };
 
 /** Words are parted by white space but within quotes; C escapes hold within and without; %% is a per cent sign. */
@@ -66,10 +78,12 @@ export function words(line: string): string[] {
   }
   if (quote !== '') throw new Error(`a quote is not closed in ${line}`);
   if (word !== undefined) found.push(word);
-  return found.map((each) => each.replace(/%(.)?/g, (specifier) => {
-    if (specifier !== '%%') throw new Error(`the specifier ${specifier} in ${line}`);
-    return '%';
-  }));
+  return found.map((each) =>
+    each.replace(/%(.)?/g, (specifier) => {
+      if (specifier !== '%%') throw new Error(`the specifier ${specifier} in ${line}`);
+      return '%';
+    }),
+  );
 }
 
 /** $$ is a dollar sign; nothing that we make has a variable. */

@@ -14,7 +14,8 @@ import { PADDOCK, planFrom } from './paddock.ts';
 function sample(name: string): Plan {
   const folder = new SiteFolder();
   const files = new URL(`../../samples/${name}/`, import.meta.url);
-  for (const file of readdirSync(files)) if (file.endsWith('.site.yaml')) folder.set(`file:///${file}`, readFileSync(new URL(file, files), 'utf8'));
+  for (const file of readdirSync(files))
+    if (file.endsWith('.site.yaml')) folder.set(`file:///${file}`, readFileSync(new URL(file, files), 'utf8'));
   return planOf(folder.site());
 }
 
@@ -36,7 +37,8 @@ function total(plan: Plan, path: string): number | string | undefined {
 /** The sum of an explanation's lines, column by column. */
 function sums(explanation: Explanation | undefined): number[] {
   const all: number[] = [];
-  for (const { cells } of explanation?.lines ?? []) cells.forEach((cell, index) => (all[index] = (all[index] ?? 0) + (typeof cell === 'object' ? cell.value : 0)));
+  for (const { cells } of explanation?.lines ?? [])
+    cells.forEach((cell, index) => (all[index] = (all[index] ?? 0) + (typeof cell === 'object' ? cell.value : 0)));
   return all;
 }
 
@@ -54,7 +56,8 @@ function* figures(plan: Plan): Iterable<[string, number]> {
     if (link.capacity !== null) yield [`links ${link.from} capacity`, link.capacity];
     for (const way of ['forward', 'backward'] as const) {
       yield* wireFigures(`links ${link.from} ${way}`, link[way]);
-      for (const [stream, share] of Object.entries(link[way].streams)) yield* wireFigures(`links ${link.to} ${way} streams ${stream}`, share);
+      for (const [stream, share] of Object.entries(link[way].streams))
+        yield* wireFigures(`links ${link.to} ${way} streams ${stream}`, share);
     }
   }
   for (const stream of report.streams) yield* wireFigures(`streams ${stream.name}`, stream);
@@ -92,14 +95,15 @@ describe('plumbline explain', () => {
 
     it(`names a source for every header in samples/${name}`, () => {
       for (const { runs, replies } of sample(name).network.rates) {
-        for (const { headers } of [...runs, ...replies]) for (const header of headers) assert.ok(HEADER_SOURCES[header.name], header.name);
+        for (const { headers } of [...runs, ...replies])
+          for (const header of headers) assert.ok(HEADER_SOURCES[header.name], header.name);
       }
     });
   }
 
   const plan = planFrom(PADDOCK);
 
-  it('adds up packets of every kind to a stream\'s rate', () => {
+  it("adds up packets of every kind to a stream's rate", () => {
     for (const kind of ['line', 'frame', 'frameWithFcs'] as const) {
       const [explanation] = explained(plan, `streams paddock ${kind}`);
       const packets = explanation?.lines.filter(({ label }) => label.endsWith(' in all')) ?? [];
@@ -122,7 +126,8 @@ describe('plumbline explain', () => {
       /^ {2}video in all +6,334,285\.7 b\/s +packets × bytes × 8$/m,
       /^ {2}audio in all +126,750 b\/s/m,
       /^ {2}line rate +6,461,036 b\/s = 6\.46 Mb\/s$/m,
-    ]) assert.match(text, line);
+    ])
+      assert.match(text, line);
   });
 
   it('explains a tagged copy with 4 bytes more in each packet', () => {
@@ -137,7 +142,10 @@ describe('plumbline explain', () => {
   });
 
   it('says that a peak which is not declared is the nominal rate', () => {
-    assert.match(explained(plan, 'streams paddock').map(explanationText).join(''), /audio +64,000 b\/s +64,000 b\/s +as declared; no peak is declared/);
+    assert.match(
+      explained(plan, 'streams paddock').map(explanationText).join(''),
+      /audio +64,000 b\/s +64,000 b\/s +as declared; no peak is declared/,
+    );
   });
 
   it('says that a peak is not taken over where the bitrate is given anew', () => {
@@ -148,7 +156,10 @@ streams:
   paddock-live: {source: recorder, carries: paddock, transport: rtp}
 `);
     const text = (name: string): string => explained(small, `streams ${name}`).map(explanationText).join('');
-    assert.match(text('paddock-small'), /video +2,000,000 b\/s +2,000,000 b\/s +as declared; no peak is declared, nor taken over from paddock/);
+    assert.match(
+      text('paddock-small'),
+      /video +2,000,000 b\/s +2,000,000 b\/s +as declared; no peak is declared, nor taken over from paddock/,
+    );
     assert.match(text('paddock-live'), /video +6,000,000 b\/s +9,000,000 b\/s +as in paddock/);
   });
 
@@ -156,9 +167,14 @@ streams:
     // md(4): RAID 5 leaves all disks but one. 3 × 4 TB → 8 TB, less 5 %.
     const raid = planFrom('volumes: {archive: {capacity: 4 TB, disks: 3, redundancy: raid5, reserve: 5 %}}');
     const [explanation] = explained(raid, 'volumes archive usableBytes');
-    assert.deepEqual(explanation?.lines.map(({ cells }) => cells[0]), [
-      { value: 4e12, unit: 'B' }, { value: 8e12, unit: 'B' }, { value: -4e11, unit: 'B' },
-    ]);
+    assert.deepEqual(
+      explanation?.lines.map(({ cells }) => cells[0]),
+      [
+        { value: 4e12, unit: 'B' },
+        { value: 8e12, unit: 'B' },
+        { value: -4e11, unit: 'B' },
+      ],
+    );
     assert.deepEqual(explanation?.total?.cells, [{ value: 7.6e12, unit: 'B' }]);
   });
 
@@ -199,7 +215,11 @@ devices:
   "\\e[31m<img>": {kind: server, speed: 1 Gb/s, address: 10.0.0.2}
 streams: {"![a](b)": {source: "[x](command:y)", transport: rtp, video: {bitrate: 1 Mb/s}, receivers: ["\\e[31m<img>"]}}
 `);
-    const all = [...nasty.site.devices.map(({ name }) => ['devices', name]), ['streams', '![a](b)'], ['addresses', '10.0.0.1']]
+    const all = [
+      ...nasty.site.devices.map(({ name }) => ['devices', name]),
+      ['streams', '![a](b)'],
+      ['addresses', '10.0.0.1'],
+    ]
       .map((path) => explain(nasty, path))
       .flatMap((found) => ('explanations' in found ? found.explanations : []));
     assert.equal(all.length, 5);

@@ -38,7 +38,10 @@ function words(text: string, of: 'stream' | 'camera'): string | undefined {
 describe('headroom', () => {
   it('of a stream counts against the first link on its way that is full', () => {
     // 90 Mb/s less 7.39, by 7.39: 11 more; the camera's own link has as much.
-    assert.equal(words(site('100 Mb/s'), 'stream'), '11 more like this, then paddock-cam/eth → core/1 reaches 90 % of 100 Mb/s.');
+    assert.equal(
+      words(site('100 Mb/s'), 'stream'),
+      '11 more like this, then paddock-cam/eth → core/1 reaches 90 % of 100 Mb/s.',
+    );
   });
 
   it('of a camera leaves its own cable out, and counts free ports', () => {
@@ -79,14 +82,21 @@ streams:
     assert.ok(uplink !== undefined);
     const found = outHeadroom(plan, uplink, uplink.a);
     assert.equal(found?.stream.name, 'paddock');
-    assert.equal(found.headroom && headroomWords(found.headroom, 'paddock'), '11 more like paddock, then core/up → barn/up reaches 90 % of 100 Mb/s.');
+    assert.equal(
+      found.headroom && headroomWords(found.headroom, 'paddock'),
+      '11 more like paddock, then core/up → barn/up reaches 90 % of 100 Mb/s.',
+    );
     assert.equal(outHeadroom(plan, uplink, uplink.b), undefined);
   });
 
   it('agrees with what a site of so many more does', () => {
     const more = 11;
     const text = site('100 Mb/s');
-    const copies = Array.from({ length: more + 1 }, (_, i) => `  paddock-${i}: {source: paddock-cam, transport: rtp, port: ${6000 + 2 * i}, video: {codec: h264, bitrate: 7 Mb/s}, receivers: [recorder]}\n`);
+    const copies = Array.from(
+      { length: more + 1 },
+      (_, i) =>
+        `  paddock-${i}: {source: paddock-cam, transport: rtp, port: ${6000 + 2 * i}, video: {codec: h264, bitrate: 7 Mb/s}, receivers: [recorder]}\n`,
+    );
     const load = (number: number): number => {
       const { network } = planFrom(text.replace('volumes:\n', `${copies.slice(0, number).join('')}volumes:\n`));
       return Math.max(...network.loads.map(({ line }) => line.peak));

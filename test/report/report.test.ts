@@ -29,7 +29,8 @@ describe('the report as JSON', () => {
   });
 
   it('fits its schema where the site says little', () => {
-    const report = reportOf(planFrom(`
+    const report = reportOf(
+      planFrom(`
 devices:
   core: {kind: switch, poe-budget: , ports: {1: {poe: af}, 2: {}}}
   paddock-cam: {kind: camera, poe: {}}
@@ -45,22 +46,28 @@ volumes:
   archive: {}
 recordings:
   paddock: {stream: paddock, volume: archive}
-`));
+`),
+    );
     assertFits(report);
     assert.equal(report.links[0]?.capacity, null);
     assert.deepEqual(report.poe, [{ device: 'core', budget: null, draw: 15.4 }]);
-    assert.deepEqual(report.volumes.map(({ usableBytes, daysUntilFull }) => [usableBytes, daysUntilFull]), [[null, null]]);
+    assert.deepEqual(
+      report.volumes.map(({ usableBytes, daysUntilFull }) => [usableBytes, daysUntilFull]),
+      [[null, null]],
+    );
     assert.equal(report.streams.find(({ name }) => name === 'not-a-group')?.mac, null);
   });
 
   it('keeps names that mean something to JavaScript', () => {
-    const report = reportOf(planFrom(`
+    const report = reportOf(
+      planFrom(`
 devices: {a: {kind: camera, speed: 1 Gb/s}, b: {kind: server, speed: 1 Gb/s}}
 cables: [{from: a, to: b}]
 streams:
   __proto__: {source: a, transport: rtp, video: {codec: h264, bitrate: 1 Mb/s}, receivers: [b]}
   constructor: {source: a, transport: rtp, video: {codec: h264, bitrate: 1 Mb/s}, receivers: [b]}
-`));
+`),
+    );
     assertFits(report);
     assert.deepEqual(Object.keys(report.links[0]?.forward.streams ?? {}), ['__proto__', 'constructor']);
   });
@@ -71,7 +78,8 @@ streams:
       const files = readdirSync(new URL(`${name}/`, samples)).filter((file) => file.endsWith('.site.yaml'));
       const written = (order: readonly string[]): string => {
         const folder = new SiteFolder();
-        for (const file of order) folder.set(`file:///${file}`, readFileSync(new URL(`${name}/${file}`, samples), 'utf8'));
+        for (const file of order)
+          folder.set(`file:///${file}`, readFileSync(new URL(`${name}/${file}`, samples), 'utf8'));
         return JSON.stringify(reportOf(planOf(folder.site())));
       };
       assert.equal(written(files), written([...files].reverse()));
@@ -143,7 +151,10 @@ describe('the figures of a small site', () => {
     const [archive] = report.volumes;
     assert.equal(archive?.usableBytes, 7_600_000_000_000);
     assert.equal(archive?.bytesPerDay, 65_836_800_000);
-    assert.deepEqual(archive?.recordings, Object.assign(Object.create(null), { paddock: { bytesPerDay: 65_836_800_000, bytesKept: 921_715_200_000 } }));
+    assert.deepEqual(
+      archive?.recordings,
+      Object.assign(Object.create(null), { paddock: { bytesPerDay: 65_836_800_000, bytesKept: 921_715_200_000 } }),
+    );
     assert.ok(Math.abs((archive?.daysUntilFull ?? 0) - 115.437) < 0.001);
   });
 

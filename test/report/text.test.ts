@@ -8,7 +8,9 @@ import { PADDOCK, planFrom } from './paddock.ts';
 
 describe('the report as text', () => {
   it('has links, streams, volumes and power in columns', () => {
-    assert.equal(reportText(reportOf(planFrom(PADDOCK))), `Harrow Lane
+    assert.equal(
+      reportText(reportOf(planFrom(PADDOCK))),
+      `Harrow Lane
 
 Links (line rate, with preamble and gaps)
   from       to                  speed    nominal              peak         streams
@@ -32,7 +34,8 @@ Volumes
 Power over Ethernet (set aside at the switch)
   device    draw  budget
   core    15.4 W   130 W  12 %
-`);
+`,
+    );
   });
 
   it('says so where a site has no name and nothing else', () => {
@@ -53,14 +56,26 @@ describe('the report as a page', () => {
 
   it('has the figures, and is light or dark as the reader has it', () => {
     const page = reportHtml(reportOf(planFrom(PADDOCK)));
-    for (const part of ['9.78 Mb/s', '01:00:5e:40:14:1f', '115 d', '15.4 W', 'color-scheme: light dark', '@media print']) assert.ok(page.includes(part), part);
+    for (const part of [
+      '9.78 Mb/s',
+      '01:00:5e:40:14:1f',
+      '115 d',
+      '15.4 W',
+      'color-scheme: light dark',
+      '@media print',
+    ])
+      assert.ok(page.includes(part), part);
   });
 
   it('shows text of the site as it is', () => {
-    const page = reportHtml(reportOf(planFrom(`
+    const page = reportHtml(
+      reportOf(
+        planFrom(`
 site: {name: "</title><script>alert(1)</script>"}
 volumes: {"\\"><img src=x>": {}, "a'b&c": {}}
-`)));
+`),
+      ),
+    );
     assert.doesNotMatch(page, /<script|<img/);
     assert.match(page, /<title>&#60;\/title&#62;&#60;script&#62;/);
     assert.match(page, /a&#39;b&#38;c/);

@@ -38,7 +38,8 @@ function renamed(texts: Texts, to: string): Texts[] {
   );
 }
 
-const misread = (texts: Texts): number => check(folderOf(texts)).diagnostics.filter(({ rule }) => rule.id === 'wrong-type').length;
+const misread = (texts: Texts): number =>
+  check(folderOf(texts)).diagnostics.filter(({ rule }) => rule.id === 'wrong-type').length;
 
 describe('Fixes where a name needs quotes', () => {
   for (const rule of rules) {
@@ -48,9 +49,14 @@ describe('Fixes where a name needs quotes', () => {
         if (!parses(plain)) continue;
         for (const texts of AWKWARD.flatMap((name) => renamed(plain, name)).filter(parses)) {
           const { diagnostics } = check(folderOf(texts));
-          for (const fix of diagnostics.filter((found) => found.rule === rule).flatMap((found) => found.fixes?.() ?? [])) {
+          for (const fix of diagnostics
+            .filter((found) => found.rule === rule)
+            .flatMap((found) => found.fixes?.() ?? [])) {
             const after = edited(texts, fix.edits);
-            assert.ok(parses(after) && misread(after) <= misread(texts), `“${fix.title}” makes of\n${texts[FILE]}\n${after[FILE]}`);
+            assert.ok(
+              parses(after) && misread(after) <= misread(texts),
+              `“${fix.title}” makes of\n${texts[FILE]}\n${after[FILE]}`,
+            );
           }
         }
       }

@@ -53,32 +53,52 @@ describe('Recordings that do not fit', () => {
   it('are left to the person where policy asks for more than fits', () => {
     const policies = 'policies: {retention: [{recordings: [paddock, yard], at-least: 7 d}]}\n';
     const text = site({ paddock: ', keep: 14 d', yard: ', keep: 14 d', policies });
-    assert.deepEqual(of('volume-fill', text).flatMap(({ fixes }) => fixes?.() ?? []), []);
+    assert.deepEqual(
+      of('volume-fill', text).flatMap(({ fixes }) => fixes?.() ?? []),
+      [],
+    );
     // Full after 1000 / 172.8 = 5.8 d.
-    assert.match(messages('retention', text)[0] ?? '', /archive is full after 5.8 d, before the 7 d that policy asks for/);
+    assert.match(
+      messages('retention', text)[0] ?? '',
+      /archive is full after 5.8 d, before the 7 d that policy asks for/,
+    );
   });
 
   it('may be just at the limit', () => {
     // 2 × 86.4 GB × 5 d = 864 GB.
     const keep = { paddock: ', keep: 5 d', yard: ', keep: 5 d' };
-    assert.deepEqual(messages('volume-fill', site({ ...keep, policies: 'policies: {volume-fill: {limit: 86.4 %}}\n' })), []);
-    assert.equal(messages('volume-fill', site({ ...keep, policies: 'policies: {volume-fill: {limit: 86.39 %}}\n' })).length, 1);
+    assert.deepEqual(
+      messages('volume-fill', site({ ...keep, policies: 'policies: {volume-fill: {limit: 86.4 %}}\n' })),
+      [],
+    );
+    assert.equal(
+      messages('volume-fill', site({ ...keep, policies: 'policies: {volume-fill: {limit: 86.39 %}}\n' })).length,
+      1,
+    );
     const warned = of('volume-fill', site({ ...keep, policies: 'policies: {volume-fill: {warn: 80 %}}\n' }));
-    assert.deepEqual(warned.map(({ severity }) => severity), ['warning']);
+    assert.deepEqual(
+      warned.map(({ severity }) => severity),
+      ['warning'],
+    );
   });
 });
 
 describe('File names', () => {
-  const named = (file: string, more = 'segment: 60 s'): string[] =>
-    [...messages('file-name-collision', site({ paddock: `, ${more}, file: "${file}"` }))];
+  const named = (file: string, more = 'segment: 60 s'): string[] => [
+    ...messages('file-name-collision', site({ paddock: `, ${more}, file: "${file}"` })),
+  ];
 
   it('are fine to the second, with the date', () => {
-    for (const file of ['%Y-%m-%d_%H-%M-%S.mp4', '%F/%T.mp4', 'paddock/%s.mp4', '%Y/%j/%H%M%S.mp4']) assert.deepEqual(named(file), [], file);
+    for (const file of ['%Y-%m-%d_%H-%M-%S.mp4', '%F/%T.mp4', 'paddock/%s.mp4', '%Y/%j/%H%M%S.mp4'])
+      assert.deepEqual(named(file), [], file);
   });
 
   it('may come again once what had them is deleted', () => {
     assert.deepEqual(named('%a/%H-%M-%S.mp4', 'segment: 60 s, keep: 7 d'), []);
-    assert.match(named('%a/%H-%M-%S.mp4', 'segment: 60 s, keep: 8 d')[0] ?? '', /come again every week, and it is kept for 8 d/);
+    assert.match(
+      named('%a/%H-%M-%S.mp4', 'segment: 60 s, keep: 8 d')[0] ?? '',
+      /come again every week, and it is kept for 8 d/,
+    );
   });
 
   for (const [file, more] of [
@@ -100,21 +120,37 @@ describe('File names', () => {
   it('of zones whose clocks never go back need no offset', () => {
     const file = { paddock: ', segment: 60 s, file: "%F_%T.mp4"' };
     // Neither has had summer time since before 2026: zoneinfo, tzdata 2025b.
-    for (const zone of ['UTC', 'Asia/Tokyo']) assert.deepEqual(messages('repeated-hour', `site: {timezone: ${zone}}${site(file)}`), []);
+    for (const zone of ['UTC', 'Asia/Tokyo'])
+      assert.deepEqual(messages('repeated-hour', `site: {timezone: ${zone}}${site(file)}`), []);
     // 2027-04-03 16:00Z and 2026-04-04 16:00Z; the first of the window: zoneinfo, tzdata 2025b.
-    assert.match(messages('repeated-hour', `site: {timezone: Australia/Sydney}${site(file)}`)[0] ?? '', /from 02:00 to 03:00, as on 5 April 2026/);
-    assert.match(messages('repeated-hour', `site: {timezone: America/New_York}${site(file)}`)[0] ?? '', /from 01:00 to 02:00, as on 1 November 2026/);
+    assert.match(
+      messages('repeated-hour', `site: {timezone: Australia/Sydney}${site(file)}`)[0] ?? '',
+      /from 02:00 to 03:00, as on 5 April 2026/,
+    );
+    assert.match(
+      messages('repeated-hour', `site: {timezone: America/New_York}${site(file)}`)[0] ?? '',
+      /from 01:00 to 02:00, as on 1 November 2026/,
+    );
   });
 
   it('of a day need no offset: the hour is not in them', () => {
-    assert.deepEqual(messages('repeated-hour', `site: {timezone: Europe/London}${site({ paddock: ', segment: 1 d, file: "%F.mp4"' })}`), []);
+    assert.deepEqual(
+      messages(
+        'repeated-hour',
+        `site: {timezone: Europe/London}${site({ paddock: ', segment: 1 d, file: "%F.mp4"' })}`,
+      ),
+      [],
+    );
   });
 });
 
 describe('Files and keyframes', () => {
   it('fit where one is a multiple of the other, and nothing is said where no interval is known', () => {
     assert.deepEqual(messages('segment-keyframe', site({ paddock: ', segment: 60 s', yard: ', segment: 2 s' })), []);
-    assert.deepEqual(messages('segment-keyframe', site({ paddock: ', segment: 61 s' }).replaceAll(', keyframe-interval: 2 s', '')), []);
+    assert.deepEqual(
+      messages('segment-keyframe', site({ paddock: ', segment: 61 s' }).replaceAll(', keyframe-interval: 2 s', '')),
+      [],
+    );
   });
 
   it('keep the unit in which they are written', () => {
@@ -160,7 +196,8 @@ describe('Policies for one recording', () => {
     - {recordings: [paddock, paddock], at-least: 7 d, at-most: 30 d}
     - {recordings: [paddock], at-least: 10 d}
 `;
-    const kept = (days: number): string[] => messages('retention', site({ paddock: `, keep: ${days} d`, policies }).replace('1 TB', '8 TB'));
+    const kept = (days: number): string[] =>
+      messages('retention', site({ paddock: `, keep: ${days} d`, policies }).replace('1 TB', '8 TB'));
     assert.deepEqual(kept(8), ['paddock is kept for 8 d, and policy asks for 10 d at least. Keep it longer.']);
     assert.deepEqual(kept(10), []);
     assert.deepEqual(kept(31), ['paddock is kept for 31 d, and policy allows 30 d at most. Delete it sooner.']);

@@ -29,7 +29,11 @@ function merged(root: Schema, { $ref, ...beside }: Schema): Schema {
   return { ...merged(root, target ?? {}), ...beside };
 }
 
-for (const [file, schema] of [['site.schema.json', siteSchema], ['report.schema.json', reportSchema], ['footage.schema.json', footageSchema]] as const) {
+for (const [file, schema] of [
+  ['site.schema.json', siteSchema],
+  ['report.schema.json', reportSchema],
+  ['footage.schema.json', footageSchema],
+] as const) {
   describe(`schemas/${file}`, () => {
     // Source: the meta-schema of JSON Schema 2020-12 as it comes with ajv, and ajv's strict mode.
     const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true, strictRequired: false });
@@ -54,7 +58,8 @@ for (const [file, schema] of [['site.schema.json', siteSchema], ['report.schema.
         assert.ok(Array.isArray(examples) && examples.length > 0, 'no examples');
         const validate = ajv.getSchema(`${schema.$id}${pointer}`);
         assert.ok(validate);
-        for (const example of examples) assert.ok(validate(example), `${JSON.stringify(example)}: ${ajv.errorsText(validate.errors)}`);
+        for (const example of examples)
+          assert.ok(validate(example), `${JSON.stringify(example)}: ${ajv.errorsText(validate.errors)}`);
         if ('default' in property) assert.ok(validate(property['default']), 'the default is not valid');
       });
 

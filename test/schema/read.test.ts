@@ -30,10 +30,22 @@ describe('Keys of the site language', () => {
   const described = ['description'];
   for (const [definition, path, reader, items, unread] of [
     ['vlan', 'vlan', read.readVlan, [{}], described],
-    ['device', 'device', read.readDevice, [{ kind: 'switch' }, { kind: 'camera' }], [...described, 'model', 'location']],
+    [
+      'device',
+      'device',
+      read.readDevice,
+      [{ kind: 'switch' }, { kind: 'camera' }],
+      [...described, 'model', 'location'],
+    ],
     ['port', 'device.ports.lan', read.readDevice, [{ kind: 'server', ports: { lan: {} } }], described],
     ['poe', 'device.poe', read.readDevice, [{ kind: 'camera', poe: { class: 3, power: '9.5 W' } }], []],
-    ['route', 'device.routes', read.readDevice, [{ kind: 'server', routes: [{ to: 'default', port: 'lan' }] }], ['via']],
+    [
+      'route',
+      'device.routes',
+      read.readDevice,
+      [{ kind: 'server', routes: [{ to: 'default', port: 'lan' }] }],
+      ['via'],
+    ],
     ['cable', 'cable', read.readCable, [{}], [...described, 'label']],
     ['stream', 'stream', read.readStream, [{}], described],
     ['video', 'stream.video', read.readStream, [{ video: {} }], []],
@@ -41,11 +53,22 @@ describe('Keys of the site language', () => {
     ['volume', 'volume', read.readVolume, [{}], described],
     ['recording', 'recording', read.readRecording, [{}], described],
     ['retention', 'retention', read.readRetention, [[{}]], ['because']],
-    ['acceptance', 'acceptance', read.readAcceptances, [[{ rule: 'cable-length', at: 'core/1', because: 'measured' }]], []],
+    [
+      'acceptance',
+      'acceptance',
+      read.readAcceptances,
+      [[{ rule: 'cable-length', at: 'core/1', because: 'measured' }]],
+      [],
+    ],
   ] as const) {
     it(`of ${definition} are read${unread.length === 0 ? '' : `, but ${unread.join(', ')}, which change no figure`}`, () => {
       const seen = keysRead(reader, path.split('.')[0] ?? '', items);
-      assert.deepEqual(keysOf(definition).filter((key) => !seen.has(`${path}.${key}`)).sort(), [...unread].sort());
+      assert.deepEqual(
+        keysOf(definition)
+          .filter((key) => !seen.has(`${path}.${key}`))
+          .sort(),
+        [...unread].sort(),
+      );
     });
   }
 });

@@ -7,12 +7,16 @@ import { SiteFolder } from '../../server/src/site/folder.ts';
 function problems(text: string): string[] {
   const folder = new SiteFolder();
   folder.set('file:///harrow-lane/all.site.yaml', text);
-  return folder.site().items.flatMap((item) => item.problems.map(({ problem, route }) => `${problem} ${route.join('/')}`));
+  return folder
+    .site()
+    .items.flatMap((item) => item.problems.map(({ problem, route }) => `${problem} ${route.join('/')}`));
 }
 
 describe('a list without repeats', () => {
   it('tells of a name that stands twice', () => {
-    assert.deepEqual(problems('streams: {paddock: {source: cam, receivers: [recorder, screen, recorder]}}\n'), ['repeated receivers/2']);
+    assert.deepEqual(problems('streams: {paddock: {source: cam, receivers: [recorder, screen, recorder]}}\n'), [
+      'repeated receivers/2',
+    ]);
   });
 
   it('tells of mappings in the place of names, equal ones too', () => {

@@ -17,7 +17,9 @@ function filesOf(sample: string): { name: string; text: string }[] {
   return names.map((name) => ({ name, text: readFileSync(new URL(name, folder), 'utf8') }));
 }
 
-const SAMPLES = readdirSync(samples, { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => name);
+const SAMPLES = readdirSync(samples, { withFileTypes: true })
+  .filter((entry) => entry.isDirectory())
+  .map(({ name }) => name);
 
 const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true, strictRequired: false });
 ajv.addVocabulary(VOCABULARY);
@@ -29,7 +31,10 @@ describe('The samples against the schemas', () => {
     for (const { name, text } of filesOf(sample)) {
       it(`${sample}/${name} names its schema where other editors look for it`, () => {
         const schema = /^# yaml-language-server: \$schema=(\S+)$/m.exec(text)?.[1];
-        assert.equal(new URL(schema ?? '', new URL(`${sample}/${name}`, samples)).href, new URL('../../schemas/site.schema.json', import.meta.url).href);
+        assert.equal(
+          new URL(schema ?? '', new URL(`${sample}/${name}`, samples)).href,
+          new URL('../../schemas/site.schema.json', import.meta.url).href,
+        );
       });
     }
   }

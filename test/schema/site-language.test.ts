@@ -16,21 +16,45 @@ const fits: readonly (readonly [SectionName, string])[] = [
   ['site', '{name: Harrow Lane, timezone: Europe/London}'],
   ['vlans', '{id: 10, subnet: 192.168.10.0/24, gateway: router, dhcp-pool: 192.168.10.100-192.168.10.199}'],
   ['vlans', '{id: 20, subnet: 192.168.20.0/24, querier: core}'],
-  ['devices', '{kind: switch, igmp-snooping: true, unregistered-multicast: drop, spanning-tree: true, poe-budget: 130 W, ports: {1-8: {speed: 1 Gb/s, vlan: video, poe: at}, 16: {speed: 1 Gb/s, trunk: [house, video], native: house}}}'],
-  ['devices', '{kind: router, multicast-routing: false, ports: {lan: {speed: 1 Gb/s, trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}'],
-  ['devices', '{kind: server, ports: {lan: {address: 192.168.10.5}, cams: {address: 192.168.20.5}}, routes: [{to: 224.0.0.0/4, port: cams}, {to: default, port: lan, via: 192.168.10.1}]}'],
+  [
+    'devices',
+    '{kind: switch, igmp-snooping: true, unregistered-multicast: drop, spanning-tree: true, poe-budget: 130 W, ports: {1-8: {speed: 1 Gb/s, vlan: video, poe: at}, 16: {speed: 1 Gb/s, trunk: [house, video], native: house}}}',
+  ],
+  [
+    'devices',
+    '{kind: router, multicast-routing: false, ports: {lan: {speed: 1 Gb/s, trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}',
+  ],
+  [
+    'devices',
+    '{kind: server, ports: {lan: {address: 192.168.10.5}, cams: {address: 192.168.20.5}}, routes: [{to: 224.0.0.0/4, port: cams}, {to: default, port: lan, via: 192.168.10.1}]}',
+  ],
   ['devices', '{kind: server, ports: {1: {}, 2: {}}, routes: [{to: 224.0.0.0/4, port: 2}]}'],
   ['devices', '{kind: camera, address: 192.168.20.31, speed: 100 Mb/s, poe: {class: 3, power: 9.5 W}}'],
   ['devices', '{kind: patch-panel, ports: {1-24: {}}}'],
   ['cables', '{from: core/1, to: paddock-cam, type: cat6, length: 38 m, through: [panel-a/1]}'],
-  ['streams', '{source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, size: 2560x1440, frame-rate: 20, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s, keyframe-interval: 2 s}, audio: {codec: pcma, bitrate: 64 kb/s}, receivers: [recorder]}'],
-  ['streams', '{source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 4, audio: {codec: aac, bitrate: 96 kb/s}, receivers: [recorder, kitchen-screen]}'],
+  [
+    'streams',
+    '{source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, size: 2560x1440, frame-rate: 20, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s, keyframe-interval: 2 s}, audio: {codec: pcma, bitrate: 64 kb/s}, receivers: [recorder]}',
+  ],
+  [
+    'streams',
+    '{source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 4, audio: {codec: aac, bitrate: 96 kb/s}, receivers: [recorder, kitchen-screen]}',
+  ],
   ['streams', '{source: attic-tuner, transport: ts-rtp, mux-rate: 40 Mb/s, packet-size: 1316 B, egress: eth}'],
   ['volumes', '{host: recorder, capacity: 8 TB, reserve: 5 %, sustained-write: 120 MB/s}'],
   ['volumes', '{host: recorder, capacity: 3.64 TiB, disks: 4, redundancy: raid5}'],
-  ['recordings', '{stream: paddock-live, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%Y-%m-%d_%H-%M-%S.mp4"}'],
-  ['policies', '{link-load: {warn: 70 %, limit: 90 %}, volume-fill: {limit: 90 %}, retention: [{recordings: [paddock], at-least: 14 d, at-most: 30 d}]}'],
-  ['lint', '{rules: {cable-length: off}, accept: [{rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}]}'],
+  [
+    'recordings',
+    '{stream: paddock-live, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%Y-%m-%d_%H-%M-%S.mp4"}',
+  ],
+  [
+    'policies',
+    '{link-load: {warn: 70 %, limit: 90 %}, volume-fill: {limit: 90 %}, retention: [{recordings: [paddock], at-least: 14 d, at-most: 30 d}]}',
+  ],
+  [
+    'lint',
+    '{rules: {cable-length: off}, accept: [{rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}]}',
+  ],
 ];
 
 const doesNotFit: readonly (readonly [SectionName, string, ...string[]])[] = [
@@ -70,9 +94,11 @@ const doesNotFit: readonly (readonly [SectionName, string, ...string[]])[] = [
 ];
 
 describe('The site language', () => {
-  it('has a validator for each section', () => assert.deepEqual(Object.keys(validators).sort(), Object.keys(SECTIONS).sort()));
+  it('has a validator for each section', () =>
+    assert.deepEqual(Object.keys(validators).sort(), Object.keys(SECTIONS).sort()));
 
-  for (const [section, yaml] of fits) it(`${section} allows ${yaml}`, () => assert.deepEqual(faults(section, yaml), []));
+  for (const [section, yaml] of fits)
+    it(`${section} allows ${yaml}`, () => assert.deepEqual(faults(section, yaml), []));
 
   for (const [section, yaml, ...expected] of doesNotFit) {
     it(`${section} refuses ${yaml}`, () => assert.deepEqual(faults(section, yaml), expected));
@@ -83,9 +109,18 @@ describe('The site language', () => {
     const kind = definition['x-quantity'] as Parameters<typeof unitsOf>[0];
     it(`allows the units that are read as ${kind}, and no others`, () => {
       const pattern = new RegExp(definition.pattern);
-      const all = (['bit-rate', 'byte-rate', 'size', 'duration', 'length', 'power', 'percentage', 'frequency', 'level'] as const).flatMap(unitsOf);
+      const all = (
+        ['bit-rate', 'byte-rate', 'size', 'duration', 'length', 'power', 'percentage', 'frequency', 'level'] as const
+      ).flatMap(unitsOf);
       assert.deepEqual(all.filter((unit) => pattern.test(`1.5 ${unit}`)).sort(), unitsOf(kind).sort());
-      for (const text of ['1', '1,5 Mb/s', '.5 s', '-1 m', `1${unitsOf(kind)[0] ?? ''}`, `1  ${unitsOf(kind)[0] ?? ''}`]) {
+      for (const text of [
+        '1',
+        '1,5 Mb/s',
+        '.5 s',
+        '-1 m',
+        `1${unitsOf(kind)[0] ?? ''}`,
+        `1  ${unitsOf(kind)[0] ?? ''}`,
+      ]) {
         assert.doesNotMatch(text, pattern);
       }
     });

@@ -11,21 +11,49 @@ describe('AAC (ISO/IEC 14496-3)', () => {
   });
 
   it('has none for what has no number in the tables', () => {
-    assert.deepEqual([audioSpecificConfig(47_000, 2), audioSpecificConfig(48_000, 7), audioSpecificConfig(48_000, 0)], [undefined, undefined, undefined]);
+    assert.deepEqual(
+      [audioSpecificConfig(47_000, 2), audioSpecificConfig(48_000, 7), audioSpecificConfig(48_000, 0)],
+      [undefined, undefined, undefined],
+    );
   });
 
   // FFmpeg's encoder puts the same in front of an extension that old receivers pass over.
-  for (const [rate, channels] of [[48_000, 2], [44_100, 1], [16_000, 1], [8000, 2], [48_000, 6]] as const) {
+  for (const [rate, channels] of [
+    [48_000, 2],
+    [44_100, 1],
+    [16_000, 1],
+    [8000, 2],
+    [48_000, 6],
+  ] as const) {
     it(`says of ${rate} Hz and ${channels} channels what FFmpeg does`, function () {
-      const { status, stdout } = spawnSync('ffmpeg', [
-        '-loglevel', 'error', '-f', 'lavfi', '-i', `sine=sample_rate=${rate}:duration=0.1`, '-ac', String(channels), '-c:a', 'aac', '-f', 'rtp', 'rtp://127.0.0.1:9',
-      ], { encoding: 'utf8' });
+      const { status, stdout } = spawnSync(
+        'ffmpeg',
+        [
+          '-loglevel',
+          'error',
+          '-f',
+          'lavfi',
+          '-i',
+          `sine=sample_rate=${rate}:duration=0.1`,
+          '-ac',
+          String(channels),
+          '-c:a',
+          'aac',
+          '-f',
+          'rtp',
+          'rtp://127.0.0.1:9',
+        ],
+        { encoding: 'utf8' },
+      );
       if (status === null) unavailable(this, 'FFmpeg is not installed');
       assert.equal(/config=([0-9A-F]{4})/.exec(stdout)?.[1]?.toLowerCase(), audioSpecificConfig(rate, channels));
     });
   }
 
   it('says a level that is enough', () => {
-    assert.deepEqual([aacLevel(16_000, 1), aacLevel(48_000, 2), aacLevel(48_000, 6), aacLevel(96_000, 6), aacLevel(96_000, 8)], [40, 41, 42, 43, 254]);
+    assert.deepEqual(
+      [aacLevel(16_000, 1), aacLevel(48_000, 2), aacLevel(48_000, 6), aacLevel(96_000, 6), aacLevel(96_000, 8)],
+      [40, 41, 42, 43, 254],
+    );
   });
 });

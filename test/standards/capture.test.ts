@@ -12,13 +12,24 @@ const PAYLOADS = ['first', 'second', 'third'].map((word) => new TextEncoder().en
 const TIMES = [1_772_366_400.25, 1_772_366_700.500001, 1_772_367_000.999999];
 
 function frames(kind: string): { time: number; bytes: Uint8Array }[] {
-  return PAYLOADS.map((payload, index) => ({ time: TIMES[index] ?? 0, bytes: inFrame(kind, ipPacket({ time: 0, payload })) }));
+  return PAYLOADS.map((payload, index) => ({
+    time: TIMES[index] ?? 0,
+    bytes: inFrame(kind, ipPacket({ time: 0, payload })),
+  }));
 }
 
-function read(file: Uint8Array, chunk = file.length): { readonly found: readonly CapturedFrame[]; readonly problem: string | undefined } {
+function read(
+  file: Uint8Array,
+  chunk = file.length,
+): { readonly found: readonly CapturedFrame[]; readonly problem: string | undefined } {
   const reader = new CaptureReader();
   const found: CapturedFrame[] = [];
-  for (let at = 0; at < file.length; at += Math.max(1, chunk)) found.push(...reader.push(file.subarray(at, at + Math.max(1, chunk))).map((frame) => ({ ...frame, bytes: frame.bytes.slice() })));
+  for (let at = 0; at < file.length; at += Math.max(1, chunk))
+    found.push(
+      ...reader
+        .push(file.subarray(at, at + Math.max(1, chunk)))
+        .map((frame) => ({ ...frame, bytes: frame.bytes.slice() })),
+    );
   return { found, problem: reader.end() };
 }
 
@@ -37,7 +48,7 @@ function turned(file: Uint8Array): Uint8Array {
   const turn16 = (at: number): void => view.setUint16(at, view.getUint16(at), true);
   for (const at of [0, 8, 12, 16, 20]) turn32(at);
   for (const at of [4, 6]) turn16(at);
-  for (let at = 24; at < bytes.length; ) {
+  for (let at = 24; at < bytes.length;) {
     const length = view.getUint32(at + 8, true);
     for (const word of [0, 4, 8, 12]) turn32(at + word);
     at += 16 + length;
@@ -57,29 +68,69 @@ describe('capture files', function () {
       ['pcap', pcap],
       ['pcap of the other order of bytes', turned(pcap)],
       ['pcap of nanoseconds', withTool('editcap', pcap, '-F', 'nsecpcap', 'IN', 'OUT').file],
-      ['pcap of nanoseconds and the other order', turned(withTool('editcap', pcap, '-F', 'nsecpcap', 'IN', 'OUT').file)],
+      [
+        'pcap of nanoseconds and the other order',
+        turned(withTool('editcap', pcap, '-F', 'nsecpcap', 'IN', 'OUT').file),
+      ],
       ['pcapng', captureFile('ether', frames('ether'), 'pcapng')],
-      ['pcapng with a comment', withTool('editcap', pcap, '-F', 'pcapng', '-a', '2:a comment on a packet', 'IN', 'OUT').file],
+      [
+        'pcapng with a comment',
+        withTool('editcap', pcap, '-F', 'pcapng', '-a', '2:a comment on a packet', 'IN', 'OUT').file,
+      ],
     ]);
   });
 
-  for (const format of ['pcap', 'pcap of the other order of bytes', 'pcap of nanoseconds', 'pcap of nanoseconds and the other order', 'pcapng', 'pcapng with a comment']) {
+  for (const format of [
+    'pcap',
+    'pcap of the other order of bytes',
+    'pcap of nanoseconds',
+    'pcap of nanoseconds and the other order',
+    'pcapng',
+    'pcapng with a comment',
+  ]) {
     it(`${format}: every packet with its time, as tshark reads it`, () => {
       const file = files.get(format) ?? assert.fail();
       const { found, problem } = read(file);
       assert.equal(problem, undefined);
       assert.deepEqual(texts(found), ['first', 'second', 'third']);
-      assert.deepEqual(found.map(({ length, bytes }) => length === bytes.length), [true, true, true]);
-      const { out } = withTool('tshark', file, '-r', 'IN', '-T', 'fields', '-e', 'frame.time_epoch', '-e', 'udp.length');
-      const byTshark = out.trim().split('\n').map((line) => line.split('\t'));
-      assert.deepEqual(byTshark.map(([, length]) => Number(length) - 8), PAYLOADS.map(({ length }) => length));
+      assert.deepEqual(
+        found.map(({ length, bytes }) => length === bytes.length),
+        [true, true, true],
+      );
+      const { out } = withTool(
+        'tshark',
+        file,
+        '-r',
+        'IN',
+        '-T',
+        'fields',
+        '-e',
+        'frame.time_epoch',
+        '-e',
+        'udp.length',
+      );
+      const byTshark = out
+        .trim()
+        .split('\n')
+        .map((line) => line.split('\t'));
+      assert.deepEqual(
+        byTshark.map(([, length]) => Number(length) - 8),
+        PAYLOADS.map(({ length }) => length),
+      );
       // A time of today in milliseconds has room for a quarter of a microsecond.
-      found.forEach(({ time = 0 }, index) => assert.ok(Math.abs(time - 1000 * Number(byTshark[index]?.[0])) < 0.001, `${time}`));
+      found.forEach(({ time = 0 }, index) =>
+        assert.ok(Math.abs(time - 1000 * Number(byTshark[index]?.[0])) < 0.001, `${time}`),
+      );
     });
 
     it(`${format}: the same however it is cut into chunks`, () => {
       const file = files.get(format) ?? assert.fail();
-      fc.assert(fc.property(fc.integer({ min: 1, max: file.length }), (chunk) => assert.deepEqual(read(file, chunk), read(file))), { numRuns: 50 });
+      fc.assert(
+        fc.property(fc.integer({ min: 1, max: file.length }), (chunk) =>
+          assert.deepEqual(read(file, chunk), read(file)),
+        ),
+        { numRuns: 50 },
+      );
     });
 
     it(`${format}: tells of a file that ends early, with what is whole`, () => {
@@ -93,19 +144,26 @@ describe('capture files', function () {
           assert.ok(problem === undefined || problem.startsWith('it ends within a packet'), problem);
         }),
       );
-      assert.match(read(file.subarray(0, file.length - 1)).problem ?? '', format.startsWith('pcapng') ? /./ : /ends within a packet/);
+      assert.match(
+        read(file.subarray(0, file.length - 1)).problem ?? '',
+        format.startsWith('pcapng') ? /./ : /ends within a packet/,
+      );
     });
 
     it(`${format}: reads a damaged file or says what is wrong, and keeps little of it`, () => {
       const file = files.get(format) ?? assert.fail();
       fc.assert(
-        fc.property(fc.array(fc.tuple(fc.nat(file.length - 1), fc.nat(255)), { maxLength: 8 }), fc.integer({ min: 1, max: 200 }), (changes, chunk) => {
-          const damaged = file.slice();
-          for (const [at, byte] of changes) damaged[at] = byte;
-          const { found } = read(damaged, chunk);
-          assert.ok(found.reduce((sum, { bytes }) => sum + bytes.length, 0) <= damaged.length);
-          texts(found);
-        }),
+        fc.property(
+          fc.array(fc.tuple(fc.nat(file.length - 1), fc.nat(255)), { maxLength: 8 }),
+          fc.integer({ min: 1, max: 200 }),
+          (changes, chunk) => {
+            const damaged = file.slice();
+            for (const [at, byte] of changes) damaged[at] = byte;
+            const { found } = read(damaged, chunk);
+            assert.ok(found.reduce((sum, { bytes }) => sum + bytes.length, 0) <= damaged.length);
+            texts(found);
+          },
+        ),
         { numRuns: 300 },
       );
     });
@@ -137,15 +195,42 @@ describe('capture files', function () {
     ['three bytes', [0xd4, 0xc3, 0xb2], /no capture/],
     ['a text', [...'no capture at all'].map((letter) => letter.charCodeAt(0)), /no capture/],
     ['a packed file', [0x1f, 0x8b, 8, 0], /compressed/],
-    ['a packet longer than any', [0xd4, 0xc3, 0xb2, 0xa1, ...new Array<number>(20).fill(0), ...new Array<number>(8).fill(0), 0, 0, 0, 0x7f, 0, 0, 0, 0], /damaged/],
+    [
+      'a packet longer than any',
+      [
+        0xd4,
+        0xc3,
+        0xb2,
+        0xa1,
+        ...new Array<number>(20).fill(0),
+        ...new Array<number>(8).fill(0),
+        0,
+        0,
+        0,
+        0x7f,
+        0,
+        0,
+        0,
+        0,
+      ],
+      /damaged/,
+    ],
   ] as const) {
     it(`says what is wrong with ${what}`, () => assert.match(read(Uint8Array.from(bytes)).problem ?? '', problem));
   }
 
   it('takes neither a fragment nor what is no UDP for a datagram', () => {
     const whole = inFrame('ether', ipPacket({ time: 0, payload: new TextEncoder().encode('x') }));
-    const changed = (at: number, byte: number): CapturedFrame => ({ linkType: 1, time: 0, length: whole.length, bytes: whole.map((own, index) => (index === at ? byte : own)) });
+    const changed = (at: number, byte: number): CapturedFrame => ({
+      linkType: 1,
+      time: 0,
+      length: whole.length,
+      bytes: whole.map((own, index) => (index === at ? byte : own)),
+    });
     assert.notEqual(datagramIn(changed(0, 1)), undefined);
-    assert.deepEqual([changed(20, 0x20), changed(23, 6), changed(14, 0x65), changed(12, 0x86), changed(14, 0x44)].map(datagramIn), new Array(5).fill(undefined));
+    assert.deepEqual(
+      [changed(20, 0x20), changed(23, 6), changed(14, 0x65), changed(12, 0x86), changed(14, 0x44)].map(datagramIn),
+      new Array(5).fill(undefined),
+    );
   });
 });

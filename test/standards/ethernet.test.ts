@@ -3,7 +3,14 @@ import { existsSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { unavailable } from '../availability.ts';
 import {
-  FCS, frameBytes, INTER_PACKET_GAP, MAC_HEADER, MAX_PAYLOAD, maxFrameRate, MIN_FRAME, PREAMBLE_AND_SFD,
+  FCS,
+  frameBytes,
+  INTER_PACKET_GAP,
+  MAC_HEADER,
+  MAX_PAYLOAD,
+  maxFrameRate,
+  MIN_FRAME,
+  PREAMBLE_AND_SFD,
 } from '../../server/src/standards/ethernet.ts';
 import { IPV4_HEADER, UDP_HEADER } from '../../server/src/standards/internet.ts';
 import { RTP_HEADER } from '../../server/src/standards/rtp.ts';
@@ -19,12 +26,14 @@ describe('Ethernet (RFC 2544, RFC 5180)', () => {
   it('pads a short packet to the shortest frame, and tags behind that', () => {
     assert.deepEqual(frameBytes(28, false), { withoutFcs: 60, withFcs: 64, line: 84 });
     assert.deepEqual(frameBytes(28, true), { withoutFcs: 64, withFcs: 68, line: 88 });
-    fc.assert(fc.property(fc.integer({ min: 20, max: MAX_PAYLOAD }), fc.boolean(), (bytes, tagged) => {
-      const { withoutFcs, withFcs, line } = frameBytes(bytes, tagged);
-      assert.ok(withFcs >= MIN_FRAME && withFcs >= bytes + 18);
-      assert.equal(withFcs - withoutFcs, FCS);
-      assert.equal(line - withFcs, 20); // RFC 5180 App. A.1, read: 20 bytes beyond the frame
-    }));
+    fc.assert(
+      fc.property(fc.integer({ min: 20, max: MAX_PAYLOAD }), fc.boolean(), (bytes, tagged) => {
+        const { withoutFcs, withFcs, line } = frameBytes(bytes, tagged);
+        assert.ok(withFcs >= MIN_FRAME && withFcs >= bytes + 18);
+        assert.equal(withFcs - withoutFcs, FCS);
+        assert.equal(line - withFcs, 20); // RFC 5180 App. A.1, read: 20 bytes beyond the frame
+      }),
+    );
   });
 
   it('agrees with the kernel on the sizes of its header', function () {
@@ -50,7 +59,10 @@ describe('Ethernet (RFC 2544, RFC 5180)', () => {
     [9216, [135, 1353, 13_533, 135_339]],
   ] as const) {
     it(`carries ${rates.join(', ')} frames/s of ${size} bytes`, () => {
-      assert.deepEqual([1e7, 1e8, 1e9, 1e10].map((speed) => maxFrameRate(speed, size)), rates);
+      assert.deepEqual(
+        [1e7, 1e8, 1e9, 1e10].map((speed) => maxFrameRate(speed, size)),
+        rates,
+      );
     });
   }
 

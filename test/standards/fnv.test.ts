@@ -3,7 +3,11 @@ import { fnv1a, folded } from '../../server/src/standards/fnv.ts';
 
 describe('FNV-1a of 64 bits (RFC 9923)', () => {
   // Test vectors of the standard, from memory.
-  for (const [text, hash] of [['', 0xcbf29ce484222325n], ['a', 0xaf63dc4c8601ec8cn], ['foobar', 0x85944171f73967e8n]] as const) {
+  for (const [text, hash] of [
+    ['', 0xcbf29ce484222325n],
+    ['a', 0xaf63dc4c8601ec8cn],
+    ['foobar', 0x85944171f73967e8n],
+  ] as const) {
     it(`of '${text}'`, () => assert.equal(fnv1a(text), hash));
   }
 

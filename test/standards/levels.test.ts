@@ -32,10 +32,14 @@ describe('Levels (H.264 Table A-1, H.265 Tables A.8 and A.9)', () => {
   it('allow so much and no more', () => {
     const size = { width: 1920, height: 1080 };
     assert.deepEqual(levelFor('h264', size, 30), {
-      name: '4', maxBitsPerSecond: 20_000_000, highMaxBitsPerSecond: 25_000_000,
+      name: '4',
+      maxBitsPerSecond: 20_000_000,
+      highMaxBitsPerSecond: 25_000_000,
     });
     assert.deepEqual(levelFor('h265', size, 30), {
-      name: '4', maxBitsPerSecond: 12_000_000, highMaxBitsPerSecond: 30_000_000,
+      name: '4',
+      maxBitsPerSecond: 12_000_000,
+      highMaxBitsPerSecond: 30_000_000,
     });
   });
 
@@ -64,12 +68,30 @@ describe('Levels (H.264 Table A-1, H.265 Tables A.8 and A.9)', () => {
         for (const [width, height, rate] of pictures) {
           const file = join(folder, `${width}x${height}.mp4`);
           execFileSync('ffmpeg', [
-            '-v', 'error', '-nostdin', '-y', '-f', 'lavfi', '-i', `testsrc2=size=${width}x${height}:rate=${rate}`,
-            '-frames:v', '2', '-c:v', encoder, '-preset', 'ultrafast', ...options, '-pix_fmt', 'yuv420p', file,
+            '-v',
+            'error',
+            '-nostdin',
+            '-y',
+            '-f',
+            'lavfi',
+            '-i',
+            `testsrc2=size=${width}x${height}:rate=${rate}`,
+            '-frames:v',
+            '2',
+            '-c:v',
+            encoder,
+            '-preset',
+            'ultrafast',
+            ...options,
+            '-pix_fmt',
+            'yuv420p',
+            file,
           ]);
-          const written = Number(execFileSync('ffprobe', [
-            '-v', 'error', '-show_entries', 'stream=level', '-of', 'csv=p=0', file,
-          ], { encoding: 'utf8' }));
+          const written = Number(
+            execFileSync('ffprobe', ['-v', 'error', '-show_entries', 'stream=level', '-of', 'csv=p=0', file], {
+              encoding: 'utf8',
+            }),
+          );
           // Written as ten times the level in H.264, thirty times in H.265.
           const expected = written / (codec === 'h264' ? 10 : 30);
           assert.equal(Number(levelFor(codec, { width, height }, rate)?.name), expected, `${width}x${height} ${rate}`);

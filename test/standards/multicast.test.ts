@@ -2,8 +2,16 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { formatAddress, parseAddress, parseSubnet, broadcast } from '../../server/src/standards/ipv4.ts';
 import {
-  blockOf, blocks, groupMac, groupsOnMac, isLinkLocalGroup, macKey, onAlwaysFloodedMac, sapGroupFor,
-  scopeRelativeReserved, type BlockUse,
+  blockOf,
+  blocks,
+  groupMac,
+  groupsOnMac,
+  isLinkLocalGroup,
+  macKey,
+  onAlwaysFloodedMac,
+  sapGroupFor,
+  scopeRelativeReserved,
+  type BlockUse,
 } from '../../server/src/standards/multicast.ts';
 
 const group = (text: string): number => {
@@ -40,28 +48,34 @@ describe('IPv4 multicast', () => {
     }
 
     it('is shared by 32 groups: on 01:00:5e:01:02:03 those of 224 to 239 with .1.2.3 and .129.2.3', () => {
-      const expected = Array.from({ length: 16 }, (_, index) => 224 + index)
-        .flatMap((first) => [`${first}.1.2.3`, `${first}.129.2.3`]);
+      const expected = Array.from({ length: 16 }, (_, index) => 224 + index).flatMap((first) => [
+        `${first}.1.2.3`,
+        `${first}.129.2.3`,
+      ]);
       assert.deepEqual(groupsOnMac(group('239.1.2.3')).map(formatAddress), expected);
     });
 
     // RFC 1112 §6.4 and RFC 4541 §2.1.2(5), read: 28 significant bits less 23 leave 32 groups to a MAC address.
     it('is shared by exactly the 32 groups listed, whichever group is asked about', () => {
-      fc.assert(fc.property(anyGroup, anyGroup, (asked, other) => {
-        const sharing = groupsOnMac(asked);
-        assert.equal(new Set(sharing).size, 32);
-        assert.ok(sharing.includes(asked));
-        assert.ok(sharing.every((one) => groupMac(one) === groupMac(asked) && blockOf(one).first <= one));
-        assert.equal(sharing.includes(other), groupMac(other) === groupMac(asked));
-        assert.equal(macKey(asked) === macKey(other), groupMac(other) === groupMac(asked));
-      }));
+      fc.assert(
+        fc.property(anyGroup, anyGroup, (asked, other) => {
+          const sharing = groupsOnMac(asked);
+          assert.equal(new Set(sharing).size, 32);
+          assert.ok(sharing.includes(asked));
+          assert.ok(sharing.every((one) => groupMac(one) === groupMac(asked) && blockOf(one).first <= one));
+          assert.equal(sharing.includes(other), groupMac(other) === groupMac(asked));
+          assert.equal(macKey(asked) === macKey(other), groupMac(other) === groupMac(asked));
+        }),
+      );
     });
 
     // RFC 7042 §2.1.1, read: IPv4 multicast has 01-00-5E-00-00-00 to 01-00-5E-7F-FF-FF.
     it('stays in the lower half of the block', () => {
-      fc.assert(fc.property(anyGroup, (one) => {
-        assert.match(groupMac(one), /^01:00:5e:[0-7][0-9a-f]:[0-9a-f]{2}:[0-9a-f]{2}$/);
-      }));
+      fc.assert(
+        fc.property(anyGroup, (one) => {
+          assert.match(groupMac(one), /^01:00:5e:[0-7][0-9a-f]:[0-9a-f]{2}:[0-9a-f]{2}$/);
+        }),
+      );
     });
   });
 
@@ -104,11 +118,13 @@ describe('IPv4 multicast', () => {
     }
 
     it('give every group one block that holds it, with advice and source', () => {
-      fc.assert(fc.property(anyGroup, (one) => {
-        const block = blockOf(one);
-        assert.ok(block.first <= one && one <= block.last);
-        assert.ok(block.advice !== '' && block.source.startsWith('RFC '));
-      }));
+      fc.assert(
+        fc.property(anyGroup, (one) => {
+          const block = blockOf(one);
+          assert.ok(block.first <= one && one <= block.last);
+          assert.ok(block.advice !== '' && block.source.startsWith('RFC '));
+        }),
+      );
     });
 
     it('hold no unicast address', () => {
@@ -134,12 +150,15 @@ describe('IPv4 multicast', () => {
     it('strikes just those groups outside 224.0.0.0/24 whose MAC address starts with 01:00:5e:00:00', () => {
       const block = parseSubnet('224.0.0.0/24');
       assert.ok(block !== undefined);
-      const nearby = fc.tuple(fc.constantFrom(0xe0000000, 0xe8800000, 0xef800000), fc.nat(0x1ff))
+      const nearby = fc
+        .tuple(fc.constantFrom(0xe0000000, 0xe8800000, 0xef800000), fc.nat(0x1ff))
         .map(([start, offset]) => start + offset);
-      fc.assert(fc.property(fc.oneof(anyGroup, nearby), (one) => {
-        const inBlock = one >= block.network && one <= broadcast(block);
-        assert.equal(onAlwaysFloodedMac(one), groupMac(one).startsWith('01:00:5e:00:00') && !inBlock);
-      }));
+      fc.assert(
+        fc.property(fc.oneof(anyGroup, nearby), (one) => {
+          const inBlock = one >= block.network && one <= broadcast(block);
+          assert.equal(onAlwaysFloodedMac(one), groupMac(one).startsWith('01:00:5e:00:00') && !inBlock);
+        }),
+      );
     });
   });
 

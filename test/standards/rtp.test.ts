@@ -1,6 +1,12 @@
 import assert from 'node:assert/strict';
 import {
-  defaultSampleRate, INTERLEAVED_HEADER, packetInterval, payloadHeader, RTP_HEADER, rtpPort, staticPayloadTypes,
+  defaultSampleRate,
+  INTERLEAVED_HEADER,
+  packetInterval,
+  payloadHeader,
+  RTP_HEADER,
+  rtpPort,
+  staticPayloadTypes,
 } from '../../server/src/standards/rtp.ts';
 
 describe('RTP (RFC 3550, RFC 3551)', () => {
@@ -10,23 +16,35 @@ describe('RTP (RFC 3550, RFC 3551)', () => {
   });
 
   // RFC 3550 §11, read; 5004 and 5005 are its own example and the pair that RFC 3551 §8 registers.
-  for (const [given, rtp, rtcp] of [[5004, 5004, 5005], [5005, 5004, 5005], [49_170, 49_170, 49_171]] as const) {
+  for (const [given, rtp, rtcp] of [
+    [5004, 5004, 5005],
+    [5005, 5004, 5005],
+    [49_170, 49_170, 49_171],
+  ] as const) {
     it(`takes ${rtp} and ${rtcp} where ${given} was given`, () => assert.deepEqual(rtpPort(given), { rtp, rtcp }));
   }
 
   // RFC 3551 §6, Tables 4 and 5, read.
   it('knows the static payload types', () => {
     const types = new Map(staticPayloadTypes.map(({ number, name, clockRate }) => [number, `${name}/${clockRate}`]));
-    assert.deepEqual([0, 8, 9, 10, 14, 26, 33].map((number) => types.get(number)), [
-      'PCMU/8000', 'PCMA/8000', 'G722/8000', 'L16/44100', 'MPA/90000', 'JPEG/90000', 'MP2T/90000',
-    ]);
+    assert.deepEqual(
+      [0, 8, 9, 10, 14, 26, 33].map((number) => types.get(number)),
+      ['PCMU/8000', 'PCMA/8000', 'G722/8000', 'L16/44100', 'MPA/90000', 'JPEG/90000', 'MP2T/90000'],
+    );
     assert.equal(types.size, staticPayloadTypes.length);
-    assert.ok([...types.keys()].every((number) => number < 35), 'the table ends at 34');
+    assert.ok(
+      [...types.keys()].every((number) => number < 35),
+      'the table ends at 34',
+    );
   });
 
   // RFC 3551 §4.2, read: 20 ms by default, so 160 bytes of G.711; RFC 7587 §4.2, from memory, for Opus.
   for (const [codec, samples, rate] of [
-    ['pcma', 160, 8000], ['pcmu', 160, 8000], ['g722', 320, 16_000], ['l16', 960, 48_000], ['opus', 960, 48_000],
+    ['pcma', 160, 8000],
+    ['pcmu', 160, 8000],
+    ['g722', 320, 16_000],
+    ['l16', 960, 48_000],
+    ['opus', 960, 48_000],
   ] as const) {
     it(`puts 20 ms of ${codec}, ${samples} samples, into a packet`, () => {
       assert.deepEqual(packetInterval(codec), { samples, rate });
@@ -36,7 +54,11 @@ describe('RTP (RFC 3550, RFC 3551)', () => {
 
   // Frame sizes from memory (ISO/IEC 14496-3, ISO/IEC 11172-3, ATSC A/52); test/standards/transport-stream.test.ts
   // counts those of AAC and layer II in FFmpeg's output.
-  for (const [codec, samples] of [['aac', 1024], ['mp2', 1152], ['ac3', 1536]] as const) {
+  for (const [codec, samples] of [
+    ['aac', 1024],
+    ['mp2', 1152],
+    ['ac3', 1536],
+  ] as const) {
     it(`puts one frame of ${codec}, ${samples} samples, into a packet at any rate`, () => {
       assert.deepEqual(packetInterval(codec), { samples, rate: 48_000 });
       assert.deepEqual(packetInterval(codec, 44_100), { samples, rate: 44_100 });

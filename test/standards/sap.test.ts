@@ -2,7 +2,12 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { parseAddress } from '../../server/src/standards/ipv4.ts';
 import {
-  baseInterval, decodeAnnouncement, encodeAnnouncement, implicitTimeout, messageHash, nextGap,
+  baseInterval,
+  decodeAnnouncement,
+  encodeAnnouncement,
+  implicitTimeout,
+  messageHash,
+  nextGap,
 } from '../../server/src/standards/sap.ts';
 
 const PAYLOAD = 'v=0\r\no=- 1 1 IN IP4 192.168.20.5\r\ns=paddock-live\r\nt=0 0\r\n';
@@ -29,34 +34,56 @@ describe('SAP (RFC 2974)', () => {
     const body = new TextEncoder().encode(PAYLOAD);
     const bare = decodeAnnouncement(Uint8Array.of(0x20, 1, 0, 9, 192, 168, 20, 5, 1, 2, 3, 4, ...body));
     assert.deepEqual(bare, { deletion: false, hash: 9, source: '192.168.20.5', payload: PAYLOAD });
-    const wide = decodeAnnouncement(Uint8Array.of(0x30, 0, 0, 9, 0x20, 1, 0xd, 0xb8, ...new Array<number>(11).fill(0), 2, ...body));
+    const wide = decodeAnnouncement(
+      Uint8Array.of(0x30, 0, 0, 9, 0x20, 1, 0xd, 0xb8, ...new Array<number>(11).fill(0), 2, ...body),
+    );
     assert.ok(!('unreadable' in wide) && wide.source === '2001:db8:0:0:0:0:0:2' && wide.payload === PAYLOAD);
   });
 
-  for (const [first, sealed] of [[0x21, 'compressed'], [0x22, 'encrypted']] as const) {
+  for (const [first, sealed] of [
+    [0x21, 'compressed'],
+    [0x22, 'encrypted'],
+  ] as const) {
     it(`does not take ${sealed} for text`, () => {
-      assert.deepEqual(decodeAnnouncement(Uint8Array.of(first, 0, 0, 9, 192, 168, 20, 5, 1)), { deletion: false, hash: 9, source: '192.168.20.5', payload: { sealed } });
+      assert.deepEqual(decodeAnnouncement(Uint8Array.of(first, 0, 0, 9, 192, 168, 20, 5, 1)), {
+        deletion: false,
+        hash: 9,
+        source: '192.168.20.5',
+        payload: { sealed },
+      });
     });
   }
 
   it('reads any bytes or says what is wrong with them', () => {
-    fc.assert(fc.property(fc.uint8Array({ maxLength: 64 }), (bytes) => assert.equal(typeof decodeAnnouncement(bytes), 'object')));
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 64 }), (bytes) =>
+        assert.equal(typeof decodeAnnouncement(bytes), 'object'),
+      ),
+    );
   });
 
   // §6, read: never 0; another text, another hash; unique among an announcer's own.
   it('takes a hash that is not 0 and not taken', () => {
-    fc.assert(fc.property(fc.string(), (text) => {
-      const hash = messageHash(text);
-      assert.ok(hash > 0 && hash < 0x10000);
-      assert.notEqual(messageHash(text, new Set([hash])), hash);
-    }));
+    fc.assert(
+      fc.property(fc.string(), (text) => {
+        const hash = messageHash(text);
+        assert.ok(hash > 0 && hash < 0x10000);
+        assert.notEqual(messageHash(text, new Set([hash])), hash);
+      }),
+    );
     assert.equal(messageHash(PAYLOAD), messageHash(PAYLOAD));
     assert.notEqual(messageHash(PAYLOAD), messageHash(PAYLOAD.replace('1 1', '1 2')));
   });
 
   // §3.1, read; the values follow from its formula at 4000 bit/s.
-  for (const [count, size, seconds] of [[10, 400, 300], [300, 500, 300], [376, 400, 300.8], [1000, 600, 1200]] as const) {
-    it(`announces ${count} sessions of ${size} bytes every ${seconds} s`, () => assert.equal(baseInterval(count, size), seconds));
+  for (const [count, size, seconds] of [
+    [10, 400, 300],
+    [300, 500, 300],
+    [376, 400, 300.8],
+    [1000, 600, 1200],
+  ] as const) {
+    it(`announces ${count} sessions of ${size} bytes every ${seconds} s`, () =>
+      assert.equal(baseInterval(count, size), seconds));
   }
 
   it('varies the interval by a third each way, and gives a session up after ten or an hour', () => {

@@ -2,7 +2,12 @@ import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import { unavailable } from '../availability.ts';
 import {
-  distinguishesRepeatedHour, format, isSpecifier, parsePattern, repeatsEvery, resolution,
+  distinguishesRepeatedHour,
+  format,
+  isSpecifier,
+  parsePattern,
+  repeatsEvery,
+  resolution,
 } from '../../server/src/standards/strftime.ts';
 import { localFields, offsetMinutes } from '../../server/src/standards/time-zone.ts';
 
@@ -16,7 +21,8 @@ describe('File patterns (strftime(3), read)', () => {
       { literal: '.mp4' },
     ]);
     assert.deepEqual(parsePattern('100%%, %E'), [
-      { literal: '100%, ' }, { specifier: 'E', text: '%E', flags: '', width: 0 },
+      { literal: '100%, ' },
+      { specifier: 'E', text: '%E', flags: '', width: 0 },
     ]);
     assert.deepEqual(parsePattern('%Ey %Od %03d 5 %'), [
       { specifier: 'y', text: '%Ey', flags: '', width: 0 },
@@ -30,7 +36,10 @@ describe('File patterns (strftime(3), read)', () => {
   });
 
   it('may hold letters that strftime does not know', () => {
-    assert.deepEqual(['Y', 'T', 's', 'z', 'n'].filter((letter) => !isSpecifier(letter)), []);
+    assert.deepEqual(
+      ['Y', 'T', 's', 'z', 'n'].filter((letter) => !isSpecifier(letter)),
+      [],
+    );
     assert.deepEqual(['E', 'f', 'N', 'Q', 'i'].filter(isSpecifier), []);
   });
 
@@ -74,9 +83,13 @@ describe('File patterns (strftime(3), read)', () => {
   // London, 2026-10-25 01:30 comes at 00:30Z and at 01:30Z (zoneinfo, tzdata 2025b).
   it('tell the repeated hour apart by offset, zone or seconds since the epoch, and by nothing else', () => {
     const instants = [Date.UTC(2026, 9, 25, 0, 30), Date.UTC(2026, 9, 25, 1, 30)];
-    const names = (pattern: string): string[] => instants.map((instant) => format(pattern, {
-      ...localFields('Europe/London', instant), offsetMinutes: offsetMinutes('Europe/London', instant),
-    }));
+    const names = (pattern: string): string[] =>
+      instants.map((instant) =>
+        format(pattern, {
+          ...localFields('Europe/London', instant),
+          offsetMinutes: offsetMinutes('Europe/London', instant),
+        }),
+      );
     assert.deepEqual(names('%Y%m%d-%H%M%S'), ['20261025-013000', '20261025-013000']);
     assert.deepEqual(names('%H%M%z'), ['0130+0100', '0130+0000']);
     assert.deepEqual(names('%s'), ['1792888200', '1792891800']);
@@ -87,22 +100,38 @@ describe('File patterns (strftime(3), read)', () => {
   it('are filled in as the C library does it (by Python)', function () {
     const patterns = [
       ...[...'aAbBcCdDeFgGhHIjklmMnpPrRsStTuUVwWxXyYzZ'].map((letter) => `%${letter}`),
-      'paddock/%Y-%m-%d_%H-%M-%S.mp4', '%-d.%-m.', '%_H', '%^a', '%^B', '%5d', '%_5j', '%-I%P', '100%%', '%10A',
+      'paddock/%Y-%m-%d_%H-%M-%S.mp4',
+      '%-d.%-m.',
+      '%_H',
+      '%^a',
+      '%^B',
+      '%5d',
+      '%_5j',
+      '%-I%P',
+      '100%%',
+      '%10A',
     ];
     const zones = ['Europe/London', 'America/New_York', 'Asia/Kolkata', 'Australia/Sydney'];
     // Year ends are where the week numbers are hard; the rest is every 37 h or so over some years.
-    const seconds = [2020, 2024, 2025, 2026, 2027].flatMap((year) => (
-      [-3, -2, -1, 0, 1, 2, 3, 6].map((day) => Date.UTC(year, 0, 1 + day, 11, 5, 9) / 1000)));
+    const seconds = [2020, 2024, 2025, 2026, 2027].flatMap((year) =>
+      [-3, -2, -1, 0, 1, 2, 3, 6].map((day) => Date.UTC(year, 0, 1 + day, 11, 5, 9) / 1000),
+    );
     seconds.push(...Array.from({ length: 300 }, (_, index) => 1_700_000_000 + index * 133_337));
     const python = [
-      'import json, sys, os, time', 'asked = json.load(sys.stdin)', 'answer = []', 'for zone in asked["zones"]:',
-      '  os.environ["TZ"] = zone; time.tzset()', '  for second in asked["seconds"]:',
+      'import json, sys, os, time',
+      'asked = json.load(sys.stdin)',
+      'answer = []',
+      'for zone in asked["zones"]:',
+      '  os.environ["TZ"] = zone; time.tzset()',
+      '  for second in asked["seconds"]:',
       '    local = time.localtime(second)',
       '    answer.append([local.tm_zone] + [time.strftime(p, local) for p in asked["patterns"]])',
       'json.dump(answer, sys.stdout)',
     ].join('\n');
     const { status, stdout } = spawnSync('python3', ['-c', python], {
-      input: JSON.stringify({ zones, seconds, patterns }), encoding: 'utf8', env: { ...process.env, LC_ALL: 'C' },
+      input: JSON.stringify({ zones, seconds, patterns }),
+      encoding: 'utf8',
+      env: { ...process.env, LC_ALL: 'C' },
       maxBuffer: 1e8,
     });
     if (status !== 0) unavailable(this, 'no python3');
@@ -112,7 +141,11 @@ describe('File patterns (strftime(3), read)', () => {
     instants.forEach(({ zone, instant }, index) => {
       const [abbreviation = '', ...texts] = expected[index] ?? [];
       const fields = { ...localFields(zone, instant), offsetMinutes: offsetMinutes(zone, instant), abbreviation };
-      assert.deepEqual(patterns.map((pattern) => format(pattern, fields)), texts, `${zone} ${instant}`);
+      assert.deepEqual(
+        patterns.map((pattern) => format(pattern, fields)),
+        texts,
+        `${zone} ${instant}`,
+      );
     });
   });
 });

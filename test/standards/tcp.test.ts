@@ -1,7 +1,11 @@
 import assert from 'node:assert/strict';
 import { frameBytes } from '../../server/src/standards/ethernet.ts';
 import {
-  ACK_EVERY, ACK_FRAME_WITHOUT_FCS, HEADERS, MAXIMUM_SEGMENT, TIMESTAMP_OPTION,
+  ACK_EVERY,
+  ACK_FRAME_WITHOUT_FCS,
+  HEADERS,
+  MAXIMUM_SEGMENT,
+  TIMESTAMP_OPTION,
 } from '../../server/src/standards/tcp.ts';
 
 describe('TCP (RFC 9293, RFC 7323)', () => {

@@ -4,8 +4,18 @@ import { unavailable } from '../availability.ts';
 import { isTimeZone, localFields, offsetMinutes, repeatedHours } from '../../server/src/standards/time-zone.ts';
 
 const zones = [
-  'Europe/London', 'Europe/Dublin', 'America/New_York', 'America/St_Johns', 'America/Sao_Paulo', 'Asia/Kolkata',
-  'Asia/Kathmandu', 'Australia/Sydney', 'Australia/Lord_Howe', 'Pacific/Chatham', 'Pacific/Apia', 'UTC',
+  'Europe/London',
+  'Europe/Dublin',
+  'America/New_York',
+  'America/St_Johns',
+  'America/Sao_Paulo',
+  'Asia/Kolkata',
+  'Asia/Kathmandu',
+  'Australia/Sydney',
+  'Australia/Lord_Howe',
+  'Pacific/Chatham',
+  'Pacific/Apia',
+  'UTC',
 ];
 
 describe('Time zones (IANA time-zone database)', () => {
@@ -26,10 +36,9 @@ describe('Time zones (IANA time-zone database)', () => {
     ['America/New_York', 2027, '2027-11-07T06:00Z', -240, -300],
   ] as const) {
     it(`${zone} goes back at ${utc}`, () => {
-      assert.deepEqual(
-        repeatedHours(zone, Date.UTC(year, 0), Date.UTC(year + 1, 0)),
-        [{ instant: Date.parse(utc), before, after }],
-      );
+      assert.deepEqual(repeatedHours(zone, Date.UTC(year, 0), Date.UTC(year + 1, 0)), [
+        { instant: Date.parse(utc), before, after },
+      ]);
     });
   }
 
@@ -55,17 +64,24 @@ describe('Time zones (IANA time-zone database)', () => {
   it('have the offsets that zoneinfo has (by Python)', function () {
     const seconds = Array.from({ length: 2000 }, (_, index) => 946_684_800 + index * 500_009); // 2000 to 2031
     const python = [
-      'import json, sys, datetime, zoneinfo', 'asked = json.load(sys.stdin)',
+      'import json, sys, datetime, zoneinfo',
+      'asked = json.load(sys.stdin)',
       'json.dump([[datetime.datetime.fromtimestamp(s, zoneinfo.ZoneInfo(z)).utcoffset().total_seconds() / 60',
       '  for s in asked["seconds"]] for z in asked["zones"]], sys.stdout)',
     ].join('\n');
     const { status, stdout } = spawnSync('python3', ['-c', python], {
-      input: JSON.stringify({ zones, seconds }), encoding: 'utf8', maxBuffer: 1e8,
+      input: JSON.stringify({ zones, seconds }),
+      encoding: 'utf8',
+      maxBuffer: 1e8,
     });
     if (status !== 0) unavailable(this, 'no python3 with zoneinfo and time-zone data');
     const expected = JSON.parse(stdout) as number[][];
     zones.forEach((zone, index) => {
-      assert.deepEqual(seconds.map((second) => offsetMinutes(zone, second * 1000)), expected[index], zone);
+      assert.deepEqual(
+        seconds.map((second) => offsetMinutes(zone, second * 1000)),
+        expected[index],
+        zone,
+      );
     });
   });
 
@@ -73,12 +89,14 @@ describe('Time zones (IANA time-zone database)', () => {
     for (const zone of zones) {
       const { status, stdout } = spawnSync('zdump', ['-v', '-c', '2000,2031', zone], { encoding: 'utf8' });
       if (status !== 0) unavailable(this, 'no zdump; it comes with the C library');
-      const changes = [...stdout.matchAll(/\w+ (\w+ +\d+ [\d:]+ \d{4}) UTC? = .* gmtoff=(-?\d+)/g)]
-        .map(([, utc = '', offset = '']) => ({ instant: Date.parse(`${utc} UTC`), offset: Number(offset) / 60 }));
+      const changes = [...stdout.matchAll(/\w+ (\w+ +\d+ [\d:]+ \d{4}) UTC? = .* gmtoff=(-?\d+)/g)].map(
+        ([, utc = '', offset = '']) => ({ instant: Date.parse(`${utc} UTC`), offset: Number(offset) / 60 }),
+      );
       const back = changes.flatMap(({ instant, offset }, index) => {
         const next = changes[index + 1];
         return next !== undefined && next.instant - instant === 1000 && next.offset < offset
-          ? [{ instant: next.instant, before: offset, after: next.offset }] : [];
+          ? [{ instant: next.instant, before: offset, after: next.offset }]
+          : [];
       });
       assert.deepEqual(repeatedHours(zone, Date.UTC(2000, 0), Date.UTC(2031, 0)), back, zone);
       if (zone === 'Europe/London') assert.equal(back.length, 31, 'zdump was understood');

@@ -5,7 +5,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { unavailable } from '../availability.ts';
 import {
-  ADTS_HEADER, HEADER, multiplexRate, PACKET, PACKETS_PER_DATAGRAM, PAYLOAD,
+  ADTS_HEADER,
+  HEADER,
+  multiplexRate,
+  PACKET,
+  PACKETS_PER_DATAGRAM,
+  PAYLOAD,
 } from '../../server/src/standards/transport-stream.ts';
 
 describe('MPEG transport stream (ISO/IEC 13818-1, as FFmpeg multiplexes it)', () => {
@@ -70,9 +75,23 @@ describe('MPEG transport stream (ISO/IEC 13818-1, as FFmpeg multiplexes it)', ()
         this.timeout(60_000);
         const video = `${megabits}-${frameRate}.mp4`;
         ffmpeg(
-          '-f', 'lavfi', '-i', `testsrc2=size=640x360:rate=${frameRate}:duration=${seconds},noise=alls=40:allf=t`,
-          '-c:v', 'libx264', '-preset', preset, '-g', `${2 * frameRate}`,
-          '-b:v', `${megabits}M`, '-maxrate', `${megabits}M`, '-bufsize', `${megabits}M`, at(video),
+          '-f',
+          'lavfi',
+          '-i',
+          `testsrc2=size=640x360:rate=${frameRate}:duration=${seconds},noise=alls=40:allf=t`,
+          '-c:v',
+          'libx264',
+          '-preset',
+          preset,
+          '-g',
+          `${2 * frameRate}`,
+          '-b:v',
+          `${megabits}M`,
+          '-maxrate',
+          `${megabits}M`,
+          '-bufsize',
+          `${megabits}M`,
+          at(video),
         );
         const pictures = access(at(video));
         for (const sound of [undefined, 'aac', 'mp2']) {
@@ -83,16 +102,24 @@ describe('MPEG transport stream (ISO/IEC 13818-1, as FFmpeg multiplexes it)', ()
           const predicted = multiplexRate({
             videoBitsPerSecond: (pictures.bytes * 8) / seconds,
             framesPerSecond: pictures.count / seconds,
-            audio: units === undefined ? [] : [{
-              bitsPerSecond: (units.bytes * 8) / seconds,
-              packetsPerSecond: units.count / seconds,
-              framingBytes: sound === 'aac' ? ADTS_HEADER : 0,
-            }],
+            audio:
+              units === undefined
+                ? []
+                : [
+                    {
+                      bitsPerSecond: (units.bytes * 8) / seconds,
+                      packetsPerSecond: units.count / seconds,
+                      framingBytes: sound === 'aac' ? ADTS_HEADER : 0,
+                    },
+                  ],
           });
           const measured = (statSync(at(multiplex)).size * 8) / seconds;
           const difference = predicted / measured - 1;
-          assert.ok(Math.abs(difference) < 0.005, `${multiplex}: predicted ${predicted} bit/s, `
-            + `FFmpeg wrote ${measured}, ${(difference * 100).toFixed(2)} %`);
+          assert.ok(
+            Math.abs(difference) < 0.005,
+            `${multiplex}: predicted ${predicted} bit/s, ` +
+              `FFmpeg wrote ${measured}, ${(difference * 100).toFixed(2)} %`,
+          );
         }
       });
     }
@@ -103,6 +130,9 @@ describe('MPEG transport stream (ISO/IEC 13818-1, as FFmpeg multiplexes it)', ()
 function access(file: string): { count: number; bytes: number } {
   const sizes = execFileSync('ffprobe', ['-v', 'error', '-show_entries', 'packet=size', '-of', 'csv=p=0', file], {
     encoding: 'utf8',
-  }).split('\n').map((line) => Number.parseInt(line, 10)).filter((size) => size > 0);
+  })
+    .split('\n')
+    .map((line) => Number.parseInt(line, 10))
+    .filter((size) => size > 0);
   return { count: sizes.length, bytes: sizes.reduce((sum, size) => sum + size, 0) };
 }

@@ -12,7 +12,9 @@ function storageFrom(text: string): Storage {
 
 /** Recordings by bit rate and what else is said of them, on one volume. */
 function volumeOf(volume: string, ...recordings: readonly (readonly [bitrate: string, more: string])[]): VolumeFigures {
-  const { volumes: [figures] } = storageFrom(`
+  const {
+    volumes: [figures],
+  } = storageFrom(`
 streams:
 ${recordings.map(([bitrate], i) => `  s${i}: {source: cam${i}, transport: rtsp, video: {codec: h264, bitrate: ${bitrate}, keyframe-interval: 2 s}}`).join('\n')}
 volumes:
@@ -26,7 +28,11 @@ ${recordings.map(([, more], i) => `  r${i}: {stream: s${i}, volume: archive${mor
 
 // Mb/s × 86 400 s / 8 = × 10.8 GB a day of 10⁹ bytes; derived.
 describe('What recordings take', () => {
-  for (const [rate, gigabytes] of [[1, 10.8], [4, 43.2], [8, 86.4]] as const) {
+  for (const [rate, gigabytes] of [
+    [1, 10.8],
+    [4, 43.2],
+    [8, 86.4],
+  ] as const) {
     it(`${rate} Mb/s are ${gigabytes} GB a day`, () => {
       assert.equal(volumeOf('capacity: 8 TB', [`${rate} Mb/s`, '']).bytesPerDay, gigabytes * GB);
     });
@@ -52,11 +58,18 @@ recordings:
   as-sent: {stream: paddock, volume: archive}
   as-shown: {stream: paddock-live, volume: archive}
 `);
-    assert.deepEqual(recordings.map(({ rate }) => rate.nominal), [6_064_000, 6_096_000]);
+    assert.deepEqual(
+      recordings.map(({ rate }) => rate.nominal),
+      [6_064_000, 6_096_000],
+    );
   });
 
   it('files a day and in all; where keyframes come more seldom than files should end, they count', () => {
-    const [minute, second] = volumeOf('capacity: 8 TB', ['6 Mb/s', ', segment: 60 s, keep: 14 d'], ['6 Mb/s', ', segment: 1 s']).recordings;
+    const [minute, second] = volumeOf(
+      'capacity: 8 TB',
+      ['6 Mb/s', ', segment: 60 s, keep: 14 d'],
+      ['6 Mb/s', ', segment: 1 s'],
+    ).recordings;
     assert.deepEqual([minute?.filesPerDay, minute?.filesKept], [1440, 20_160]);
     // Cut at keyframes alone: FFmpeg's segment muxer, documented and measured (10 s files where 4 s were asked for
     // and keyframes came every 10 s).
@@ -77,7 +90,13 @@ describe('What a volume holds', () => {
 
   // n disks of s: RAID 5 (n−1)·s, RAID 6 (n−2)·s, RAID 10 n·s/2, a mirror s. What each survives is md(4), read; the
   // formulas are from memory.
-  for (const [redundancy, terabytes] of [['none', 32], ['mirror', 8], ['raid5', 24], ['raid6', 16], ['raid10', 16]] as const) {
+  for (const [redundancy, terabytes] of [
+    ['none', 32],
+    ['mirror', 8],
+    ['raid5', 24],
+    ['raid6', 16],
+    ['raid10', 16],
+  ] as const) {
     it(`four disks of 8 TB as ${redundancy} hold ${terabytes} TB`, () => {
       assert.equal(volumeOf(`capacity: 8 TB, disks: 4, redundancy: ${redundancy}`).usableBytes, terabytes * TB);
     });

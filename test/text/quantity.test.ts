@@ -1,8 +1,25 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { type QuantityKind, isQuantity, quantity, readQuantity, unitsOf, written } from '../../server/src/text/quantity.ts';
+import {
+  type QuantityKind,
+  isQuantity,
+  quantity,
+  readQuantity,
+  unitsOf,
+  written,
+} from '../../server/src/text/quantity.ts';
 
-const KINDS: readonly QuantityKind[] = ['bit-rate', 'byte-rate', 'size', 'duration', 'length', 'power', 'percentage', 'frequency', 'level'];
+const KINDS: readonly QuantityKind[] = [
+  'bit-rate',
+  'byte-rate',
+  'size',
+  'duration',
+  'length',
+  'power',
+  'percentage',
+  'frequency',
+  'level',
+];
 
 describe('Quantities', () => {
   // Source: IEC 80000-13, prefixes in powers of 1000 and 1024, from memory; the SI's time units, from memory.
@@ -51,9 +68,23 @@ describe('Quantities', () => {
   });
 
   it('in bytes where bits belong are offered in both readings', () => {
-    assert.deepEqual(readQuantity('6 MB/s', 'bit-rate'), { fault: 'wrong-kind', unit: 'MB/s', found: 'byte-rate', suggestions: ['6 Mb/s', '48 Mb/s'] });
-    assert.deepEqual(readQuantity('6 MBps', 'bit-rate'), { fault: 'unknown-unit', unit: 'MBps', suggestions: ['6 Mb/s', '48 Mb/s'] });
-    assert.deepEqual(readQuantity('960 Mb/s', 'byte-rate'), { fault: 'wrong-kind', unit: 'Mb/s', found: 'bit-rate', suggestions: ['960 MB/s', '120 MB/s'] });
+    assert.deepEqual(readQuantity('6 MB/s', 'bit-rate'), {
+      fault: 'wrong-kind',
+      unit: 'MB/s',
+      found: 'byte-rate',
+      suggestions: ['6 Mb/s', '48 Mb/s'],
+    });
+    assert.deepEqual(readQuantity('6 MBps', 'bit-rate'), {
+      fault: 'unknown-unit',
+      unit: 'MBps',
+      suggestions: ['6 Mb/s', '48 Mb/s'],
+    });
+    assert.deepEqual(readQuantity('960 Mb/s', 'byte-rate'), {
+      fault: 'wrong-kind',
+      unit: 'Mb/s',
+      found: 'bit-rate',
+      suggestions: ['960 MB/s', '120 MB/s'],
+    });
   });
 
   it('with a unit spelt out are offered with its symbol', () => {
@@ -79,27 +110,59 @@ describe('Quantities', () => {
   it('are read in every unit of their kind, and in no other', () => {
     for (const kind of KINDS) {
       for (const unit of unitsOf(kind)) {
-        for (const other of KINDS) assert.equal(isQuantity(readQuantity(`3 ${unit}`, other)), other === kind, `3 ${unit} as ${other}`);
+        for (const other of KINDS)
+          assert.equal(isQuantity(readQuantity(`3 ${unit}`, other)), other === kind, `3 ${unit} as ${other}`);
       }
     }
   });
 
   it('suggest only what can be read', () => {
-    const unit = fc.constantFrom(...KINDS.flatMap(unitsOf), 'Mbps', 'MBps', 'Kbit/s', 'hours', 'gb', 'Mo/s', 'kilobytes', '°C', 'x');
-    const number = fc.oneof(fc.nat(100_000).map(String), fc.tuple(fc.nat(999), fc.nat(999)).map(([a, b]) => `${a}.${b}`));
-    fc.assert(fc.property(number, fc.constantFrom('', ' ', '  '), unit, fc.constantFrom(...KINDS), (amount, space, name, kind) => {
-      const read = readQuantity(`${amount}${space}${name}`, kind);
-      if (!('suggestions' in read)) return;
-      for (const suggestion of read.suggestions) {
-        const again = readQuantity(suggestion, kind);
-        assert.ok(isQuantity(again) || again.fault === 'not-exact' || again.fault === 'too-large', `${amount}${space}${name} suggests ${suggestion}`);
-      }
-    }));
+    const unit = fc.constantFrom(
+      ...KINDS.flatMap(unitsOf),
+      'Mbps',
+      'MBps',
+      'Kbit/s',
+      'hours',
+      'gb',
+      'Mo/s',
+      'kilobytes',
+      '°C',
+      'x',
+    );
+    const number = fc.oneof(
+      fc.nat(100_000).map(String),
+      fc.tuple(fc.nat(999), fc.nat(999)).map(([a, b]) => `${a}.${b}`),
+    );
+    fc.assert(
+      fc.property(
+        number,
+        fc.constantFrom('', ' ', '  '),
+        unit,
+        fc.constantFrom(...KINDS),
+        (amount, space, name, kind) => {
+          const read = readQuantity(`${amount}${space}${name}`, kind);
+          if (!('suggestions' in read)) return;
+          for (const suggestion of read.suggestions) {
+            const again = readQuantity(suggestion, kind);
+            assert.ok(
+              isQuantity(again) || again.fault === 'not-exact' || again.fault === 'too-large',
+              `${amount}${space}${name} suggests ${suggestion}`,
+            );
+          }
+        },
+      ),
+    );
   });
 
   it('are written so that they are read back', () => {
-    fc.assert(fc.property(fc.integer({ min: 1, max: 1_000_000_000 }), fc.constantFrom('bit-rate' as const, 'byte-rate' as const), (value, kind) => {
-      assert.equal(quantity(written(value, kind), kind), value);
-    }));
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1_000_000_000 }),
+        fc.constantFrom('bit-rate' as const, 'byte-rate' as const),
+        (value, kind) => {
+          assert.equal(quantity(written(value, kind), kind), value);
+        },
+      ),
+    );
   });
 });

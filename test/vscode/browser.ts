@@ -20,8 +20,12 @@ export function launchBrowser(executablePath: string): Promise<Browser> {
     executablePath,
     args: [
       '--no-sandbox', // CI runs as root, where Chromium has no sandbox; it only opens our own loopback address
-      '--disable-gpu', '--disable-quic', '--no-first-run',
-      '--disable-background-networking', '--disable-component-update', '--disable-sync',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
     ],
   });
 }

@@ -15,7 +15,9 @@ const open = join(repository, 'client', 'open', 'index.ts');
 
 describe('npm start with a `code` on the PATH', () => {
   let folder = '';
-  before(async () => { folder = await mkdtemp(join(tmpdir(), 'plumbline-code-')); });
+  before(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'plumbline-code-'));
+  });
   after(() => rm(folder, { recursive: true }));
 
   it('opens the folder and a file in it, with the extension loaded from the repository', async () => {
@@ -24,7 +26,8 @@ describe('npm start with a `code` on the PATH', () => {
     await writeFile(join(folder, 'network.site.yaml'), 'site: {name: Trial}\n');
     const path = [folder, process.env['PATH']].join(delimiter);
     await run(process.execPath, ['--import', 'tsx', open, folder], {
-      cwd: repository, env: { ...process.env, PATH: path, VSCODE_IPC_HOOK_CLI: '' },
+      cwd: repository,
+      env: { ...process.env, PATH: path, VSCODE_IPC_HOOK_CLI: '' },
     });
     assert.deepEqual((await readFile(words, 'utf8')).trimEnd().split('\n'), [
       '--new-window',
@@ -42,8 +45,10 @@ describe('npm start with a `code` on the PATH', () => {
 
   it('says so where the folder has no site', async () => {
     const empty = await mkdtemp(join(folder, 'empty-'));
-    const failed = await run(process.execPath, ['--import', 'tsx', open, empty], { cwd: repository })
-      .then(() => undefined, (error: unknown) => error);
+    const failed = await run(process.execPath, ['--import', 'tsx', open, empty], { cwd: repository }).then(
+      () => undefined,
+      (error: unknown) => error,
+    );
     assert.ok(failed instanceof Error && 'stderr' in failed && 'code' in failed);
     assert.equal(failed.code, 2);
     assert.match(String(failed.stderr), /no file named \*\.site\.yaml/);

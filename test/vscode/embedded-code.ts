@@ -14,8 +14,8 @@ const mostSeconds = 270; // within that of the test in extension-host.test.ts
  * @returns the tests' exit code
  */
 export async function runTestsEmbedded(words: readonly string[]): Promise<number> {
-  const given = (name: string): string[] => words
-    .filter((word) => word.startsWith(`--${name}=`)).map((word) => word.slice(name.length + 3));
+  const given = (name: string): string[] =>
+    words.filter((word) => word.startsWith(`--${name}=`)).map((word) => word.slice(name.length + 3));
   const folder = words.find((word) => !word.startsWith('-'));
   const tests = given('extensionTestsPath')[0];
   const editor = installedEditor();
@@ -42,7 +42,9 @@ export async function runTestsEmbedded(words: readonly string[]): Promise<number
       ['skipWelcome', 'true'],
       ['skipReleaseNotes', 'true'],
     ];
-    await page.goto(`${served.address}?${new URLSearchParams({ folder, payload: JSON.stringify(payload) }).toString()}`);
+    await page.goto(
+      `${served.address}?${new URLSearchParams({ folder, payload: JSON.stringify(payload) }).toString()}`,
+    );
     const late = pause(mostSeconds * 1000, undefined, { ref: false }).then(() => {
       throw new Error(`the tests did not end within ${mostSeconds} s; the editor said:\n${served.log().slice(-4000)}`);
     });

@@ -40,12 +40,22 @@ describe('inside the extension host of a real VS Code', function () {
       extensionTestsEnv: { PLUMBLINE_RESULTS: output, PLUMBLINE_UPLINK: JSON.stringify(peaks) },
       launchArgs: [site.folder],
     });
-    const failed = await run.then(() => undefined, (error: unknown) => error);
-    const results = await readFile(output, 'utf8').then((text) => JSON.parse(text) as Results, () => undefined);
+    const failed = await run.then(
+      () => undefined,
+      (error: unknown) => error,
+    );
+    const results = await readFile(output, 'utf8').then(
+      (text) => JSON.parse(text) as Results,
+      () => undefined,
+    );
     if (!results) throw new Error('the tests inside the editor left no results', { cause: failed });
 
-    for (const { fullTitle, duration } of results.passes) console.log(`      passed inside: ${fullTitle} (${duration ?? 0} ms)`);
-    assert.deepEqual(results.failures.map(({ fullTitle, err }) => `${fullTitle}\n${err.stack ?? ''}`), []);
+    for (const { fullTitle, duration } of results.passes)
+      console.log(`      passed inside: ${fullTitle} (${duration ?? 0} ms)`);
+    assert.deepEqual(
+      results.failures.map(({ fullTitle, err }) => `${fullTitle}\n${err.stack ?? ''}`),
+      [],
+    );
     assert.deepEqual(results.pending, []);
     assert.ok(results.passes.length > 0, 'no test ran inside the editor');
     assert.equal(failed, undefined);

@@ -59,8 +59,13 @@ describe('npm start, as a person drives it in a browser', function () {
     for (const { rule, words } of expected) {
       await workbench.filterProblems(rule);
       const alike = expected.filter((mistake) => mistake.rule === rule);
-      await workbench.problems(rule).nth(alike.findIndex((mistake) => mistake.words === words)).click();
-      await eventually(async () => assert.ok((await workbench.squiggledWords()).includes(words), `${words} is squiggled`));
+      await workbench
+        .problems(rule)
+        .nth(alike.findIndex((mistake) => mistake.words === words))
+        .click();
+      await eventually(async () =>
+        assert.ok((await workbench.squiggledWords()).includes(words), `${words} is squiggled`),
+      );
     }
     await workbench.picture('2-problems');
     await workbench.filterProblems('');
@@ -73,7 +78,8 @@ describe('npm start, as a person drives it in a browser', function () {
     const peaks = reportedPeaks(site.folder, uplink.from, uplink.to);
     await eventually(async () => {
       const text = await workbench.hoverText();
-      for (const rate of [peaks.forward, peaks.backward]) assert.ok(showsRate(text, rate), `${rate} bit/s in:\n${text}`);
+      for (const rate of [peaks.forward, peaks.backward])
+        assert.ok(showsRate(text, rate), `${rate} bit/s in:\n${text}`);
     });
     await workbench.picture('3-hover');
     await workbench.page.keyboard.press('Escape');

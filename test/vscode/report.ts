@@ -21,7 +21,12 @@ export function reportedPeaks(folder: string, from: string, to: string): LinkPea
 
 /** The part of the report that is read here; see schemas/report.schema.json. */
 interface Report {
-  readonly links: readonly { readonly from: string; readonly to: string; readonly forward: Load; readonly backward: Load }[];
+  readonly links: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly forward: Load;
+    readonly backward: Load;
+  }[];
 }
 
 interface Load {

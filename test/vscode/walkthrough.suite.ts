@@ -21,8 +21,14 @@ describe('the walkthrough', () => {
       const commands = [...description.matchAll(/\]\(command:([\w.]+)/g)].map((match) => match[1] ?? '');
       assert.equal(commands.length, 1);
       const known = await vscode.commands.getCommands();
-      assert.ok(commands.every((command) => known.includes(command)), `${commands.join()} is known`);
-      assert.deepEqual(completionEvents, commands.map((command) => `onCommand:${command}`));
+      assert.ok(
+        commands.every((command) => known.includes(command)),
+        `${commands.join()} is known`,
+      );
+      assert.deepEqual(
+        completionEvents,
+        commands.map((command) => `onCommand:${command}`),
+      );
       assert.ok(extension);
       const page = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(extension.extensionUri, media.markdown));
       assert.ok(page.length > 0);

@@ -25,28 +25,30 @@ export class Workbench {
   /** The words drawn above those squiggles. */
   async squiggledWords(): Promise<string[]> {
     // In the page: the characters that have their middle within a squiggle, in the line that it is drawn in.
-    const words: string[] = await this.squiggles().evaluateAll((squiggles) => squiggles.map((squiggle) => {
-      const mark = squiggle.getBoundingClientRect();
-      const height = mark.top + mark.height / 2;
-      const document = squiggle.ownerDocument;
-      let word = '';
-      for (const line of document.querySelectorAll('.editor-group-container.active .view-line')) {
-        const { top, bottom } = line.getBoundingClientRect();
-        if (height < top || height >= bottom) continue;
-        const range = document.createRange();
-        const texts = document.createTreeWalker(line, 4 /* text nodes */);
-        for (let node = texts.nextNode(); node; node = texts.nextNode()) {
-          for (let index = 0; index < node.data.length; index += 1) {
-            range.setStart(node, index);
-            range.setEnd(node, index + 1);
-            const { left, right } = range.getBoundingClientRect();
-            const middle = (left + right) / 2;
-            if (mark.left <= middle && middle <= mark.right) word += node.data[index];
+    const words: string[] = await this.squiggles().evaluateAll((squiggles) =>
+      squiggles.map((squiggle) => {
+        const mark = squiggle.getBoundingClientRect();
+        const height = mark.top + mark.height / 2;
+        const document = squiggle.ownerDocument;
+        let word = '';
+        for (const line of document.querySelectorAll('.editor-group-container.active .view-line')) {
+          const { top, bottom } = line.getBoundingClientRect();
+          if (height < top || height >= bottom) continue;
+          const range = document.createRange();
+          const texts = document.createTreeWalker(line, 4 /* text nodes */);
+          for (let node = texts.nextNode(); node; node = texts.nextNode()) {
+            for (let index = 0; index < node.data.length; index += 1) {
+              range.setStart(node, index);
+              range.setEnd(node, index + 1);
+              const { left, right } = range.getBoundingClientRect();
+              const middle = (left + right) / 2;
+              if (mark.left <= middle && middle <= mark.right) word += node.data[index];
+            }
           }
         }
-      }
-      return word;
-    }));
+        return word;
+      }),
+    );
     return words.map(plain);
   }
 
@@ -62,7 +64,10 @@ export class Workbench {
   async filterProblems(text: string): Promise<void> {
     const input = this.page.locator('.panel .viewpane-filter input');
     if ((await input.inputValue()) !== text) await input.fill(text);
-    const others = this.problems(/\[Ln /).filter({ hasNot: this.page.locator('.related-info-resource'), hasNotText: text });
+    const others = this.problems(/\[Ln /).filter({
+      hasNot: this.page.locator('.related-info-resource'),
+      hasNotText: text,
+    });
     if (text === '') return;
     // The editor takes the filter a moment after the last key, and now and then misses one: then it is typed anew.
     for (let tries = 1; ; tries++) {

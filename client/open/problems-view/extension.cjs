@@ -15,7 +15,8 @@ exports.activate = async ({ subscriptions }) => {
   function show() {
     const editor = vscode.window.activeTextEditor;
     if (!editor) return;
-    const problems = vscode.languages.getDiagnostics(editor.document.uri)
+    const problems = vscode.languages
+      .getDiagnostics(editor.document.uri)
       .sort((one, other) => one.severity - other.severity || one.range.start.compareTo(other.range.start));
     if (problems.length === 0) return;
     told.dispose();

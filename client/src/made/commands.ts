@@ -129,11 +129,7 @@ async function tellMade(previews: Previews, wanted: Wanted, { files, notes }: Sh
   const words = `${is} shown as made from the site. Nothing is written yet.`;
   const [message = '', ...others] = messagesOf([words, ...notes]);
   for (const other of others) void vscode.window.showInformationMessage(other, read);
-  const answer = await vscode.window.showInformationMessage(
-    message,
-    saveAs,
-    ...(files.length > 1 ? [otherFiles] : []),
-  );
+  const answer = await vscode.window.showInformationMessage(message, saveAs, ...(files.length > 1 ? [otherFiles] : []));
   if (answer === saveAs) await saveMade((await previews.making(wanted)).files);
   if (answer === otherFiles) pickFile(previews, wanted, await previews.making(wanted));
 }

@@ -20,10 +20,18 @@ const LOOK_MS = 1000;
 export function announceCommand(): Command {
   return new Command('announce')
     .description('Announce streams by SAP (RFC 2974) until it is ended, so that players and recorders list them.')
-    .argument('<FOLDER_OR_FILE...>', 'session descriptions, as `plumbline make sdp` writes them; of a folder, all *.sdp')
+    .argument(
+      '<FOLDER_OR_FILE...>',
+      'session descriptions, as `plumbline make sdp` writes them; of a folder, all *.sdp',
+    )
     .requiredOption('--interface <address>', 'the IPv4 address of the interface to announce by', address)
     .option('--bandwidth <bit/s>', 'what all announcements on a group may take together', positive, SAP_BANDWIDTH)
-    .option('--at-least <seconds>', 'the shortest base interval between announcements of a stream', positive, SAP_INTERVAL)
+    .option(
+      '--at-least <seconds>',
+      'the shortest base interval between announcements of a stream',
+      positive,
+      SAP_INTERVAL,
+    )
     .option('--ttl <hops>', 'time to live of the packets, 1 to 255', timeToLive, SAP_TTL)
     .addHelpText(
       'after',
@@ -65,7 +73,8 @@ async function announce(paths: readonly string[], { interface: at, bandwidth, at
 }
 
 function networkReason(code: string): string {
-  if (code === 'EADDRNOTAVAIL' || code === 'ENODEV') return 'it is no address of this machine, or its interface is down';
+  if (code === 'EADDRNOTAVAIL' || code === 'ENODEV')
+    return 'it is no address of this machine, or its interface is down';
   if (code === 'EADDRINUSE') return 'another program has the port of announcements for itself';
   return reasonOf(code);
 }
@@ -82,6 +91,7 @@ function positive(text: string): number {
 }
 
 function timeToLive(text: string): number {
-  if (!/^\d{1,3}$/.test(text) || Number(text) < 1 || Number(text) > 255) throw new InvalidArgumentError('It is a number from 1 to 255.');
+  if (!/^\d{1,3}$/.test(text) || Number(text) < 1 || Number(text) > 255)
+    throw new InvalidArgumentError('It is a number from 1 to 255.');
   return Number(text);
 }

@@ -5,12 +5,7 @@ import { recordingsCommand } from './audit/recordings.ts';
 import { probeCommand } from './audit/probe.ts';
 
 /** Each kind of audit is a command below this one; none of them changes anything but what it is told to write. */
-const AUDITS: readonly (() => Command)[] = [
-  announcementsCommand,
-  countersCommand,
-  probeCommand,
-  recordingsCommand,
-];
+const AUDITS: readonly (() => Command)[] = [announcementsCommand, countersCommand, probeCommand, recordingsCommand];
 
 export function auditCommand(): Command {
   const command = new Command('audit')

@@ -47,7 +47,9 @@ export class DescriptionFiles {
       const { mtimeMs, size } = await stat(path);
       const stamp = `${mtimeMs} ${size}`;
       if (known !== undefined && known.stamp !== stamp) return { ...known, stamp, read: false };
-      return known?.read === true ? known : { stamp, read: true, taken: (await this.read(path, size, mtimeMs)) ?? known?.taken };
+      return known?.read === true
+        ? known
+        : { stamp, read: true, taken: (await this.read(path, size, mtimeMs)) ?? known?.taken };
     } catch (error) {
       const code = codeOf(error);
       if (code === undefined) throw error;
@@ -70,7 +72,13 @@ export class DescriptionFiles {
       try {
         const names = (await stat(path)).isDirectory() ? await readdir(path) : undefined;
         if (names === undefined) found.push(path);
-        else found.push(...names.filter((name) => name.endsWith(SUFFIX)).sort().map((name) => join(path, name)));
+        else
+          found.push(
+            ...names
+              .filter((name) => name.endsWith(SUFFIX))
+              .sort()
+              .map((name) => join(path, name)),
+          );
       } catch (error) {
         if (codeOf(error) === undefined) throw error;
       }

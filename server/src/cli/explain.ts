@@ -16,7 +16,7 @@ const ALL: readonly Fault[] = [...rules, ...faults];
 export function explainCommand(): Command {
   return new Command('explain')
     .description(
-      "Print the page of a rule or of what an audit finds, or how a figure of the report comes about; without a name, all rules in a line each.",
+      'Print the page of a rule or of what an audit finds, or how a figure of the report comes about; without a name, all rules in a line each.',
     )
     .argument('[NAME...]', 'a rule, such as link-load, or the way to a figure, such as links core/16 forward peak')
     .option('--site <folder>', 'the site whose figure it is', '.')

@@ -34,7 +34,18 @@ Examples:
 ${EXIT_STATUS}`,
   );
 
-for (const command of [checkCommand, reportCommand, fixCommand, explainCommand, newCommand, makeCommand, announceCommand, auditCommand, footageCommand, lspCommand])
+for (const command of [
+  checkCommand,
+  reportCommand,
+  fixCommand,
+  explainCommand,
+  newCommand,
+  makeCommand,
+  announceCommand,
+  auditCommand,
+  footageCommand,
+  lspCommand,
+])
   program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
 for (const command of [program, ...program.commands]) command.exitOverride();

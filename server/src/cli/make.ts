@@ -46,7 +46,12 @@ Exit status: 0, all is made; 1, something could not be made, the rest is; 2, it 
 function outputOf(kind: string): Output {
   const found = OUTPUTS.find((output) => output.kind === kind);
   if (found !== undefined) return found;
-  throw new CannotDo(`There is no kind ${kind}. The nearest is ${closest(kind, OUTPUTS.map((output) => output.kind))}.`);
+  throw new CannotDo(
+    `There is no kind ${kind}. The nearest is ${closest(
+      kind,
+      OUTPUTS.map((output) => output.kind),
+    )}.`,
+  );
 }
 
 function make(output: Output, name: string | undefined, options: Options): number {
@@ -59,7 +64,8 @@ function make(output: Output, name: string | undefined, options: Options): numbe
   else for (const file of files) write(options.out, file);
   process.stderr.write(notes.map((note) => `${note}\n`).join(''));
   process.stderr.write(told(site, refused));
-  if (files.length === 0 && refused.length === 0) process.stderr.write(`The site has nothing to make ${output.kind} of.\n`);
+  if (files.length === 0 && refused.length === 0)
+    process.stderr.write(`The site has nothing to make ${output.kind} of.\n`);
   return refused.length > 0 ? 1 : 0;
 }
 
@@ -90,6 +96,12 @@ const REFUSED = { id: 'not-made', severity: 'error', summary: '', why: '' } as c
 
 /** What was refused, as a problem at its place in the site. */
 function told({ folder }: SiteOnDisk, refused: readonly Refusal[]): string {
-  const diagnostics = refused.map(({ at, message }) => ({ at, message, about: [], rule: REFUSED, severity: REFUSED.severity }));
+  const diagnostics = refused.map(({ at, message }) => ({
+    at,
+    message,
+    about: [],
+    rule: REFUSED,
+    severity: REFUSED.severity,
+  }));
   return textFormat({ found: placed({ diagnostics, files: folder.files }), files: [], fails: () => true });
 }

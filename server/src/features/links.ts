@@ -14,6 +14,8 @@ export function ruleLinks(file: SiteText): RuleLink[] {
   const uses = file.cut.pieces.flatMap((piece) => contentOf(piece).items).flatMap(usesIn);
   return uses.flatMap((use) => {
     const [named] = use.names;
-    return named?.kind === 'rules' && [ruleIds, faultIds].some((ids) => ids.includes(named.name)) ? [{ at: placeOfUse(use), rule: named.name }] : [];
+    return named?.kind === 'rules' && [ruleIds, faultIds].some((ids) => ids.includes(named.name))
+      ? [{ at: placeOfUse(use), rule: named.name }]
+      : [];
   });
 }

@@ -122,9 +122,9 @@ function encodedPiece(piece: Piece & { kind: 'encoded' }, media: Media, path: st
 
 const PROFILES: Readonly<Record<string, string>> = {
   'Constrained Baseline': 'baseline',
-  Baseline: 'baseline',
-  Main: 'main',
-  High: 'high',
+  'Baseline': 'baseline',
+  'Main': 'main',
+  'High': 'high',
   'High 10': 'high10',
   'High 4:2:2': 'high422',
   'High 4:4:4 Predictive': 'high444',

@@ -49,18 +49,18 @@ export function sidecarOf(made: Made, shown: Shown): Sidecar {
   const { site, recording, folder, timezone, asked, unit, breaks, leftOut, outputs, versions } = made;
   const pieces = outputs.flatMap((output) => output.pieces);
   return {
-    caution: CAUTION,
-    site: site ?? null,
+    'caution': CAUTION,
+    'site': site ?? null,
     recording,
-    recordings: folder,
-    timezone: timezone ?? null,
-    uncertainty: unit / 1000,
-    asked: { from: shown(asked.from), to: shown(asked.to), exact: asked.exact },
-    got: spanOf(pieces, shown),
-    gaps: breaks.filter(({ kind }) => kind === 'gap').map((gap) => breakOf(gap, shown)),
-    overlaps: breaks.filter(({ kind }) => kind === 'overlap').map((overlap) => breakOf(overlap, shown)),
+    'recordings': folder,
+    'timezone': timezone ?? null,
+    'uncertainty': unit / 1000,
+    'asked': { from: shown(asked.from), to: shown(asked.to), exact: asked.exact },
+    'got': spanOf(pieces, shown),
+    'gaps': breaks.filter(({ kind }) => kind === 'gap').map((gap) => breakOf(gap, shown)),
+    'overlaps': breaks.filter(({ kind }) => kind === 'overlap').map((overlap) => breakOf(overlap, shown)),
     'left-out': leftOut.map(({ path, reason }) => ({ path, reason })),
-    outputs: outputs.map((output) => outputOf(output, shown)),
+    'outputs': outputs.map((output) => outputOf(output, shown)),
     versions,
   };
 }

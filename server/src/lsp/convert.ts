@@ -1,7 +1,14 @@
 /** From places and findings to what the protocol carries. */
 
 import {
-  type CodeAction, CodeActionKind, type Diagnostic as ProtocolDiagnostic, DiagnosticSeverity, type Location, type Range, type TextEdit, type WorkspaceEdit,
+  type CodeAction,
+  CodeActionKind,
+  type Diagnostic as ProtocolDiagnostic,
+  DiagnosticSeverity,
+  type Location,
+  type Range,
+  type TextEdit,
+  type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
 import { type Edit, byFile } from '../site/edit.ts';

@@ -48,7 +48,8 @@ export function readNow(path: string): Read {
 
 /** Why a file is not read at all. Nothing outside of a site's folder is, and nothing that might never end. */
 function refusal(path: string, folder: string, file: Stats): Read | undefined {
-  if (!path.startsWith(folder.endsWith(sep) ? folder : folder + sep)) return { unreadable: 'it is a link to a file outside of the folder' };
+  if (!path.startsWith(folder.endsWith(sep) ? folder : folder + sep))
+    return { unreadable: 'it is a link to a file outside of the folder' };
   if (file.isDirectory()) return { unreadable: reasonOf('EISDIR') };
   if (!file.isFile()) return { unreadable: 'it is no ordinary file' };
   return file.size > LARGEST_TEXT * BYTES_A_UNIT ? { unreadable: TOO_LARGE } : undefined;

@@ -21,10 +21,7 @@ export interface Asked {
   offset(position: Position): number;
 }
 
-type Parts = Pick<
-  Session,
-  'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'recheck'
->;
+type Parts = Pick<Session, 'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'recheck'>;
 
 export class Session {
   readonly connection: Connection;

@@ -79,7 +79,10 @@ export class Announcer {
   }
 
   /** @returns why it cannot be */
-  private async announce({ path, text, modified }: Described, before: Session | undefined): Promise<string | undefined> {
+  private async announce(
+    { path, text, modified }: Described,
+    before: Session | undefined,
+  ): Promise<string | undefined> {
     const description = readDescription(text);
     if ('unreadable' in description) return description.unreadable;
     const to = announcedOn(description);
@@ -101,8 +104,13 @@ export class Announcer {
     const session: Session = { path, name, text, origin, hash, packet, group, last: undefined, timer: undefined };
     this.sessions.set(path, session);
     const how = isModified && !elsewhere ? 'modified' : 'announced';
-    this.options.tell(`${name}: ${how} on ${group.address}, hash ${hex(hash)}, version ${origin.version}, ${packet.length} bytes`);
-    if (packet.length > SAP_LARGEST) this.options.tell(`${path}: ${packet.length} bytes are more than the ${SAP_LARGEST} that an announcement should have; some may not take it`);
+    this.options.tell(
+      `${name}: ${how} on ${group.address}, hash ${hex(hash)}, version ${origin.version}, ${packet.length} bytes`,
+    );
+    if (packet.length > SAP_LARGEST)
+      this.options.tell(
+        `${path}: ${packet.length} bytes are more than the ${SAP_LARGEST} that an announcement should have; some may not take it`,
+      );
     // Whoever is switched on meanwhile is not to wait five minutes, so the first goes out at once.
     session.timer = setTimeout(() => void this.send(session), group.reserve(packet.length));
     return undefined;
@@ -120,10 +128,13 @@ export class Announcer {
    */
   private plan(session: Session): void {
     const due = this.due(session);
-    session.timer = setTimeout(() => {
-      if (this.due(session) <= performance.now()) void this.send(session);
-      else this.plan(session);
-    }, Math.max(0, due - performance.now()));
+    session.timer = setTimeout(
+      () => {
+        if (this.due(session) <= performance.now()) void this.send(session);
+        else this.plan(session);
+      },
+      Math.max(0, due - performance.now()),
+    );
   }
 
   private due({ group, packet, last = performance.now() }: Session): number {

@@ -40,7 +40,10 @@ export class SapGroup {
     const made = new SapGroup(options);
     try {
       // Bound to the group, a socket gets what is sent to that group alone; Windows has no such thing.
-      await bound(made.listener, { port: SAP_PORT, ...(process.platform === 'win32' ? {} : { address: made.address }) });
+      await bound(made.listener, {
+        port: SAP_PORT,
+        ...(process.platform === 'win32' ? {} : { address: made.address }),
+      });
       made.listener.addMembership(made.address, options.interface);
       await bound(made.sender, { port: 0, address: options.interface });
       made.sender.setMulticastInterface(options.interface);

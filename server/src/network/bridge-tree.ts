@@ -105,8 +105,24 @@ export function bridgeTree(
   return { network, bridges, loops, querier, queried };
 }
 
-function layFrom(root: Device, component: number, around: ReadonlyMap<Device, readonly Link[]>, bridges: Map<Device, Bridge>, loops: Link[]): void {
-  const first: Bridge = { device: root, parent: undefined, up: undefined, depth: 0, component, links: [], deadEnds: [], routerLinks: [], reportLinks: [] };
+function layFrom(
+  root: Device,
+  component: number,
+  around: ReadonlyMap<Device, readonly Link[]>,
+  bridges: Map<Device, Bridge>,
+  loops: Link[],
+): void {
+  const first: Bridge = {
+    device: root,
+    parent: undefined,
+    up: undefined,
+    depth: 0,
+    component,
+    links: [],
+    deadEnds: [],
+    routerLinks: [],
+    reportLinks: [],
+  };
   bridges.set(root, first);
   const queue = [first];
   for (let at = 0; at < queue.length; at++) {
@@ -122,7 +138,15 @@ function layFrom(root: Device, component: number, around: ReadonlyMap<Device, re
       } else {
         bridge.links.push(link);
         const child: Bridge = {
-          device: next, parent: bridge, up: link, depth: bridge.depth + 1, component, links: [link], deadEnds: [], routerLinks: [], reportLinks: [],
+          device: next,
+          parent: bridge,
+          up: link,
+          depth: bridge.depth + 1,
+          component,
+          links: [link],
+          deadEnds: [],
+          routerLinks: [],
+          reportLinks: [],
         };
         bridges.set(next, child);
         queue.push(child);
@@ -143,7 +167,12 @@ function bridgeNextTo(device: Device, around: ReadonlyMap<Device, readonly Link[
  * Queries reach every bridge of the component, so each learns the way to whoever asks. For all but the bridges
  * between it and the root that way is up; those know it downwards too.
  */
-function markRouterLinks(device: Device, around: ReadonlyMap<Device, readonly Link[]>, bridges: ReadonlyMap<Device, Bridge>, queried: Set<number>): void {
+function markRouterLinks(
+  device: Device,
+  around: ReadonlyMap<Device, readonly Link[]>,
+  bridges: ReadonlyMap<Device, Bridge>,
+  queried: Set<number>,
+): void {
   let foot: Bridge | undefined;
   if (device.bridging) {
     foot = bridges.get(device);
@@ -157,7 +186,8 @@ function markRouterLinks(device: Device, around: ReadonlyMap<Device, readonly Li
   }
   if (foot === undefined) return;
   queried.add(foot.component);
-  for (let bridge = foot; bridge.parent !== undefined && bridge.up !== undefined; bridge = bridge.parent) add(bridge.parent.routerLinks, bridge.up);
+  for (let bridge = foot; bridge.parent !== undefined && bridge.up !== undefined; bridge = bridge.parent)
+    add(bridge.parent.routerLinks, bridge.up);
 }
 
 function add(list: Link[], link: Link): void {
@@ -165,7 +195,11 @@ function add(list: Link[], link: Link): void {
 }
 
 /** The links between two hosts' links, both included, in order; `undefined` where the network does not join them. */
-export function wayBetween(tree: BridgeTree, from: { link: Link; port: Port }, to: { link: Link; port: Port }): { link: Link; out: Port }[] | undefined {
+export function wayBetween(
+  tree: BridgeTree,
+  from: { link: Link; port: Port },
+  to: { link: Link; port: Port },
+): { link: Link; out: Port }[] | undefined {
   if (from.link.blocked !== undefined || to.link.blocked !== undefined) return undefined;
   if (from.link === to.link) return [{ link: from.link, out: from.port }];
   let a = tree.bridges.get(far(from.link, from.port).device);

@@ -12,9 +12,20 @@ export type Obstacle =
   /** Nothing joins the two in their network. */
   | { readonly obstacle: 'apart'; readonly network: string }
   /** The receiver has no interface in the network that the group is sent into, and no router forwards it. */
-  | { readonly obstacle: 'other-network'; readonly from: string; readonly to: string; readonly routers: readonly string[] }
+  | {
+      readonly obstacle: 'other-network';
+      readonly from: string;
+      readonly to: string;
+      readonly routers: readonly string[];
+    }
   /** The source sends it out of `port` into `from`, and has a port in the receiver's network too: `own` in `to`. */
-  | { readonly obstacle: 'leaves-elsewhere'; readonly port: string; readonly from: string; readonly own: string; readonly to: string }
+  | {
+      readonly obstacle: 'leaves-elsewhere';
+      readonly port: string;
+      readonly from: string;
+      readonly own: string;
+      readonly to: string;
+    }
   /** A route makes the receiver join by an interface in another network. */
   | { readonly obstacle: 'joins-elsewhere'; readonly port: string; readonly network: string; readonly from: string }
   | { readonly obstacle: 'ttl'; readonly ttl: number; readonly needed: number }
@@ -25,7 +36,13 @@ export type Obstacle =
   | { readonly obstacle: 'link-local'; readonly from: string; readonly to: string }
   /** With `back`, it is the receiver's own network that has none, so that it cannot ask the source. */
   | { readonly obstacle: 'no-gateway'; readonly network: string; readonly to: string; readonly back?: true }
-  | { readonly obstacle: 'no-route'; readonly gateway: string; readonly from: string; readonly to: string; readonly back?: true };
+  | {
+      readonly obstacle: 'no-route';
+      readonly gateway: string;
+      readonly from: string;
+      readonly to: string;
+      readonly back?: true;
+    };
 
 export interface Unreached {
   readonly receiver: string;

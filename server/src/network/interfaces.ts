@@ -29,7 +29,11 @@ export class Interfaces {
   of(device: Device): readonly Interface[] {
     let found = this.known.get(device);
     if (found === undefined) {
-      found = device.bridging ? [] : device.ports.length === 1 ? this.at(device.ports[0]) : device.ports.flatMap((port) => this.at(port));
+      found = device.bridging
+        ? []
+        : device.ports.length === 1
+          ? this.at(device.ports[0])
+          : device.ports.flatMap((port) => this.at(port));
       this.known.set(device, found);
     }
     return found;
@@ -39,7 +43,13 @@ export class Interfaces {
     const link = port === undefined ? undefined : this.topology.linkOf[port.index];
     if (port === undefined || link === undefined) return [];
     const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
-    return networks.map((network) => ({ device: port.device, port, link, network, address: this.addressIn(port, network, link) }));
+    return networks.map((network) => ({
+      device: port.device,
+      port,
+      link,
+      network,
+      address: this.addressIn(port, network, link),
+    }));
   }
 
   private addressIn(port: Port, network: number, link: Link): number | undefined {
@@ -55,7 +65,10 @@ export class Interfaces {
    * The interface by which a device sends to an address: of its most specific route, else of the subnet that holds
    * the address, else of the network that has a gateway, as a host that is given one gateway does.
    */
-  towards(device: Device, address: number): { readonly by: Interface; readonly route: HostRoute | undefined } | undefined {
+  towards(
+    device: Device,
+    address: number,
+  ): { readonly by: Interface; readonly route: HostRoute | undefined } | undefined {
     const own = this.of(device);
     const first = own[0];
     if (first === undefined) return undefined;
@@ -65,7 +78,12 @@ export class Interfaces {
       if (by === undefined || !contains(subnet, address)) return;
       if (best === undefined || subnet.prefix > best.prefix) best = { by, route, prefix: subnet.prefix };
     };
-    for (const route of device.routes) offer(own.find(({ port }) => port.name === route.port), route, route.to);
+    for (const route of device.routes)
+      offer(
+        own.find(({ port }) => port.name === route.port),
+        route,
+        route.to,
+      );
     for (const by of own) {
       const subnet = this.topology.networks[by.network]?.vlan?.subnet;
       if (subnet !== undefined) offer(by, undefined, subnet);

@@ -24,7 +24,9 @@ export function membershipOf(site: Site, port: Port): Membership {
   const known = memberships.get(port);
   if (known?.vlans === site.vlanByName) return known.membership;
   const untagged = indexOf(site, port.native ?? port.vlan);
-  const tagged = [...new Set(port.trunk.map((name) => indexOf(site, name)))].filter((network) => network !== NONE && network !== untagged);
+  const tagged = [...new Set(port.trunk.map((name) => indexOf(site, name)))].filter(
+    (network) => network !== NONE && network !== untagged,
+  );
   const membership = { untagged, tagged };
   memberships.set(port, { vlans: site.vlanByName, membership });
   return membership;

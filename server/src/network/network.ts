@@ -57,7 +57,9 @@ export function networkOf(site: Site, previous?: Network): Network {
   const ways = (isLaidAsBefore ? renewed(before, site, wiring) : undefined) ?? findWays(site, wiring);
   const { topology, interfaces, tree } = wiring;
   const { crossings, memberships, deliveries } = ways;
-  const rates = site.streams.map((stream) => streamRates(stream, site.media[stream.index] ?? { video: undefined, audio: undefined }));
+  const rates = site.streams.map((stream) =>
+    streamRates(stream, site.media[stream.index] ?? { video: undefined, audio: undefined }),
+  );
   if (previous !== undefined && ways === before && isSameList(previous.rates, rates)) return previous;
   const isAsBefore = previous !== undefined && ways.rates === before?.rates;
   const loads = isAsBefore ? changedLoads(previous, ways, rates) : allLoads(ways, rates);
@@ -68,11 +70,17 @@ export function networkOf(site: Site, previous?: Network): Network {
 
 function allLoads({ wiring, crossings, rates }: Ways, now: readonly StreamRates[]): DirectionLoad[] {
   rates.all = now;
-  return Array.from({ length: 2 * wiring.topology.links.length }, (_, direction) => totalLoad(crossings.at(direction), rates));
+  return Array.from({ length: 2 * wiring.topology.links.length }, (_, direction) =>
+    totalLoad(crossings.at(direction), rates),
+  );
 }
 
 /** The loads of before, but where a stream crosses whose rates are others now. */
-function changedLoads({ rates: were, loads }: Network, { crossings, rates }: Ways, now: readonly StreamRates[]): DirectionLoad[] {
+function changedLoads(
+  { rates: were, loads }: Network,
+  { crossings, rates }: Ways,
+  now: readonly StreamRates[],
+): DirectionLoad[] {
   rates.all = now;
   const changed = new Set<number>();
   for (let index = 0; index < now.length; index++) if (now[index] !== were[index]) changed.add(index);
@@ -214,7 +222,8 @@ function sourceOf(site: Site, stream: Stream): Device | undefined {
 
 function deliver(ground: Ground, memberships: Memberships, stream: Stream): Delivery {
   const source = sourceOf(ground.site, stream);
-  if (source === undefined) return { stream, source, leaves: undefined, route: undefined, reaches: [], unreached: [], networks: [] };
+  if (source === undefined)
+    return { stream, source, leaves: undefined, route: undefined, reaches: [], unreached: [], networks: [] };
   if (stream.group === undefined) return deliverUnicast(ground, stream, source);
   return deliverMulticast(ground, memberships, stream, source, stream.group);
 }

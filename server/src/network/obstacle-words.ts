@@ -28,7 +28,10 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
   const source = stream.source ?? 'the source';
   switch (why.obstacle) {
     case 'source-not-cabled':
-      return { what: `${why.device}, which sends it, has no cable that carries a network`, remedy: `cable ${why.device} to a switch` };
+      return {
+        what: `${why.device}, which sends it, has no cable that carries a network`,
+        remedy: `cable ${why.device} to a switch`,
+      };
     case 'receiver-not-cabled':
       return { what: `${receiver} has no cable that carries a network`, remedy: `cable ${receiver} to a switch` };
     case 'not-a-host':
@@ -42,7 +45,10 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
         remedy: `cable their switches together, and let every port between them carry ${why.network}`,
       };
     case 'other-network':
-      return { what: `${group} is sent into ${why.from} and ${receiver} is in ${why.to}, ${routersWords(why.routers)}`, remedy: routersRemedy(why, receiver) };
+      return {
+        what: `${group} is sent into ${why.from} and ${receiver} is in ${why.to}, ${routersWords(why.routers)}`,
+        remedy: routersRemedy(why, receiver),
+      };
     case 'leaves-elsewhere':
       return {
         what: `${group} leaves ${source} by its port ${why.port}, into ${why.from}, and ${receiver} is in ${why.to}`,
@@ -106,5 +112,7 @@ function routersWords(routers: readonly string[]): string {
 function routersRemedy(why: Extract<Obstacle, { obstacle: 'other-network' }>, receiver: string): string {
   const move = `give ${receiver} a port in ${why.from}`;
   const [router] = why.routers;
-  return router === undefined ? move : `${move}, or set \`multicast-routing: true\` on ${router} and a \`ttl\` of 2 or more`;
+  return router === undefined
+    ? move
+    : `${move}, or set \`multicast-routing: true\` on ${router} and a \`ttl\` of 2 or more`;
 }

@@ -41,7 +41,13 @@ function feedAt(from: Port, topology: Topology): Feed | undefined {
   if (to.draws === undefined) return undefined;
   const own = classOf(to);
   if (own === undefined) return undefined;
-  return { from, type: from.feeds, to, class: own, allotted: Math.min(own.pseMilliwatts, portTypes[from.feeds].pseMilliwatts) };
+  return {
+    from,
+    type: from.feeds,
+    to,
+    class: own,
+    allotted: Math.min(own.pseMilliwatts, portTypes[from.feeds].pseMilliwatts),
+  };
 }
 
 /** Power goes over twisted pairs; a cable of unknown make is taken for one. */

@@ -7,7 +7,14 @@
 
 import { type FrameBytes, frameBytes } from '../standards/ethernet.ts';
 import { IPV4_HEADER, UDP_HEADER } from '../standards/internet.ts';
-import { type AudioCodec, INTERLEAVED_HEADER, RTP_HEADER, defaultSampleRate, packetInterval, payloadHeader } from '../standards/rtp.ts';
+import {
+  type AudioCodec,
+  INTERLEAVED_HEADER,
+  RTP_HEADER,
+  defaultSampleRate,
+  packetInterval,
+  payloadHeader,
+} from '../standards/rtp.ts';
 import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
 import { PACKET, PACKETS_PER_DATAGRAM, multiplexRate } from '../standards/transport-stream.ts';
 import type { Audio, Media, Stream, Video } from '../site/model.ts';
@@ -81,7 +88,8 @@ function payloadOf(stream: Stream, { video, audio }: Media): Load {
   const sum = (part: 'nominal' | 'peak'): number => (video?.rate?.[part] ?? 0) + (audio?.rate?.[part] ?? 0);
   const declared = { nominal: sum('nominal'), peak: sum('peak') };
   // A multiplex that comes as it is, a broadcast service say, is known by its rate alone.
-  if (declared.peak === 0 && isTransportStream(stream)) return { nominal: stream.muxRate ?? 0, peak: stream.muxRate ?? 0 };
+  if (declared.peak === 0 && isTransportStream(stream))
+    return { nominal: stream.muxRate ?? 0, peak: stream.muxRate ?? 0 };
   return declared;
 }
 
@@ -105,7 +113,12 @@ function runsOf(stream: Stream, media: Media): PacketRun[] {
       // The packets of a picture are written to the connection at once and leave in full segments.
       const share = size / (size + INTERLEAVED_HEADER + RTP_HEADER);
       const inSegment = MAXIMUM_SEGMENT * share;
-      runs.push(run('video', video.rate, inSegment, [...TCP, { name: 'RTP and interleaving', bytes: MAXIMUM_SEGMENT - inSegment }]));
+      runs.push(
+        run('video', video.rate, inSegment, [
+          ...TCP,
+          { name: 'RTP and interleaving', bytes: MAXIMUM_SEGMENT - inSegment },
+        ]),
+      );
     } else {
       runs.push(run('video', video.rate, size, [...UDP, { name: 'RTP', bytes: RTP_HEADER }]));
     }
@@ -151,7 +164,12 @@ function audioCodec(name: string | undefined): AudioCodec {
 function acknowledgements(runs: readonly PacketRun[]): PacketRun {
   const sum = (part: keyof Load): number =>
     runs.reduce((total, { what, perSecond }) => total + perSecond[part] / (what === 'video' ? ACK_EVERY : 1), 0);
-  return { what: 'acknowledgements', media: { nominal: 0, peak: 0 }, headers: TCP, perSecond: { nominal: sum('nominal'), peak: sum('peak') } };
+  return {
+    what: 'acknowledgements',
+    media: { nominal: 0, peak: 0 },
+    headers: TCP,
+    perSecond: { nominal: sum('nominal'), peak: sum('peak') },
+  };
 }
 
 /** bit/s of the transport stream: as declared, or as large as its parts make it. */

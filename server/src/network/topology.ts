@@ -43,8 +43,16 @@ export function topologyOf(site: Site): Topology {
     // A port takes one plug; the rules tell of a second.
     if (linkOf[a.index] !== undefined || linkOf[b.index] !== undefined) continue;
     const link: Link = {
-      index: links.length, cable, a, b, capacity: slower(a.speed, b.speed), untagged: NONE, tagged: [],
-      fromA: NO_NETWORK, fromB: NO_NETWORK, blocked: undefined,
+      index: links.length,
+      cable,
+      a,
+      b,
+      capacity: slower(a.speed, b.speed),
+      untagged: NONE,
+      tagged: [],
+      fromA: NO_NETWORK,
+      fromB: NO_NETWORK,
+      blocked: undefined,
     };
     linkOf[a.index] = link;
     linkOf[b.index] = link;
@@ -72,7 +80,12 @@ function slower(a: number | undefined, b: number | undefined): number | undefine
   return Math.min(a, b);
 }
 
-function assignNetworks(site: Site, links: readonly Link[], segments: ReadonlyMap<Device, Segment>, networks: Network[]): void {
+function assignNetworks(
+  site: Site,
+  links: readonly Link[],
+  segments: ReadonlyMap<Device, Segment>,
+  networks: Network[],
+): void {
   const own = (port: Port): Membership => membershipOf(site, port);
   const alone = (hosts: readonly Port[], name: string): Membership => {
     const vlan = vlanOfHosts(site, hosts);
@@ -88,7 +101,10 @@ function assignNetworks(site: Site, links: readonly Link[], segments: ReadonlyMa
     if (carried !== undefined) return carried;
     carried = carriedIn(site, segment);
     if (carried.untagged === NONE && carried.tagged.length === 0) {
-      carried = alone(segment.hosts.map(({ port }) => port), `the network of ${device.name}`);
+      carried = alone(
+        segment.hosts.map(({ port }) => port),
+        `the network of ${device.name}`,
+      );
     }
     known.set(segment, carried);
     return carried;

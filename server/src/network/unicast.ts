@@ -45,7 +45,10 @@ export function deliverUnicast(ground: Ground, stream: Stream, source: Device): 
     const back = waysOf(ground, found.back);
     const broken = there.find(isBroken) ?? back.find(isBroken);
     if (broken !== undefined) {
-      unreached.push({ receiver: name, why: { obstacle: 'apart', network: ground.networkName(broken.leg.from.network) } });
+      unreached.push({
+        receiver: name,
+        why: { obstacle: 'apart', network: ground.networkName(broken.leg.from.network) },
+      });
       continue;
     }
     reaches.push(name);
@@ -92,8 +95,15 @@ function findRoute(ground: Ground, stream: Stream, source: Device, receiver: Dev
 }
 
 /** Within one network. A stream that is pulled is asked for by the receiver, so its routes choose between several. */
-function direct(ground: Ground, stream: Stream, sources: readonly Interface[], receivers: readonly Interface[]): Leg | undefined {
-  const legs = sources.flatMap((from) => receivers.filter((to) => to.network === from.network).map((to) => ({ from, to })));
+function direct(
+  ground: Ground,
+  stream: Stream,
+  sources: readonly Interface[],
+  receivers: readonly Interface[],
+): Leg | undefined {
+  const legs = sources.flatMap((from) =>
+    receivers.filter((to) => to.network === from.network).map((to) => ({ from, to })),
+  );
   if (legs.length < 2) return legs[0];
   const joined = legs.filter(({ from, to }) => wayBetween(ground.tree(from.network), from, to) !== undefined);
   const chosen = joined.find(({ from, to }) => {
@@ -111,7 +121,8 @@ function routed(ground: Ground, stream: Stream, source: Device, receiver: Device
   const asked = pickAddressed(ground.interfaces.of(source));
   const from = to.address === undefined ? asked : (ground.interfaces.towards(source, to.address)?.by ?? asked);
   if (from === undefined) return { obstacle: 'source-not-cabled', device: source.name };
-  const last = pulled && asked?.address !== undefined ? (ground.interfaces.towards(receiver, asked.address)?.by ?? to) : to;
+  const last =
+    pulled && asked?.address !== undefined ? (ground.interfaces.towards(receiver, asked.address)?.by ?? to) : to;
 
   const there = byGateway(ground, from, last);
   if ('obstacle' in there) return there;

@@ -4,8 +4,24 @@ import { type Conversion, type PatternPart, parsePattern } from '../standards/st
 
 /** What a name can tell, and where in the row of what was read it stands. -1 stands for what was not read. */
 export const SLOT = {
-  year: 0, century: 1, yearOfCentury: 2, month: 3, day: 4, dayOfYear: 5, weekday: 6, weekYear: 7, weekYearOfCentury: 8,
-  isoWeek: 9, sundayWeek: 10, mondayWeek: 11, hour: 12, hourOf12: 13, half: 14, minute: 15, second: 16, epoch: 17,
+  year: 0,
+  century: 1,
+  yearOfCentury: 2,
+  month: 3,
+  day: 4,
+  dayOfYear: 5,
+  weekday: 6,
+  weekYear: 7,
+  weekYearOfCentury: 8,
+  isoWeek: 9,
+  sundayWeek: 10,
+  mondayWeek: 11,
+  hour: 12,
+  hourOf12: 13,
+  half: 14,
+  minute: 15,
+  second: 16,
+  epoch: 17,
   offset: 18,
 } as const;
 
@@ -16,7 +32,13 @@ export type Step =
   /** Digits: `most` where that is `least`, padded with `fill`; else as many as there are and no leading zero. */
   | NumberStep
   /** One of the words, whose value is its place among them; at least `width` characters with the fill before it. */
-  | { readonly kind: 'word'; readonly slot: number; readonly words: readonly Word[]; readonly width: number; readonly fill: string }
+  | {
+      readonly kind: 'word';
+      readonly slot: number;
+      readonly words: readonly Word[];
+      readonly width: number;
+      readonly fill: string;
+    }
   /** `+hhmm`; read as minutes. */
   | { readonly kind: 'offset'; readonly fill: string }
   /** An abbreviation such as `BST` or `-03`, which tells nothing for certain. */
@@ -58,14 +80,30 @@ const composites: Readonly<Record<string, { readonly pattern: string; readonly w
 };
 
 /** The slot of a number, its digits, what fills them up, and the least and the greatest that strftime writes. */
-const numbers: Readonly<Record<string, readonly [slot: number, digits: number, fill: string, from: number, to: number]>> = {
-  C: [SLOT.century, 2, '0', 0, 99], d: [SLOT.day, 2, '0', 1, 31], e: [SLOT.day, 2, ' ', 1, 31],
-  G: [SLOT.weekYear, 4, '0', 1000, 9999], g: [SLOT.weekYearOfCentury, 2, '0', 0, 99], H: [SLOT.hour, 2, '0', 0, 23],
-  I: [SLOT.hourOf12, 2, '0', 1, 12], j: [SLOT.dayOfYear, 3, '0', 1, 366], k: [SLOT.hour, 2, ' ', 0, 23],
-  l: [SLOT.hourOf12, 2, ' ', 1, 12], M: [SLOT.minute, 2, '0', 0, 59], m: [SLOT.month, 2, '0', 1, 12],
-  S: [SLOT.second, 2, '0', 0, 59], s: [SLOT.epoch, 1, '0', 0, 1e12], U: [SLOT.sundayWeek, 2, '0', 0, 53],
-  u: [SLOT.weekday, 1, '0', 1, 7], V: [SLOT.isoWeek, 2, '0', 1, 53], W: [SLOT.mondayWeek, 2, '0', 0, 53],
-  w: [SLOT.weekday, 1, '0', 0, 6], Y: [SLOT.year, 4, '0', 1000, 9999], y: [SLOT.yearOfCentury, 2, '0', 0, 99],
+const numbers: Readonly<
+  Record<string, readonly [slot: number, digits: number, fill: string, from: number, to: number]>
+> = {
+  C: [SLOT.century, 2, '0', 0, 99],
+  d: [SLOT.day, 2, '0', 1, 31],
+  e: [SLOT.day, 2, ' ', 1, 31],
+  G: [SLOT.weekYear, 4, '0', 1000, 9999],
+  g: [SLOT.weekYearOfCentury, 2, '0', 0, 99],
+  H: [SLOT.hour, 2, '0', 0, 23],
+  I: [SLOT.hourOf12, 2, '0', 1, 12],
+  j: [SLOT.dayOfYear, 3, '0', 1, 366],
+  k: [SLOT.hour, 2, ' ', 0, 23],
+  l: [SLOT.hourOf12, 2, ' ', 1, 12],
+  M: [SLOT.minute, 2, '0', 0, 59],
+  m: [SLOT.month, 2, '0', 1, 12],
+  S: [SLOT.second, 2, '0', 0, 59],
+  s: [SLOT.epoch, 1, '0', 0, 1e12],
+  U: [SLOT.sundayWeek, 2, '0', 0, 53],
+  u: [SLOT.weekday, 1, '0', 1, 7],
+  V: [SLOT.isoWeek, 2, '0', 1, 53],
+  W: [SLOT.mondayWeek, 2, '0', 0, 53],
+  w: [SLOT.weekday, 1, '0', 0, 6],
+  Y: [SLOT.year, 4, '0', 1000, 9999],
+  y: [SLOT.yearOfCentury, 2, '0', 0, 99],
 };
 
 /** Seconds since 1970 have no more until the year 33658. */
@@ -73,15 +111,29 @@ const EPOCH_DIGITS = 12;
 
 const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 const months = [
-  'January', 'February', 'March', 'April', 'May', 'June',
-  'July', 'August', 'September', 'October', 'November', 'December',
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
 ];
 const short = (words: readonly string[]): string[] => words.map((word) => word.slice(0, 3));
 
 const words: Readonly<Record<string, readonly [slot: number, words: readonly string[], first: number]>> = {
-  A: [SLOT.weekday, weekdays, 0], a: [SLOT.weekday, short(weekdays), 0],
-  B: [SLOT.month, months, 1], b: [SLOT.month, short(months), 1], h: [SLOT.month, short(months), 1],
-  P: [SLOT.half, ['am', 'pm'], 0], p: [SLOT.half, ['AM', 'PM'], 0],
+  A: [SLOT.weekday, weekdays, 0],
+  a: [SLOT.weekday, short(weekdays), 0],
+  B: [SLOT.month, months, 1],
+  b: [SLOT.month, short(months), 1],
+  h: [SLOT.month, short(months), 1],
+  P: [SLOT.half, ['am', 'pm'], 0],
+  p: [SLOT.half, ['AM', 'PM'], 0],
 };
 
 /** The steps of the pattern, whose paths are taken from the folder that it starts in: without `./` and `//`. */
@@ -92,7 +144,9 @@ export function stepsOf(pattern: string): readonly Step[] | Unreadable {
     return { unreadable: `they are longer than any path can be, ${LONGEST.toString()} bytes` };
   const steps = parts.flatMap(stepsOfPart);
   const unclear = steps.some((step, index) => unclearEnd(step, steps[index + 1]));
-  return unclear ? { unreadable: 'it cannot be told where in them one conversion ends and the next part begins' } : steps;
+  return unclear
+    ? { unreadable: 'it cannot be told where in them one conversion ends and the next part begins' }
+    : steps;
 }
 
 function stepsOfPart(part: PatternPart): Step[] {

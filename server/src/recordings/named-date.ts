@@ -17,7 +17,9 @@ export function datesOf(told: Told): number[] {
   const weekYear = weekYearOf(told);
   if (weekYear === undefined) return year === undefined ? [] : dateIn(year, told);
   if (slot(told, SLOT.isoWeek) !== undefined) return [isoDate(weekYear, told)];
-  return [weekYear - 1, weekYear, weekYear + 1].flatMap((candidate) => dateIn(candidate, told)).filter((date) => agrees(date, told));
+  return [weekYear - 1, weekYear, weekYear + 1]
+    .flatMap((candidate) => dateIn(candidate, told))
+    .filter((date) => agrees(date, told));
 }
 
 /** Whether all that the name tells of the day is so. Only asked of names that tell something twice. */
@@ -28,10 +30,17 @@ export function agrees(date: number, told: Told): boolean {
   const dayOfYear = (date - firstOf(year)) / DAY;
   const iso = isoWeek(date);
   const facts: readonly (readonly [slot: number, value: number])[] = [
-    [SLOT.year, year], [SLOT.century, Math.floor(year / 100)], [SLOT.yearOfCentury, year % 100],
-    [SLOT.month, day.getUTCMonth() + 1], [SLOT.day, day.getUTCDate()], [SLOT.dayOfYear, dayOfYear + 1],
-    [SLOT.weekday, weekday], [SLOT.weekYear, iso.year], [SLOT.weekYearOfCentury, iso.year % 100],
-    [SLOT.isoWeek, iso.week], [SLOT.sundayWeek, Math.floor((dayOfYear + 7 - weekday) / 7)],
+    [SLOT.year, year],
+    [SLOT.century, Math.floor(year / 100)],
+    [SLOT.yearOfCentury, year % 100],
+    [SLOT.month, day.getUTCMonth() + 1],
+    [SLOT.day, day.getUTCDate()],
+    [SLOT.dayOfYear, dayOfYear + 1],
+    [SLOT.weekday, weekday],
+    [SLOT.weekYear, iso.year],
+    [SLOT.weekYearOfCentury, iso.year % 100],
+    [SLOT.isoWeek, iso.week],
+    [SLOT.sundayWeek, Math.floor((dayOfYear + 7 - weekday) / 7)],
     [SLOT.mondayWeek, Math.floor((dayOfYear + 7 - ((weekday + 6) % 7)) / 7)],
   ];
   return facts.every(([index, value]) => told[index] === -1 || told[index] === value);
@@ -81,7 +90,10 @@ function isoDate(weekYear: number, told: Told): number {
 function yearOf(told: Told): number | undefined {
   const century = slot(told, SLOT.century);
   const ofCentury = slot(told, SLOT.yearOfCentury);
-  return slot(told, SLOT.year) ?? (ofCentury === undefined || century === undefined ? windowed(ofCentury) : century * 100 + ofCentury);
+  return (
+    slot(told, SLOT.year) ??
+    (ofCentury === undefined || century === undefined ? windowed(ofCentury) : century * 100 + ofCentury)
+  );
 }
 
 /** Where the name has no year but that of the ISO week. */

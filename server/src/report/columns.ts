@@ -6,7 +6,12 @@ export type Align = 'left' | 'right';
 export function columns(rows: readonly (readonly string[])[], align: readonly Align[]): string[] {
   const widths: number[] = [];
   for (const row of rows) row.forEach((cell, index) => (widths[index] = Math.max(widths[index] ?? 0, width(cell))));
-  return rows.map((row) => row.map((cell, index) => padded(cell, widths[index] ?? 0, align[index] ?? 'left')).join('  ').trimEnd());
+  return rows.map((row) =>
+    row
+      .map((cell, index) => padded(cell, widths[index] ?? 0, align[index] ?? 'left'))
+      .join('  ')
+      .trimEnd(),
+  );
 }
 
 function padded(cell: string, to: number, align: Align): string {

@@ -14,7 +14,14 @@ import { macExplained } from './explain/group.ts';
 import { capacityExplained, directionExplained, shareExplained } from './explain/link.ts';
 import { drawExplained } from './explain/power.ts';
 import { quantityExplained } from './explain/quantity.ts';
-import { WIRE_WORDS, type WireKind, receiversExplained, replyExplained, streamRatesExplained, wireExplained } from './explain/stream.ts';
+import {
+  WIRE_WORDS,
+  type WireKind,
+  receiversExplained,
+  replyExplained,
+  streamRatesExplained,
+  wireExplained,
+} from './explain/stream.ts';
 import { vlanExplained } from './explain/vlan.ts';
 import { daysExplained, recordingExplained, usableExplained, writtenExplained } from './explain/volume.ts';
 
@@ -53,7 +60,8 @@ class NotThere extends Error {}
 
 function unknown(what: string, word: string, known: readonly string[]): NotThere {
   if (known.length === 0) return new NotThere(`The site has no ${what}.`);
-  if (word === '') return new NotThere(`Say which ${what}: ${list(known.slice(0, 20), 'or')}${known.length > 20 ? ' …' : ''}.`);
+  if (word === '')
+    return new NotThere(`Say which ${what}: ${list(known.slice(0, 20), 'or')}${known.length > 20 ? ' …' : ''}.`);
   return new NotThere(`There is no ${what} ${word}. The nearest is ${closest(word, [...known])}.`);
 }
 
@@ -63,7 +71,12 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   volumes: volumeFigures,
   recordings: (plan, [name = '', ...rest]) => {
     ended(rest);
-    return [recordingExplained(plan, named('recording', name, plan.storage.recordings, ({ recording }) => recording.name))];
+    return [
+      recordingExplained(
+        plan,
+        named('recording', name, plan.storage.recordings, ({ recording }) => recording.name),
+      ),
+    ];
   },
   poe: (plan, [name = '', ...rest]) => {
     oneOf('figure', rest, ['draw', 'budget']);
@@ -71,11 +84,19 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   },
   vlans: (plan, [name = '', ...rest]) => {
     ended(rest);
-    return [vlanExplained(plan, named('VLAN', name, plan.site.vlans, (vlan) => vlan.name))];
+    return [
+      vlanExplained(
+        plan,
+        named('VLAN', name, plan.site.vlans, (vlan) => vlan.name),
+      ),
+    ];
   },
   devices: (plan, [name = '', ...rest]) => {
     ended(rest);
-    return deviceExplained(plan, named('device', name, plan.site.devices, (device) => device.name));
+    return deviceExplained(
+      plan,
+      named('device', name, plan.site.devices, (device) => device.name),
+    );
   },
   addresses: addressFigures,
   groups: addressFigures,
@@ -86,7 +107,9 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
       const read = readQuantity(text, kind);
       if (isQuantity(read)) return [quantityExplained(text, read)];
     }
-    throw new NotThere(`${text === '' ? 'Nothing' : text} is no quantity: write a number, a space and a unit, such as 6 Mb/s.`);
+    throw new NotThere(
+      `${text === '' ? 'Nothing' : text} is no quantity: write a number, a space and a unit, such as 6 Mb/s.`,
+    );
   },
 };
 
@@ -107,7 +130,8 @@ function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readon
     ended(more);
     return [capacityExplained(link)];
   }
-  if (word !== 'forward' && word !== 'backward') throw unknown('figure of a link', word, ['forward', 'backward', 'capacity']);
+  if (word !== 'forward' && word !== 'backward')
+    throw unknown('figure of a link', word, ['forward', 'backward', 'capacity']);
   const out = word === 'forward' ? link.a : link.b;
   if (more[0] !== 'streams') {
     const { kind = 'line', column } = rateWords(more);
@@ -117,7 +141,9 @@ function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readon
   const { kind = 'line', column } = rateWords(last);
   const share = shareExplained(plan, link, out, name, kind);
   if (share === undefined) {
-    const crossing = plan.network.crossings.at(2 * link.index + (out === link.a ? 0 : 1)).map(({ stream }) => stream.name);
+    const crossing = plan.network.crossings
+      .at(2 * link.index + (out === link.a ? 0 : 1))
+      .map(({ stream }) => stream.name);
     throw unknown(`stream from ${portName(out)} to ${portName(far(link, out))}`, name, crossing);
   }
   return [inColumn(share, column)];
@@ -133,7 +159,11 @@ function linkAt(plan: Plan, end: string): Link {
   const [first] = links;
   if (first === undefined) throw new NotThere('The site has no links.');
   if (end === '') throw new NotThere(`Say which link, by a port at either end, such as ${portName(first.a)}.`);
-  throw unknown('link at', end, links.flatMap(({ a, b }) => [portName(a), portName(b)]));
+  throw unknown(
+    'link at',
+    end,
+    links.flatMap(({ a, b }) => [portName(a), portName(b)]),
+  );
 }
 
 function streamFigures(plan: Plan, [name = '', ...rest]: readonly string[]): readonly Explanation[] {
@@ -151,8 +181,14 @@ function streamFigures(plan: Plan, [name = '', ...rest]: readonly string[]): rea
   }
   const tagged = rest.includes('tagged');
   const reply = rest.includes('reply');
-  const { kind, column } = rateWords(rest.filter((each) => each !== 'tagged' && each !== 'reply'), ['mac', 'group', 'reaches', 'unreached', 'tagged', 'reply']);
-  if (reply) return [inColumn(replyExplained(plan, stream, kind === undefined || kind === 'payload' ? 'line' : kind, tagged), column)];
+  const { kind, column } = rateWords(
+    rest.filter((each) => each !== 'tagged' && each !== 'reply'),
+    ['mac', 'group', 'reaches', 'unreached', 'tagged', 'reply'],
+  );
+  if (reply)
+    return [
+      inColumn(replyExplained(plan, stream, kind === undefined || kind === 'payload' ? 'line' : kind, tagged), column),
+    ];
   return [inColumn(wireExplained(plan, stream, kind ?? 'line', tagged), column)];
 }
 
@@ -162,7 +198,12 @@ function volumeFigures(plan: Plan, [name = '', ...rest]: readonly string[]): rea
   if (word === 'recordings') {
     const [recording = '', ...last] = more;
     oneOf('figure', last, ['bytesPerDay', 'bytesKept']);
-    return [recordingExplained(plan, named('recording', recording, figures.recordings, ({ recording: each }) => each.name))];
+    return [
+      recordingExplained(
+        plan,
+        named('recording', recording, figures.recordings, ({ recording: each }) => each.name),
+      ),
+    ];
   }
   ended(more);
   switch (word) {
@@ -185,7 +226,10 @@ function named<T>(what: string, name: string, all: readonly T[], nameOf: (each: 
 }
 
 /** `line peak`, either or none, in any order. */
-function rateWords(words: readonly string[], others: readonly string[] = []): { kind: WireKind | undefined; column: string | undefined } {
+function rateWords(
+  words: readonly string[],
+  others: readonly string[] = [],
+): { kind: WireKind | undefined; column: string | undefined } {
   let kind: WireKind | undefined;
   let column: string | undefined;
   for (const word of words) {

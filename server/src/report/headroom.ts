@@ -32,7 +32,11 @@ export function deviceHeadroom(plan: Plan, device: Device): Headroom | undefined
 }
 
 /** One more of the heaviest stream that leaves by a port into its link; `undefined` where none does. */
-export function outHeadroom(plan: Plan, link: Link, out: Port): { stream: Stream; headroom: Headroom | undefined } | undefined {
+export function outHeadroom(
+  plan: Plan,
+  link: Link,
+  out: Port,
+): { stream: Stream; headroom: Headroom | undefined } | undefined {
   let heaviest: Stream | undefined;
   let most = 0;
   for (const { stream, untagged, tagged } of plan.network.crossings.at(outOf(link, out))) {
@@ -72,7 +76,7 @@ function fitting(spare: number, each: number): number {
 /** What a device sends, and what others make of it. */
 function streamsOf({ site }: Plan, device: Device): ReadonlySet<Stream> {
   const found = new Set(site.streams.filter(({ source }) => source === device.name));
-  for (let before = -1; before !== found.size; ) {
+  for (let before = -1; before !== found.size;) {
     before = found.size;
     const names = new Set([...found].map(({ name }) => name));
     for (const stream of site.streams) if (stream.carries !== undefined && names.has(stream.carries)) found.add(stream);
@@ -94,7 +98,8 @@ function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device |
         if (rates !== undefined) add(sums, by(crossing.stream), linePeakOf(crossing, rates));
       }
       const spare = (limit * capacity) / 10_000 - (network.loads[direction]?.line.peak ?? 0);
-      const words = (): string => `${portName(out)} → ${portName(far(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;
+      const words = (): string =>
+        `${portName(out)} → ${portName(far(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;
       for (const [of, each] of sums) if (each > 0) yield { of, more: fitting(spare, each), limit: words };
     }
   }
@@ -145,13 +150,21 @@ function* ports({ network }: Plan, device: Device): Iterable<Limit<Device>> {
     const link = network.topology.linkOf[own.index];
     const at = link === undefined ? undefined : far(link, own);
     if (at === undefined || !at.device.bridging) continue;
-    const free = at.device.ports.filter((port) => network.topology.linkOf[port.index] === undefined && isLike(port, at));
+    const free = at.device.ports.filter(
+      (port) => network.topology.linkOf[port.index] === undefined && isLike(port, at),
+    );
     yield { of: device, more: free.length, limit: () => `${at.device.name} has no further port like ${at.name}` };
   }
 }
 
 function isLike(a: Port, b: Port): boolean {
-  return a.vlan === b.vlan && a.feeds === b.feeds && a.speed === b.speed && String(a.trunk) === String(b.trunk) && a.native === b.native;
+  return (
+    a.vlan === b.vlan &&
+    a.feeds === b.feeds &&
+    a.speed === b.speed &&
+    String(a.trunk) === String(b.trunk) &&
+    a.native === b.native
+  );
 }
 
 /** `3 more like this, then core/16 → stable/9 reaches 90 % of 100 Mb/s.` */

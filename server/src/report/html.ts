@@ -83,16 +83,34 @@ function links({ links: all }: Report): string {
       { cells: direction(link, link.to, link.from, link.backward), part: true },
     ];
   });
-  const head = [text('Link'), figure('Speed'), figure('Nominal'), figure('Peak'), figure('Of the speed'), text('Streams')];
+  const head = [
+    text('Link'),
+    figure('Speed'),
+    figure('Nominal'),
+    figure('Peak'),
+    figure('Of the speed'),
+    text('Streams'),
+  ];
   return table('Links', 'Line rate: Ethernet frames with preamble and gaps.', head, rows);
 }
 
 function direction(link: LinkReport, from: string, to: string, { line, streams: by }: DirectionReport): Cell[] {
   const { capacity } = link;
-  const share: Cell = capacity === null || capacity === 0
-    ? figure('')
-    : { html: `<meter min="0" max="1" low="0.7" high="0.9" optimum="0" value="${Math.min(1, line.peak / capacity).toFixed(3)}"></meter>${html(percent(line.peak, capacity))}`, number: true };
-  return [text(`${from} → ${to}`), figure(speed(link)), figure(bitRate(line.nominal)), figure(bitRate(line.peak)), share, text(Object.keys(by).join(', '))];
+  const share: Cell =
+    capacity === null || capacity === 0
+      ? figure('')
+      : {
+          html: `<meter min="0" max="1" low="0.7" high="0.9" optimum="0" value="${Math.min(1, line.peak / capacity).toFixed(3)}"></meter>${html(percent(line.peak, capacity))}`,
+          number: true,
+        };
+  return [
+    text(`${from} → ${to}`),
+    figure(speed(link)),
+    figure(bitRate(line.nominal)),
+    figure(bitRate(line.peak)),
+    share,
+    text(Object.keys(by).join(', ')),
+  ];
 }
 
 function speed({ capacity }: LinkReport): string {
@@ -101,10 +119,19 @@ function speed({ capacity }: LinkReport): string {
 
 function streams({ streams: all }: Report): string {
   const rows = all.map(({ name, group, mac, line, reaches }) => ({
-    cells: [text(name), text(group ?? 'unicast'), text(mac ?? ''), figure(bitRate(line.nominal)), figure(bitRate(line.peak)), text(reaches.join(', '))],
+    cells: [
+      text(name),
+      text(group ?? 'unicast'),
+      text(mac ?? ''),
+      figure(bitRate(line.nominal)),
+      figure(bitRate(line.peak)),
+      text(reaches.join(', ')),
+    ],
   }));
   const missed = all.flatMap(({ name, unreached, reasons }) =>
-    unreached.map((receiver) => `<p>${html(`${name} does not reach ${receiver}: ${reasons[receiver] ?? 'no reason known'}`)}.</p>`),
+    unreached.map(
+      (receiver) => `<p>${html(`${name} does not reach ${receiver}: ${reasons[receiver] ?? 'no reason known'}`)}.</p>`,
+    ),
   );
   const head = [text('Stream'), text('Group'), text('MAC'), figure('Nominal'), figure('Peak'), text('Reaches')];
   return table('Streams', 'Line rate of one copy, without a VLAN tag.', head, rows, missed.join('\n'));
@@ -132,7 +159,12 @@ function volumes({ volumes: all }: Report): string {
       part: true,
     })),
   ]);
-  return table('Volumes', '', [text('Volume'), figure('Usable'), figure('A day'), figure('Kept'), figure('Full after')], rows);
+  return table(
+    'Volumes',
+    '',
+    [text('Volume'), figure('Usable'), figure('A day'), figure('Kept'), figure('Full after')],
+    rows,
+  );
 }
 
 function power({ poe }: Report): string {
@@ -144,7 +176,12 @@ function power({ poe }: Report): string {
       figure(budget === null || budget === 0 ? '' : percent(draw, budget)),
     ],
   }));
-  return table('Power over Ethernet', 'What each switch sets aside for the devices that it feeds.', [text('Switch'), figure('Draw'), figure('Budget'), figure('')], rows);
+  return table(
+    'Power over Ethernet',
+    'What each switch sets aside for the devices that it feeds.',
+    [text('Switch'), figure('Draw'), figure('Budget'), figure('')],
+    rows,
+  );
 }
 
 function watts(amount: number): string {

@@ -143,7 +143,10 @@ function volumeReport({ volume, usableBytes, bytesPerDay, daysUntilFull, recordi
     bytesPerDay,
     daysUntilFull: daysUntilFull ?? null,
     recordings: record(
-      recordings.map(({ recording, bytesPerDay: daily, bytesKept }) => [recording.name, { bytesPerDay: daily, bytesKept: bytesKept ?? null }]),
+      recordings.map(({ recording, bytesPerDay: daily, bytesKept }) => [
+        recording.name,
+        { bytesPerDay: daily, bytesKept: bytesKept ?? null },
+      ]),
     ),
   };
 }

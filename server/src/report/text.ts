@@ -10,9 +10,18 @@ export function reportText(report: Report): string {
   return `${[visible(report.site ?? 'Site without a name'), ...sections].join('\n\n')}\n`;
 }
 
-function section(title: string, note: string, head: readonly string[], rows: readonly (readonly string[])[], align: readonly Align[]): string {
+function section(
+  title: string,
+  note: string,
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  align: readonly Align[],
+): string {
   if (rows.length === 0) return '';
-  return [`${title}${note === '' ? '' : ` (${note})`}`, ...columns([head, ...rows], align).map((line) => `  ${line}`)].join('\n');
+  return [
+    `${title}${note === '' ? '' : ` (${note})`}`,
+    ...columns([head, ...rows], align).map((line) => `  ${line}`),
+  ].join('\n');
 }
 
 function links({ links: all }: Report): string {
@@ -25,9 +34,13 @@ function links({ links: all }: Report): string {
       [...back, '', ...load(link, link.backward)],
     ];
   });
-  return section('Links', 'line rate, with preamble and gaps', ['from', '', 'to', 'speed', 'nominal', '', 'peak', '', 'streams'], rows, [
-    'left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'right',
-  ]);
+  return section(
+    'Links',
+    'line rate, with preamble and gaps',
+    ['from', '', 'to', 'speed', 'nominal', '', 'peak', '', 'streams'],
+    rows,
+    ['left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'right'],
+  );
 }
 
 function capacity({ capacity: speed }: LinkReport): string {
@@ -36,7 +49,13 @@ function capacity({ capacity: speed }: LinkReport): string {
 
 function load({ capacity: speed }: LinkReport, { line, streams: by }: DirectionReport): string[] {
   const share = (rate: number): string => (speed === null || speed === 0 ? '' : percent(rate, speed));
-  return [bitRate(line.nominal), share(line.nominal), bitRate(line.peak), share(line.peak), String(Object.keys(by).length)];
+  return [
+    bitRate(line.nominal),
+    share(line.nominal),
+    bitRate(line.peak),
+    share(line.peak),
+    String(Object.keys(by).length),
+  ];
 }
 
 function streams({ streams: all }: Report): string {
@@ -48,11 +67,18 @@ function streams({ streams: all }: Report): string {
     bitRate(stream.line.peak),
     visible(list(stream.reaches)),
   ]);
-  const told = section('Streams', 'line rate without a VLAN tag, one copy', ['stream', 'group', 'MAC', 'nominal', 'peak', 'reaches'], rows, [
-    'left', 'left', 'left', 'right', 'right', 'left',
-  ]);
+  const told = section(
+    'Streams',
+    'line rate without a VLAN tag, one copy',
+    ['stream', 'group', 'MAC', 'nominal', 'peak', 'reaches'],
+    rows,
+    ['left', 'left', 'left', 'right', 'right', 'left'],
+  );
   const missed = all.flatMap(({ name, unreached, reasons }) =>
-    unreached.map((receiver) => `  ${visible(name)} does not reach ${visible(receiver)}: ${visible(reasons[receiver] ?? 'no reason known', 1000)}`),
+    unreached.map(
+      (receiver) =>
+        `  ${visible(name)} does not reach ${visible(receiver)}: ${visible(reasons[receiver] ?? 'no reason known', 1000)}`,
+    ),
   );
   return [told, missed.join('\n')].filter((part) => part !== '').join('\n\n');
 }
@@ -67,10 +93,20 @@ function volumes({ volumes: all }: Report): string {
       volume.daysUntilFull === null ? 'unknown' : days(volume.daysUntilFull),
     ],
     ...Object.entries(volume.recordings).map(([name, { bytesPerDay, bytesKept }]) => [
-      `  ${visible(name)}`, '', bytes(bytesPerDay), bytesKept === null ? 'unlimited' : bytes(bytesKept), '',
+      `  ${visible(name)}`,
+      '',
+      bytes(bytesPerDay),
+      bytesKept === null ? 'unlimited' : bytes(bytesKept),
+      '',
     ]),
   ]);
-  return section('Volumes', '', ['volume, recordings', 'usable', 'a day', 'kept', 'full after'], rows, ['left', 'right', 'right', 'right', 'right']);
+  return section('Volumes', '', ['volume, recordings', 'usable', 'a day', 'kept', 'full after'], rows, [
+    'left',
+    'right',
+    'right',
+    'right',
+    'right',
+  ]);
 }
 
 function power({ poe }: Report): string {
@@ -80,7 +116,12 @@ function power({ poe }: Report): string {
     budget === null ? 'unknown' : watts(budget),
     budget === null || budget === 0 ? '' : percent(draw, budget),
   ]);
-  return section('Power over Ethernet', 'set aside at the switch', ['device', 'draw', 'budget', ''], rows, ['left', 'right', 'right', 'right']);
+  return section('Power over Ethernet', 'set aside at the switch', ['device', 'draw', 'budget', ''], rows, [
+    'left',
+    'right',
+    'right',
+    'right',
+  ]);
 }
 
 function watts(amount: number): string {

@@ -93,8 +93,17 @@ function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[]
     if (severity === 'off') return;
     const { fixes } = finding;
     // What is half typed is left to whoever types it, so only a fix of the syntax itself edits it.
-    const whole = fixes === undefined || SYNTAX.has(rule.id) ? fixes : () => fixes().filter(({ edits }) => !edits.some(({ at }) => isHalfRead(at)));
-    found.push({ ...finding, message: visible(finding.message, LONGEST), rule, severity, ...(whole !== undefined && { fixes: whole }) });
+    const whole =
+      fixes === undefined || SYNTAX.has(rule.id)
+        ? fixes
+        : () => fixes().filter(({ edits }) => !edits.some(({ at }) => isHalfRead(at)));
+    found.push({
+      ...finding,
+      message: visible(finding.message, LONGEST),
+      rule,
+      severity,
+      ...(whole !== undefined && { fixes: whole }),
+    });
   };
   for (const [rule, { findings }] of runs) {
     if (findings.length === 0 || severities.get(rule.id) === 'off') continue;
@@ -106,10 +115,12 @@ function diagnose({ site }: Subject, runs: ReadonlyMap<Rule, Run>): Diagnostic[]
       if (accepted.length === 0 && (SYNTAX.has(rule.id) || !isHalfRead(finding.at))) take(rule, finding);
     }
   }
-  const unused = acceptances.filter((acceptance) => !used.has(acceptance)).map((acceptance) => {
-    const [, own] = [...runs].find(([{ id }]) => id === acceptance.rule) ?? [];
-    return { acceptance, isOff: severities.get(acceptance.rule) === 'off', found: own?.findings ?? [] };
-  });
+  const unused = acceptances
+    .filter((acceptance) => !used.has(acceptance))
+    .map((acceptance) => {
+      const [, own] = [...runs].find(([{ id }]) => id === acceptance.rule) ?? [];
+      return { acceptance, isOff: severities.get(acceptance.rule) === 'off', found: own?.findings ?? [] };
+    });
   for (const finding of unusedAcceptance.unused(unused)) take(unusedAcceptance, finding);
   return found;
 }
@@ -127,6 +138,13 @@ function findingsOf(rule: Rule, subject: Subject): Finding[] {
     const item = subject.site.items[0];
     if (item === undefined) return [];
     const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    return [{ at: headOf(item), message: `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`, severity: 'error', about: [] }];
+    return [
+      {
+        at: headOf(item),
+        message: `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`,
+        severity: 'error',
+        about: [],
+      },
+    ];
   }
 }

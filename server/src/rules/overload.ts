@@ -50,7 +50,7 @@ function find({ site, network }: Subject): Overload[] {
       if (!exceeds(load, least, capacity)) continue;
       const over = exceeds(load, limit, capacity) ? 'limit' : 'warn';
       const sums = {
-        flooded: { unwanted: 0, networks: new Set<number>() },
+        'flooded': { unwanted: 0, networks: new Set<number>() },
         'to-querier': { unwanted: 0, networks: new Set<number>() },
       };
       visitUnwanted(network, link, out, (_, index, cause, peak) => {

@@ -23,14 +23,28 @@ function page(parts: readonly string[]): string {
 }
 
 function faultParts({ id, summary, severity, why, source }: Fault): string[] {
-  const parts = [`# ${id}`, '', summary, '', `Severity: ${severity}, unless \`lint: rules\` says otherwise.`, '', why.trim(), ''];
+  const parts = [
+    `# ${id}`,
+    '',
+    summary,
+    '',
+    `Severity: ${severity}, unless \`lint: rules\` says otherwise.`,
+    '',
+    why.trim(),
+    '',
+  ];
   return source === undefined ? parts : [...parts, `Source: ${source}`, ''];
 }
 
 function exampleParts(rule: Rule, { bad, good, fixed }: Example): string[] {
   const text = unmarked(bad);
   const messages = messagesOf(rule, text).map((message) => `- ${message}`);
-  const right = good !== undefined ? ['But so:', '', ...block(unmarked(good)), ''] : fixed !== undefined ? ['After its fix:', '', ...block(unmarked(fixed)), ''] : [];
+  const right =
+    good !== undefined
+      ? ['But so:', '', ...block(unmarked(good)), '']
+      : fixed !== undefined
+        ? ['After its fix:', '', ...block(unmarked(fixed)), '']
+        : [];
   return ['Not so:', '', ...block(text), '', ...messages, '', ...right];
 }
 
@@ -40,11 +54,17 @@ function messagesOf(rule: Rule, text: string): string[] {
   folder.set('example.site.yaml', text);
   // A rule that was just written is not in the list yet.
   const all = rules.some(({ id }) => id === rule.id) ? rules : [...rules, rule];
-  return checkBy(all, folder).diagnostics.filter((diagnostic) => diagnostic.rule.id === rule.id).map(({ message }) => message);
+  return checkBy(all, folder)
+    .diagnostics.filter((diagnostic) => diagnostic.rule.id === rule.id)
+    .map(({ message }) => message);
 }
 
 export function unmarked(text: string): string {
-  return text.split('\n').filter((line) => !MARK.test(line)).join('\n').trim();
+  return text
+    .split('\n')
+    .filter((line) => !MARK.test(line))
+    .join('\n')
+    .trim();
 }
 
 function block(text: string): string[] {

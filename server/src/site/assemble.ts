@@ -35,7 +35,11 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
   }
   const kept = (...names: SectionName[]): boolean => names.every((name) => before?.[name] === bySection[name]);
 
-  const named = <T extends Numbered>(section: SectionName, before: ByName<T> | undefined, make: (item: Item) => T): ByName<T> =>
+  const named = <T extends Numbered>(
+    section: SectionName,
+    before: ByName<T> | undefined,
+    make: (item: Item) => T,
+  ): ByName<T> =>
     before !== undefined && kept(section) ? before : numbered(ByName.of(bySection[section].map(make), before));
   const vlans = named('vlans', previous?.vlanByName, once(read.readVlan));
   const devices = named('devices', previous?.deviceByName, deviceReader(bySection.devices, previous));
@@ -44,8 +48,12 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
   const recordings = named('recordings', previous?.recordingByName, once(read.readRecording));
   const media = previous !== undefined && kept('streams') ? previous : resolveMedia(streams);
   const isNamedAlike =
-    previous !== undefined && vlans.isNamedAs(previous.vlanByName) && devices.isNamedAs(previous.deviceByName) &&
-    streams.isNamedAs(previous.streamByName) && volumes.isNamedAs(previous.volumeByName) && recordings.isNamedAs(previous.recordingByName);
+    previous !== undefined &&
+    vlans.isNamedAs(previous.vlanByName) &&
+    devices.isNamedAs(previous.deviceByName) &&
+    streams.isNamedAs(previous.streamByName) &&
+    volumes.isNamedAs(previous.volumeByName) &&
+    recordings.isNamedAs(previous.recordingByName);
   return {
     name: fixedText(bySection.site, 'name'),
     timezone: fixedText(bySection.site, 'timezone'),
@@ -79,7 +87,15 @@ function faultyOf(items: readonly Item[], previous: Site | undefined): readonly 
 
 function grouped(items: readonly Item[]): Record<SectionName, readonly Item[]> {
   const bySection: Record<SectionName, Item[]> = {
-    site: [], vlans: [], devices: [], cables: [], streams: [], volumes: [], recordings: [], policies: [], lint: [],
+    site: [],
+    vlans: [],
+    devices: [],
+    cables: [],
+    streams: [],
+    volumes: [],
+    recordings: [],
+    policies: [],
+    lint: [],
   };
   for (const item of items) bySection[item.section].push(item);
   return bySection;
@@ -170,7 +186,12 @@ function policiesOf(items: readonly Item[]): Policies {
 function lintOf(items: readonly Item[]): Lint {
   return {
     // Of two for one rule the first counts, as of two items with one name.
-    severities: new Map(items.filter((item) => item.name === 'rules').flatMap((item) => factOf(item, read.readSeverities)).reverse()),
+    severities: new Map(
+      items
+        .filter((item) => item.name === 'rules')
+        .flatMap((item) => factOf(item, read.readSeverities))
+        .reverse(),
+    ),
     acceptances: items.filter((item) => item.name === 'accept').flatMap((item) => factOf(item, read.readAcceptances)),
   };
 }
@@ -196,7 +217,8 @@ function resolveMedia(streams: ByName<Stream>): { media: Media[]; carriedInCircl
       chain.push(current);
       current = current.carries === undefined ? undefined : streams.get(current.carries);
     }
-    if (current !== undefined && open.has(current)) for (const link of chain.slice(chain.indexOf(current))) carriedInCircle.push(link);
+    if (current !== undefined && open.has(current))
+      for (const link of chain.slice(chain.indexOf(current))) carriedInCircle.push(link);
     let carried: Media = (current === undefined ? undefined : media[current.index]) ?? NOTHING;
     for (const link of chain.reverse()) {
       carried = laidOver(link, carried);

@@ -11,12 +11,14 @@ export interface Edit {
 }
 
 /** What a plain scalar is that is no text, in the core schema (YAML 1.2.2 §10.3.2). */
-const NOT_TEXT = /^(?:true|false|null|~|[-+]?(?:\.\d+|\d+(?:\.\d*)?)(?:e[-+]?\d+)?|0x[\da-f]+|0o[0-7]+|[-+]?\.inf|\.nan)$/i;
+const NOT_TEXT =
+  /^(?:true|false|null|~|[-+]?(?:\.\d+|\d+(?:\.\d*)?)(?:e[-+]?\d+)?|0x[\da-f]+|0o[0-7]+|[-+]?\.inf|\.nan)$/i;
 
 /** Text that YAML reads back as that string: quoted only where it must be. */
 export function scalarText(value: string | number | boolean, inFlow = false): string {
   if (typeof value !== 'string') return String(value);
-  const plain = /^[A-Za-z0-9_./°µ][\w ./%°µ@+:-]*$/u.test(value) && !/:(\s|$)| #|\s$/.test(value) && !NOT_TEXT.test(value);
+  const plain =
+    /^[A-Za-z0-9_./°µ][\w ./%°µ@+:-]*$/u.test(value) && !/:(\s|$)| #|\s$/.test(value) && !NOT_TEXT.test(value);
   if (plain && !(inFlow && /[,[\]{}]/.test(value))) return value;
   return `"${value.replace(/["\\]/g, '\\$&').replace(/[\u0000-\u001f\u007f]/g, (c) => `\\x${c.charCodeAt(0).toString(16).padStart(2, '0')}`)}"`;
 }
@@ -54,8 +56,10 @@ export function addEntry(item: Item, route: Route, key: string, text: string): E
   const node = follow(item.node, route)?.node;
   if (node === undefined) return undefined;
   const there = entryOf(node, key);
-  if (there !== undefined && !there.merged) return isEmpty(there.value) ? setValue(item, [...route, key], text) : undefined;
-  if (node.kind === 'mapping') return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
+  if (there !== undefined && !there.merged)
+    return isEmpty(there.value) ? setValue(item, [...route, key], text) : undefined;
+  if (node.kind === 'mapping')
+    return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
   return isEmpty(node) && route.length > 0 ? setValue(item, route, `{${key}: ${text}}`) : undefined;
 }
 
@@ -68,11 +72,19 @@ export function addElement(item: Item, route: Route, text: string): Edit | undef
 
 function addToFlow(item: Item, node: Mapping | Sequence, text: string): Edit {
   const source = item.piece.text;
-  const children: readonly { readonly end: number }[] = node.kind === 'mapping' ? node.entries.filter((entry) => !entry.merged) : node.items;
+  const children: readonly { readonly end: number }[] =
+    node.kind === 'mapping' ? node.entries.filter((entry) => !entry.merged) : node.items;
   const last = children[children.length - 1];
   if (last === undefined) {
     const at = node.start + 1;
-    return { at: { piece: item.piece, start: at, end: Math.max(at, source.lastIndexOf(node.kind === 'mapping' ? '}' : ']', node.end - 1)) }, text };
+    return {
+      at: {
+        piece: item.piece,
+        start: at,
+        end: Math.max(at, source.lastIndexOf(node.kind === 'mapping' ? '}' : ']', node.end - 1)),
+      },
+      text,
+    };
   }
   // A trailing comma stays the separator.
   const end = behindColon(source, last.end);
@@ -89,7 +101,8 @@ function behindColon(source: string, end: number): number {
 function addLine(item: Item, node: Mapping | Sequence, text: string): Edit {
   const source = item.piece.text;
   const column = columnOf(source, node.start);
-  const children: readonly { readonly end: number }[] = node.kind === 'mapping' ? node.entries.filter((entry) => !entry.merged) : node.items;
+  const children: readonly { readonly end: number }[] =
+    node.kind === 'mapping' ? node.entries.filter((entry) => !entry.merged) : node.items;
   const end = children[children.length - 1]?.end ?? node.end;
   const newline = source.indexOf('\n', end);
   const lineEnd = newline === -1 ? source.length : source.charAt(newline - 1) === '\r' ? newline - 1 : newline;
@@ -127,7 +140,11 @@ export function nodeAt(item: Item, route: Route): Node | undefined {
 /** Applies edits that do not overlap to the text of a file. */
 export function applyEdits(text: string, edits: readonly Edit[]): string {
   let result = text;
-  const ordered = edits.map(({ at, text: by }) => ({ start: at.piece.start + at.start, end: at.piece.start + at.end, by }));
+  const ordered = edits.map(({ at, text: by }) => ({
+    start: at.piece.start + at.start,
+    end: at.piece.start + at.end,
+    by,
+  }));
   for (const { start, end, by } of ordered.sort((a, b) => b.start - a.start || b.end - a.end)) {
     result = result.slice(0, start) + by + result.slice(end);
   }
@@ -160,7 +177,9 @@ export function removeItem(item: Item): Edit | undefined {
   if (item.piece.role !== 'item' && /(?:^|[\s,[{])&/.test(source.slice(own.start, own.end))) return undefined;
   const newline = source.indexOf('\n', own.end);
   const lineEnd = newline === -1 ? source.length : newline + 1;
-  const alone = /^\s*(- +)?$/.test(source.slice(lineStart, own.start)) && /^\s*,?\s*(#.*)?\s*$/.test(source.slice(own.end, lineEnd));
+  const alone =
+    /^\s*(- +)?$/.test(source.slice(lineStart, own.start)) &&
+    /^\s*,?\s*(#.*)?\s*$/.test(source.slice(own.end, lineEnd));
   if (alone) return { at: { ...own, start: lineStart, end: lineEnd }, text: '' };
   const after = /^\s*,\s*/.exec(source.slice(own.end));
   if (after !== null) return { at: { ...own, end: own.end + after[0].length }, text: '' };

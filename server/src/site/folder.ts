@@ -100,7 +100,8 @@ function readAll(pieces: readonly Piece[]): Read {
     if (piece.role !== 'item' || content.problems.length > 0) unusual.push(piece);
     if (content.tree.missingAnchors.length > 0) for (const name of content.tree.missingAnchors) missing.add(name);
   }
-  const sharesAnchors = missing.size > 0 && pieces.some((piece) => contentOf(piece).tree.anchors.some((name) => missing.has(name)));
+  const sharesAnchors =
+    missing.size > 0 && pieces.some((piece) => contentOf(piece).tree.anchors.some((name) => missing.has(name)));
   return { items, unusual, sharesAnchors };
 }
 
@@ -109,6 +110,19 @@ const wholes = new WeakMap<SiteText, Piece>();
 /** A place that belongs to none of the file's pieces, such as the key of a section: from offset to offset of the file. */
 export function placeInFile(file: SiteText, { start, end }: Span): Place {
   let piece = wholes.get(file);
-  if (piece === undefined) wholes.set(file, (piece = { file, text: file.text, role: 'stray', section: '', indent: 0, list: false, start: 0, content: undefined }));
+  if (piece === undefined)
+    wholes.set(
+      file,
+      (piece = {
+        file,
+        text: file.text,
+        role: 'stray',
+        section: '',
+        indent: 0,
+        list: false,
+        start: 0,
+        content: undefined,
+      }),
+    );
   return { piece, start, end };
 }

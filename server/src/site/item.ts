@@ -3,7 +3,17 @@
 import type { Piece, SourceFile } from '../text/cut.ts';
 import { type SyntaxProblem, type Tree, isEmpty, parse } from '../text/parse.ts';
 import { isQuantity } from '../text/quantity.ts';
-import { type Data, type Entry, type Node, type Route, type Scalar, type Span, dataOf, follow, keyText } from '../text/syntax.ts';
+import {
+  type Data,
+  type Entry,
+  type Node,
+  type Route,
+  type Scalar,
+  type Span,
+  dataOf,
+  follow,
+  keyText,
+} from '../text/syntax.ts';
 import { SECTIONS, type SectionName, sectionOf } from './shape.ts';
 import { type Mention, type NameMention, mentionsIn } from './mentions.ts';
 import { type ShapeProblem, validate } from './validate.ts';
@@ -60,7 +70,8 @@ function readPiece(piece: Piece): PieceContent {
   if (piece.role === 'document') {
     return { tree: NOTHING, items: [], problems: [{ problem: 'second-document', at: { start: 0, end: 3 } }] };
   }
-  if (piece.role === 'stray') return { tree: NOTHING, items: [], problems: [{ problem: 'not-a-section', at: trimmed(piece.text, whole) }] };
+  if (piece.role === 'stray')
+    return { tree: NOTHING, items: [], problems: [{ problem: 'not-a-section', at: trimmed(piece.text, whole) }] };
   const section = piece.role === 'item' ? sectionOf(piece.section) : undefined;
   if (piece.role === 'item' && section === undefined) return { tree: NOTHING, items: [], problems: [] };
   const tree = parse(piece.text);
@@ -106,9 +117,23 @@ function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, 
   const { data, problems } = validate(section, name, all);
   const names = mentions.filter((mention) => mention.mention === 'name');
   const unread = mentions.some((mention) => mention.mention === 'quantity' && !isQuantity(mention.read));
-  const faulty = problems.length > 0 || unread || (entry !== undefined && SECTIONS[section] === 'map' && !NAME.test(name));
+  const faulty =
+    problems.length > 0 || unread || (entry !== undefined && SECTIONS[section] === 'map' && !NAME.test(name));
   const blank = mentions.some((mention) => mention.mention === 'form' && mention.text === AUTO) || hasBlankPort(data);
-  return { section, name, key: entry?.key, node, piece, data, problems, mentions, names, faulty, blank, fact: undefined };
+  return {
+    section,
+    name,
+    key: entry?.key,
+    node,
+    piece,
+    data,
+    problems,
+    mentions,
+    names,
+    faulty,
+    blank,
+    fact: undefined,
+  };
 }
 
 /** Stands where a free address, group or port is to be filled in. */
@@ -129,8 +154,10 @@ export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | '
     if (entry !== undefined && wanted === 'entry') return span(item.piece, entry);
     return span(item.piece, node);
   }
-  if (item.key !== undefined && (part === 'key' || route.length > 0 || isEmpty(item.node))) return span(item.piece, item.key);
-  if (part === 'entry' && item.key !== undefined) return span(item.piece, { start: item.key.start, end: Math.max(item.key.end, item.node.end) });
+  if (item.key !== undefined && (part === 'key' || route.length > 0 || isEmpty(item.node)))
+    return span(item.piece, item.key);
+  if (part === 'entry' && item.key !== undefined)
+    return span(item.piece, { start: item.key.start, end: Math.max(item.key.end, item.node.end) });
   return span(item.piece, item.node);
 }
 

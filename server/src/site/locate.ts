@@ -48,7 +48,8 @@ function within(node: Node, at: number, route: Route): { route: Route; part: 'ke
       if (entry.merged) continue;
       const below = [...route, keyText(entry.key)];
       if (entry.key.start <= at && at <= entry.key.end) return { route: below, part: 'key' };
-      if (!isEmpty(entry.value) && entry.value.start <= at && at <= entry.value.end) return within(entry.value, at, below);
+      if (!isEmpty(entry.value) && entry.value.start <= at && at <= entry.value.end)
+        return within(entry.value, at, below);
     }
   }
   if (node.kind === 'sequence') {

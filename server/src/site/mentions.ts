@@ -53,5 +53,6 @@ function note(schema: Schema, at: At, found: Mention[]): void {
   const quantity = schema['x-quantity'];
   if (names !== undefined) found.push({ ...at, mention: 'name', names });
   if (form !== undefined) found.push({ ...at, mention: 'form', form });
-  if (quantity !== undefined) found.push({ ...at, mention: 'quantity', quantity, read: readQuantity(at.text, quantity) });
+  if (quantity !== undefined)
+    found.push({ ...at, mention: 'quantity', quantity, read: readQuantity(at.text, quantity) });
 }

@@ -5,8 +5,26 @@ import { type QuantityKind, quantity } from '../text/quantity.ts';
 import type { Data, Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type {
-  Acceptance, Audio, Cable, CableEnd, Device, DeviceKind, HostRoute, MediaRate, PoeType, Port, PortAddress, Recording,
-  Retention, Severity, Stream, Threshold, Transport, Video, Vlan, Volume,
+  Acceptance,
+  Audio,
+  Cable,
+  CableEnd,
+  Device,
+  DeviceKind,
+  HostRoute,
+  MediaRate,
+  PoeType,
+  Port,
+  PortAddress,
+  Recording,
+  Retention,
+  Severity,
+  Stream,
+  Threshold,
+  Transport,
+  Video,
+  Vlan,
+  Volume,
 } from './model.ts';
 import type * as Written from './schema.generated/types.ts';
 
@@ -34,7 +52,9 @@ function amount(text: unknown, kind: QuantityKind): number | undefined {
 }
 
 function strings(list: unknown): string[] {
-  return Array.isArray(list) ? list.filter((element) => typeof element === 'string' || typeof element === 'number').map(String) : [];
+  return Array.isArray(list)
+    ? list.filter((element) => typeof element === 'string' || typeof element === 'number').map(String)
+    : [];
 }
 
 export function readVlan(item: Item): Vlan {
@@ -75,7 +95,8 @@ export function readDevice(item: Item, withPorts = true): Device {
     address: bridging ? address(data.address) : undefined,
     routes: readRoutes(data.routes),
   };
-  for (const port of withPorts ? readPorts(device, data) : []) if (!portByName.has(port.name)) portByName.set(port.name, port);
+  for (const port of withPorts ? readPorts(device, data) : [])
+    if (!portByName.has(port.name)) portByName.set(port.name, port);
   return Object.assign(device, { ports: [...portByName.values()].sort(byNumber) });
 }
 
@@ -86,7 +107,9 @@ function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
   }
   return Object.entries(data.ports).flatMap(([key, port]) => {
     const names = portNames(key);
-    return names.map((name, offset) => readPort(device, name, ['ports', key], written<Written.Port>((port ?? {}) as Data), offset));
+    return names.map((name, offset) =>
+      readPort(device, name, ['ports', key], written<Written.Port>((port ?? {}) as Data), offset),
+    );
   });
 }
 
@@ -143,7 +166,8 @@ function readAddresses(device: Device, route: Route, data: Partly<Written.Port>,
   const found: PortAddress[] = [];
   const own = address(data.address);
   const isManagement = device.bridging && route.length === 0;
-  if (own !== undefined && !isManagement) found.push({ address: own + offset, vlan: undefined, route: [...route, 'address'] });
+  if (own !== undefined && !isManagement)
+    found.push({ address: own + offset, vlan: undefined, route: [...route, 'address'] });
   for (const [vlan, text] of Object.entries(data.addresses ?? {})) {
     const value = address(text);
     if (value !== undefined) found.push({ address: value + offset, vlan, route: [...route, 'addresses', vlan] });

@@ -51,7 +51,9 @@ function isAddressAlike(a: PortAddress, b: PortAddress): boolean {
 }
 
 function isRouteAlike(a: HostRoute, b: HostRoute): boolean {
-  return a.to.network === b.to.network && a.to.prefix === b.to.prefix && a.to.hostBits === b.to.hostBits && a.port === b.port;
+  return (
+    a.to.network === b.to.network && a.to.prefix === b.to.prefix && a.to.hostBits === b.to.hostBits && a.port === b.port
+  );
 }
 
 /** Whether both lie between the same ports. */

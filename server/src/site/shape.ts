@@ -32,24 +32,28 @@ export type FormKind = 'address' | 'subnet' | 'address-range' | 'group' | 'mac' 
 
 /** The part of JSON Schema 2020-12 that the site's schema uses, with its annotations. */
 export interface Schema {
-  readonly $ref?: string;
-  readonly title?: string;
-  readonly description?: string;
-  readonly type?: string | readonly string[];
-  readonly enum?: readonly (string | number | boolean)[];
-  readonly enumDescriptions?: readonly string[];
-  readonly default?: unknown;
-  readonly pattern?: string;
-  readonly examples?: readonly unknown[];
-  readonly properties?: Readonly<Record<string, Schema>>;
-  readonly required?: readonly string[];
-  readonly additionalProperties?: Schema | boolean;
-  readonly propertyNames?: Schema;
-  readonly items?: Schema;
-  readonly defaultSnippets?: readonly { readonly label: string; readonly description?: string; readonly body: unknown }[];
-  readonly $defs?: Readonly<Record<string, Schema>>;
+  readonly '$ref'?: string;
+  readonly 'title'?: string;
+  readonly 'description'?: string;
+  readonly 'type'?: string | readonly string[];
+  readonly 'enum'?: readonly (string | number | boolean)[];
+  readonly 'enumDescriptions'?: readonly string[];
+  readonly 'default'?: unknown;
+  readonly 'pattern'?: string;
+  readonly 'examples'?: readonly unknown[];
+  readonly 'properties'?: Readonly<Record<string, Schema>>;
+  readonly 'required'?: readonly string[];
+  readonly 'additionalProperties'?: Schema | boolean;
+  readonly 'propertyNames'?: Schema;
+  readonly 'items'?: Schema;
+  readonly 'defaultSnippets'?: readonly {
+    readonly label: string;
+    readonly description?: string;
+    readonly body: unknown;
+  }[];
+  readonly '$defs'?: Readonly<Record<string, Schema>>;
   /** What holds where the value is a text. */
-  readonly then?: Schema;
+  readonly 'then'?: Schema;
   readonly 'x-names'?: NameKind;
   readonly 'x-quantity'?: QuantityKind;
   readonly 'x-form'?: FormKind;

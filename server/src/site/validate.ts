@@ -94,7 +94,11 @@ function read(
       return;
     }
     case 'propertyNames':
-      problems.push({ problem: 'bad-name', route: [...route, String(params['propertyName'])], name: String(params['propertyName']) });
+      problems.push({
+        problem: 'bad-name',
+        route: [...route, String(params['propertyName'])],
+        name: String(params['propertyName']),
+      });
       return;
     case 'uniqueItems': {
       const again = Math.max(Number(params['i']), Number(params['j']));
@@ -121,10 +125,11 @@ function read(
   }
 }
 
-
 function allowedIn({ params }: ValidationError, schema: Schema | undefined): readonly (string | number | boolean)[] {
   const listed = params['allowedValues'];
-  return Array.isArray(listed) ? listed.filter((value) => ['string', 'number', 'boolean'].includes(typeof value)) : (schema?.enum ?? []);
+  return Array.isArray(listed)
+    ? listed.filter((value) => ['string', 'number', 'boolean'].includes(typeof value))
+    : (schema?.enum ?? []);
 }
 
 function boundWords({ keyword, params }: ValidationError): string {
@@ -208,7 +213,8 @@ function pruned(data: Data, routes: readonly Route[]): Data {
 function distinct(problems: ShapeProblem[]): ShapeProblem[] {
   const seen = new Set<string>();
   return problems.filter((problem) => {
-    const key = problem.problem === 'missing-key' ? `${problem.route.join('/')}?${problem.key}` : problem.route.join('/');
+    const key =
+      problem.problem === 'missing-key' ? `${problem.route.join('/')}?${problem.key}` : problem.route.join('/');
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

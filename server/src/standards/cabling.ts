@@ -7,8 +7,7 @@
  */
 
 export type CableType =
-  | 'cat5' | 'cat5e' | 'cat6' | 'cat6a' | 'cat7' | 'cat8'
-  | 'om1' | 'om2' | 'om3' | 'om4' | 'om5' | 'os2' | 'dac';
+  'cat5' | 'cat5e' | 'cat6' | 'cat6a' | 'cat7' | 'cat8' | 'om1' | 'om2' | 'om3' | 'om4' | 'om5' | 'os2' | 'dac';
 
 /** Lengths of copper, in metres: the whole channel, the permanent link within it, all cords together. */
 export const CHANNEL = 100;
@@ -49,7 +48,11 @@ const gigabit: Row = [G, CHANNEL, '1000BASE-T channel', 'IEEE 802.3 clause 40, T
 const multigigabit: Row = [2.5 * G, CHANNEL, '2.5GBASE-T channel', 'IEEE 802.3bz', 'secondary'];
 const fiveGigabit: Row = [5 * G, CHANNEL, '5GBASE-T channel', 'IEEE 802.3bz', 'secondary'];
 const fiveGigabitOn5e: Row = [
-  5 * G, CHANNEL, '5GBASE-T channel, if the cabling is tested for it', 'IEEE 802.3bz', 'secondary',
+  5 * G,
+  CHANNEL,
+  '5GBASE-T channel, if the cabling is tested for it',
+  'IEEE 802.3bz',
+  'secondary',
 ];
 const tenGigabit: Row = [10 * G, CHANNEL, '10GBASE-T channel', 'IEEE 802.3an, TIA-568', 'secondary'];
 const tenGigabitOn6: Row = [10 * G, 55, '10GBASE-T on category 6, 37 m where cables lie close', 'TIA TSB-155'];
@@ -60,7 +63,9 @@ const tenGigabitShort = (metres: number): Row => [10 * G, metres, '10GBASE-SR', 
 
 /** OM5 differs from OM4 at wavelengths that none of these kinds of Ethernet uses. */
 const fasterMultimode: readonly Row[] = [
-  fastMultimode, gigabitShort(550), tenGigabitShort(400),
+  fastMultimode,
+  gigabitShort(550),
+  tenGigabitShort(400),
   [25 * G, 100, '25GBASE-SR', 'IEEE 802.3by'],
   [40 * G, 150, '40GBASE-SR4, four fibres each way', 'IEEE 802.3ba'],
   [100 * G, 100, '100GBASE-SR4, four fibres each way', 'IEEE 802.3bm'],
@@ -74,14 +79,20 @@ const reaches: Readonly<Record<CableType, readonly Row[]>> = {
   cat6a: [fast, gigabit, multigigabit, fiveGigabit, tenGigabit],
   cat7: [fast, gigabit, multigigabit, fiveGigabit, tenGigabit],
   cat8: [
-    fast, gigabit, multigigabit, fiveGigabit, tenGigabit,
+    fast,
+    gigabit,
+    multigigabit,
+    fiveGigabit,
+    tenGigabit,
     [25 * G, 30, '25GBASE-T channel of 24 m and two cords', 'IEEE 802.3bq'],
     [40 * G, 30, '40GBASE-T channel of 24 m and two cords', 'IEEE 802.3bq'],
   ],
   om1: [fastMultimode, gigabitShort(275), tenGigabitShort(33)],
   om2: [fastMultimode, gigabitShort(550), tenGigabitShort(82)],
   om3: [
-    fastMultimode, gigabitShort(550), tenGigabitShort(300),
+    fastMultimode,
+    gigabitShort(550),
+    tenGigabitShort(300),
     [25 * G, 70, '25GBASE-SR', 'IEEE 802.3by'],
     [40 * G, 100, '40GBASE-SR4, four fibres each way', 'IEEE 802.3ba'],
     [100 * G, 70, '100GBASE-SR4, four fibres each way', 'IEEE 802.3bm'],

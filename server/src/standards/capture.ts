@@ -39,13 +39,16 @@ export class CaptureReader {
     if (this.problem !== undefined) return this.problem;
     if (this.size === 0) return 'it is empty';
     if (this.format === undefined) return NO_CAPTURE;
-    return this.rest.length > 0 || this.skipping > 0 ? 'it ends within a packet, as where the capture was broken off' : undefined;
+    return this.rest.length > 0 || this.skipping > 0
+      ? 'it ends within a packet, as where the capture was broken off'
+      : undefined;
   }
 
   private recognise(bytes: Uint8Array): CaptureFormat | undefined {
     if (bytes.length < 4) return undefined;
     const format = pcapFormat(bytes) ?? pcapngFormat(bytes);
-    if (format === undefined) this.problem = bytes[0] === 0x1f && bytes[1] === 0x8b ? 'it is compressed: unpack it first' : NO_CAPTURE;
+    if (format === undefined)
+      this.problem = bytes[0] === 0x1f && bytes[1] === 0x8b ? 'it is compressed: unpack it first' : NO_CAPTURE;
     return format;
   }
 }

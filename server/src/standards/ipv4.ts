@@ -72,7 +72,7 @@ export function formatSubnet(subnet: Subnet): string {
 
 /** Whether the address lies in the subnet, its network and broadcast addresses included. */
 export function contains(subnet: Subnet, address: number): boolean {
-  return ((address & mask(subnet.prefix)) >>> 0) === subnet.network;
+  return (address & mask(subnet.prefix)) >>> 0 === subnet.network;
 }
 
 /** The highest address of the subnet. In a /31 or /32 it is a host and no broadcast address (RFC 3021 §2.2). */

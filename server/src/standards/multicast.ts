@@ -11,8 +11,19 @@
 import { formatAddress, isMulticast } from './ipv4.ts';
 
 export type BlockUse =
-  | 'local-control' | 'internetwork' | 'ad-hoc' | 'reserved' | 'sdp-sap' | 'ssm' | 'glop' | 'unicast-prefix'
-  | 'admin-scoped' | 'organization-local' | 'local-scope' | 'unassigned-admin' | 'test-net';
+  | 'local-control'
+  | 'internetwork'
+  | 'ad-hoc'
+  | 'reserved'
+  | 'sdp-sap'
+  | 'ssm'
+  | 'glop'
+  | 'unicast-prefix'
+  | 'admin-scoped'
+  | 'organization-local'
+  | 'local-scope'
+  | 'unassigned-admin'
+  | 'test-net';
 
 /** A block of groups from `first` to `last`, what it is for, and what that means to somebody who picks a group. */
 export interface GroupBlock {
@@ -99,41 +110,98 @@ const adHocAdvice = `Assigned by IANA to single applications. ${useAdminScope}`;
 
 /** Ascending; each block starts behind the one before, so only the last address is written. */
 const ends: readonly (readonly [last: number, use: BlockUse, name: string, advice: string, source: string])[] = [
-  [0xe00000ff, 'local-control', 'Local Network Control',
-    `Never leaves its link, and every switch sends it out of every port. ${useAdminScope}`, 'RFC 5771 §4'],
-  [0xe00001ff, 'internetwork', 'Internetwork Control',
-    `Assigned by IANA to control protocols. ${useAdminScope}`, 'RFC 5771 §5'],
+  [
+    0xe00000ff,
+    'local-control',
+    'Local Network Control',
+    `Never leaves its link, and every switch sends it out of every port. ${useAdminScope}`,
+    'RFC 5771 §4',
+  ],
+  [
+    0xe00001ff,
+    'internetwork',
+    'Internetwork Control',
+    `Assigned by IANA to control protocols. ${useAdminScope}`,
+    'RFC 5771 §5',
+  ],
   [0xe000ffff, 'ad-hoc', 'AD-HOC Block I', adHocAdvice, 'RFC 5771 §3, §6'],
   [0xe001ffff, 'reserved', 'Reserved', reservedAdvice, 'RFC 5771 §3, §13'],
-  [0xe002ffff, 'sdp-sap', 'SDP/SAP',
-    `For sessions of global scope that are announced by SAP. ${useAdminScope}`, 'RFC 5771 §7'],
+  [
+    0xe002ffff,
+    'sdp-sap',
+    'SDP/SAP',
+    `For sessions of global scope that are announced by SAP. ${useAdminScope}`,
+    'RFC 5771 §7',
+  ],
   [0xe004ffff, 'ad-hoc', 'AD-HOC Block II', adHocAdvice, 'RFC 5771 §3, §6'],
   [0xe7ffffff, 'reserved', 'Reserved', reservedAdvice, 'RFC 5771 §3, §13'],
-  [0xe80000ff, 'ssm', 'Source-Specific Multicast, held for IANA',
-    '232.0.0.0 must not be used and 232.0.0.1 to 232.0.0.255 are held for IANA; they also share MAC addresses with '
-    + '224.0.0.0/24. Take a group from 232.0.1.0 upwards.', 'RFC 4607 §1, §4.3, §9'],
-  [0xe8ffffff, 'ssm', 'Source-Specific Multicast',
-    'Receivers must name the source, so host, switch and router need IGMPv3.', 'RFC 4607 §1'],
-  [0xe9fbffff, 'glop', 'GLOP',
+  [
+    0xe80000ff,
+    'ssm',
+    'Source-Specific Multicast, held for IANA',
+    '232.0.0.0 must not be used and 232.0.0.1 to 232.0.0.255 are held for IANA; they also share MAC addresses with ' +
+      '224.0.0.0/24. Take a group from 232.0.1.0 upwards.',
+    'RFC 4607 §1, §4.3, §9',
+  ],
+  [
+    0xe8ffffff,
+    'ssm',
+    'Source-Specific Multicast',
+    'Receivers must name the source, so host, switch and router need IGMPv3.',
+    'RFC 4607 §1',
+  ],
+  [
+    0xe9fbffff,
+    'glop',
+    'GLOP',
     `Each /24 belongs to the holder of the autonomous system number in its middle octets. ${useAdminScope}`,
-    'RFC 5771 §9, RFC 3180'],
-  [0xe9fc00ff, 'test-net', 'MCAST-TEST-NET',
-    `For documentation and examples only. ${useAdminScope}`, 'RFC 5771 §9.2'],
+    'RFC 5771 §9, RFC 3180',
+  ],
+  [0xe9fc00ff, 'test-net', 'MCAST-TEST-NET', `For documentation and examples only. ${useAdminScope}`, 'RFC 5771 §9.2'],
   [0xe9ffffff, 'ad-hoc', 'AD-HOC Block III', adHocAdvice, 'RFC 5771 §9.1'],
-  [0xeaffffff, 'unicast-prefix', 'Unicast-Prefix-Based',
-    `Belongs to the holder of the public unicast prefix that it embeds. ${useAdminScope}`, 'RFC 6034 §3'],
+  [
+    0xeaffffff,
+    'unicast-prefix',
+    'Unicast-Prefix-Based',
+    `Belongs to the holder of the public unicast prefix that it embeds. ${useAdminScope}`,
+    'RFC 6034 §3',
+  ],
   [0xeeffffff, 'reserved', 'Reserved', reservedAdvice, 'RFC 5771 §3, §13'],
-  [0xefbfffff, 'unassigned-admin', 'Administratively Scoped, unassigned',
-    `Kept for the organization-local scope to grow into. ${useAdminScope}`, 'RFC 2365 §6.2.1'],
-  [0xefc3ffff, 'organization-local', 'Organization-Local Scope',
-    'Free to use within an organization; its highest /24 is kept for scope-relative assignments.', 'RFC 2365 §6.2'],
-  [0xeffcffff, 'admin-scoped', 'Administratively Scoped',
-    `Administratively scoped, but no RFC names a scope here. ${useAdminScope}`, 'RFC 2365 §5, RFC 5771 §10'],
-  [0xeffeffff, 'unassigned-admin', 'Local Scope expansion',
+  [
+    0xefbfffff,
+    'unassigned-admin',
+    'Administratively Scoped, unassigned',
+    `Kept for the organization-local scope to grow into. ${useAdminScope}`,
+    'RFC 2365 §6.2.1',
+  ],
+  [
+    0xefc3ffff,
+    'organization-local',
+    'Organization-Local Scope',
+    'Free to use within an organization; its highest /24 is kept for scope-relative assignments.',
+    'RFC 2365 §6.2',
+  ],
+  [
+    0xeffcffff,
+    'admin-scoped',
+    'Administratively Scoped',
+    `Administratively scoped, but no RFC names a scope here. ${useAdminScope}`,
+    'RFC 2365 §5, RFC 5771 §10',
+  ],
+  [
+    0xeffeffff,
+    'unassigned-admin',
+    'Local Scope expansion',
     'Kept for the local scope to grow into when 239.255.0.0/16 is used up. Take a group in 239.255.0.0/16.',
-    'RFC 2365 §6.1'],
-  [0xefffffff, 'local-scope', 'IPv4 Local Scope',
-    'Free to use within one site; its highest /24 is kept for scope-relative assignments.', 'RFC 2365 §6.1'],
+    'RFC 2365 §6.1',
+  ],
+  [
+    0xefffffff,
+    'local-scope',
+    'IPv4 Local Scope',
+    'Free to use within one site; its highest /24 is kept for scope-relative assignments.',
+    'RFC 2365 §6.1',
+  ],
 ];
 
 /** The whole of 224.0.0.0/4, in ascending order. */

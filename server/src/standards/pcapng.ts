@@ -44,20 +44,24 @@ export function pcapngFormat(start: Uint8Array): CaptureFormat | undefined {
     const isSection = block.getUint32(0) === SECTION_HEADER;
     if (isSection) {
       littleEndian = block.getUint32(8, true) === BYTE_ORDER;
-      if (!littleEndian && block.getUint32(8) !== BYTE_ORDER) return { problem: 'it is damaged: a section says no order of bytes' };
+      if (!littleEndian && block.getUint32(8) !== BYTE_ORDER)
+        return { problem: 'it is damaged: a section says no order of bytes' };
       interfaces = [];
     }
     const type = block.getUint32(0, littleEndian);
     const length = block.getUint32(4, littleEndian);
-    if (length < SHORTEST || length % 4 !== 0) return { problem: `it is damaged: a block of ${length} bytes cannot be` };
+    if (length < SHORTEST || length % 4 !== 0)
+      return { problem: `it is damaged: a block of ${length} bytes cannot be` };
     if (![INTERFACE, OBSOLETE_PACKET, SIMPLE_PACKET, ENHANCED_PACKET].includes(type)) return { length };
     if (length > LARGEST_BLOCK) return { problem: `it is damaged: a packet of ${length} bytes is longer than any` };
     if (bytes.length < length) return undefined;
     const body = view(bytes.subarray(8, length - 4));
-    if (block.getUint32(length - 4, littleEndian) !== length) return { problem: 'it is damaged: a block says two lengths' };
+    if (block.getUint32(length - 4, littleEndian) !== length)
+      return { problem: 'it is damaged: a block says two lengths' };
     if (type === INTERFACE) {
       const described = readInterface(body, littleEndian);
-      if (described === undefined || interfaces.length === MOST_INTERFACES) return { problem: 'it is damaged: an interface cannot be read' };
+      if (described === undefined || interfaces.length === MOST_INTERFACES)
+        return { problem: 'it is damaged: an interface cannot be read' };
       interfaces.push(described);
       return { length };
     }
@@ -70,7 +74,7 @@ function readInterface(body: DataView, littleEndian: boolean): Described | undef
   if (body.byteLength < 8) return undefined;
   let perSecond = 1e6;
   let offset = 0;
-  for (let at = 8; at + 4 <= body.byteLength; ) {
+  for (let at = 8; at + 4 <= body.byteLength;) {
     const code = body.getUint16(at, littleEndian);
     const size = body.getUint16(at + 2, littleEndian);
     if (code === 0 || at + 4 + size > body.byteLength) break;
@@ -87,7 +91,12 @@ function resolution(value: number): number {
 }
 
 /** A packet of any of the three blocks; what is wrong with it as a clause. */
-function readFrame(type: number, body: DataView, littleEndian: boolean, interfaces: readonly Described[]): CapturedFrame | string {
+function readFrame(
+  type: number,
+  body: DataView,
+  littleEndian: boolean,
+  interfaces: readonly Described[],
+): CapturedFrame | string {
   const word = (at: number): number => body.getUint32(at, littleEndian);
   const header = type === SIMPLE_PACKET ? 4 : 20;
   if (body.byteLength < header) return 'a packet without its header';
@@ -99,7 +108,12 @@ function readFrame(type: number, body: DataView, littleEndian: boolean, interfac
   const captured = type === SIMPLE_PACKET ? Math.min(kept, body.byteLength - header) : word(12);
   if (captured > body.byteLength - header) return 'a packet is longer than its block';
   const time = type === SIMPLE_PACKET ? undefined : ((word(4) * 2 ** 32 + word(8)) / at.perSecond + at.offset) * 1000;
-  return { linkType: at.linkType, time, bytes: new Uint8Array(body.buffer, body.byteOffset + header, captured), length };
+  return {
+    linkType: at.linkType,
+    time,
+    bytes: new Uint8Array(body.buffer, body.byteOffset + header, captured),
+    length,
+  };
 }
 
 function view(bytes: Uint8Array): DataView {

@@ -8,7 +8,11 @@ export type Redundancy = 'none' | 'mirror' | 'raid5' | 'raid6' | 'raid10';
 
 /** The fewest disks that each kind is made of. */
 export const leastDisks: Readonly<Record<Redundancy, number>> = {
-  none: 1, mirror: 2, raid5: 3, raid6: 4, raid10: 4,
+  none: 1,
+  mirror: 2,
+  raid5: 3,
+  raid6: 4,
+  raid10: 4,
 };
 
 /**

@@ -106,5 +106,10 @@ export function payloadHeader(codec: AudioCodec | VideoCodec): number {
 }
 
 const payloadHeaders: Partial<Record<AudioCodec | VideoCodec, number>> = {
-  h264: 2, h265: 3, mjpeg: 8, aac: 4, mp2: 4, ac3: 2,
+  h264: 2,
+  h265: 3,
+  mjpeg: 8,
+  aac: 4,
+  mp2: 4,
+  ac3: 2,
 };

@@ -72,7 +72,15 @@ export function originLine({ username, sessionId, version, address }: Origin): s
   return `o=${word(username)} ${digits(sessionId)} ${digits(version)} IN ${addressType(address)} ${word(address)}`;
 }
 
-function mediaLines({ medium, port, protocol, formats, connection, bandwidth, attributes }: MediaDescription): string[] {
+function mediaLines({
+  medium,
+  port,
+  protocol,
+  formats,
+  connection,
+  bandwidth,
+  attributes,
+}: MediaDescription): string[] {
   return [
     `m=${word(medium)} ${port} ${protocol.split('/').map(word).join('/')} ${formats.map(word).join(' ')}`,
     ...(connection === undefined ? [] : [connectionLine(connection)]),
@@ -95,7 +103,8 @@ function addressType(address: string): 'IP4' | 'IP6' {
 
 /** Whatever is neither NUL nor a line end (`byte-string` in §9). */
 function text(value: string): string {
-  if (value === '' || /[\0\r\n]/.test(value)) throw new RangeError(`${JSON.stringify(value)} cannot stand in a line of a description`);
+  if (value === '' || /[\0\r\n]/.test(value))
+    throw new RangeError(`${JSON.stringify(value)} cannot stand in a line of a description`);
   return value;
 }
 
@@ -127,7 +136,10 @@ export function readDescription(content: string): SessionDescription | { readonl
   if (origin === undefined) return { unreadable: 'it has no o= line' };
   if (name === undefined) return { unreadable: 'it has no s= line' };
   return {
-    origin, name, attributes, media,
+    origin,
+    name,
+    attributes,
+    media,
     ...(information === undefined ? {} : { information }),
     ...(connection === undefined ? {} : { connection }),
   };
@@ -178,7 +190,9 @@ function readLine(line: string, read: Reading): string | undefined {
     }
     case 'a=': {
       const colon = value.indexOf(':');
-      part.attributes.push(colon < 0 ? { name: value } : { name: value.slice(0, colon), value: value.slice(colon + 1) });
+      part.attributes.push(
+        colon < 0 ? { name: value } : { name: value.slice(0, colon), value: value.slice(colon + 1) },
+      );
       return undefined;
     }
     case 'm=': {
@@ -194,7 +208,14 @@ function readLine(line: string, read: Reading): string | undefined {
 
 function readOrigin(value: string): Origin | undefined {
   const [username, sessionId, version, , , address, ...more] = value.split(' ');
-  if (username === undefined || sessionId === undefined || version === undefined || address === undefined || more.length > 0) return undefined;
+  if (
+    username === undefined ||
+    sessionId === undefined ||
+    version === undefined ||
+    address === undefined ||
+    more.length > 0
+  )
+    return undefined;
   return { username, sessionId, version, address };
 }
 
@@ -207,7 +228,8 @@ function readConnection(value: string): Connection | undefined {
 
 function readMedia(value: string): ReadMedia | undefined {
   const [, medium, port, protocol, formats] = /^(\S+) (\d{1,5})(?:\/\d+)? (\S+) (\S.*)$/.exec(value) ?? [];
-  if (medium === undefined || protocol === undefined || formats === undefined || Number(port) > 65_535) return undefined;
+  if (medium === undefined || protocol === undefined || formats === undefined || Number(port) > 65_535)
+    return undefined;
   return { medium, port: Number(port), protocol, formats: formats.split(' '), attributes: [] };
 }
 

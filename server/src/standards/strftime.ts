@@ -32,16 +32,50 @@ const conversion = /%([-_0^#]*)([0-9]*)[EO]?([A-Za-z%])/g;
 
 /** Conversions that stand for several others. */
 const composites: Readonly<Record<string, string>> = {
-  c: '%a %b %e %H:%M:%S %Y', D: '%m/%d/%y', F: '%Y-%m-%d', R: '%H:%M', r: '%I:%M:%S %p',
-  T: '%H:%M:%S', X: '%H:%M:%S', x: '%m/%d/%y',
+  c: '%a %b %e %H:%M:%S %Y',
+  D: '%m/%d/%y',
+  F: '%Y-%m-%d',
+  R: '%H:%M',
+  r: '%I:%M:%S %p',
+  T: '%H:%M:%S',
+  X: '%H:%M:%S',
+  x: '%m/%d/%y',
 };
 
 /** What each simple conversion tells of the time; those that tell nothing have an empty entry. */
 const tells: Readonly<Record<string, string>> = {
-  a: 'weekday', A: 'weekday', u: 'weekday', w: 'weekday', d: 'day of month', e: 'day of month', j: 'day of year',
-  U: 'week', V: 'week', W: 'week', b: 'month', B: 'month', h: 'month', m: 'month',
-  G: 'year', g: 'year', Y: 'year', y: 'year', C: '', H: 'hour', k: 'hour', I: 'hour of 12', l: 'hour of 12',
-  p: 'half day', P: 'half day', M: 'minute', S: 'second', s: 'epoch', z: 'offset', Z: 'offset', n: '', t: '',
+  a: 'weekday',
+  A: 'weekday',
+  u: 'weekday',
+  w: 'weekday',
+  d: 'day of month',
+  e: 'day of month',
+  j: 'day of year',
+  U: 'week',
+  V: 'week',
+  W: 'week',
+  b: 'month',
+  B: 'month',
+  h: 'month',
+  m: 'month',
+  G: 'year',
+  g: 'year',
+  Y: 'year',
+  y: 'year',
+  C: '',
+  H: 'hour',
+  k: 'hour',
+  I: 'hour of 12',
+  l: 'hour of 12',
+  p: 'half day',
+  P: 'half day',
+  M: 'minute',
+  S: 'second',
+  s: 'epoch',
+  z: 'offset',
+  Z: 'offset',
+  n: '',
+  t: '',
 };
 
 /**
@@ -82,10 +116,17 @@ export function isSpecifier(specifier: string): boolean {
 /** The finest unit of time that the pattern names, whether or not it names all the coarser ones too. */
 export function resolution(pattern: string): TimeUnit | 'none' {
   const told = toldBy(pattern);
-  const finest = ([
-    ['second', ['second', 'epoch']], ['minute', ['minute']], ['hour', ['hour', 'hour of 12']],
-    ['day', ['day of month', 'day of year', 'weekday']], ['week', ['week']], ['month', ['month']], ['year', ['year']],
-  ] as const).find(([, facts]) => facts.some((fact) => told.has(fact)));
+  const finest = (
+    [
+      ['second', ['second', 'epoch']],
+      ['minute', ['minute']],
+      ['hour', ['hour', 'hour of 12']],
+      ['day', ['day of month', 'day of year', 'weekday']],
+      ['week', ['week']],
+      ['month', ['month']],
+      ['year', ['year']],
+    ] as const
+  ).find(([, facts]) => facts.some((fact) => told.has(fact)));
   return finest?.[0] ?? 'none';
 }
 
@@ -123,7 +164,9 @@ export function distinguishesRepeatedHour(pattern: string): boolean {
 
 /** The pattern filled in, in the C locale; a conversion that strftime does not know stays as it is written. */
 export function format(pattern: string, fields: PatternFields): string {
-  return parsePattern(pattern).map((part) => ('literal' in part ? part.literal : convert(part, fields))).join('');
+  return parsePattern(pattern)
+    .map((part) => ('literal' in part ? part.literal : convert(part, fields)))
+    .join('');
 }
 
 function cycleOfDates(told: ReadonlySet<string>, needsDay: boolean): Cycle | undefined {
@@ -159,8 +202,18 @@ function toldBy(pattern: string): Set<string> {
 
 const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 const months = [
-  'January', 'February', 'March', 'April', 'May', 'June',
-  'July', 'August', 'September', 'October', 'November', 'December',
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
 ];
 const DAY = 86_400_000;
 
@@ -182,7 +235,7 @@ function convert({ specifier, text, flags, width }: Conversion, fields: PatternF
 /** Pads on the left; the last of the flags `-`, `_` and `0` says with what. */
 function pad(text: string, fill: string, flags: string, width: number): string {
   const flag = /[-_0](?=[^-_0]*$)/.exec(flags)?.[0];
-  return flag === '-' ? text : text.padStart(width, flag === '_' ? ' ' : flag ?? fill);
+  return flag === '-' ? text : text.padStart(width, flag === '_' ? ' ' : (flag ?? fill));
 }
 
 /** The value of a simple conversion, with the digits that it has at least and what fills them up. */
@@ -194,39 +247,71 @@ function simple(specifier: string, fields: PatternFields): readonly [string | nu
   const number = (value: number, digits = 2, fill = '0') => [value, digits, fill] as const;
   const word = (value: string) => [value, 0, ' '] as const;
   switch (specifier) {
-    case 'a': return word((weekdays[weekday] ?? '').slice(0, 3));
-    case 'A': return word(weekdays[weekday] ?? '');
+    case 'a':
+      return word((weekdays[weekday] ?? '').slice(0, 3));
+    case 'A':
+      return word(weekdays[weekday] ?? '');
     case 'b':
-    case 'h': return word((months[month - 1] ?? '').slice(0, 3));
-    case 'B': return word(months[month - 1] ?? '');
-    case 'C': return number(Math.floor(year / 100));
-    case 'd': return number(day);
-    case 'e': return number(day, 2, ' ');
-    case 'G': return number(isoWeek(date).year, 1);
-    case 'g': return number(isoWeek(date).year % 100);
-    case 'H': return number(hour);
-    case 'I': return number(hour % 12 || 12);
-    case 'j': return number(dayOfYear + 1, 3);
-    case 'k': return number(hour, 2, ' ');
-    case 'l': return number(hour % 12 || 12, 2, ' ');
-    case 'M': return number(minute);
-    case 'm': return number(month);
-    case 'n': return word('\n');
-    case 'P': return word(hour < 12 ? 'am' : 'pm');
-    case 'p': return word(hour < 12 ? 'AM' : 'PM');
-    case 'S': return number(second);
-    case 's': return number(Date.UTC(year, month - 1, day, hour, minute - offsetMinutes, second) / 1000, 1);
-    case 't': return word('\t');
-    case 'U': return number(Math.floor((dayOfYear + 7 - weekday) / 7));
-    case 'u': return number(weekday || 7, 1);
-    case 'V': return number(isoWeek(date).week);
-    case 'W': return number(Math.floor((dayOfYear + 7 - ((weekday + 6) % 7)) / 7));
-    case 'w': return number(weekday, 1);
-    case 'Y': return number(year, 1);
-    case 'y': return number(year % 100);
-    case 'Z': return word(abbreviation);
-    case 'z': return word(offset(offsetMinutes));
-    default: return undefined;
+    case 'h':
+      return word((months[month - 1] ?? '').slice(0, 3));
+    case 'B':
+      return word(months[month - 1] ?? '');
+    case 'C':
+      return number(Math.floor(year / 100));
+    case 'd':
+      return number(day);
+    case 'e':
+      return number(day, 2, ' ');
+    case 'G':
+      return number(isoWeek(date).year, 1);
+    case 'g':
+      return number(isoWeek(date).year % 100);
+    case 'H':
+      return number(hour);
+    case 'I':
+      return number(hour % 12 || 12);
+    case 'j':
+      return number(dayOfYear + 1, 3);
+    case 'k':
+      return number(hour, 2, ' ');
+    case 'l':
+      return number(hour % 12 || 12, 2, ' ');
+    case 'M':
+      return number(minute);
+    case 'm':
+      return number(month);
+    case 'n':
+      return word('\n');
+    case 'P':
+      return word(hour < 12 ? 'am' : 'pm');
+    case 'p':
+      return word(hour < 12 ? 'AM' : 'PM');
+    case 'S':
+      return number(second);
+    case 's':
+      return number(Date.UTC(year, month - 1, day, hour, minute - offsetMinutes, second) / 1000, 1);
+    case 't':
+      return word('\t');
+    case 'U':
+      return number(Math.floor((dayOfYear + 7 - weekday) / 7));
+    case 'u':
+      return number(weekday || 7, 1);
+    case 'V':
+      return number(isoWeek(date).week);
+    case 'W':
+      return number(Math.floor((dayOfYear + 7 - ((weekday + 6) % 7)) / 7));
+    case 'w':
+      return number(weekday, 1);
+    case 'Y':
+      return number(year, 1);
+    case 'y':
+      return number(year % 100);
+    case 'Z':
+      return word(abbreviation);
+    case 'z':
+      return word(offset(offsetMinutes));
+    default:
+      return undefined;
   }
 }
 

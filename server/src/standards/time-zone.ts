@@ -47,11 +47,14 @@ export function isTimeZone(name: string): boolean {
  */
 export function localFields(zone: string, instant: number): LocalFields {
   const parts = formatFor(zone).formatToParts(instant);
-  const field = (type: Intl.DateTimeFormatPartTypes): number => (
-    Number(parts.find((part) => part.type === type)?.value));
+  const field = (type: Intl.DateTimeFormatPartTypes): number => Number(parts.find((part) => part.type === type)?.value);
   return {
-    year: field('year'), month: field('month'), day: field('day'),
-    hour: field('hour'), minute: field('minute'), second: field('second'),
+    year: field('year'),
+    month: field('month'),
+    day: field('day'),
+    hour: field('hour'),
+    minute: field('minute'),
+    second: field('second'),
   };
 }
 
@@ -105,8 +108,16 @@ function formatFor(zone: string): Intl.DateTimeFormat {
     return kept;
   }
   const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone, calendar: 'iso8601', numberingSystem: 'latn', hourCycle: 'h23',
-    year: 'numeric', month: 'numeric', day: 'numeric', hour: 'numeric', minute: 'numeric', second: 'numeric',
+    timeZone: zone,
+    calendar: 'iso8601',
+    numberingSystem: 'latn',
+    hourCycle: 'h23',
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+    hour: 'numeric',
+    minute: 'numeric',
+    second: 'numeric',
   });
   formats.set(zone, format);
   return format;

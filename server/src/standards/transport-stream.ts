@@ -94,8 +94,7 @@ function audioPackets({ bitsPerSecond, packetsPerSecond, framingBytes = 0 }: Mul
 
 /** Packets per second of tables: PAT and PMT go before the first picture that is 100 ms behind the last pair. */
 function tablePackets(frameRate: number | undefined): number {
-  const pairs = frameRate === undefined
-    ? TABLES_PER_SECOND
-    : frameRate / Math.max(1, Math.ceil(frameRate / TABLES_PER_SECOND));
+  const pairs =
+    frameRate === undefined ? TABLES_PER_SECOND : frameRate / Math.max(1, Math.ceil(frameRate / TABLES_PER_SECOND));
   return 2 * pairs + SERVICE_DESCRIPTIONS_PER_SECOND;
 }

@@ -57,7 +57,10 @@ function recordingFigures(site: Site, recording: Recording, rates: readonly Stre
   const rate = (stream === undefined ? undefined : rates[stream.index]?.payload) ?? { nominal: 0, peak: 0 };
   const bytesPerDay = (rate.nominal * SECONDS_A_DAY) / 8;
   const days = recording.keep === undefined ? undefined : recording.keep / MS_A_DAY;
-  const filesPerDay = filesPerDayOf(recording, stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval);
+  const filesPerDay = filesPerDayOf(
+    recording,
+    stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval,
+  );
   return {
     recording,
     volume,
@@ -95,7 +98,8 @@ function volumeFigures(volume: Volume, recordings: readonly RecordingFigures[]):
 
 /** All grow together; each stops growing when its retention is reached. */
 function daysUntilFullKept(usableBytes: number, recordings: readonly RecordingFigures[]): number | undefined {
-  const daysKept = ({ recording: { keep } }: RecordingFigures): number => (keep === undefined ? Infinity : keep / MS_A_DAY);
+  const daysKept = ({ recording: { keep } }: RecordingFigures): number =>
+    keep === undefined ? Infinity : keep / MS_A_DAY;
   const growing = [...recordings].sort((a, b) => daysKept(a) - daysKept(b));
   let perDay = growing.reduce((total, { bytesPerDay }) => total + bytesPerDay, 0);
   let written = 0;

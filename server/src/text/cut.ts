@@ -59,9 +59,13 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   const change = changeBetween(previous.text, text);
   const from = resumeAt(previous.pieces, change.start);
   const first = previous.pieces[from];
-  const scan =
-    first === undefined ? new Scan(text, 0) : new Scan(text, first.start, first, from === 0);
-  const { bounds, headers, joins } = scan.run({ pieces: previous.pieces, first: from, after: change.end, shift: change.shift });
+  const scan = first === undefined ? new Scan(text, 0) : new Scan(text, first.start, first, from === 0);
+  const { bounds, headers, joins } = scan.run({
+    pieces: previous.pieces,
+    first: from,
+    after: change.end,
+    shift: change.shift,
+  });
 
   const kept = first === undefined ? [] : previous.pieces.slice(0, from);
   const keptHeaders = first === undefined ? [] : previous.headers.filter(({ start }) => start < first.start);
@@ -78,7 +82,11 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
 
 /** The file as one piece, for a file whose items share anchors. */
 export function uncut(file: SourceFile, text: string): Cut {
-  return { text, pieces: [{ file, text, role: 'file', section: '', indent: NOT_YET, list: false, start: 0, content: undefined }], headers: [] };
+  return {
+    text,
+    pieces: [{ file, text, role: 'file', section: '', indent: NOT_YET, list: false, start: 0, content: undefined }],
+    headers: [],
+  };
 }
 
 function moved(header: Header, shift: number): Header {
@@ -97,7 +105,8 @@ function changeBetween(before: string, after: string): Change {
   const start = longest(shorter, (low, high) => before.slice(low, high) === after.slice(low, high));
   const common = longest(
     shorter - start,
-    (low, high) => before.slice(before.length - high, before.length - low) === after.slice(after.length - high, after.length - low),
+    (low, high) =>
+      before.slice(before.length - high, before.length - low) === after.slice(after.length - high, after.length - low),
   );
   return { start, end: after.length - common, shift: after.length - before.length };
 }
@@ -214,8 +223,11 @@ class Scan {
     // Hyphens of a list go on with the item before, if there is one now.
     if (!piece.list && this.open?.role === 'item' && piece.text.charCodeAt(piece.indent) === DASH) return false;
     return (
-      piece.role === 'item' && this.open?.role !== 'section' &&
-      piece.section === this.section && piece.indent === this.itemIndent && piece.list === this.list
+      piece.role === 'item' &&
+      this.open?.role !== 'section' &&
+      piece.section === this.section &&
+      piece.indent === this.itemIndent &&
+      piece.list === this.list
     );
   }
 
@@ -282,7 +294,14 @@ class Scan {
 
   private begin(role: Role): void {
     this.close(this.line);
-    this.open = { role, section: this.section ?? '', indent: this.itemIndent, list: this.list, start: this.line, end: this.text.length };
+    this.open = {
+      role,
+      section: this.section ?? '',
+      indent: this.itemIndent,
+      list: this.list,
+      start: this.line,
+      end: this.text.length,
+    };
     this.bounds.push(this.open);
   }
 
@@ -311,7 +330,10 @@ function adopt(file: SourceFile, text: string, bounds: readonly Bounds[], before
   return bounds.map((b) => {
     const made = piece(file, text, b);
     const list = left.get(made.text);
-    const found = list?.findIndex((old) => old.section === b.section && old.role === b.role && old.indent === b.indent && old.list === b.list) ?? -1;
+    const found =
+      list?.findIndex(
+        (old) => old.section === b.section && old.role === b.role && old.indent === b.indent && old.list === b.list,
+      ) ?? -1;
     const kept = found === -1 ? undefined : list?.splice(found, 1)[0];
     if (kept === undefined) return made;
     kept.start = b.start;

@@ -9,7 +9,9 @@ import { visible } from './visible.ts';
  * keep GitHub's Markdown from making links of them.
  */
 export function escaped(text: string): string {
-  return visible(text).replace(/[!-/:-@[-`{-~]/g, (mark, at: number, line: string) => (meansNothing(mark, at, line) ? mark : `\\${mark}`));
+  return visible(text).replace(/[!-/:-@[-`{-~]/g, (mark, at: number, line: string) =>
+    meansNothing(mark, at, line) ? mark : `\\${mark}`,
+  );
 }
 
 const NEVER: ReadonlySet<string> = new Set(['%', ',', ';', "'", '"', '?', '/', '(']);
@@ -24,12 +26,21 @@ function meansNothing(mark: string, at: number, line: string): boolean {
   // As in a MAC address.
   if (mark === ':' && /[\da-f]{2}:[\da-f]{2}/.test(line.slice(Math.max(0, at - 2), at + 3))) return true;
   if (mark === ':') return /^(\s|$)/.test(line.slice(at + 1));
-  if (mark === '.') return /^\d/.test(line.slice(at + 1)) ? /\d$/.test(line.slice(0, at)) : !listNumber && /^(\s|$)/.test(line.slice(at + 1));
+  if (mark === '.')
+    return /^\d/.test(line.slice(at + 1))
+      ? /\d$/.test(line.slice(0, at))
+      : !listNumber && /^(\s|$)/.test(line.slice(at + 1));
   return false;
 }
 
 /** A table; cells are Markdown already. Columns are aligned right where `right` says so. */
-export function table(head: readonly string[], rows: readonly (readonly string[])[], right: readonly boolean[]): string {
+export function table(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  right: readonly boolean[],
+): string {
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-  return [line(head), line(head.map((_, index) => (right[index] === true ? '--:' : ':--'))), ...rows.map(line)].join('\n');
+  return [line(head), line(head.map((_, index) => (right[index] === true ? '--:' : ':--'))), ...rows.map(line)].join(
+    '\n',
+  );
 }

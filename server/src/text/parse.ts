@@ -1,6 +1,17 @@
 /** Parses a piece with the `yaml` library and keeps what the site needs: nodes, ranges and problems. */
 
-import { type Alias, Document, type Node as YamlNode, Schema, type YAMLError, isAlias, isMap, isScalar, isSeq, parseAllDocuments } from 'yaml';
+import {
+  type Alias,
+  Document,
+  type Node as YamlNode,
+  Schema,
+  type YAMLError,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  parseAllDocuments,
+} from 'yaml';
 import { quickParse } from './quick-parse.ts';
 import { type Entry, type Mapping, type Node, type Scalar, type Span, keyText } from './syntax.ts';
 
@@ -36,7 +47,14 @@ const EXPANDED_NODES = 100_000;
 const DEPTH = 64;
 
 const schema = new Schema({ schema: 'core', merge: true });
-const options = { schema, uniqueKeys: false, strict: true, logLevel: 'silent', prettyErrors: false, version: '1.2' } as const;
+const options = {
+  schema,
+  uniqueKeys: false,
+  strict: true,
+  logLevel: 'silent',
+  prettyErrors: false,
+  version: '1.2',
+} as const;
 
 /** Parses `text`; never throws. Offsets count from the start of `text`. */
 export function parse(text: string): Tree {
@@ -123,14 +141,19 @@ class TreeReader {
     const span = this.span(node);
     if (isScalar(node)) {
       const value = node.value;
-      const style = node.type === 'PLAIN' || node.type === undefined ? 'plain'
-        : node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE' ? 'quoted' : 'block';
+      const style =
+        node.type === 'PLAIN' || node.type === undefined
+          ? 'plain'
+          : node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE'
+            ? 'quoted'
+            : 'block';
       const known = typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
       return { kind: 'scalar', value: known ? value : null, source: detach(node.source ?? ''), style, ...span };
     }
     if (isSeq(node)) {
       const items: Node[] = [];
-      for (const item of node.items) items.push(settled(this.read(item as YamlNode), items[items.length - 1]?.end ?? span.start + 1));
+      for (const item of node.items)
+        items.push(settled(this.read(item as YamlNode), items[items.length - 1]?.end ?? span.start + 1));
       const flow = node.flow === true;
       return { kind: 'sequence', items, flow, start: span.start, end: flow ? span.end : lastEnd(items, span) };
     }
@@ -160,7 +183,13 @@ class TreeReader {
         const related = { start: first.start, end: first.end };
         this.problems.push({ code: 'duplicate-key', detail: name, start: key.start, end: key.end, related });
       }
-      entries.push({ key, value, merged: false, start: key.start, end: Math.max(key.end, isEmpty(value) ? 0 : value.end) });
+      entries.push({
+        key,
+        value,
+        merged: false,
+        start: key.start,
+        end: Math.max(key.end, isEmpty(value) ? 0 : value.end),
+      });
     }
     // What stands here wins over what is merged in, and the earlier of two merged mappings over the later.
     for (const entry of inherited) {
@@ -175,9 +204,15 @@ class TreeReader {
 
   private readKey(key: YamlNode | null, fallback: number): Scalar | undefined {
     const node = key === null ? undefined : this.read(key);
-    if (node?.kind === 'scalar' && node.style !== 'block' && (node.source !== '' || node.style === 'quoted')) return node;
+    if (node?.kind === 'scalar' && node.style !== 'block' && (node.source !== '' || node.style === 'quoted'))
+      return node;
     const start = node?.start ?? fallback;
-    this.problems.push({ code: 'key-not-plain', detail: '', start, end: Math.min(Math.max(node?.end ?? start, start + 1), this.text.length) });
+    this.problems.push({
+      code: 'key-not-plain',
+      detail: '',
+      start,
+      end: Math.min(Math.max(node?.end ?? start, start + 1), this.text.length),
+    });
     return undefined;
   }
 

@@ -4,15 +4,7 @@
  */
 
 export type QuantityKind =
-  | 'bit-rate'
-  | 'byte-rate'
-  | 'size'
-  | 'duration'
-  | 'length'
-  | 'power'
-  | 'percentage'
-  | 'frequency'
-  | 'level';
+  'bit-rate' | 'byte-rate' | 'size' | 'duration' | 'length' | 'power' | 'percentage' | 'frequency' | 'level';
 
 export interface Quantity {
   readonly kind: QuantityKind;
@@ -78,13 +70,13 @@ export function unitsOf(kind: QuantityKind): string[] {
 export const USUAL_UNIT: Readonly<Record<QuantityKind, string>> = {
   'bit-rate': 'Mb/s',
   'byte-rate': 'MB/s',
-  size: 'GB',
-  duration: 's',
-  length: 'm',
-  power: 'W',
-  percentage: '%',
-  frequency: 'kHz',
-  level: 'dB',
+  'size': 'GB',
+  'duration': 's',
+  'length': 'm',
+  'power': 'W',
+  'percentage': '%',
+  'frequency': 'kHz',
+  'level': 'dB',
 };
 
 export type QuantityFault =
@@ -93,7 +85,12 @@ export type QuantityFault =
   | { readonly fault: 'no-space'; readonly suggestions: readonly string[] }
   | { readonly fault: 'unknown-unit'; readonly unit: string; readonly suggestions: readonly string[] }
   /** A bit rate written in bytes or the reverse, say; suggests the same number, then the same amount. */
-  | { readonly fault: 'wrong-kind'; readonly unit: string; readonly found: QuantityKind; readonly suggestions: readonly string[] }
+  | {
+      readonly fault: 'wrong-kind';
+      readonly unit: string;
+      readonly found: QuantityKind;
+      readonly suggestions: readonly string[];
+    }
   /** More digits than can be told apart, or a fraction of the smallest unit. */
   | { readonly fault: 'not-exact' }
   | { readonly fault: 'too-large' };
@@ -110,7 +107,8 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   if (unitName === undefined) return { fault: 'no-unit', number };
   const unit = UNITS.get(unitName);
   if (unit === undefined) {
-    const bytes = kind === 'bit-rate' && IN_BYTES.test(unitName) ? UNITS.get(nearUnit(unitName, 'byte-rate') ?? '') : undefined;
+    const bytes =
+      kind === 'bit-rate' && IN_BYTES.test(unitName) ? UNITS.get(nearUnit(unitName, 'byte-rate') ?? '') : undefined;
     const amount = Number(number) * (own(OTHER[kind], unitName.toLowerCase()) ?? NaN);
     const suggestions = [
       ...sameNumber(number, unitName, kind),
@@ -165,8 +163,21 @@ function nearUnit(name: string, kind: QuantityKind): string | undefined {
 
 const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = {
   duration: {
-    sec: 's', secs: 's', second: 's', seconds: 's', minute: 'min', minutes: 'min', mins: 'min', hour: 'h', hours: 'h',
-    hr: 'h', hrs: 'h', day: 'd', days: 'd', msec: 'ms', milliseconds: 'ms',
+    sec: 's',
+    secs: 's',
+    second: 's',
+    seconds: 's',
+    minute: 'min',
+    minutes: 'min',
+    mins: 'min',
+    hour: 'h',
+    hours: 'h',
+    hr: 'h',
+    hrs: 'h',
+    day: 'd',
+    days: 'd',
+    msec: 'ms',
+    milliseconds: 'ms',
   },
   length: { metre: 'm', metres: 'm', meter: 'm', meters: 'm' },
   power: { watt: 'W', watts: 'W' },
@@ -215,7 +226,11 @@ export function written(value: number, kind: QuantityKind): string {
     .sort(([, a], [, b]) => b.factor - a.factor);
   for (const [name, unit] of candidates) {
     const amount = value / unit.factor;
-    if (amount >= 1 && Number.isInteger(Math.round(amount * 1000)) && Math.abs(amount * 1000 - Math.round(amount * 1000)) < 1e-9) {
+    if (
+      amount >= 1 &&
+      Number.isInteger(Math.round(amount * 1000)) &&
+      Math.abs(amount * 1000 - Math.round(amount * 1000)) < 1e-9
+    ) {
       return `${Math.round(amount * 1000) / 1000} ${name}`;
     }
   }

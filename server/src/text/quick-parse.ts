@@ -3,7 +3,16 @@
  * It gives up (`undefined`) on whatever `parse` alone can tell of: faults, anchors, tags, merge keys, block scalars.
  */
 
-import { COLLECTION_STYLE, EVENT_ID, type Event, SCALAR_STYLE, type ScalarEvent, YAMLException, getScalarValue, parseEvents } from 'js-yaml';
+import {
+  COLLECTION_STYLE,
+  EVENT_ID,
+  type Event,
+  SCALAR_STYLE,
+  type ScalarEvent,
+  YAMLException,
+  getScalarValue,
+  parseEvents,
+} from 'js-yaml';
 import { type Entry, type Node, type Scalar, keyText } from './syntax.ts';
 
 export function quickParse(text: string, depth: number): Node | undefined {
@@ -37,7 +46,8 @@ class EventReader {
 
   root(): Node | undefined {
     const first = this.next();
-    if (first.type !== EVENT_ID.DOCUMENT || first.explicitStart || first.explicitEnd || first.directives.length > 0) throw new NotOrdinary();
+    if (first.type !== EVENT_ID.DOCUMENT || first.explicitStart || first.explicitEnd || first.directives.length > 0)
+      throw new NotOrdinary();
     const node = this.events[this.at]?.type === EVENT_ID.POP ? undefined : this.node(0);
     this.next();
     if (this.at !== this.events.length) throw new NotOrdinary();
@@ -140,7 +150,8 @@ function coreValue(source: string): Scalar['value'] {
   if (/^(?:~|null|Null|NULL|)$/.test(source)) return null;
   if (/^(?:true|True|TRUE)$/.test(source)) return true;
   if (/^(?:false|False|FALSE)$/.test(source)) return false;
-  if (/^[-+]?[0-9]+$/.test(source) || /^0o[0-7]+$/.test(source) || /^0x[0-9a-fA-F]+$/.test(source)) return Number(source);
+  if (/^[-+]?[0-9]+$/.test(source) || /^0o[0-7]+$/.test(source) || /^0x[0-9a-fA-F]+$/.test(source))
+    return Number(source);
   if (/^[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?$/.test(source)) return Number(source);
   if (/^[-+]?\.(?:inf|Inf|INF)$/.test(source)) return source.startsWith('-') ? -Infinity : Infinity;
   if (/^\.(?:nan|NaN|NAN)$/.test(source)) return NaN;

@@ -60,7 +60,8 @@ export function entryOf(node: Node | undefined, key: string): Entry | undefined 
 
 function indexOf(node: Mapping): ReadonlyMap<string, Entry> {
   let index = indexes.get(node);
-  if (index === undefined) indexes.set(node, (index = new Map(node.entries.map((entry) => [keyText(entry.key), entry]))));
+  if (index === undefined)
+    indexes.set(node, (index = new Map(node.entries.map((entry) => [keyText(entry.key), entry]))));
   return index;
 }
 

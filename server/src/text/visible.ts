@@ -1,10 +1,15 @@
 /** Text from a site file as one line that does nothing but be read: neither a terminal nor an editor acts on it. */
 
 /** Controls, line and paragraph separators, marks that turn the direction of writing, and lone surrogates. */
-const UNSEEN = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const UNSEEN =
+  /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** White space becomes a space, any other unseen character �; what is longer than `most` characters is cut. */
 export function visible(text: string, most = 500): string {
-  const line = text.slice(0, most + 1).replace(/\s+/g, ' ').replace(UNSEEN, '\ufffd').trim();
+  const line = text
+    .slice(0, most + 1)
+    .replace(/\s+/g, ' ')
+    .replace(UNSEEN, '\ufffd')
+    .trim();
   return line.length > most ? `${line.slice(0, most).replace(/[\ud800-\udbff]$/, '')}…` : line;
 }

@@ -50,8 +50,14 @@ export function metres(millimetres: number): string {
 
 /** Milliseconds in the largest unit that suits: `2 s`, `1.5 h`, `14 d`. */
 export function duration(milliseconds: number): string {
-  const units: readonly (readonly [string, number])[] = [['d', 86_400_000], ['h', 3_600_000], ['min', 60_000], ['s', 1000]];
-  for (const [unit, factor] of units) if (milliseconds >= factor) return `${Number((milliseconds / factor).toFixed(2))} ${unit}`;
+  const units: readonly (readonly [string, number])[] = [
+    ['d', 86_400_000],
+    ['h', 3_600_000],
+    ['min', 60_000],
+    ['s', 1000],
+  ];
+  for (const [unit, factor] of units)
+    if (milliseconds >= factor) return `${Number((milliseconds / factor).toFixed(2))} ${unit}`;
   return `${milliseconds} ms`;
 }
 

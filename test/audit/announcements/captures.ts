@@ -13,7 +13,10 @@ export interface Sent {
 }
 
 /** An IPv4 packet of UDP to the port of announcements (RFC 791 §3.1, RFC 768); its UDP checksum is left out, which is allowed. */
-export function ipPacket({ payload, source = [192, 168, 20, 5], destination = [239, 195, 255, 255] }: Sent, port = 9875): Uint8Array {
+export function ipPacket(
+  { payload, source = [192, 168, 20, 5], destination = [239, 195, 255, 255] }: Sent,
+  port = 9875,
+): Uint8Array {
   const length = 28 + payload.length;
   const header = [0x45, 0, length >>> 8, length & 0xff, 0, 0, 0, 0, 255, 17, 0, 0, ...source, ...destination];
   let sum = 0;
@@ -28,10 +31,16 @@ export function ipPacket({ payload, source = [192, 168, 20, 5], destination = [2
 
 /** What stands before IP, by what text2pcap calls the kind of frame. */
 export const FRAMES: Readonly<Record<string, { readonly linkType: number; readonly before: readonly number[] }>> = {
-  ether: { linkType: 1, before: [0x01, 0x00, 0x5e, 0x43, 0xff, 0xff, 2, 0, 0, 0, 0, 5, 0x08, 0x00] },
-  'ether, one tag': { linkType: 1, before: [0x01, 0x00, 0x5e, 0x43, 0xff, 0xff, 2, 0, 0, 0, 0, 5, 0x81, 0x00, 0, 20, 0x08, 0x00] },
-  'ether, two tags': { linkType: 1, before: [0x01, 0x00, 0x5e, 0x43, 0xff, 0xff, 2, 0, 0, 0, 0, 5, 0x88, 0xa8, 0, 7, 0x81, 0x00, 0, 20, 0x08, 0x00] },
-  rawip: { linkType: 101, before: [] },
+  'ether': { linkType: 1, before: [0x01, 0x00, 0x5e, 0x43, 0xff, 0xff, 2, 0, 0, 0, 0, 5, 0x08, 0x00] },
+  'ether, one tag': {
+    linkType: 1,
+    before: [0x01, 0x00, 0x5e, 0x43, 0xff, 0xff, 2, 0, 0, 0, 0, 5, 0x81, 0x00, 0, 20, 0x08, 0x00],
+  },
+  'ether, two tags': {
+    linkType: 1,
+    before: [0x01, 0x00, 0x5e, 0x43, 0xff, 0xff, 2, 0, 0, 0, 0, 5, 0x88, 0xa8, 0, 7, 0x81, 0x00, 0, 20, 0x08, 0x00],
+  },
+  'rawip': { linkType: 101, before: [] },
   'linux-sll': { linkType: 113, before: [0, 2, 0, 1, 0, 6, 2, 0, 0, 0, 0, 5, 0, 0, 0x08, 0x00] },
   'linux-sll2': { linkType: 276, before: [0x08, 0x00, 0, 0, 0, 0, 0, 2, 0, 1, 2, 6, 2, 0, 0, 0, 0, 5, 0, 0] },
 };
@@ -43,7 +52,11 @@ export function inFrame(kind: string, packet: Uint8Array): Uint8Array {
 export const WIRESHARK = ['text2pcap', 'editcap', 'tshark', 'mergecap'];
 
 /** A file with each frame at its time, as text2pcap writes it in one of its formats; or as `convert` makes it of that. */
-export function captureFile(kind: string, frames: readonly { readonly time: number; readonly bytes: Uint8Array }[], format = 'pcap'): Uint8Array {
+export function captureFile(
+  kind: string,
+  frames: readonly { readonly time: number; readonly bytes: Uint8Array }[],
+  format = 'pcap',
+): Uint8Array {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-capture-'));
   try {
     const dump = frames.map(({ time, bytes }) => {
@@ -52,7 +65,11 @@ export function captureFile(kind: string, frames: readonly { readonly time: numb
     });
     const [text, file] = [join(folder, 'dump.txt'), join(folder, 'dump.pcap')];
     writeFileSync(text, dump.join(''));
-    execFileSync('text2pcap', ['-q', '-F', format, '-l', String(FRAMES[kind]?.linkType ?? 1), '-t', '%Y-%m-%dT%H:%M:%S.%f', text, file], { env: { ...process.env, TZ: 'UTC' }, stdio: 'pipe' });
+    execFileSync(
+      'text2pcap',
+      ['-q', '-F', format, '-l', String(FRAMES[kind]?.linkType ?? 1), '-t', '%Y-%m-%dT%H:%M:%S.%f', text, file],
+      { env: { ...process.env, TZ: 'UTC' }, stdio: 'pipe' },
+    );
     return new Uint8Array(readFileSync(file));
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -60,13 +77,21 @@ export function captureFile(kind: string, frames: readonly { readonly time: numb
 }
 
 /** Runs a tool on a capture that stands in a file; `IN` and `OUT` among its arguments are files. */
-export function withTool(tool: string, capture: Uint8Array, ...words: readonly string[]): { readonly out: string; readonly file: Uint8Array } {
+export function withTool(
+  tool: string,
+  capture: Uint8Array,
+  ...words: readonly string[]
+): { readonly out: string; readonly file: Uint8Array } {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-capture-'));
   try {
     const [given, made] = [join(folder, 'in'), join(folder, 'out')];
     writeFileSync(given, capture);
     writeFileSync(made, '');
-    const out = execFileSync(tool, words.map((word) => (word === 'IN' ? given : word === 'OUT' ? made : word)), { encoding: 'utf8', stdio: 'pipe' });
+    const out = execFileSync(
+      tool,
+      words.map((word) => (word === 'IN' ? given : word === 'OUT' ? made : word)),
+      { encoding: 'utf8', stdio: 'pipe' },
+    );
     return { out, file: new Uint8Array(readFileSync(made)) };
   } finally {
     rmSync(folder, { recursive: true, force: true });

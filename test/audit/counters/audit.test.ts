@@ -213,9 +213,9 @@ describe('Interfaces and ports', () => {
 
   it('that are a VLAN of a port are counted with it', () => {
     const { found, summary } = findings('recorder', {
-      enp3s0: [gate, 0],
+      'enp3s0': [gate, 0],
       'enp3s0.20': [gate, 0],
-      cams: [gate, 0, { link: 'enp3s0' }],
+      'cams': [gate, 0, { link: 'enp3s0' }],
     });
     assert.deepEqual(found, []);
     assert.match(summary.join('\n'), /enp3s0\.20 of recorder is a VLAN of eth/);
@@ -229,7 +229,7 @@ describe('Interfaces and ports', () => {
       told(findings('recorder', { enp3s0: [gate, 0], wlan0: [1000, 1000], lo: [9e9, 9e9, lo], br0: [9e9, 0, bridge] })),
       [],
     );
-    assert.deepEqual(told(findings('recorder', { enp3s0: [gate, 0], 'enp4s0\u0007': [1e7, 0] })), [
+    assert.deepEqual(told(findings('recorder', { 'enp3s0': [gate, 0], 'enp4s0\u0007': [1e7, 0] })), [
       'information port-not-planned: recorder carried 8 Mb/s on its interface enp4s0\ufffd, which is no port of it in the site. ' +
         'Declare the port and its cable, or say by interface which port it is.',
     ]);

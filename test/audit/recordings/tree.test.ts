@@ -132,7 +132,8 @@ describe('a tree of folders', function () {
       mkdirSync(site);
       write(join(site, 'a.site.yaml'), siteText());
       // Where the repository is, somebody else may not be let in.
-      for (const file of ['plumbline.cjs', 'programs/plumbline.cjs']) cpSync(join(dirname(program), file), join(site, file));
+      for (const file of ['plumbline.cjs', 'programs/plumbline.cjs'])
+        cpSync(join(dirname(program), file), join(site, file));
       const run = spawnSync(
         process.execPath,
         [join(site, 'plumbline.cjs'), 'audit', 'recordings', root, '--site', site, '--now', 'newest'],

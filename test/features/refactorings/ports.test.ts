@@ -134,4 +134,3 @@ describe('A range of ports', () => {
     });
   }
 });
-

@@ -161,4 +161,3 @@ describe('Re-sending by the server', () => {
     it(`is not offered where ${why}`, () => assert.deepEqual(titlesAt(text), []));
   }
 });
-

@@ -16,7 +16,7 @@ function sample(name: string): Texts {
 describe('Refactorings of the samples', () => {
   for (const [name, expected] of [
     ['harrow-lane', { Move: 15, Split: 3, Write: 7 }],
-    ['first-draft', { Move: 4, Write: 5, 'Re-send': 1 }],
+    ['first-draft', { 'Move': 4, 'Write': 5, 'Re-send': 1 }],
   ] as const) {
     it(`leave ${name} as it is, or with one copy from the camera`, () => {
       const texts = sample(name);

@@ -85,11 +85,7 @@ cables:
       'site: {name: Barn}\n',
       `site: {name: Barn}\n\n# Lengths are paced out.\ncables:\n  ${ITEM}`,
     ],
-    [
-      'alone in an empty file',
-      '',
-      `# Lengths are paced out.\ncables:\n  ${ITEM}`,
-    ],
+    ['alone in an empty file', '', `# Lengths are paced out.\ncables:\n  ${ITEM}`],
   ] as const) {
     it(`adds to the file that is there, ${where}`, () => {
       const texts = { [HOME]: TWO.replace('cables:', '$0cables:'), [CABLES]: there };
@@ -171,4 +167,3 @@ describe('Splitting a file', () => {
     );
   });
 });
-

@@ -190,7 +190,9 @@ devices:
             const { files } = dnsmasq.make(
               planOfData({
                 site: { name: text },
-                vlans: { [vlan]: { id: 20, subnet: '192.168.20.0/24', 'dhcp-pool': '192.168.20.100-192.168.20.110' } },
+                vlans: {
+                  [vlan]: { 'id': 20, 'subnet': '192.168.20.0/24', 'dhcp-pool': '192.168.20.100-192.168.20.110' },
+                },
                 devices,
               }),
             );

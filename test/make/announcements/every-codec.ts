@@ -26,10 +26,16 @@ ${[
   'odd: {transport: rtp, port: 5005, video: {codec: h264, frame-rate: 20, bitrate: 2 Mb/s}}',
   'plain: {transport: ts-udp, port: 5004, video: {codec: h264, frame-rate: 25, bitrate: 2 Mb/s}, audio: {codec: mp2, bitrate: 192 kb/s, sample-rate: 48 kHz, channels: 2}}',
 ]
-  .map((line, index) => `  ${line.replace('{', `{source: recorder, receivers: [kitchen-screen], group: 239.192.1.${index + 1}, `)}\n`)
+  .map(
+    (line, index) =>
+      `  ${line.replace('{', `{source: recorder, receivers: [kitchen-screen], group: 239.192.1.${index + 1}, `)}\n`,
+  )
   .join('')}`;
 
 /** Those that it does not, version 5.1 at least. */
-export const MORE_CODECS = CODECS.replace(/streams:[^]*/, `streams:
+export const MORE_CODECS = CODECS.replace(
+  /streams:[^]*/,
+  `streams:
   av1: {source: recorder, transport: rtp, group: 239.192.2.1, port: 5004, video: {codec: av1}, audio: {codec: ac3, sample-rate: 48 kHz, channels: 6}}
-`);
+`,
+);

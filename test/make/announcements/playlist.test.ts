@@ -22,13 +22,23 @@ describe('make playlist', function () {
   it('lists what each screen and computer receives', () => {
     const made = playlist.make(harrowLane);
     assert.deepEqual(made.refused, []);
-    assert.deepEqual(made.files.map(({ path }) => path), ['office-pc.xspf', 'kitchen-screen.xspf', 'parlour-screen.xspf', 'stable-screen.xspf']);
-    assert.deepEqual(locations(fileOf(made, 'parlour-screen.xspf')), ['porch-live.sdp', 'foaling-box-live.sdp', 'rtp://@239.192.30.1:5004', 'rtp://@239.192.30.2:5004']);
+    assert.deepEqual(
+      made.files.map(({ path }) => path),
+      ['office-pc.xspf', 'kitchen-screen.xspf', 'parlour-screen.xspf', 'stable-screen.xspf'],
+    );
+    assert.deepEqual(locations(fileOf(made, 'parlour-screen.xspf')), [
+      'porch-live.sdp',
+      'foaling-box-live.sdp',
+      'rtp://@239.192.30.1:5004',
+      'rtp://@239.192.30.2:5004',
+    ]);
     assert.deepEqual(locations(fileOf(made, 'office-pc.xspf')), ['gate-office.sdp']);
   });
 
   it('takes titles from descriptions, and paths as an address has them', () => {
-    const xml = fileOf(playlist.make(planOfText(`
+    const xml = fileOf(
+      playlist.make(
+        planOfText(`
 devices:
   core: {kind: switch, ports: {1-2: {}}}
   paddock-cam: {kind: camera, address: 192.168.20.41}
@@ -37,14 +47,18 @@ cables: [{from: core/1, to: paddock-cam}, {from: core/2, to: screen}]
 streams:
   paddock: {source: paddock-cam, transport: rtsp, port: 554, path: "/live one?x=1&y=%20", description: "Mares & foals", receivers: [screen]}
   yard: {source: paddock-cam, transport: ts-udp, group: 239.192.20.1, port: 1234, receivers: [screen]}
-`)), 'screen.xspf');
+`),
+      ),
+      'screen.xspf',
+    );
     assert.match(xml, /<title>Mares &amp; foals<\/title>/);
     assert.deepEqual(locations(xml), ['rtsp://192.168.20.41/live%20one?x=1&amp;y=%20', 'udp://@239.192.20.1:1234']);
   });
 
   describe('by libxml2', () => {
     before(function () {
-      if (spawnSync('xmllint', ['--version']).status !== 0) unavailable(this, 'xmllint (libxml2-utils) is not installed');
+      if (spawnSync('xmllint', ['--version']).status !== 0)
+        unavailable(this, 'xmllint (libxml2-utils) is not installed');
     });
 
     /** What libxml2 says of a playlist held against the grammar, and the locations and titles as it reads them. */
@@ -53,8 +67,12 @@ streams:
         const file = join(folder, 'playlist.xspf');
         writeFileSync(file, xml);
         const grammar = fileURLToPath(new URL('./xspf-1.rng', import.meta.url));
-        const { status, stderr } = spawnSync('xmllint', ['--noout', '--nonet', '--relaxng', grammar, file], { encoding: 'utf8' });
-        const { stdout } = spawnSync('xmllint', ['--nonet', '--xpath', '//*[local-name()="title"]/text()', file], { encoding: 'utf8' });
+        const { status, stderr } = spawnSync('xmllint', ['--noout', '--nonet', '--relaxng', grammar, file], {
+          encoding: 'utf8',
+        });
+        const { stdout } = spawnSync('xmllint', ['--nonet', '--xpath', '//*[local-name()="title"]/text()', file], {
+          encoding: 'utf8',
+        });
         return { complaints: status === 0 ? '' : stderr, texts: stdout };
       });
     }
@@ -65,7 +83,11 @@ streams:
 
     it('is not valid without what is tested here', async () => {
       const text = playlist.make(harrowLane).files[0]?.text ?? '';
-      for (const broken of [text.replace('version="1"', ''), text.replaceAll('trackList', 'tracklist'), text.replace('<title>', '<titel>')]) {
+      for (const broken of [
+        text.replace('version="1"', ''),
+        text.replaceAll('trackList', 'tracklist'),
+        text.replace('<title>', '<titel>'),
+      ]) {
         assert.notEqual((await validated(broken)).complaints, '');
       }
     });
@@ -75,16 +97,27 @@ streams:
         fc.asyncProperty(hostileText, hostileText, hostileText, async (name, description, path) => {
           const plan = planOfData({
             site: { name },
-            devices: { cam: { kind: 'camera', address: '192.168.20.41' }, screen: { kind: 'display', address: '192.168.20.61' } },
+            devices: {
+              cam: { kind: 'camera', address: '192.168.20.41' },
+              screen: { kind: 'display', address: '192.168.20.61' },
+            },
             streams: {
               asked: { source: 'cam', transport: 'rtsp', path: `/${path}`, description, receivers: ['screen'] },
-              sent: { source: 'cam', transport: 'ts-udp', group: '239.192.20.1', port: 1234, description, receivers: ['screen'] },
+              sent: {
+                source: 'cam',
+                transport: 'ts-udp',
+                group: '239.192.20.1',
+                port: 1234,
+                description,
+                receivers: ['screen'],
+              },
             },
           });
           const { files } = playlist.make(plan);
           const xml = files[0]?.text ?? '';
           assert.equal((await validated(xml)).complaints, '');
-          for (const location of locations(xml)) assert.doesNotThrow(() => new URL(location.replaceAll('&amp;', '&')), location);
+          for (const location of locations(xml))
+            assert.doesNotThrow(() => new URL(location.replaceAll('&amp;', '&')), location);
         }),
         { numRuns: 40 },
       );

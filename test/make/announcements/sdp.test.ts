@@ -32,7 +32,10 @@ describe('make sdp', function () {
     const plan = planOfTexts(sampleTexts('harrow-lane'));
     const made = sdp.make(plan);
     assert.deepEqual(made.refused, []);
-    assert.deepEqual(made.files.map(({ path }) => path.replace('.sdp', '')), sdp.subjects(plan));
+    assert.deepEqual(
+      made.files.map(({ path }) => path.replace('.sdp', '')),
+      sdp.subjects(plan),
+    );
     assert.ok(sdp.subjects(plan).includes('gate-office'), 'a copy to one receiver has a description too');
     assert.ok(!sdp.subjects(plan).includes('gate'), 'RTSP describes its own');
   });
@@ -63,7 +66,10 @@ describe('make sdp', function () {
 
   // RFC 8866 §5.2, read: what tells a session from all others stays, its version changes.
   it('keeps the session and changes the version when what is described changes', () => {
-    const origin = (keys: string): readonly string[] => /^o=- (\d+) (\d+) IN IP4 192\.168\.20\.5\r$/m.exec(fileOf(sdp.make(planOfText(site(keys))), 'paddock-live.sdp'))?.slice(1) ?? [];
+    const origin = (keys: string): readonly string[] =>
+      /^o=- (\d+) (\d+) IN IP4 192\.168\.20\.5\r$/m
+        .exec(fileOf(sdp.make(planOfText(site(keys))), 'paddock-live.sdp'))
+        ?.slice(1) ?? [];
     const [session, version] = origin(`${GROUP}, video: {codec: h264}`);
     assert.deepEqual(origin(`${GROUP}, video: {codec: h264}`), [session, version]);
     const [sameSession, otherVersion] = origin(`${GROUP}, video: {codec: h265}`);
@@ -72,7 +78,13 @@ describe('make sdp', function () {
   });
 
   it('tells the port of RTCP where RTP has an odd one (RFC 8866 §5.14)', () => {
-    assert.match(fileOf(sdp.make(planOfText(site('transport: rtp, group: 239.192.20.41, port: 5005, video: {codec: h264}'))), 'paddock-live.sdp'), /^a=rtcp:5006\r$/m);
+    assert.match(
+      fileOf(
+        sdp.make(planOfText(site('transport: rtp, group: 239.192.20.41, port: 5005, video: {codec: h264}'))),
+        'paddock-live.sdp',
+      ),
+      /^a=rtcp:5006\r$/m,
+    );
   });
 
   for (const [keys, at, part] of [
@@ -80,8 +92,16 @@ describe('make sdp', function () {
     [`transport: rtp, port: 5004, video: {codec: h264}, receivers: []`, 'paddock-live', 'no receiver'],
     [`transport: rtp, port: 5004, group: 192.168.20.7, video: {codec: h264}`, '192.168.20.7', 'is no multicast group'],
     [`${GROUP}, video: {bitrate: 1 Mb/s}`, '{bitrate: 1 Mb/s}', 'the codec of its video'],
-    [`${GROUP}, audio: {codec: aac, sample-rate: 48 kHz}`, '{codec: aac, sample-rate: 48 kHz}', 'how many channels of its AAC'],
-    [`${GROUP}, audio: {codec: aac, sample-rate: 47 kHz, channels: 2}`, '{codec: aac, sample-rate: 47 kHz, channels: 2}', 'AAC has no number'],
+    [
+      `${GROUP}, audio: {codec: aac, sample-rate: 48 kHz}`,
+      '{codec: aac, sample-rate: 48 kHz}',
+      'how many channels of its AAC',
+    ],
+    [
+      `${GROUP}, audio: {codec: aac, sample-rate: 47 kHz, channels: 2}`,
+      '{codec: aac, sample-rate: 47 kHz, channels: 2}',
+      'AAC has no number',
+    ],
     [`${GROUP}, video: {codec: mjpeg, size: 2560x1440}`, '2560x1440', 'up to 2040x2040'],
     [GROUP, 'paddock-live', 'neither video nor audio'],
   ] as const) {
@@ -102,10 +122,18 @@ describe('make sdp', function () {
     });
 
     /** What tshark complains of in announcements of the descriptions, and the descriptions as it reads them. */
-    function readByTshark(texts: readonly string[]): { readonly complaints: string; readonly names: readonly string[]; readonly encodings: string } {
+    function readByTshark(texts: readonly string[]): {
+      readonly complaints: string;
+      readonly names: readonly string[];
+      readonly encodings: string;
+    } {
       const payloads = texts.map((text) => encodeAnnouncement(false, messageHash(text), 0xc0a81405, text));
-      const capture = captureFile('rawip', payloads.map((payload, time) => ({ time, bytes: ipPacket({ time, payload }) })));
-      const fields = (...names: readonly string[]): string => withTool('tshark', capture, '-r', 'IN', '-T', 'fields', ...names.flatMap((name) => ['-e', name])).out.trim();
+      const capture = captureFile(
+        'rawip',
+        payloads.map((payload, time) => ({ time, bytes: ipPacket({ time, payload }) })),
+      );
+      const fields = (...names: readonly string[]): string =>
+        withTool('tshark', capture, '-r', 'IN', '-T', 'fields', ...names.flatMap((name) => ['-e', name])).out.trim();
       return {
         complaints: withTool('tshark', capture, '-r', 'IN', '-q', '-z', 'expert,warn').out.trim(),
         names: fields('sdp.session_name').split('\n'),
@@ -118,19 +146,60 @@ describe('make sdp', function () {
       assert.deepEqual(refused, []);
       const { complaints, names, encodings } = readByTshark(files.map(({ text }) => text));
       assert.equal(complaints, '');
-      assert.deepEqual(names.map((name) => `${name}.sdp`), files.map(({ path }) => path));
-      for (const name of ['H264', 'H265', 'VP9', 'AV1', 'MPV', 'JPEG', 'MPEG4-GENERIC', 'opus', 'PCMA', 'PCMU', 'G722', 'L16', 'MPA', 'MP2T', 'ac3']) assert.ok(encodings.includes(name), name);
+      assert.deepEqual(
+        names.map((name) => `${name}.sdp`),
+        files.map(({ path }) => path),
+      );
+      for (const name of [
+        'H264',
+        'H265',
+        'VP9',
+        'AV1',
+        'MPV',
+        'JPEG',
+        'MPEG4-GENERIC',
+        'opus',
+        'PCMA',
+        'PCMU',
+        'G722',
+        'L16',
+        'MPA',
+        'MP2T',
+        'ac3',
+      ])
+        assert.ok(encodings.includes(name), name);
     });
 
     it('is read without a warning whatever the site and the stream say', () => {
-      const texts = fc.sample(fc.tuple(hostileText, hostileText), { numRuns: 100, seed: 8866 }).map(([name, description]) => fileOf(sdp.make(planOfData({
-        site: { name },
-        devices: { recorder: { kind: 'server', address: '192.168.20.5' } },
-        streams: { live: { source: 'recorder', transport: 'rtp', group: '239.192.20.41', port: 5004, description, video: { codec: 'h264' } } },
-      })), 'live.sdp'));
+      const texts = fc
+        .sample(fc.tuple(hostileText, hostileText), { numRuns: 100, seed: 8866 })
+        .map(([name, description]) =>
+          fileOf(
+            sdp.make(
+              planOfData({
+                site: { name },
+                devices: { recorder: { kind: 'server', address: '192.168.20.5' } },
+                streams: {
+                  live: {
+                    source: 'recorder',
+                    transport: 'rtp',
+                    group: '239.192.20.41',
+                    port: 5004,
+                    description,
+                    video: { codec: 'h264' },
+                  },
+                },
+              }),
+            ),
+            'live.sdp',
+          ),
+        );
       const { complaints, names } = readByTshark(texts);
       assert.equal(complaints, '');
-      assert.deepEqual(names, texts.map(() => 'live'));
+      assert.deepEqual(
+        names,
+        texts.map(() => 'live'),
+      );
     });
   });
 
@@ -140,11 +209,23 @@ describe('make sdp', function () {
         const plan = planOfData({
           site: { name },
           devices: { recorder: { kind: 'server', address: '192.168.20.5' } },
-          streams: { live: { source: 'recorder', transport: 'rtp', group: '239.192.20.41', port: 5004, description, video: { codec: 'h264' } } },
+          streams: {
+            live: {
+              source: 'recorder',
+              transport: 'rtp',
+              group: '239.192.20.41',
+              port: 5004,
+              description,
+              video: { codec: 'h264' },
+            },
+          },
         });
         const text = fileOf(sdp.make(plan), 'live.sdp');
         const lines = text.split(/\r\n|[\r\n\u2028\u2029\u0085]/);
-        assert.deepEqual(lines.filter((line) => !line.startsWith('i=')).map((line) => line.slice(0, 2)), ['v=', 'o=', 's=', 'c=', 't=', 'a=', 'a=', 'a=', 'm=', 'a=', 'a=', '']);
+        assert.deepEqual(
+          lines.filter((line) => !line.startsWith('i=')).map((line) => line.slice(0, 2)),
+          ['v=', 'o=', 's=', 'c=', 't=', 'a=', 'a=', 'a=', 'm=', 'a=', 'a=', ''],
+        );
         assert.doesNotMatch(text.replaceAll('\r\n', ''), /[\0-\u001f\u007f-\u009f\u202a-\u202e]/);
         assert.ok(!('unreadable' in readDescription(text)));
         assert.ok(new TextEncoder().encode(text).length < 1000, 'small enough to be announced (RFC 2974 §6)');

@@ -31,8 +31,12 @@ describe('make announcements', function () {
     assert.deepEqual(announcements.subjects(harrowLane), ['recorder']);
     const described = made.files.filter(({ path }) => path.endsWith('.sdp'));
     assert.equal(described.length, 10, 'the eight that the recorder sends, and the two of the tuner');
-    for (const { path, text } of described) assert.equal(text, fileOf(sdp.make(harrowLane), path.split('/').at(-1) ?? ''));
-    assert.match(fileOf(made, UNIT), /^ExecStart=\/usr\/bin\/env plumbline announce \/etc\/plumbline\/announced-192\.168\.20\.5 --interface 192\.168\.20\.5$/m);
+    for (const { path, text } of described)
+      assert.equal(text, fileOf(sdp.make(harrowLane), path.split('/').at(-1) ?? ''));
+    assert.match(
+      fileOf(made, UNIT),
+      /^ExecStart=\/usr\/bin\/env plumbline announce \/etc\/plumbline\/announced-192\.168\.20\.5 --interface 192\.168\.20\.5$/m,
+    );
   });
 
   it('says how it is begun, and where the program has to be for a unit that sees no home folders', () => {
@@ -61,20 +65,23 @@ streams:
   });
 
   it('says what nobody announces', () => {
-    const { notes } = announcements.make(planOfText(`
+    const { notes } = announcements.make(
+      planOfText(`
 devices:
   core: {kind: switch, ports: {1: {}}}
   tv-tuner: {kind: tuner, address: 192.168.20.9}
 cables: [{from: core/1, to: tv-tuner}]
 streams:
   tv-one: {source: tv-tuner, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 12 Mb/s}
-`));
+`),
+    );
     assert.match(notes.join('\n'), /nobody announces tv-one/);
   });
 
   describe('by systemd', () => {
     before(function () {
-      if (spawnSync('systemd-analyze', ['--version']).status !== 0) unavailable(this, 'systemd-analyze is not installed');
+      if (spawnSync('systemd-analyze', ['--version']).status !== 0)
+        unavailable(this, 'systemd-analyze is not installed');
     });
 
     it('is a unit without complaint', async () => {
@@ -86,12 +93,24 @@ streams:
         fc.asyncProperty(hostileText, async (name) => {
           const plan = planOfData({
             site: { name },
-            devices: { core: { kind: 'switch', ports: { 1: {} } }, recorder: { kind: 'server', address: '192.168.20.5' } },
+            devices: {
+              core: { kind: 'switch', ports: { 1: {} } },
+              recorder: { kind: 'server', address: '192.168.20.5' },
+            },
             cables: [{ from: 'core/1', to: 'recorder' }],
-            streams: { live: { source: 'recorder', transport: 'rtp', group: '239.192.20.41', port: 5004, video: { codec: 'h264' } } },
+            streams: {
+              live: {
+                source: 'recorder',
+                transport: 'rtp',
+                group: '239.192.20.41',
+                port: 5004,
+                video: { codec: 'h264' },
+              },
+            },
           });
           const made = announcements.make(plan);
-          const lines = (text: string): readonly string[] => text.split(/\r\n|[\r\n]/).filter((line) => !line.startsWith('#') && !line.startsWith('Description='));
+          const lines = (text: string): readonly string[] =>
+            text.split(/\r\n|[\r\n]/).filter((line) => !line.startsWith('#') && !line.startsWith('Description='));
           assert.deepEqual(lines(fileOf(made, UNIT)), lines(fileOf(announcements.make(harrowLane), UNIT)));
           assert.equal(await complaints(made.files, UNIT), '');
         }),

@@ -9,12 +9,23 @@ import { unavailable } from '../../availability.ts';
 
 /** Encoders of video, and what FFmpeg calls a codec that it reads back. */
 const VIDEO: Readonly<Record<string, readonly [encoder: string, read: string]>> = {
-  h264: ['libx264', 'h264'], h265: ['libx265', 'hevc'], mpeg2: ['mpeg2video', 'mpeg2video'], mjpeg: ['mjpeg', 'mjpeg'],
-  av1: ['libaom-av1', 'av1'], vp9: ['libvpx-vp9', 'vp9'],
+  h264: ['libx264', 'h264'],
+  h265: ['libx265', 'hevc'],
+  mpeg2: ['mpeg2video', 'mpeg2video'],
+  mjpeg: ['mjpeg', 'mjpeg'],
+  av1: ['libaom-av1', 'av1'],
+  vp9: ['libvpx-vp9', 'vp9'],
 };
 
 const AUDIO: Readonly<Record<string, string>> = {
-  pcma: 'pcm_alaw', pcmu: 'pcm_mulaw', g722: 'adpcm_g722', aac: 'aac', opus: 'opus', mp2: 'mp2', ac3: 'ac3', l16: 'pcm_s16be',
+  pcma: 'pcm_alaw',
+  pcmu: 'pcm_mulaw',
+  g722: 'adpcm_g722',
+  aac: 'aac',
+  opus: 'opus',
+  mp2: 'mp2',
+  ac3: 'ac3',
+  l16: 'pcm_s16be',
 };
 
 const CARRIERS: readonly Carrier[] = ['rtp', 'mpegts', 'mp4', 'matroska'];
@@ -42,17 +53,33 @@ describe('what FFmpeg puts where', function () {
     const target = join(folder, `in.${carrier}`);
     if (carrier === 'rtp') return ffmpeg('-i', source, '-c', 'copy', '-f', 'rtp', 'rtp://127.0.0.1:9');
     if (!ffmpeg('-i', source, '-c', 'copy', '-f', carrier, target)) return false;
-    return spawnSync('ffprobe', ['-loglevel', 'error', '-show_entries', 'stream=codec_name', '-of', 'csv=p=0', target], { encoding: 'utf8' }).stdout.split(/[,\n]/)[0] === read;
+    return (
+      spawnSync('ffprobe', ['-loglevel', 'error', '-show_entries', 'stream=codec_name', '-of', 'csv=p=0', target], {
+        encoding: 'utf8',
+      }).stdout.split(/[,\n]/)[0] === read
+    );
   }
 
   for (const [codec, [encoder, read]] of Object.entries(VIDEO)) {
     it(`has ${codec} where it is said to go`, () => {
       const source = join(folder, `${codec}.mkv`);
-      const small = ['-f', 'lavfi', '-i', 'testsrc2=size=160x96:rate=10', '-t', '1', '-pix_fmt', codec === 'mjpeg' ? 'yuvj420p' : 'yuv420p'];
+      const small = [
+        '-f',
+        'lavfi',
+        '-i',
+        'testsrc2=size=160x96:rate=10',
+        '-t',
+        '1',
+        '-pix_fmt',
+        codec === 'mjpeg' ? 'yuvj420p' : 'yuv420p',
+      ];
       const quick = codec === 'av1' ? ['-cpu-used', '8'] : [];
       assert.ok(ffmpeg(...small, '-c:v', encoder, ...quick, source), `${encoder} does not encode`);
       const found = CARRIERS.filter((carrier) => carries(carrier, source, read));
-      assert.deepEqual(found, CARRIERS.filter((carrier) => takes(carrier, 'video', codec)));
+      assert.deepEqual(
+        found,
+        CARRIERS.filter((carrier) => takes(carrier, 'video', codec)),
+      );
     });
   }
 
@@ -63,7 +90,10 @@ describe('what FFmpeg puts where', function () {
       const sound = ['-f', 'lavfi', '-i', `sine=frequency=440:sample_rate=${rate}`, '-t', '1', '-ac', '1'];
       assert.ok(ffmpeg(...sound, '-c:a', ENCODERS[codec] ?? '', source), `${ENCODERS[codec] ?? codec} does not encode`);
       const found = CARRIERS.filter((carrier) => carries(carrier, source, read));
-      assert.deepEqual(found, CARRIERS.filter((carrier) => takes(carrier, 'audio', codec)));
+      assert.deepEqual(
+        found,
+        CARRIERS.filter((carrier) => takes(carrier, 'audio', codec)),
+      );
     });
   }
 });

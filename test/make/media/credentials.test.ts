@@ -23,8 +23,13 @@ describe('the note on credentials', () => {
   it('makes with its command, on a server that has none yet, a file that only its owner can read', () => {
     const folder = mkdtempSync(join(tmpdir(), 'plumbline-credentials-'));
     try {
-      const [, command = assert.fail()] = /`(install [^`]*)`/.exec(relays.make(planOfText(SITE)).notes.join('\n')) ?? [];
-      const { status, stderr } = spawnSync('sh', ['-ec', command.replaceAll('/etc/plumbline', join(folder, 'plumbline'))], { encoding: 'utf8' });
+      const [, command = assert.fail()] =
+        /`(install [^`]*)`/.exec(relays.make(planOfText(SITE)).notes.join('\n')) ?? [];
+      const { status, stderr } = spawnSync(
+        'sh',
+        ['-ec', command.replaceAll('/etc/plumbline', join(folder, 'plumbline'))],
+        { encoding: 'utf8' },
+      );
       assert.equal(status, 0, stderr);
       assert.equal(statSync(join(folder, 'plumbline/credentials/barn')).mode & 0o777, 0o600);
     } finally {

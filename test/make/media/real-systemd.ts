@@ -25,11 +25,17 @@ export function loadedBySystemd(name: string, text: string): Loaded {
     const path = join(folder, name);
     writeFileSync(path, text.replace(/\/usr\/local\/lib\/plumbline\/[a-z-]+/g, program));
     const verify = (level: string): string => {
-      const { stdout, stderr, status } = spawnSync('systemd-analyze', ['verify', '--man=no', path], { encoding: 'utf8', env: { ...process.env, SYSTEMD_LOG_LEVEL: level } });
+      const { stdout, stderr, status } = spawnSync('systemd-analyze', ['verify', '--man=no', path], {
+        encoding: 'utf8',
+        env: { ...process.env, SYSTEMD_LOG_LEVEL: level },
+      });
       return level === 'debug' ? stdout : status === 0 ? stderr : `exit ${status}: ${stderr}`;
     };
     const dumped = verify('debug');
-    const lines = dumped.slice(dumped.indexOf(`Unit ${name}`)).split('\n').map((line) => line.replace(/^[\t ]*(-> )?/, ''));
+    const lines = dumped
+      .slice(dumped.indexOf(`Unit ${name}`))
+      .split('\n')
+      .map((line) => line.replace(/^[\t ]*(-> )?/, ''));
     const settings = new Map<string, string[]>();
     for (const line of lines) {
       const [, key, value] = /^([A-Za-z ]+): ([^]*)$/.exec(line) ?? [];
@@ -43,10 +49,20 @@ export function loadedBySystemd(name: string, text: string): Loaded {
 
 /** systemd prints a command as a shell would take it: in double quotes, with a backslash before what is special there. */
 function shellWords(line: string): string[] {
-  return [...line.matchAll(/"((?:[^"\\]|\\[^])*)"|([^ "]+)/g)].map(([, quoted, plain]) => (quoted === undefined ? (plain ?? '') : unescaped(quoted)));
+  return [...line.matchAll(/"((?:[^"\\]|\\[^])*)"|([^ "]+)/g)].map(([, quoted, plain]) =>
+    quoted === undefined ? (plain ?? '') : unescaped(quoted),
+  );
 }
 
-const ESCAPES: Readonly<Record<string, string>> = { n: '\n', t: '\t', r: '\r', a: '\u0007', b: '\b', f: '\f', v: '\u000b' };
+const ESCAPES: Readonly<Record<string, string>> = {
+  n: '\n',
+  t: '\t',
+  r: '\r',
+  a: '\u0007',
+  b: '\b',
+  f: '\f',
+  v: '\u000b',
+};
 
 /** C escapes, those in octal of single bytes. */
 function unescaped(text: string): string {

@@ -56,10 +56,10 @@ describe('iproute2', function () {
             kind: 'server',
             ports: {
               'a-name-of-16-let': { address: '192.168.20.4' },
-              lan: { address: '192.168.2.5', vlan: 'video' },
-              cams: { address: '10.0.0.1' },
-              again: { interface: 'lan' },
-              elevenletter: { trunk: ['video'] },
+              'lan': { address: '192.168.2.5', vlan: 'video' },
+              'cams': { address: '10.0.0.1' },
+              'again': { interface: 'lan' },
+              'elevenletter': { trunk: ['video'] },
             },
             routes: [
               { to: 'default', port: 'lan' },

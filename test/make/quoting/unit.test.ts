@@ -32,7 +32,8 @@ describe('quoting for units of systemd', function () {
 
   describe('by systemd', () => {
     before(function () {
-      if (spawnSync('systemd-analyze', ['--version']).status !== 0) unavailable(this, 'systemd-analyze is not installed');
+      if (spawnSync('systemd-analyze', ['--version']).status !== 0)
+        unavailable(this, 'systemd-analyze is not installed');
     });
 
     it('gives a program exactly what was meant', () => {
@@ -54,27 +55,44 @@ describe('quoting for units of systemd', function () {
 
     it('knows what is mounted at a path, and above it, by the name that we give it', () => {
       fc.assert(
-        fc.property(hostileText.map((text) => text.replace(/[\0\ud800-\udfff]/g, '_')), (text) => {
-          const path = `/srv/${text}`.split('/').filter((part) => part !== '' && part !== '.' && part !== '..').join('/');
-          const { stdout, status } = spawnSync('systemd-escape', ['--path', '--suffix=mount', `/${path}`], { encoding: 'utf8' });
-          // systemd.unit(5): no unit has a name of more than 255 bytes.
-          const own = status === 0 && stdout.trimEnd().length <= 255 ? stdout.trimEnd() : undefined;
-          assert.deepEqual(mountUnits(`/${path}`).filter((name) => name === own), own === undefined ? [] : [own]);
-          assert.equal(mountUnits(`/${path}`)[0], 'srv.mount');
-        }),
+        fc.property(
+          hostileText.map((text) => text.replace(/[\0\ud800-\udfff]/g, '_')),
+          (text) => {
+            const path = `/srv/${text}`
+              .split('/')
+              .filter((part) => part !== '' && part !== '.' && part !== '..')
+              .join('/');
+            const { stdout, status } = spawnSync('systemd-escape', ['--path', '--suffix=mount', `/${path}`], {
+              encoding: 'utf8',
+            });
+            // systemd.unit(5): no unit has a name of more than 255 bytes.
+            const own = status === 0 && stdout.trimEnd().length <= 255 ? stdout.trimEnd() : undefined;
+            assert.deepEqual(
+              mountUnits(`/${path}`).filter((name) => name === own),
+              own === undefined ? [] : [own],
+            );
+            assert.equal(mountUnits(`/${path}`)[0], 'srv.mount');
+          },
+        ),
         { numRuns: 60 },
       );
     });
 
     it('takes a path for exactly that path', () => {
       fc.assert(
-        fc.property(hostileText.map((text) => `/srv/x${text.replace(/\/\.*/g, '_')}`), (path) => {
-          const written = unitPath(path);
-          if (written === undefined) return;
-          const { complaints, settings } = loadedBySystemd('path.service', unit('ExecStart=/usr/bin/true', `ReadWritePaths=${written}`));
-          assert.equal(complaints, '');
-          assert.deepEqual(settings.get('ReadWritePaths'), [path]);
-        }),
+        fc.property(
+          hostileText.map((text) => `/srv/x${text.replace(/\/\.*/g, '_')}`),
+          (path) => {
+            const written = unitPath(path);
+            if (written === undefined) return;
+            const { complaints, settings } = loadedBySystemd(
+              'path.service',
+              unit('ExecStart=/usr/bin/true', `ReadWritePaths=${written}`),
+            );
+            assert.equal(complaints, '');
+            assert.deepEqual(settings.get('ReadWritePaths'), [path]);
+          },
+        ),
         { numRuns: 25 },
       );
     });
@@ -82,7 +100,10 @@ describe('quoting for units of systemd', function () {
     it('shows a text as a description of one line', () => {
       fc.assert(
         fc.property(hostileText, (text) => {
-          const { complaints, settings } = loadedBySystemd('described.service', `[Unit]\nDescription=x ${unitText(text)}\n${unit('ExecStart=/usr/bin/true')}`);
+          const { complaints, settings } = loadedBySystemd(
+            'described.service',
+            `[Unit]\nDescription=x ${unitText(text)}\n${unit('ExecStart=/usr/bin/true')}`,
+          );
           assert.equal(complaints, '');
           assert.equal(settings.get('Description')?.[0], `x ${unitText(text).replaceAll('%%', '%')}`.trim());
         }),
@@ -92,9 +113,15 @@ describe('quoting for units of systemd', function () {
 
     it('does complain, of a fault that is planted', () => {
       assert.match(loadedBySystemd('fault.service', unit('ExecStart=/usr/bin/true "open')).complaints, /.+/);
-      assert.match(loadedBySystemd('fault.service', unit('ExecStart=/usr/bin/absent')).complaints, /not executable|No such file/);
+      assert.match(
+        loadedBySystemd('fault.service', unit('ExecStart=/usr/bin/absent')).complaints,
+        /not executable|No such file/,
+      );
       assert.match(loadedBySystemd('fault.service', unit('ExecStart=/usr/bin/true %Q')).complaints, /.+/);
-      assert.match(loadedBySystemd('fault.service', unit('ExecStart=/usr/bin/true', 'RestartSec=soon')).complaints, /Failed to parse sec value/);
+      assert.match(
+        loadedBySystemd('fault.service', unit('ExecStart=/usr/bin/true', 'RestartSec=soon')).complaints,
+        /Failed to parse sec value/,
+      );
     });
   });
 });

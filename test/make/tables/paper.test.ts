@@ -23,20 +23,20 @@ function longSite(): Plan {
     site: { name: LONG },
     vlans: {
       [LONG]: {
-        id: 4094,
-        subnet: '192.168.120.0/24',
+        'id': 4094,
+        'subnet': '192.168.120.0/24',
         'dhcp-pool': '192.168.120.100-192.168.120.199',
-        description: LONG,
+        'description': LONG,
       },
     },
     devices: {
       [LONG]: {
-        kind: 'switch',
-        location: LONG,
-        model: words,
-        address: '192.168.120.2',
+        'kind': 'switch',
+        'location': LONG,
+        'model': words,
+        'address': '192.168.120.2',
         'poe-budget': '130 W',
-        ports: {
+        'ports': {
           [LONG]: { speed: '1 Gb/s', trunk: [LONG], description: words, poe: 'at' },
           '1-3': { vlan: LONG, description: LONG },
         },

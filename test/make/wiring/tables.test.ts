@@ -296,7 +296,7 @@ cables: [{from: core/1, to: gate-cam, type: cat6}, {from: core/2, to: stable/1, 
                 address: '192.168.20.2',
                 ports: { [port]: { vlan: 'video', description, poe: 'at' }, 2: {} },
               },
-              core: { kind: 'switch', location, model, ports: { 1: { description, poe: 'at' }, 2: {} } },
+              'core': { kind: 'switch', location, model, ports: { 1: { description, poe: 'at' }, 2: {} } },
               'gate-cam': { kind: 'camera', location, address: '192.168.20.31' },
             },
             cables: [

@@ -14,7 +14,10 @@ export function connections(house: () => House): void {
       const shown = await house().onHost(source, `ss -Htn state established '( sport = :${port} )'`);
       asked.set(source, shown.split('\n').filter((line) => line !== '').length);
     }
-    assert.deepEqual([...asked].filter(([, connections]) => connections !== 1), []);
+    assert.deepEqual(
+      [...asked].filter(([, connections]) => connections !== 1),
+      [],
+    );
     assert.equal(asked.size, 12);
     // Of some the camera's own stream is recorded and sent on, by one program.
     const both = ['gate', 'yard', 'porch', 'paddock-north', 'stable-aisle', 'seedlings'];

@@ -39,7 +39,11 @@ export function credentials(house: () => House): void {
       .filter((path) => statSync(path).isFile())
       .map((path) => readFileSync(path, 'utf8'));
     assert.ok(texts.some((text) => text.includes('LoadCredential=gate-cam:')));
-    for (const text of [...texts, said]) assert.deepEqual(secrets.filter((secret) => text.includes(secret)), []);
+    for (const text of [...texts, said])
+      assert.deepEqual(
+        secrets.filter((secret) => text.includes(secret)),
+        [],
+      );
     assert.deepEqual(readdirSync(join(server.root, 'etc/credentials')).sort(), [...ACCESS.keys()].sort());
   });
 

@@ -47,7 +47,8 @@ export function deletion(house: () => House): void {
       [...recorded, ...due, ...nobodys, link].filter((path) => !existsSync(path)),
       [],
     );
-    for (const volume of volumes) assert.equal(recorder.server.unit(`plumbline-deletion-${volume}.timer`).one('Timer', 'OnCalendar'), '*:0/15');
+    for (const volume of volumes)
+      assert.equal(recorder.server.unit(`plumbline-deletion-${volume}.timer`).one('Timer', 'OnCalendar'), '*:0/15');
   });
 }
 

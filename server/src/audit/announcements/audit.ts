@@ -27,7 +27,9 @@ interface Announced {
 
 /** @param problem what is wrong with the capture, if anything; what was heard until then counts */
 export function auditAnnouncements(plan: Plan, heard: Heard, problem: string | undefined, pace: Pace): Audited {
-  const streams = plan.site.streams.filter((stream) => describable(stream) && stream.group !== undefined && isMulticast(stream.group));
+  const streams = plan.site.streams.filter(
+    (stream) => describable(stream) && stream.group !== undefined && isMulticast(stream.group),
+  );
   const planned = new Map<Stream, SessionDescription>();
   for (const stream of streams) {
     const made = describe(plan, stream);
@@ -35,14 +37,23 @@ export function auditAnnouncements(plan: Plan, heard: Heard, problem: string | u
   }
   const sessions = [...heard.sessions.values()];
   const streamOf = new Map(sessions.map((session) => [session, matching(planned, session.description)]));
-  const announced = [...planned].map(([stream, description]): Announced => ({ stream, planned: description, sessions: sessions.filter((session) => streamOf.get(session) === stream) }));
-  const unplanned = sessions.filter((session) => streamOf.get(session) === undefined && session.withdrawn === undefined);
+  const announced = [...planned].map(([stream, description]): Announced => ({
+    stream,
+    planned: description,
+    sessions: sessions.filter((session) => streamOf.get(session) === stream),
+  }));
+  const unplanned = sessions.filter(
+    (session) => streamOf.get(session) === undefined && session.withdrawn === undefined,
+  );
   const gaps = new Gaps(sessions, announced, pace);
   const found = [
     ...announced.flatMap((each) => [...ofStream(each, heard, gaps)]),
     ...unplanned.map((session) => notPlanned(plan.site, session)),
   ];
-  return { found: diagnose(plan.site, found), summary: [...summary(heard, sessions, problem, streams.length - planned.size), ...gaps.tooShort(heard, announced)] };
+  return {
+    found: diagnose(plan.site, found),
+    summary: [...summary(heard, sessions, problem, streams.length - planned.size), ...gaps.tooShort(heard, announced)],
+  };
 }
 
 /** By the session's number, else its name, else where it is sent. */
@@ -75,7 +86,8 @@ class Gaps {
 
   constructor(sessions: readonly HeardSession[], announced: readonly Announced[], pace: Pace) {
     this.pace = pace;
-    for (const { on, withdrawn } of sessions) if (withdrawn === undefined) this.counts.set(on, (this.counts.get(on) ?? 0) + 1);
+    for (const { on, withdrawn } of sessions)
+      if (withdrawn === undefined) this.counts.set(on, (this.counts.get(on) ?? 0) + 1);
     const all = Math.max(sessions.length, announced.length);
     this.largest = this.allowed(baseInterval(all, Math.max(1024, ...sessions.map(({ size }) => size)), pace), 1);
   }
@@ -116,17 +128,32 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
   const live = sessions.filter(({ withdrawn }) => withdrawn === undefined);
   if (sessions.length === 0) {
     if (heard.span < gaps.enough) return;
-    yield { fault: faults.missing, at: headOf(item), about, message: `${name} was not announced in ${duration(Math.round(heard.span))}. Look whether the announcer runs, and knows of it.` };
+    yield {
+      fault: faults.missing,
+      at: headOf(item),
+      about,
+      message: `${name} was not announced in ${duration(Math.round(heard.span))}. Look whether the announcer runs, and knows of it.`,
+    };
     return;
   }
   const [first] = sessions;
   if (live.length === 0 && first !== undefined) {
     const when = Math.max(...sessions.map(({ withdrawn = 0 }) => withdrawn));
-    yield { fault: faults.withdrawn, at: headOf(item), about, message: `${name} was withdrawn by ${first.announcer} at ${instant(when)}, and not announced again. Start its announcer, or take it out.` };
+    yield {
+      fault: faults.withdrawn,
+      at: headOf(item),
+      about,
+      message: `${name} was withdrawn by ${first.announcer} at ${instant(when)}, and not announced again. Start its announcer, or take it out.`,
+    };
   }
   for (const session of live) {
     for (const { route, what } of differences(planned, session.description)) {
-      yield { fault: faults.otherwise, at: placeOf(item, route), about, message: `${name} is announced by ${session.announcer} with ${visible(what, 300)}.` };
+      yield {
+        fault: faults.otherwise,
+        at: placeOf(item, route),
+        about,
+        message: `${name} is announced by ${session.announcer} with ${visible(what, 300)}.`,
+      };
     }
     const own = groupOf(session.description);
     const right = own === undefined ? undefined : sapGroupFor(own);
@@ -138,7 +165,12 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
   }
   if (live.length > 1) {
     const who = live.map(({ announcer, description }) => `${visible(description.name, 60)} by ${announcer}`);
-    yield { fault: faults.twice, at: placeOf(item, ['group']), about, message: `${name} is announced ${live.length} times: ${list(who)}. End all but one.` };
+    yield {
+      fault: faults.twice,
+      at: placeOf(item, ['group']),
+      about,
+      message: `${name} is announced ${live.length} times: ${list(who)}. End all but one.`,
+    };
   }
 }
 
@@ -148,41 +180,67 @@ function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, ga
   const longest = Math.max(session.longest, (heard.last ?? 0) - session.last);
   const may = gaps.longest(session);
   if (longest > may) {
-    yield { fault: faults.rarely, at, about, message: `${name} was not announced for ${seconds(longest)}; it should be at least every ${seconds(may)}.` };
+    yield {
+      fault: faults.rarely,
+      at,
+      about,
+      message: `${name} was not announced for ${seconds(longest)}; it should be at least every ${seconds(may)}.`,
+    };
   }
   // Once may be an announcer that was started again.
   const [, shortest] = session.shortest;
   const must = gaps.shortest(session);
   if (shortest < must) {
-    yield { fault: faults.often, at, about, message: `${name} was announced after ${seconds(session.shortest[0])} and after ${seconds(shortest)}; it should be ${seconds(must)} at least.` };
+    yield {
+      fault: faults.often,
+      at,
+      about,
+      message: `${name} was announced after ${seconds(session.shortest[0])} and after ${seconds(shortest)}; it should be ${seconds(must)} at least.`,
+    };
   }
 }
 
 function notPlanned(site: Site, session: HeardSession): Found {
   const { description, announcer } = session;
   const [media] = description.media;
-  const to = media === undefined ? 'nowhere' : `${connectionOf(description, media)?.address ?? 'an unknown address'} port ${media.port}`;
+  const to =
+    media === undefined
+      ? 'nowhere'
+      : `${connectionOf(description, media)?.address ?? 'an unknown address'} port ${media.port}`;
   const name = visible(description.name, 100);
   return {
-    fault: faults.unplanned, at: placeOfSite(site), about: [name],
+    fault: faults.unplanned,
+    at: placeOfSite(site),
+    about: [name],
     message: `${name}, sent to ${visible(to, 100)}, is announced by ${announcer}, and no stream of the site is it. Add it, or end its announcement.`,
   };
 }
 
 /** What is of no item in particular stands at the head of the site. */
 function placeOfSite(site: Site): Place {
-  const item: Item | undefined = site.sections.site.find(({ key }) => key?.value === 'name') ?? site.sections.site[0] ?? site.streams[0]?.item ?? site.items[0];
+  const item: Item | undefined =
+    site.sections.site.find(({ key }) => key?.value === 'name') ??
+    site.sections.site[0] ??
+    site.streams[0]?.item ??
+    site.items[0];
   if (item === undefined) throw new Error('a site without items announces nothing');
   return headOf(item);
 }
 
-function summary(heard: Heard, sessions: readonly HeardSession[], problem: string | undefined, undescribed: number): string[] {
+function summary(
+  heard: Heard,
+  sessions: readonly HeardSession[],
+  problem: string | undefined,
+  undescribed: number,
+): string[] {
   const lines = [
     `${count(heard.packets, 'packet')} of announcements of ${count(sessions.length, 'session')} by ${count(new Set(sessions.map(({ announcer }) => announcer)).size, 'announcer')} in ${duration(Math.round(heard.span))}.`,
   ];
-  for (const [why, number] of heard.unread) lines.push(`${count(number, 'packet')} could not be read: ${visible(why, 200)}.`);
+  for (const [why, number] of heard.unread)
+    lines.push(`${count(number, 'packet')} could not be read: ${visible(why, 200)}.`);
   if (problem !== undefined) lines.push(`The capture was read as far as could be: ${problem}.`);
-  if (undescribed > 0) lines.push(`${count(undescribed, 'stream')} could not be compared: \`plumbline make sdp\` says why.`);
+  if (undescribed > 0)
+    lines.push(`${count(undescribed, 'stream')} could not be compared: \`plumbline make sdp\` says why.`);
   return lines;
 }
 

@@ -2,7 +2,13 @@
 
 import type { Route } from '../../text/syntax.ts';
 import { staticPayloadTypes } from '../../standards/rtp.ts';
-import { type MediaDescription, type SessionDescription, connectionOf, mappingOf, sourcesOf } from '../../standards/sdp.ts';
+import {
+  type MediaDescription,
+  type SessionDescription,
+  connectionOf,
+  mappingOf,
+  sourcesOf,
+} from '../../standards/sdp.ts';
 
 export interface Difference {
   /** The key of the stream that it is about. */
@@ -13,7 +19,12 @@ export interface Difference {
 
 export function differences(planned: SessionDescription, said: SessionDescription): readonly Difference[] {
   const found: Difference[] = [];
-  const add = (route: Route, name: string, is: string | number | undefined, should: string | number | undefined): void => {
+  const add = (
+    route: Route,
+    name: string,
+    is: string | number | undefined,
+    should: string | number | undefined,
+  ): void => {
     if (is !== should) found.push({ route, what: `${name} ${is ?? 'not said'} instead of ${should ?? 'none'}` });
   };
   const missing = planned.media.filter((media) => match(said, planned, media) === undefined);
@@ -28,7 +39,8 @@ export function differences(planned: SessionDescription, said: SessionDescriptio
     const [to, toOther] = [connectionOf(planned, media), connectionOf(said, other)];
     const first = media === planned.media[0];
     // What holds for all media is told once.
-    if (first || toOther?.address !== connectionOf(said, said.media[0] ?? other)?.address) add(['group'], 'group', toOther?.address, to?.address);
+    if (first || toOther?.address !== connectionOf(said, said.media[0] ?? other)?.address)
+      add(['group'], 'group', toOther?.address, to?.address);
     if (first) add(['ttl'], 'TTL', toOther?.ttl, to?.ttl);
     if (first || other.port - (said.media[0]?.port ?? 0) !== media.port - (planned.media[0]?.port ?? 0)) {
       add(['port'], first ? 'port' : `${media.medium} on port`, other.port, media.port);
@@ -37,13 +49,18 @@ export function differences(planned: SessionDescription, said: SessionDescriptio
     add([media.medium, 'codec'], `${media.medium}`, encoding(other), encoding(media));
     const [sources, ownSources] = [sourcesOf(said, other), sourcesOf(planned, media)];
     // Without a filter any source is taken, which is right too.
-    if (first && sources !== undefined && ownSources !== undefined) add(['source'], 'source', sources.join(' '), ownSources.join(' '));
+    if (first && sources !== undefined && ownSources !== undefined)
+      add(['source'], 'source', sources.join(' '), ownSources.join(' '));
   }
   return found;
 }
 
 /** The medium of the same kind at the same place among those of its kind. */
-function match(session: SessionDescription, own: SessionDescription, media: MediaDescription): MediaDescription | undefined {
+function match(
+  session: SessionDescription,
+  own: SessionDescription,
+  media: MediaDescription,
+): MediaDescription | undefined {
   const place = own.media.filter(({ medium }) => medium === media.medium).indexOf(media);
   return session.media.filter(({ medium }) => medium === media.medium)[place];
 }
@@ -52,6 +69,8 @@ function match(session: SessionDescription, own: SessionDescription, media: Medi
 function encoding(media: MediaDescription): string | undefined {
   const [format = ''] = media.formats;
   const known = staticPayloadTypes.find(({ number }) => String(number) === format);
-  const said = mappingOf(media, format) ?? (known === undefined ? undefined : `${known.name}/${known.clockRate}/${known.channels ?? 1}`);
+  const said =
+    mappingOf(media, format) ??
+    (known === undefined ? undefined : `${known.name}/${known.clockRate}/${known.channels ?? 1}`);
   return said?.toUpperCase().replace(/\/1$/, '');
 }

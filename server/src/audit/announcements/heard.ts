@@ -71,7 +71,10 @@ export class Heard {
     if (deletion) return this.withdraw(source, hash, payload, time);
     const description = readDescription(payload);
     if ('unreadable' in description) return this.notRead(`of one, ${description.unreadable}`);
-    this.announce({ announcer: source, on: datagram.destination, description, hash, size: datagram.payload.length }, time);
+    this.announce(
+      { announcer: source, on: datagram.destination, description, hash, size: datagram.payload.length },
+      time,
+    );
   }
 
   private announce(said: Pick<HeardSession, 'announcer' | 'on' | 'description' | 'hash' | 'size'>, time: number): void {
@@ -79,7 +82,14 @@ export class Heard {
     const known = this.sessions.get(key);
     if (known === undefined) {
       if (this.sessions.size === MOST_SESSIONS) return this.notRead(`there are more than ${MOST_SESSIONS} sessions`);
-      this.sessions.set(key, { ...said, count: 1, last: time, shortest: [Infinity, Infinity], longest: 0, withdrawn: undefined });
+      this.sessions.set(key, {
+        ...said,
+        count: 1,
+        last: time,
+        shortest: [Infinity, Infinity],
+        longest: 0,
+        withdrawn: undefined,
+      });
       return;
     }
     const gap = time - known.last;
@@ -96,7 +106,8 @@ export class Heard {
   private withdraw(announcer: string, hash: number, payload: string, time: number): void {
     for (const session of this.sessions.values()) {
       if (session.announcer !== announcer) continue;
-      if (session.hash === hash || payload.startsWith(`o=${originWords(session.description.origin)}`)) session.withdrawn = time;
+      if (session.hash === hash || payload.startsWith(`o=${originWords(session.description.origin)}`))
+        session.withdrawn = time;
     }
   }
 

@@ -6,10 +6,10 @@ import type { Options, Row } from './compare.ts';
 
 const WORDS: Readonly<Record<Row['verdict'], string>> = {
   'above-peak': '← above the peak',
-  above: '← more than planned',
-  below: '← less than planned',
-  agrees: '',
-  unknown: 'not known',
+  'above': '← more than planned',
+  'below': '← less than planned',
+  'agrees': '',
+  'unknown': 'not known',
 };
 
 export function tableOf(rows: readonly Row[], { over }: Options): string[] {

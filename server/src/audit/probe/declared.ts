@@ -16,7 +16,7 @@ export interface Declared {
 }
 
 const QUANTITIES = {
-  bitrate: 'bit-rate',
+  'bitrate': 'bit-rate',
   'peak-bitrate': 'bit-rate',
   'keyframe-interval': 'duration',
   'sample-rate': 'frequency',

@@ -64,7 +64,10 @@ export function courseOf(
   const typical = end - first < FEW ? undefined : median(first, end - 1, after);
   const otherLength =
     expected !== undefined && typical !== undefined && !someFit(first, end - 1, after, expected, rounding);
-  const held = otherLength && typical !== undefined ? { ...expected, ...around(typical, expected.most - expected.usual) } : expected;
+  const held =
+    otherLength && typical !== undefined
+      ? { ...expected, ...around(typical, expected.most - expected.usual) }
+      : expected;
   const fold =
     zone !== undefined && rows.pass(end - 1) === PASS.undecided ? foldOf(zone, rows.start(end - 1)) : undefined;
   // The later one of two that it can be.
@@ -210,7 +213,10 @@ class Scan {
     const whole = known === undefined ? time >= held.least - rounding : known >= held.least - rounding;
     // What a recorder read before it opened its first file is in it too.
     const backlog = before.isFirst ? held.backlog : 0;
-    const twice = known === undefined ? !whole && this.looksLonger(before.index, time + backlog, held) : known - time > rounding + backlog;
+    const twice =
+      known === undefined
+        ? !whole && this.looksLonger(before.index, time + backlog, held)
+        : known - time > rounding + backlog;
     if (twice) this.overlaps.add({ index: before.index, from: start, to: before.start + (known ?? held.usual) });
     else if (!whole && !before.isFirst)
       this.shorts.add({ index: before.index, from: before.start, to: before.start + length });

@@ -97,8 +97,7 @@ export function ofTime(looked: Looked): Found[] {
       fault: faults.empty,
       at: headOf(item),
       message:
-        `${count(emptyCount, 'file')} of ${name} ${emptyCount === 1 ? 'is' : 'are'} empty: ` +
-        `${empties.join(', ')}.`,
+        `${count(emptyCount, 'file')} of ${name} ${emptyCount === 1 ? 'is' : 'are'} empty: ` + `${empties.join(', ')}.`,
       about,
     });
   return [

@@ -38,7 +38,9 @@ Examples:
       const site = readSite(given.site);
       const heard = await (file === '-' ? heardIn(file, process.stdin) : heardIn(file));
       const pace = { bandwidth: given.bandwidth, leastInterval: given.atLeast };
-      const audited = await reading(file, () => Promise.resolve(auditAnnouncements(planOf(site.folder.site()), heard, heard.end(), pace)));
+      const audited = await reading(file, () =>
+        Promise.resolve(auditAnnouncements(planOf(site.folder.site()), heard, heard.end(), pace)),
+      );
       process.exitCode = print(site, audited, given);
     });
 }

@@ -81,7 +81,7 @@ function read(option: string, text: string, kind: QuantityKind): number {
 }
 
 const EXAMPLES: Partial<Record<QuantityKind, string>> = {
-  percentage: '10 %',
+  'percentage': '10 %',
   'bit-rate': '100 kb/s',
-  duration: '10 s',
+  'duration': '10 s',
 };

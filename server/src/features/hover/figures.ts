@@ -17,7 +17,8 @@ export function figuresAt(plan: Plan, item: Item, route: Route, part: 'key' | 'v
     case 'devices': {
       const device = site.deviceByName.get(item.name);
       if (device === undefined) return [];
-      if (key === 'ports' && typeof second === 'string' && route.length === 2 && part === 'key') return portKey(plan, device, second);
+      if (key === 'ports' && typeof second === 'string' && route.length === 2 && part === 'key')
+        return portKey(plan, device, second);
       const power = plan.power.find((source) => source.device === device);
       return key === 'poe-budget' && alone && power !== undefined ? [drawExplained(power)] : [];
     }
@@ -30,14 +31,19 @@ export function figuresAt(plan: Plan, item: Item, route: Route, part: 'key' | 'v
     case 'volumes': {
       const volume = site.volumeByName.get(item.name);
       const figures = volume === undefined ? undefined : storage.volumes[volume.index];
-      return figures !== undefined && alone && (key === 'capacity' || key === 'reserve' || key === 'redundancy' || key === 'disks') && part === 'key'
+      return figures !== undefined &&
+        alone &&
+        (key === 'capacity' || key === 'reserve' || key === 'redundancy' || key === 'disks') &&
+        part === 'key'
         ? [daysExplained(figures)]
         : [];
     }
     case 'recordings': {
       const recording = site.recordingByName.get(item.name);
       const figures = recording === undefined ? undefined : storage.recordings[recording.index];
-      return figures !== undefined && alone && (key === 'keep' || key === 'segment') && part === 'key' ? [recordingExplained(plan, figures)] : [];
+      return figures !== undefined && alone && (key === 'keep' || key === 'segment') && part === 'key'
+        ? [recordingExplained(plan, figures)]
+        : [];
     }
     default:
       return [];

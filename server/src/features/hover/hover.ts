@@ -34,7 +34,9 @@ export function hover(
     const markdown = header === undefined || !schemaFeatures ? '' : sectionText(header.section);
     return header === undefined || markdown === '' ? undefined : { at: header.at, markdown };
   }
-  const markdown = textsAt(checked, location, schemaFeatures).filter((text) => text !== '').join('\n\n');
+  const markdown = textsAt(checked, location, schemaFeatures)
+    .filter((text) => text !== '')
+    .join('\n\n');
   return markdown === '' ? undefined : { at: placeAt(location), markdown };
 }
 

@@ -15,7 +15,8 @@ export function keyText(item: Item, route: Route, part: 'key' | 'value', describ
   // A port's name, or an element of a list, is no key of the language.
   if (schema === undefined || (last === undefined && item.name === '')) return '';
   const name = typeof last === 'number' ? '' : String(last ?? item.name);
-  const parent = last === undefined ? sectionSchema(item.section) : schemaAt(item.section, item.name, route.slice(0, -1));
+  const parent =
+    last === undefined ? sectionSchema(item.section) : schemaAt(item.section, item.name, route.slice(0, -1));
   const isKey = parent?.properties !== undefined && Object.hasOwn(parent.properties, name);
   if (!described) return isKey && part === 'key' ? beyondDescription(schema).join('\n\n') : '';
   if (!isKey) return part === 'value' ? valueText(item, route, schema) : '';
@@ -67,6 +68,9 @@ function code(value: unknown): string {
 
 function flow(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flow).join(', ')}]`;
-  if (typeof value === 'object' && value !== null) return `{${Object.entries(value).map(([key, inner]) => `${key}: ${flow(inner)}`).join(', ')}}`;
+  if (typeof value === 'object' && value !== null)
+    return `{${Object.entries(value)
+      .map(([key, inner]) => `${key}: ${flow(inner)}`)
+      .join(', ')}}`;
   return String(value);
 }

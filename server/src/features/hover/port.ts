@@ -55,8 +55,16 @@ export function portKey(plan: Plan, device: Device, key: string): Explanation[] 
 
 /** The cables that run through a port of a patch panel. */
 function passing({ site }: Plan, port: Port): Explanation[] {
-  const cables = site.cables.filter(({ through }) => through.some(({ device, port: name }) => device === port.device.name && name === port.name));
+  const cables = site.cables.filter(({ through }) =>
+    through.some(({ device, port: name }) => device === port.device.name && name === port.name),
+  );
   return cables.length === 0
     ? []
-    : [{ title: portName(port), columns: [], lines: cables.map(({ name, type }) => ({ label: name, cells: [type ?? 'cable'] })) }];
+    : [
+        {
+          title: portName(port),
+          columns: [],
+          lines: cables.map(({ name, type }) => ({ label: name, cells: [type ?? 'cable'] })),
+        },
+      ];
 }

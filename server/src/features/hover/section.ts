@@ -6,7 +6,10 @@ import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { type SectionName, sectionOf } from '../../site/shape.ts';
 import { keyText } from '../../text/syntax.ts';
 
-export function sectionAt(file: SiteText, offset: number): { readonly section: SectionName; readonly at: Place } | undefined {
+export function sectionAt(
+  file: SiteText,
+  offset: number,
+): { readonly section: SectionName; readonly at: Place } | undefined {
   for (const { section, start, end } of file.cut.headers) {
     if (offset < start || offset > end) continue;
     const known = sectionOf(section);

@@ -25,11 +25,18 @@ export function thing(plan: Plan, section: ThingSection, name: string): string[]
     }
     case 'devices': {
       const device = site.deviceByName.get(name);
-      return device === undefined ? [] : [...told(device.item, deviceExplained(plan, device)), ...spare(device.kind === 'camera' ? deviceHeadroom(plan, device) : undefined)];
+      return device === undefined
+        ? []
+        : [
+            ...told(device.item, deviceExplained(plan, device)),
+            ...spare(device.kind === 'camera' ? deviceHeadroom(plan, device) : undefined),
+          ];
     }
     case 'streams': {
       const stream = site.streamByName.get(name);
-      return stream === undefined ? [] : [...told(stream.item, streamExplained(plan, stream)), ...spare(streamHeadroom(plan, stream))];
+      return stream === undefined
+        ? []
+        : [...told(stream.item, streamExplained(plan, stream)), ...spare(streamHeadroom(plan, stream))];
     }
     case 'volumes': {
       const volume = site.volumeByName.get(name);
@@ -39,7 +46,9 @@ export function thing(plan: Plan, section: ThingSection, name: string): string[]
     case 'recordings': {
       const recording = site.recordingByName.get(name);
       const figures = recording === undefined ? undefined : storage.recordings[recording.index];
-      return recording === undefined || figures === undefined ? [] : told(recording.item, [recordingExplained(plan, figures)]);
+      return recording === undefined || figures === undefined
+        ? []
+        : told(recording.item, [recordingExplained(plan, figures)]);
     }
   }
 }
@@ -60,5 +69,7 @@ function spare(headroom: Headroom | undefined): string[] {
 /** What the item says of itself for people to read. */
 function descriptionOf({ data }: Item): string[] {
   if (typeof data !== 'object' || data === null || Array.isArray(data)) return [];
-  return [data['description'], data['location']].flatMap((text) => (typeof text === 'string' && text !== '' ? [escaped(text)] : []));
+  return [data['description'], data['location']].flatMap((text) =>
+    typeof text === 'string' && text !== '' ? [escaped(text)] : [],
+  );
 }

@@ -21,8 +21,7 @@ export const FIX_ALL = `${CodeActionKind.SourceFixAll}.plumbline`;
 
 /** What of an action is worked out when it is chosen: fixes of a sort, or a refactoring by its title and place. */
 type Later = { readonly uri: string } & (
-  | { readonly wanted: Wanted }
-  | { readonly title: string; readonly at: Position }
+  { readonly wanted: Wanted } | { readonly title: string; readonly at: Position }
 );
 
 export const codeActionHandler: Handler = {

@@ -9,9 +9,7 @@ export const hoverHandler: Handler = {
       const asked = await session.asked(textDocument.uri);
       const { schemaFeatures } = session.settings;
       const found =
-        asked === undefined
-          ? undefined
-          : hover(asked.checked, asked.file, asked.offset(position), { schemaFeatures });
+        asked === undefined ? undefined : hover(asked.checked, asked.file, asked.offset(position), { schemaFeatures });
       return asked === undefined || found === undefined
         ? null
         : { contents: { kind: 'markdown', value: found.markdown }, range: asked.convert.range(found.at) };

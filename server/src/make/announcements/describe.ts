@@ -7,7 +7,13 @@ import { aacLevel, audioSpecificConfig } from '../../standards/aac.ts';
 import { fnv1a, folded } from '../../standards/fnv.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import type { PayloadType } from '../../standards/rtp.ts';
-import { type Attribute, type Connection, type MediaDescription, type SessionDescription, writeDescription } from '../../standards/sdp.ts';
+import {
+  type Attribute,
+  type Connection,
+  type MediaDescription,
+  type SessionDescription,
+  writeDescription,
+} from '../../standards/sdp.ts';
 import { headerBytes } from '../../network/rates.ts';
 import { visible } from '../../text/visible.ts';
 import { type Session, sessionsOf } from '../media/session.ts';
@@ -27,7 +33,10 @@ export function describable({ transport }: Stream): boolean {
  * The version stands for the content: the same site gives the same bytes, and another content another version. To be
  * higher than before, as RFC 8866 §5.2 asks, takes a memory or a clock; whoever announces has one and raises it.
  */
-export function describe(plan: Plan, stream: Stream): { readonly description: SessionDescription } | { readonly refused: Refusal } {
+export function describe(
+  plan: Plan,
+  stream: Stream,
+): { readonly description: SessionDescription } | { readonly refused: Refusal } {
   const connection = connectionTo(plan, stream);
   if ('message' in connection) return { refused: connection };
   const media = mediaOf(plan, stream);
@@ -46,7 +55,10 @@ export function describe(plan: Plan, stream: Stream): { readonly description: Se
     ...(information === undefined ? {} : { information }),
     connection,
     attributes: [
-      { name: 'tool', value: `plumbline make sdp ${stream.name}, of the site ${visible(plan.site.name ?? 'without a name', 60)}` },
+      {
+        name: 'tool',
+        value: `plumbline make sdp ${stream.name}, of the site ${visible(plan.site.name ?? 'without a name', 60)}`,
+      },
       ...(source === undefined ? [] : [sourceFilter(connection, source)]),
       { name: 'recvonly' },
     ],
@@ -77,10 +89,17 @@ function sourceFilter({ address }: Connection, source: number): Attribute {
 /** The group, or the one receiver. */
 function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
   const { item, name, group, ttl, port } = stream;
-  if (port === undefined) return { at: headOf(item), message: `${name} has no port yet, so nobody can be told where to listen. Say its port.` };
+  if (port === undefined)
+    return {
+      at: headOf(item),
+      message: `${name} has no port yet, so nobody can be told where to listen. Say its port.`,
+    };
   if (group !== undefined) {
     if (isMulticast(group)) return { address: formatAddress(group), ttl };
-    return { at: placeOf(item, ['group']), message: `${name} is sent to ${formatAddress(group)}, which is no multicast group. Take one of 239.255.0.0/16.` };
+    return {
+      at: placeOf(item, ['group']),
+      message: `${name} is sent to ${formatAddress(group)}, which is no multicast group. Take one of 239.255.0.0/16.`,
+    };
   }
   const [receiver, ...others] = stream.receivers;
   if (receiver === undefined || others.length > 0) {
@@ -92,7 +111,10 @@ function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
   const own = device === undefined ? [] : plan.network.interfaces.of(device);
   const address = (own.find(({ network }) => networks.includes(network)) ?? own[0])?.address;
   if (address !== undefined) return { address: formatAddress(address) };
-  return { at: placeOf(item, ['receivers']), message: `${name} is sent to ${receiver}, whose address the site does not say. Say it, or give the stream a group.` };
+  return {
+    at: placeOf(item, ['receivers']),
+    message: `${name} is sent to ${receiver}, whose address the site does not say. Say it, or give the stream a group.`,
+  };
 }
 
 function mediaOf(plan: Plan, stream: Stream): readonly MediaDescription[] | Refusal {
@@ -101,13 +123,20 @@ function mediaOf(plan: Plan, stream: Stream): readonly MediaDescription[] | Refu
   if (transport === 'ts-udp') {
     // RFC 8866 §5.14 knows media straight in UDP, but nobody has said how a transport stream is told of there: FFmpeg
     // takes the number that RTP has for it, and nothing else.
-    return [{
-      medium: 'video', port, protocol: 'udp', formats: ['33'], ...bandwidth(plan, stream, 'transport stream'),
-      attributes: [{ name: 'rtpmap', value: '33 MP2T/90000' }],
-    }];
+    return [
+      {
+        medium: 'video',
+        port,
+        protocol: 'udp',
+        formats: ['33'],
+        ...bandwidth(plan, stream, 'transport stream'),
+        attributes: [{ name: 'rtpmap', value: '33 MP2T/90000' }],
+      },
+    ];
   }
   const sessions = sessionsOf(stream, media);
-  if (sessions.length === 0) return { at: headOf(item), message: `${name} has neither video nor audio to describe. Say what it consists of.` };
+  if (sessions.length === 0)
+    return { at: headOf(item), message: `${name} has neither video nor audio to describe. Say what it consists of.` };
   const described: MediaDescription[] = [];
   for (const session of sessions) {
     const { payload } = session;
@@ -119,13 +148,20 @@ function mediaOf(plan: Plan, stream: Stream): readonly MediaDescription[] | Refu
 }
 
 function noCodec({ item, name }: Stream, { medium }: Session): Refusal {
-  return { at: placeOf(item, [medium]), message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say it.` };
+  return {
+    at: placeOf(item, [medium]),
+    message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say it.`,
+  };
 }
 
 /** JPEG in RTP counts pixels in eights, in a byte (RFC 2435 §3.1.5, §3.1.6, from memory). */
 const LARGEST_JPEG = 255 * 8;
 
-function indescribable({ item, name }: Stream, { video, audio }: Media, { name: encoding }: PayloadType): Refusal | undefined {
+function indescribable(
+  { item, name }: Stream,
+  { video, audio }: Media,
+  { name: encoding }: PayloadType,
+): Refusal | undefined {
   if (encoding === 'JPEG' && Math.max(video?.width ?? 0, video?.height ?? 0) > LARGEST_JPEG) {
     const message = `${name} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ${LARGEST_JPEG}x${LARGEST_JPEG}. Take H.264, or a smaller picture.`;
     return { at: placeOf(item, ['video', 'size']), message };
@@ -134,15 +170,27 @@ function indescribable({ item, name }: Stream, { video, audio }: Media, { name: 
   const at = placeOf(item, ['audio']);
   const { sampleRate, channels } = audio ?? {};
   if (sampleRate === undefined || channels === undefined) {
-    return { at, message: `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, without which it cannot be decoded. Say both.` };
+    return {
+      at,
+      message: `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, without which it cannot be decoded. Say both.`,
+    };
   }
   if (encoding === 'MPEG4-GENERIC' && audioSpecificConfig(sampleRate, channels) === undefined) {
-    return { at, message: `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or another usual rate, and 1 to 6 or 8 channels.` };
+    return {
+      at,
+      message: `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or another usual rate, and 1 to 6 or 8 channels.`,
+    };
   }
   return undefined;
 }
 
-function mediaDescription(plan: Plan, stream: Stream, media: Media, session: Session, payload: PayloadType): MediaDescription {
+function mediaDescription(
+  plan: Plan,
+  stream: Stream,
+  media: Media,
+  session: Session,
+  payload: PayloadType,
+): MediaDescription {
   const { medium, port, rtcp } = session;
   const transportStream = stream.transport === 'ts-rtp';
   const parameters = transportStream ? undefined : formatParameters(media, payload);

@@ -22,7 +22,11 @@ export const playlist: Output = {
   summary: 'the streams that a screen or a computer receives, as a playlist in an open format',
   subjects: (plan) => viewers(plan).map(({ name }) => name),
   make(plan, subject) {
-    return together(viewers(plan).filter(({ name }) => subject === undefined || name === subject).map((viewer) => playlistOf(plan, viewer)));
+    return together(
+      viewers(plan)
+        .filter(({ name }) => subject === undefined || name === subject)
+        .map((viewer) => playlistOf(plan, viewer)),
+    );
   },
 };
 
@@ -64,7 +68,10 @@ function playlistOf(plan: Plan, viewer: Device): Made {
     '  </trackList>',
     '</playlist>',
   ];
-  const notes = described.length === 0 ? [] : ['playlist: the .sdp files that it names are made by `make sdp`, and belong beside it.'];
+  const notes =
+    described.length === 0
+      ? []
+      : ['playlist: the .sdp files that it names are made by `make sdp`, and belong beside it.'];
   return { files: [{ path: `${viewer.name}.xspf`, text: `${lines.join('\n')}\n` }], refused, notes };
 }
 
@@ -77,7 +84,10 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
   if (transport === 'rtp') return refusedName(item) ?? `${name}.sdp`;
   if (transport === 'rtsp') return rtspAddress(plan, viewer, stream);
   if (transport === undefined || port === undefined) {
-    return { at: headOf(item), message: `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. Say it.` };
+    return {
+      at: headOf(item),
+      message: `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. Say it.`,
+    };
   }
   const scheme = transport === 'ts-rtp' ? 'rtp' : 'udp';
   // The address before which nobody stands is one to listen on; without a group that is any of the viewer's own.
@@ -87,17 +97,28 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
 function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, path }: Stream): string | Refusal {
   const device = source === undefined ? undefined : plan.site.deviceByName.get(source);
   const own = device === undefined ? [] : plan.network.interfaces.of(device);
-  const at = own.find(({ network }) => plan.network.interfaces.in(viewer, network) !== undefined) ?? own.find(({ address }) => address !== undefined);
+  const at =
+    own.find(({ network }) => plan.network.interfaces.in(viewer, network) !== undefined) ??
+    own.find(({ address }) => address !== undefined);
   if (at?.address === undefined) {
-    return { at: placeOf(item, ['source']), message: `${name} is asked for at ${source}, whose address the site does not say. Say it.` };
+    return {
+      at: placeOf(item, ['source']),
+      message: `${name} is asked for at ${source}, whose address the site does not say. Say it.`,
+    };
   }
   const encoded = encodedPath(path ?? '');
-  if (encoded === undefined) return { at: placeOf(item, ['path']), message: `The path of ${name} has half a character in it and makes no address.` };
+  if (encoded === undefined)
+    return {
+      at: placeOf(item, ['path']),
+      message: `The path of ${name} has half a character in it and makes no address.`,
+    };
   return `rtsp://${formatAddress(at.address)}${port === undefined || port === RTSP_PORT ? '' : `:${port}`}${encoded}`;
 }
 
 /** As a URI has it (RFC 3986 §2.1); a per cent sign is taken for one that encodes already. */
 function encodedPath(path: string): string | undefined {
   if (/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/.test(path)) return undefined;
-  return encodeURI(path).replace(/%25(?=[0-9A-Fa-f]{2})/g, '%').replace(/[[\]']/g, (mark) => `%${mark.charCodeAt(0).toString(16).toUpperCase()}`);
+  return encodeURI(path)
+    .replace(/%25(?=[0-9A-Fa-f]{2})/g, '%')
+    .replace(/[[\]']/g, (mark) => `%${mark.charCodeAt(0).toString(16).toUpperCase()}`);
 }

@@ -13,7 +13,9 @@ export const sdp: Output = {
   summary: 'a file for each multicast or RTP stream that tells a player or a recorder how to take it',
   subjects: (plan) => plan.site.streams.filter(describable).map(({ name }) => name),
   make(plan, subject) {
-    const streams = plan.site.streams.filter((stream) => describable(stream) && (subject === undefined || stream.name === subject));
+    const streams = plan.site.streams.filter(
+      (stream) => describable(stream) && (subject === undefined || stream.name === subject),
+    );
     const made = together(streams.map((stream) => descriptionFile(plan, stream, '')));
     return { ...made, notes: made.files.length === 0 ? [] : NOTES };
   },
@@ -29,5 +31,9 @@ export function descriptionFile(plan: Plan, stream: Stream, folder: string): Mad
   if (refusedBy !== undefined) return { files: [], refused: [refusedBy], notes: [] };
   const made = describe(plan, stream);
   if ('refused' in made) return { files: [], refused: [made.refused], notes: [] };
-  return { files: [{ path: `${folder}${stream.name}.sdp`, text: writeDescription(made.description) }], refused: [], notes: [] };
+  return {
+    files: [{ path: `${folder}${stream.name}.sdp`, text: writeDescription(made.description) }],
+    refused: [],
+    notes: [],
+  };
 }

@@ -21,7 +21,9 @@ export const announcements: Output = {
   summary: 'systemd units by which a server announces multicast streams, so that players and recorders list them',
   subjects: (plan) => [...new Set(announcers(plan).map(({ at }) => at.device.name))].sort(),
   make(plan, subject) {
-    const made = announcers(plan).filter(({ at }) => subject === undefined || at.device.name === subject).map((announcer) => unitOf(plan, announcer));
+    const made = announcers(plan)
+      .filter(({ at }) => subject === undefined || at.device.name === subject)
+      .map((announcer) => unitOf(plan, announcer));
     const silent = subject === undefined ? unannounced(plan) : [];
     const note = `announcements: nobody announces ${few(silent.map(({ name }) => name))}: no server is in the network that they are sent into.`;
     return together([...made, { files: [], refused: [], notes: silent.length === 0 ? [] : [note] }]);
@@ -51,7 +53,9 @@ function unannounced(plan: Plan): readonly Stream[] {
 }
 
 function multicastStreams({ site }: Plan): readonly Stream[] {
-  return site.streams.filter((stream) => describable(stream) && stream.group !== undefined && isMulticast(stream.group));
+  return site.streams.filter(
+    (stream) => describable(stream) && stream.group !== undefined && isMulticast(stream.group),
+  );
 }
 
 function announcerOf(plan: Plan, stream: Stream): Interface | undefined {
@@ -78,11 +82,25 @@ function unitOf(plan: Plan, { at, streams }: Announcing): Made {
   const unit = `plumbline-announce-${address}.service`;
   const announceable = streams.filter(({ group }) => sapGroupFor(group ?? 0) !== undefined);
   const refused = streams.filter((stream) => !announceable.includes(stream)).map(noScope);
-  const descriptions = together([...announceable.map((stream) => descriptionFile(plan, stream, `${device.name}/${folder}/`)), { files: [], refused, notes: [] }]);
+  const descriptions = together([
+    ...announceable.map((stream) => descriptionFile(plan, stream, `${device.name}/${folder}/`)),
+    { files: [], refused, notes: [] },
+  ]);
   if (descriptions.files.length === 0) return descriptions;
-  const text = unitText(`Announces ${few(announceable.map(({ name }) => name))} of ${plan.site.name ?? 'a site without a name'}`);
+  const text = unitText(
+    `Announces ${few(announceable.map(({ name }) => name))} of ${plan.site.name ?? 'a site without a name'}`,
+  );
   return together([
-    { files: [{ path: `${device.name}/${unit}`, text: unitFile(header(plan.site, `make announcements ${device.name}`), text, address, folder) }], refused: [], notes: [] },
+    {
+      files: [
+        {
+          path: `${device.name}/${unit}`,
+          text: unitFile(header(plan.site, `make announcements ${device.name}`), text, address, folder),
+        },
+      ],
+      refused: [],
+      notes: [],
+    },
     descriptions,
     { files: [], refused: [], notes: [whereTo(device, folder, unit)] },
   ]);

@@ -28,10 +28,20 @@ export function takes(carrier: Carrier, medium: 'video' | 'audio', codec: string
 
 /** In words, for a refusal. */
 export const CARRIER_NAMES: Readonly<Record<Carrier, string>> = {
-  rtp: 'RTP', mpegts: 'a transport stream', mp4: 'an .mp4 file', matroska: 'an .mkv file',
+  rtp: 'RTP',
+  mpegts: 'a transport stream',
+  mp4: 'an .mp4 file',
+  matroska: 'an .mkv file',
 };
 
 /** The encoder of a codec of sound, by FFmpeg's name. */
 export const ENCODERS: Readonly<Record<string, string>> = {
-  pcma: 'pcm_alaw', pcmu: 'pcm_mulaw', g722: 'g722', aac: 'aac', opus: 'libopus', mp2: 'mp2', ac3: 'ac3', l16: 'pcm_s16be',
+  pcma: 'pcm_alaw',
+  pcmu: 'pcm_mulaw',
+  g722: 'g722',
+  aac: 'aac',
+  opus: 'libopus',
+  mp2: 'mp2',
+  ac3: 'ac3',
+  l16: 'pcm_s16be',
 };

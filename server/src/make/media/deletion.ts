@@ -20,7 +20,15 @@ export const deletion: Output = {
   subjects: (plan) => [...new Set(recordings(plan).map(({ host }) => host.name))].sort(),
   make(plan, subject) {
     const all = recordings(plan).filter(({ host }) => subject === undefined || host.name === subject);
-    return together([...new Set(all.map(({ host }) => host))].map((host) => deletionOn(plan, host, all.filter((each) => each.host === host))));
+    return together(
+      [...new Set(all.map(({ host }) => host))].map((host) =>
+        deletionOn(
+          plan,
+          host,
+          all.filter((each) => each.host === host),
+        ),
+      ),
+    );
   },
 };
 
@@ -55,8 +63,16 @@ function deletionOn(plan: Plan, host: Device, all: readonly Recorded[]): Made {
     if ('message' in found) refused.push(found);
     else deletions.push(found);
   }
-  const made = [...new Set(deletions.map(({ root }) => root))].map((root) => deletionIn(plan, host, deletions.filter((each) => each.root === root)));
-  const untold = all.filter(({ recording }) => recording.keep === undefined).map(({ recording }) => `deletion: nothing of ${recording.name} is deleted, as it says no \`keep\`.`);
+  const made = [...new Set(deletions.map(({ root }) => root))].map((root) =>
+    deletionIn(
+      plan,
+      host,
+      deletions.filter((each) => each.root === root),
+    ),
+  );
+  const untold = all
+    .filter(({ recording }) => recording.keep === undefined)
+    .map(({ recording }) => `deletion: nothing of ${recording.name} is deleted, as it says no \`keep\`.`);
   return together([{ files: [], refused, notes: untold }, ...made]);
 }
 
@@ -67,7 +83,11 @@ function deletionIn(plan: Plan, host: Device, here: readonly Deletion[]): Made {
   const unnamed = refusedName(volume.item);
   if (unnamed !== undefined) return refusal(unnamed);
   const path = unitPath(root);
-  const lines = [[MKDIR, '--parents', '--', ...starts(root, here)], findFiles(root, here), ...findFolders(root, here)].map(unitCommand);
+  const lines = [
+    [MKDIR, '--parents', '--', ...starts(root, here)],
+    findFiles(root, here),
+    ...findFolders(root, here),
+  ].map(unitCommand);
   if (path === undefined || lines.includes(undefined)) return refusal(unwritable(volume));
   const command = `make deletion ${host.name}`;
   const unit = `plumbline-deletion-${volume.name}`;
@@ -76,15 +96,34 @@ function deletionIn(plan: Plan, host: Device, here: readonly Deletion[]): Made {
     description: `Deletes recordings in ${visible(root, 100)} whose time is over`,
     unit: ['Wants=time-sync.target', 'After=time-sync.target', `RequiresMountsFor=${path}`],
     service: [
-      'Type=oneshot', 'User=plumbline', 'Group=plumbline', 'UMask=0027', 'Environment=LC_ALL=C', 'Nice=10', 'IOSchedulingClass=idle',
+      'Type=oneshot',
+      'User=plumbline',
+      'Group=plumbline',
+      'UMask=0027',
+      'Environment=LC_ALL=C',
+      'Nice=10',
+      'IOSchedulingClass=idle',
       '# The age of a file is the time since it was last written to. Only files called as their recording says are deleted,',
       '# no link is followed, and no other file system entered.',
-      ...lines.map((line) => `ExecStart=${line ?? ''}`), `ReadWritePaths=${path}`,
+      ...lines.map((line) => `ExecStart=${line ?? ''}`),
+      `ReadWritePaths=${path}`,
     ],
     install: [],
   });
-  const timer = timerFile(plan.site, command, `Looks every quarter of an hour for recordings in ${visible(root, 100)} whose time is over`, CALENDAR);
-  return { files: [{ path: `${host.name}/${unit}.service`, text }, { path: `${host.name}/${unit}.timer`, text: timer }], refused: [], notes: notesFor(host) };
+  const timer = timerFile(
+    plan.site,
+    command,
+    `Looks every quarter of an hour for recordings in ${visible(root, 100)} whose time is over`,
+    CALENDAR,
+  );
+  return {
+    files: [
+      { path: `${host.name}/${unit}.service`, text },
+      { path: `${host.name}/${unit}.timer`, text: timer },
+    ],
+    refused: [],
+    notes: notesFor(host),
+  };
 }
 
 function notesFor({ name }: Device): readonly string[] {
@@ -120,13 +159,24 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
   const atLeast = Math.max(0, ...policies.map((policy) => policy.atLeast ?? 0));
   const atMost = Math.min(Infinity, ...policies.map((policy) => policy.atMost ?? Infinity));
   const at: Place = placeOf(item, ['keep']);
-  if (keep < atLeast) return { at, message: `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is deleted before one of them is corrected.` };
-  if (keep > atMost) return { at, message: `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is deleted before one of them is corrected.` };
+  if (keep < atLeast)
+    return {
+      at,
+      message: `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is deleted before one of them is corrected.`,
+    };
+  if (keep > atMost)
+    return {
+      at,
+      message: `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is deleted before one of them is corrected.`,
+    };
   // A file is cut at the keyframe after its length; one more length is more than any.
   const latest = atMost - 2 * segment - EVERY;
   if (keep <= latest) return keep;
   if (latest >= atLeast && latest > 0) return latest;
-  return { at, message: `Policy asks for ${duration(atLeast)} of ${name} at least and allows ${duration(atMost)} at most: files of ${duration(segment)}, looked at every ${duration(EVERY)}, cannot be deleted between. Leave more room.` };
+  return {
+    at,
+    message: `Policy asks for ${duration(atLeast)} of ${name} at least and allows ${duration(atMost)} at most: files of ${duration(segment)}, looked at every ${duration(EVERY)}, cannot be deleted between. Leave more room.`,
+  };
 }
 
 /** A folder that is a link is not gone into; the volume itself may be one, and the slash makes find follow it. */
@@ -137,7 +187,9 @@ function start(root: string, { fixed }: Deletion): string {
 /** The outermost folders that hold all: none is looked through twice. */
 function starts(root: string, here: readonly Deletion[]): string[] {
   const all = [...new Set(here.map((each) => start(root, each)))].sort();
-  return all.filter((path) => !all.some((other) => path !== other && path.startsWith(other.endsWith('/') ? other : `${other}/`)));
+  return all.filter(
+    (path) => !all.some((other) => path !== other && path.startsWith(other.endsWith('/') ? other : `${other}/`)),
+  );
 }
 
 const FIND = '/usr/bin/find';
@@ -145,8 +197,27 @@ const FIND = '/usr/bin/find';
 const MKDIR = '/usr/bin/mkdir';
 
 function findFiles(root: string, here: readonly Deletion[]): readonly string[] {
-  const tests = here.flatMap(({ file, minutes }, index) => [...(index === 0 ? [] : ['-o']), '-regex', file, '-mmin', `+${minutes}`]);
-  return [FIND, ...starts(root, here), '-ignore_readdir_race', '-xdev', '-type', 'f', '-regextype', 'posix-extended', '(', ...tests, ')', '-delete'];
+  const tests = here.flatMap(({ file, minutes }, index) => [
+    ...(index === 0 ? [] : ['-o']),
+    '-regex',
+    file,
+    '-mmin',
+    `+${minutes}`,
+  ]);
+  return [
+    FIND,
+    ...starts(root, here),
+    '-ignore_readdir_race',
+    '-xdev',
+    '-type',
+    'f',
+    '-regextype',
+    'posix-extended',
+    '(',
+    ...tests,
+    ')',
+    '-delete',
+  ];
 }
 
 function findFolders(root: string, here: readonly Deletion[]): readonly (readonly string[])[] {
@@ -154,5 +225,25 @@ function findFolders(root: string, here: readonly Deletion[]): readonly (readonl
   if (folders.length === 0) return [];
   const dated = here.filter((each) => each.folders.length > 0);
   const tests = folders.flatMap((folder, index) => [...(index === 0 ? [] : ['-o']), '-regex', folder]);
-  return [[FIND, ...starts(root, dated), '-ignore_readdir_race', '-mindepth', '1', '-xdev', '-type', 'd', '-mmin', `+${EMPTY_FOR}`, '-empty', '-regextype', 'posix-extended', '(', ...tests, ')', '-delete']];
+  return [
+    [
+      FIND,
+      ...starts(root, dated),
+      '-ignore_readdir_race',
+      '-mindepth',
+      '1',
+      '-xdev',
+      '-type',
+      'd',
+      '-mmin',
+      `+${EMPTY_FOR}`,
+      '-empty',
+      '-regextype',
+      'posix-extended',
+      '(',
+      ...tests,
+      ')',
+      '-delete',
+    ],
+  ];
 }

@@ -27,8 +27,24 @@ export function amongOthers({ media, format, options, to }: Destination, packets
   const told = options.map(([name, value]) => `${name}=${value.replace(/[\\':]/g, '\\$&')}`).join(':');
   return [
     ...media,
-    '-f', 'fifo', '-fifo_format', format, '-format_opts', told, '-queue_size', String(packets), '-drop_pkts_on_overflow', '1',
-    '-attempt_recovery', '1', '-recover_any_error', '1', '-recovery_wait_time', String(TRIED_AGAIN), '-restart_with_keyframe', '1',
+    '-f',
+    'fifo',
+    '-fifo_format',
+    format,
+    '-format_opts',
+    told,
+    '-queue_size',
+    String(packets),
+    '-drop_pkts_on_overflow',
+    '1',
+    '-attempt_recovery',
+    '1',
+    '-recover_any_error',
+    '1',
+    '-recovery_wait_time',
+    String(TRIED_AGAIN),
+    '-restart_with_keyframe',
+    '1',
     to,
   ];
 }

@@ -20,10 +20,12 @@ export function isDated({ names }: Store): boolean {
 
 /** Those of all recordings of a host, whichever of them is asked for: there is one timer. */
 export function foldersOn(plan: Plan, host: Device): readonly MadeFile[] {
-  const all = recordings(plan).filter((each) => each.host === host).flatMap(({ recording, volume }) => {
-    const names = namePattern(recording, volume);
-    return 'message' in names || names.folder === '' || unitPath(names.volume) === undefined ? [] : [names];
-  });
+  const all = recordings(plan)
+    .filter((each) => each.host === host)
+    .flatMap(({ recording, volume }) => {
+      const names = namePattern(recording, volume);
+      return 'message' in names || names.folder === '' || unitPath(names.volume) === undefined ? [] : [names];
+    });
   const folders = new Map(all.map(({ volume, folder }) => [JSON.stringify([volume, folder]), [volume, folder]]));
   const exec = unitCommand([MAKE_FOLDERS, ...[...folders.values()].flat()]);
   if (folders.size === 0 || exec === undefined || refusedName(host.item) !== undefined) return [];
@@ -34,12 +36,22 @@ export function foldersOn(plan: Plan, host: Device): readonly MadeFile[] {
     description: 'Makes the folders that recordings are written to today and tomorrow',
     // What one disk lacks, the others do not suffer.
     unit: [...rather([...new Set(roots.flatMap(mountUnits))]), NEVER_GIVES_UP],
-    service: ['Type=oneshot', 'User=plumbline', 'Group=plumbline', ...zoneLines(plan), `ExecStart=${exec}`, ...roots.map((root) => `ReadWritePaths=${unitPath(root, '-') ?? ''}`)],
+    service: [
+      'Type=oneshot',
+      'User=plumbline',
+      'Group=plumbline',
+      ...zoneLines(plan),
+      `ExecStart=${exec}`,
+      ...roots.map((root) => `ReadWritePaths=${unitPath(root, '-') ?? ''}`),
+    ],
     install: begunBy(roots),
   });
   return [
     { path: `${host.name}/${FOLDERS}`, text },
-    { path: `${host.name}/plumbline-folders.timer`, text: timerFile(plan.site, command, 'Makes folders for recordings every hour', 'hourly') },
+    {
+      path: `${host.name}/plumbline-folders.timer`,
+      text: timerFile(plan.site, command, 'Makes folders for recordings every hour', 'hourly'),
+    },
     makeFoldersFile(host.name),
   ];
 }

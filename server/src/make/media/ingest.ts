@@ -16,7 +16,19 @@ import { alone, amongOthers } from './destination.ts';
 import { FOLDERS, isDated } from './folders.ts';
 import { probedSeconds, pullOf } from './pull.ts';
 import { MAKE_FOLDERS, makeFoldersFile } from './scripts.ts';
-import { AFTER_NETWORK, ALWAYS, ENDS_IN_ORDER, NEVER_GIVES_UP, WITHOUT_DESCRIPTION, begunBy, rather, serviceFile, whereTo, zoneLines, zoneNotes } from './service.ts';
+import {
+  AFTER_NETWORK,
+  ALWAYS,
+  ENDS_IN_ORDER,
+  NEVER_GIVES_UP,
+  WITHOUT_DESCRIPTION,
+  begunBy,
+  rather,
+  serviceFile,
+  whereTo,
+  zoneLines,
+  zoneNotes,
+} from './service.ts';
 
 /** At least one of them, all on one host and of one stream; those that send come before those that record. */
 export type Ingest = readonly [Consumer, ...Consumer[]];
@@ -27,7 +39,11 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
   const pull = pullOf(plan, takes, host);
   if ('message' in pull) return refusal(pull);
   const command = unitCommand([...pull.command, ...outputs(plan, ingest)]);
-  if (command === undefined) return refusal({ at: headOf(takes.item), message: `${takes.name} cannot be written into a unit. Take the control characters out of what it says.` });
+  if (command === undefined)
+    return refusal({
+      at: headOf(takes.item),
+      message: `${takes.name} cannot be written into a unit. Take the control characters out of what it says.`,
+    });
   const stores = ingest.flatMap(({ store }) => store ?? []);
   const { before, first, writable, begun } = ingest.length > 1 ? independent(ingest) : dependent(ingest);
   const text = serviceFile(plan.site, {
@@ -47,7 +63,11 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
     ],
     install: ['WantedBy=multi-user.target', ...begun],
   });
-  const files: MadeFile[] = [{ path: `${host.name}/${unitName(ingest)}`, text }, ...(stores.length === 0 ? [] : [makeFoldersFile(host.name)]), ...pull.files];
+  const files: MadeFile[] = [
+    { path: `${host.name}/${unitName(ingest)}`, text },
+    ...(stores.length === 0 ? [] : [makeFoldersFile(host.name)]),
+    ...pull.files,
+  ];
   return { files, refused: [], notes: notes(plan, ingest, kind, pull.credentials) };
 }
 
@@ -76,13 +96,19 @@ function ownName({ kind, name }: Consumer): string {
 function describe(ingest: Ingest): string {
   const [{ name, takes, store }] = ingest;
   if (ingest.length > 1) return `Takes ${takes.name} in once, and ${deeds(ingest)}`;
-  return store === undefined ? `Sends ${takes.name} on as ${name}` : `Records ${takes.name} to ${visible(store.names.volume, 100)} as ${name}`;
+  return store === undefined
+    ? `Sends ${takes.name} on as ${name}`
+    : `Records ${takes.name} to ${visible(store.names.volume, 100)} as ${name}`;
 }
 
 function deeds(ingest: Ingest): string {
-  const names = (kind: Consumer['kind']): string[] => ingest.filter((each) => each.kind === kind).map(({ name }) => name);
+  const names = (kind: Consumer['kind']): string[] =>
+    ingest.filter((each) => each.kind === kind).map(({ name }) => name);
   const [sent, written] = [names('relays'), names('recorders')];
-  return [...(sent.length === 0 ? [] : [`sends it on as ${list(sent)}`]), ...(written.length === 0 ? [] : [`records it as ${list(written)}`])].join(' and ');
+  return [
+    ...(sent.length === 0 ? [] : [`sends it on as ${list(sent)}`]),
+    ...(written.length === 0 ? [] : [`records it as ${list(written)}`]),
+  ].join(' and ');
 }
 
 /** Seconds for which a disk may be slow before anything is left out. */
@@ -99,7 +125,8 @@ function outputs(plan: Plan, ingest: Ingest): readonly string[] {
   if (ingest.length === 1 && !manyReceivers(plan, ingest[0])) return destinations.flatMap(alone);
   const [{ takes }] = ingest;
   const { video, audio } = plan.site.media[takes.index] ?? {};
-  const rate = (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : SOUND_RATE);
+  const rate =
+    (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : SOUND_RATE);
   // What was read until the stream was known comes all at once.
   const packets = Math.ceil(Math.max(1, rate) * Math.max(SLOW, 2 * probedSeconds(plan, takes)));
   // A queue has no time base of its own. That of the stream is taken: else times are rounded to whole pictures.
@@ -126,7 +153,12 @@ function dependent([{ store }]: Ingest): Needs {
   if (store === undefined) return { before: [], first: [], writable: [], begun: [] };
   const root = unitPath(store.names.volume) ?? '';
   const folders = unitCommand([MAKE_FOLDERS, store.names.volume, store.names.folder]) ?? '';
-  return { before: [`RequiresMountsFor=${root}`], first: [`ExecStartPre=${folders}`], writable: [`ReadWritePaths=${root}`], begun: begunBy([store.names.volume]) };
+  return {
+    before: [`RequiresMountsFor=${root}`],
+    first: [`ExecStartPre=${folders}`],
+    writable: [`ReadWritePaths=${root}`],
+    begun: begunBy([store.names.volume]),
+  };
 }
 
 /** A disk that is not there holds up nothing but its own recording. */

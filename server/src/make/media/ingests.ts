@@ -20,8 +20,22 @@ interface Candidate {
 function candidates(plan: Plan): readonly Candidate[] {
   const byName = (a: Candidate, b: Candidate): number => (a.name < b.name ? -1 : 1);
   return [
-    ...relays(plan).map((each): Candidate => ({ kind: 'relays', name: each.stream.name, host: each.host, made: relayed(plan, each) })).sort(byName),
-    ...recordings(plan).map((each): Candidate => ({ kind: 'recorders', name: each.recording.name, host: each.host, made: recorded(plan, each) })).sort(byName),
+    ...relays(plan)
+      .map((each): Candidate => ({
+        kind: 'relays',
+        name: each.stream.name,
+        host: each.host,
+        made: relayed(plan, each),
+      }))
+      .sort(byName),
+    ...recordings(plan)
+      .map((each): Candidate => ({
+        kind: 'recorders',
+        name: each.recording.name,
+        host: each.host,
+        made: recorded(plan, each),
+      }))
+      .sort(byName),
   ];
 }
 
@@ -39,7 +53,9 @@ export function madeOf(plan: Plan, kind: Consumer['kind'], subject: string | und
     const before = ingests.get(keyOf(made));
     ingests.set(keyOf(made), before === undefined ? [made] : [...before, made]);
   }
-  const wanted = all.filter((each) => each.kind === kind && (subject === undefined || subject === each.name || subject === each.host.name));
+  const wanted = all.filter(
+    (each) => each.kind === kind && (subject === undefined || subject === each.name || subject === each.host.name),
+  );
   const done = new Set<string>();
   const withFolders = new Set<Device>();
   const made = wanted.map((each): Made => {
@@ -58,5 +74,11 @@ export function madeOf(plan: Plan, kind: Consumer['kind'], subject: string | und
 }
 
 export function subjectsOf(plan: Plan, kind: Consumer['kind']): string[] {
-  return [...new Set(candidates(plan).filter((each) => each.kind === kind).flatMap(({ host, name }) => [host.name, name]))].sort();
+  return [
+    ...new Set(
+      candidates(plan)
+        .filter((each) => each.kind === kind)
+        .flatMap(({ host, name }) => [host.name, name]),
+    ),
+  ].sort();
 }

@@ -24,13 +24,26 @@ const LONGEST_PATH = 1023;
 const LONGEST_PART = 255;
 
 /** Bytes that a name may take: the longest day of all, and what makes it so. */
-const LONG_NAME = { year: 2026, month: 9, day: 30, hour: 22, minute: 22, second: 22, offsetMinutes: 60, abbreviation: '+0100' };
+const LONG_NAME = {
+  year: 2026,
+  month: 9,
+  day: 30,
+  hour: 22,
+  minute: 22,
+  second: 22,
+  offsetMinutes: 60,
+  abbreviation: '+0100',
+};
 
 export function namePattern(recording: Recording, volume: Volume): NamePattern | Refusal {
   const root = volume.path.replace(/\/+/g, '/').replace(/(.)\/$/, '$1');
   const atVolume = (message: string): Refusal => ({ at: placeOf(volume.item, ['path']), message });
-  if (root.split('/').some((part) => part === '.' || part === '..')) return atVolume(`The path of ${volume.name} has . or .. in it, which systemd does not take. Write it without.`);
-  if (root === '/') return atVolume(`${volume.name} is the whole file system, where nothing is to be written or deleted. Say a folder.`);
+  if (root.split('/').some((part) => part === '.' || part === '..'))
+    return atVolume(`The path of ${volume.name} has . or .. in it, which systemd does not take. Write it without.`);
+  if (root === '/')
+    return atVolume(
+      `${volume.name} is the whole file system, where nothing is to be written or deleted. Say a folder.`,
+    );
   const { name, file } = recording;
   const at = placeOf(recording.item, ['file']);
   if (file === undefined) return { at, message: `${name} does not say how its files are called. Say it: \`file\`.` };
@@ -39,7 +52,8 @@ export function namePattern(recording: Recording, volume: Volume): NamePattern |
   const why = unfit(pattern, root);
   if (why !== undefined) return { at, message: `The files of ${name} cannot be called so: ${why}.` };
   const steps = stepsOf(pattern);
-  if ('unreadable' in steps) return { at, message: `The files of ${name} cannot be told from others by their names: ${steps.unreadable}.` };
+  if ('unreadable' in steps)
+    return { at, message: `The files of ${name} cannot be told from others by their names: ${steps.unreadable}.` };
   const folder = parts.slice(0, -1).join('/');
   const plain = parts.slice(0, -1);
   const moving = plain.findIndex((part) => part.includes('%'));
@@ -53,26 +67,33 @@ export function namePattern(recording: Recording, volume: Volume): NamePattern |
   };
 }
 
-const UNSEEN = /[\u0000-\u001f\u007f-\u009f\u2028\u2029]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
+const UNSEEN =
+  /[\u0000-\u001f\u007f-\u009f\u2028\u2029]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
 /** Why a pattern is none for a file that is written, found and deleted by three programs; `undefined` where it is. */
 function unfit(pattern: string, root: string): string | undefined {
   if (pattern === '') return 'that is no name';
-  if (UNSEEN.test(pattern) || /%[-_0^#]*\d*[EO]?[nt]/.test(pattern)) return 'there is a line end or another control character in it. Take it out';
+  if (UNSEEN.test(pattern) || /%[-_0^#]*\d*[EO]?[nt]/.test(pattern))
+    return 'there is a line end or another control character in it. Take it out';
   if (pattern.split('/').includes('..')) return 'it leads out of the volume by `..`. Name a folder below the volume';
-  if (pattern.replace(/%[-_0^#]*\d*[EO]?[A-Za-z%]/g, '').includes('%')) return 'a % stands for itself only as %%. Double it';
+  if (pattern.replace(/%[-_0^#]*\d*[EO]?[A-Za-z%]/g, '').includes('%'))
+    return 'a % stands for itself only as %%. Double it';
   const conversions = parsePattern(pattern).flatMap((part) => ('specifier' in part ? [part] : []));
   const unknown = conversions.find(({ specifier }) => !isSpecifier(specifier));
   if (unknown !== undefined) return `strftime knows no ${unknown.text}. Take another conversion`;
   const slashed = conversions.find(({ specifier }) => specifier === 'D' || specifier === 'x');
   if (slashed !== undefined) return `${slashed.text} brings slashes along, and so folders. Write %m, %d and %y`;
-  if (conversions.some(({ width }) => width > LONGEST_PART)) return `a conversion is wider than the ${LONGEST_PART} bytes of a name`;
+  if (conversions.some(({ width }) => width > LONGEST_PART))
+    return `a conversion is wider than the ${LONGEST_PART} bytes of a name`;
   const finest = resolution(pattern.slice(0, Math.max(0, pattern.lastIndexOf('/'))));
-  if (finest === 'second' || finest === 'minute') return `a folder for each ${finest} cannot be made ahead. Put no more than the hour into folders`;
+  if (finest === 'second' || finest === 'minute')
+    return `a folder for each ${finest} cannot be made ahead. Put no more than the hour into folders`;
   const longest = format(pattern, LONG_NAME);
   const bytes = (text: string): number => new TextEncoder().encode(text).length;
-  if (bytes(`${root}/${longest}`) > LONGEST_PATH) return `with ${root.slice(0, 40)} before it, it is longer than ${LONGEST_PATH} bytes. Shorten it`;
-  if (longest.split('/').some((part) => bytes(part) > LONGEST_PART)) return `a part of it is longer than ${LONGEST_PART} bytes. Shorten it`;
+  if (bytes(`${root}/${longest}`) > LONGEST_PATH)
+    return `with ${root.slice(0, 40)} before it, it is longer than ${LONGEST_PATH} bytes. Shorten it`;
+  if (longest.split('/').some((part) => bytes(part) > LONGEST_PART))
+    return `a part of it is longer than ${LONGEST_PART} bytes. Shorten it`;
   return undefined;
 }
 

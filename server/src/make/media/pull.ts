@@ -35,7 +35,10 @@ export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal
     case 'ts-udp':
       return inDatagrams(plan, stream, host);
     default:
-      return { at: headOf(stream.item), message: `${stream.name} does not say how it is sent, so ${host.name} cannot take it in. Say its transport.` };
+      return {
+        at: headOf(stream.item),
+        message: `${stream.name} does not say how it is sent, so ${host.name} cannot take it in. Say its transport.`,
+      };
   }
 }
 
@@ -73,11 +76,17 @@ function asOptions(pairs: readonly (readonly [string, string])[]): string[] {
 function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   const source = stream.source === undefined ? undefined : plan.site.deviceByName.get(stream.source);
   if (source === host) {
-    return { at: placeOf(stream.item, ['transport']), message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.` };
+    return {
+      at: placeOf(stream.item, ['transport']),
+      message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.`,
+    };
   }
   const address = source === undefined ? undefined : addressFor(plan, source, host);
   if (source === undefined || address === undefined) {
-    return { at: placeOf(stream.item, ['source']), message: `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. Say it.` };
+    return {
+      at: placeOf(stream.item, ['source']),
+      message: `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. Say it.`,
+    };
   }
   const url = `rtsp://${formatAddress(address)}:${stream.port ?? RTSP_PORT}${urlPath(stream.path ?? '/')}`;
   const options = [
@@ -86,10 +95,19 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     ...probing(plan, stream),
   ] as const;
   const { credentials } = stream;
-  if (credentials === undefined) return { command: [...FFMPEG, ...asOptions(options), '-i', url], files: [], credentials };
+  if (credentials === undefined)
+    return { command: [...FFMPEG, ...asOptions(options), '-i', url], files: [], credentials };
   const list = ['-protocol_whitelist', 'pipe,rtsp,rtp,udp,tcp', '-f', 'concat', '-safe', '0', '-i', LIST];
   return {
-    command: [WITH_CREDENTIALS, credentials, url, ...options.map(([name, value]) => `${name}=${value}`), '--', ...FFMPEG, ...list],
+    command: [
+      WITH_CREDENTIALS,
+      credentials,
+      url,
+      ...options.map(([name, value]) => `${name}=${value}`),
+      '--',
+      ...FFMPEG,
+      ...list,
+    ],
     files: [withCredentialsFile(host.name)],
     credentials,
   };
@@ -105,13 +123,19 @@ function addressFor({ network }: Plan, asked: Device, asking: Device): number | 
 /** Characters that a path with a query has (RFC 3986 §3.3, §3.4) stay, and so does what is percent-encoded already. */
 function urlPath(path: string): string {
   return path.replace(/%(?![0-9A-Fa-f]{2})|[^A-Za-z0-9\-._~!$&()*+,;=:@/?%]+/g, (text) =>
-    Array.from(new TextEncoder().encode(text), (byte) => `%${byte.toString(16).toUpperCase().padStart(2, '0')}`).join(''));
+    Array.from(new TextEncoder().encode(text), (byte) => `%${byte.toString(16).toUpperCase().padStart(2, '0')}`).join(
+      '',
+    ),
+  );
 }
 
 function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   const at = takesIn(plan, stream, host);
   if (at?.address === undefined) {
-    return { at: headOf(stream.item), message: `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say its address, or its receivers and cables.` };
+    return {
+      at: headOf(stream.item),
+      message: `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say its address, or its receivers and cables.`,
+    };
   }
   const local = formatAddress(at.address);
   const seconds = silence(plan, stream);
@@ -120,14 +144,27 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     if (port === undefined) return { at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
     const to = group !== undefined && isMulticast(group) ? formatAddress(group) : local;
     const url = `udp://${to}:${port}?localaddr=${local}&timeout=${seconds * 1_000_000}&overrun_nonfatal=1`;
-    return { command: [...FFMPEG, ...asOptions(probing(plan, stream)), '-f', 'mpegts', '-i', url], files: [], credentials: undefined };
+    return {
+      command: [...FFMPEG, ...asOptions(probing(plan, stream)), '-f', 'mpegts', '-i', url],
+      files: [],
+      credentials: undefined,
+    };
   }
   const described = descriptionFile(plan, stream, `${host.name}/sdp/`);
   const [refused] = described.refused;
   if (refused !== undefined) return refused;
-  const options = [['protocol_whitelist', 'file,rtp,udp'], ['localaddr', local], ['listen_timeout', String(seconds)], ...probing(plan, stream)] as const;
+  const options = [
+    ['protocol_whitelist', 'file,rtp,udp'],
+    ['localaddr', local],
+    ['listen_timeout', String(seconds)],
+    ...probing(plan, stream),
+  ] as const;
   const path = `${SETTINGS}/sdp/${stream.name}.sdp`;
-  return { command: [...FFMPEG, ...asOptions(options), '-f', 'sdp', '-i', path], files: described.files, credentials: undefined };
+  return {
+    command: [...FFMPEG, ...asOptions(options), '-f', 'sdp', '-i', path],
+    files: described.files,
+    credentials: undefined,
+  };
 }
 
 /** By which interface: its own stream by the one that it sends it by. */

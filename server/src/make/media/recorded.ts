@@ -32,17 +32,25 @@ export function recorded(plan: Plan, { recording, volume, host }: Recorded): Con
   const unnamed = refusedName(item) ?? refusedName(host.item);
   if (unnamed !== undefined) return unnamed;
   const takes = plan.site.streamByName.get(recording.stream ?? '');
-  if (takes === undefined) return { at: placeOf(item, ['stream']), message: `There is no stream for ${name} to record. Name one of the site.` };
+  if (takes === undefined)
+    return {
+      at: placeOf(item, ['stream']),
+      message: `There is no stream for ${name} to record. Name one of the site.`,
+    };
   const names = namePattern(recording, volume);
   if ('message' in names) return names;
   const destination = writing(plan, recording, takes, names);
   if ('message' in destination) return destination;
-  if (unitPath(names.volume) === undefined || unitCommand([...alone(destination), names.folder]) === undefined) return unwritable(volume);
+  if (unitPath(names.volume) === undefined || unitCommand([...alone(destination), names.folder]) === undefined)
+    return unwritable(volume);
   return { kind: 'recorders', name, host, takes, destinations: [destination], store: { recording, volume, names } };
 }
 
 export function unwritable({ item, name }: Volume): Refusal {
-  return { at: placeOf(item, ['path']), message: `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a part of more than 255 bytes. Mount it elsewhere.` };
+  return {
+    at: placeOf(item, ['path']),
+    message: `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a part of more than 255 bytes. Mount it elsewhere.`,
+  };
 }
 
 /** The shortest segment, in milliseconds: names tell seconds at best. */
@@ -64,28 +72,48 @@ const CONTAINERS: Readonly<Record<string, { readonly carrier: Carrier; readonly 
  */
 function writing(plan: Plan, recording: Recording, stream: Stream, names: NamePattern): Destination | Refusal {
   const { item, name, segment } = recording;
-  if (segment === undefined) return { at: headOf(item), message: `${name} does not say how long its files are. Say it: \`segment\`.` };
-  if (segment < SHORTEST) return { at: placeOf(item, ['segment']), message: `Files of ${duration(segment)} cannot be told apart by names that tell seconds. Take 1 s or more.` };
+  if (segment === undefined)
+    return { at: headOf(item), message: `${name} does not say how long its files are. Say it: \`segment\`.` };
+  if (segment < SHORTEST)
+    return {
+      at: placeOf(item, ['segment']),
+      message: `Files of ${duration(segment)} cannot be told apart by names that tell seconds. Take 1 s or more.`,
+    };
   const container = CONTAINERS[names.suffix];
   const at = placeOf(item, ['file']);
-  if (container === undefined) return { at, message: `The files of ${name} end in ${names.suffix === '' ? 'nothing' : `.${names.suffix}`}, which says no format. End them in .mp4, .mkv or .ts.` };
+  if (container === undefined)
+    return {
+      at,
+      message: `The files of ${name} end in ${names.suffix === '' ? 'nothing' : `.${names.suffix}`}, which says no format. End them in .mp4, .mkv or .ts.`,
+    };
   const { video, audio } = plan.site.media[stream.index] ?? { video: undefined, audio: undefined };
   const { carrier, options } = container;
-  for (const [medium, codec] of [['video', video?.codec], ['audio', audio?.codec]] as const) {
+  for (const [medium, codec] of [
+    ['video', video?.codec],
+    ['audio', audio?.codec],
+  ] as const) {
     if (carries(carrier, medium, codec)) continue;
-    return { at, message: `${stream.name} has ${codec ?? medium}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or another codec.` };
+    return {
+      at,
+      message: `${stream.name} has ${codec ?? medium}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or another codec.`,
+    };
   }
   return {
     media: [
       // A camera whose sound is switched off is still recorded; what the site does not say is not.
       ...(video === undefined && audio !== undefined ? [] : ['-map', '0:v:0']),
       ...(audio === undefined ? [] : ['-map', video === undefined ? '0:a:0' : '0:a:0?']),
-      '-c', 'copy',
+      '-c',
+      'copy',
     ],
     format: 'segment',
     options: [
-      ['segment_format', carrier], ['segment_format_options', options],
-      ['segment_time', String(segment / 1000)], ['segment_atclocktime', '1'], ['reset_timestamps', '1'], ['strftime', '1'],
+      ['segment_format', carrier],
+      ['segment_format_options', options],
+      ['segment_time', String(segment / 1000)],
+      ['segment_atclocktime', '1'],
+      ['reset_timestamps', '1'],
+      ['strftime', '1'],
     ],
     to: `${unconverted(names.volume)}/${names.pattern}`,
   };

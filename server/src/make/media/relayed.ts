@@ -28,12 +28,20 @@ export function relayed(plan: Plan, { stream, host }: Relay): Consumer | Refusal
   const unnamed = refusedName(item) ?? refusedName(host.item);
   if (unnamed !== undefined) return unnamed;
   const takes = plan.site.streamByName.get(stream.carries ?? '');
-  if (takes === undefined) return { at: placeOf(item, ['carries']), message: `There is no stream for ${name} to carry. Name one of the site.` };
-  if (plan.site.carriedInCircle.includes(stream)) return { at: placeOf(item, ['carries']), message: `${name} carries itself. Name the stream of a camera.` };
+  if (takes === undefined)
+    return {
+      at: placeOf(item, ['carries']),
+      message: `There is no stream for ${name} to carry. Name one of the site.`,
+    };
+  if (plan.site.carriedInCircle.includes(stream))
+    return { at: placeOf(item, ['carries']), message: `${name} carries itself. Name the stream of a camera.` };
   const destinations = sendOf(plan, stream, takes, host);
   if ('message' in destinations) return destinations;
   if (unitCommand(destinations.flatMap(alone)) === undefined) {
-    return { at: headOf(item), message: `${name} cannot be written into a unit. Take the control characters out of what it says.` };
+    return {
+      at: headOf(item),
+      message: `${name} cannot be written into a unit. Take the control characters out of what it says.`,
+    };
   }
   return { kind: 'relays', name, host, takes, destinations, store: undefined };
 }

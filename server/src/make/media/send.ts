@@ -27,7 +27,9 @@ export function sendOf(plan: Plan, stream: Stream, carried: Stream, host: Device
   const refused = unsendable(stream, carried, media, before, carrier);
   if (refused !== undefined) return refused;
   const encoding: Encoding = { video: videoArguments(media), audio: audioArguments(media, before) };
-  return to.flatMap((target) => (stream.transport === 'rtp' ? asRtp(stream, media, encoding, target) : asTransportStream(stream, encoding, target)));
+  return to.flatMap((target) =>
+    stream.transport === 'rtp' ? asRtp(stream, media, encoding, target) : asTransportStream(stream, encoding, target),
+  );
 }
 
 interface Target {
@@ -44,7 +46,8 @@ interface Encoding {
 
 function destinations(plan: Plan, stream: Stream, host: Device): readonly Target[] | Refusal {
   const { item, name, group, port, transport, ttl } = stream;
-  if (transport === undefined) return { at: headOf(item), message: `${name} does not say how it is sent. Say its transport.` };
+  if (transport === undefined)
+    return { at: headOf(item), message: `${name} does not say how it is sent. Say its transport.` };
   if (transport === 'rtsp') {
     const message =
       `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Take the transport rtp or ts-udp, by ` +
@@ -53,38 +56,76 @@ function destinations(plan: Plan, stream: Stream, host: Device): readonly Target
   }
   if (port === undefined) return { at: headOf(item), message: `${name} has no port yet. Say it.` };
   if (group !== undefined) {
-    if (!isMulticast(group)) return { at: placeOf(item, ['group']), message: `${formatAddress(group)} is no multicast group. Take one of 239.255.0.0/16.` };
+    if (!isMulticast(group))
+      return {
+        at: placeOf(item, ['group']),
+        message: `${formatAddress(group)} is no multicast group. Take one of 239.255.0.0/16.`,
+      };
     const local = plan.network.deliveries[stream.index]?.leaves?.address;
     if (local !== undefined) return [{ address: formatAddress(group), local: formatAddress(local), ttl }];
-    return { at: placeOf(item, ['egress']), message: `${host.name} has no address at the port by which ${name} leaves, so it cannot be sent there for certain. Say the address of the port.` };
+    return {
+      at: placeOf(item, ['egress']),
+      message: `${host.name} has no address at the port by which ${name} leaves, so it cannot be sent there for certain. Say the address of the port.`,
+    };
   }
   const targets: Target[] = [];
   for (const receiver of stream.receivers) {
     const device = plan.site.deviceByName.get(receiver);
-    const address = device === undefined ? undefined : plan.network.interfaces.of(device).find((at) => at.address !== undefined)?.address;
+    const address =
+      device === undefined
+        ? undefined
+        : plan.network.interfaces.of(device).find((at) => at.address !== undefined)?.address;
     const local = address === undefined ? undefined : plan.network.interfaces.towards(host, address)?.by.address;
     if (address === undefined || local === undefined) {
-      return { at: placeOf(item, receiverRoute(stream, receiver)), message: `${host.name} cannot send ${name} to ${receiver}: the address of one of them is not known. Say it.` };
+      return {
+        at: placeOf(item, receiverRoute(stream, receiver)),
+        message: `${host.name} cannot send ${name} to ${receiver}: the address of one of them is not known. Say it.`,
+      };
     }
     if (device !== host) targets.push({ address: formatAddress(address), local: formatAddress(local), ttl: undefined });
   }
-  return targets.length > 0 ? targets : { at: headOf(item), message: `${name} has neither a group nor a receiver, so there is nowhere to send it. Say one.` };
+  return targets.length > 0
+    ? targets
+    : {
+        at: headOf(item),
+        message: `${name} has neither a group nor a receiver, so there is nowhere to send it. Say one.`,
+      };
 }
 
-function unsendable(stream: Stream, carried: Stream, media: Media, before: Media, carrier: Carrier): Refusal | undefined {
+function unsendable(
+  stream: Stream,
+  carried: Stream,
+  media: Media,
+  before: Media,
+  carrier: Carrier,
+): Refusal | undefined {
   const { item, name } = stream;
   const { video, audio } = media;
-  if (video === undefined && audio === undefined) return { at: headOf(item), message: `${name} has neither video nor audio. Say what ${carried.name} consists of.` };
+  if (video === undefined && audio === undefined)
+    return { at: headOf(item), message: `${name} has neither video nor audio. Say what ${carried.name} consists of.` };
   if (video?.codec !== before.video?.codec) {
-    return { at: placeOf(item, ['video', 'codec']), message: `${name} is to be ${video?.codec ?? 'video'}, and ${carried.name} is ${before.video?.codec ?? 'without video'}: video is copied as it is, not encoded again. Say the same codec.` };
+    return {
+      at: placeOf(item, ['video', 'codec']),
+      message: `${name} is to be ${video?.codec ?? 'video'}, and ${carried.name} is ${before.video?.codec ?? 'without video'}: video is copied as it is, not encoded again. Say the same codec.`,
+    };
   }
   if (!takes(carrier, 'video', video?.codec)) {
-    return { at: placeOf(item, ['transport']), message: `FFmpeg does not send ${video?.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Have the camera send H.264 or H.265.` };
+    return {
+      at: placeOf(item, ['transport']),
+      message: `FFmpeg does not send ${video?.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Have the camera send H.264 or H.265.`,
+    };
   }
   if (audio === undefined) return undefined;
-  if (before.audio === undefined) return { at: placeOf(item, ['audio']), message: `${name} is to have audio, and ${carried.name} has none. Take it out, or say the audio of ${carried.name}.` };
+  if (before.audio === undefined)
+    return {
+      at: placeOf(item, ['audio']),
+      message: `${name} is to have audio, and ${carried.name} has none. Take it out, or say the audio of ${carried.name}.`,
+    };
   if (!takes(carrier, 'audio', audio.codec)) {
-    return { at: placeOf(item, ['audio']), message: `FFmpeg does not send ${audio.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Declare audio of ${name} that it does: aac.` };
+    return {
+      at: placeOf(item, ['audio']),
+      message: `FFmpeg does not send ${audio.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Declare audio of ${name} that it does: aac.`,
+    };
   }
   return undefined;
 }
@@ -107,7 +148,9 @@ function audioArguments({ audio }: Media, before: Media): readonly string[] {
   const { codec = '', rate, sampleRate, channels } = audio;
   const fixed = codec === 'pcma' || codec === 'pcmu' || codec === 'l16' || codec === 'g722';
   return [
-    ...map, '-c:a', ENCODERS[codec] ?? 'copy',
+    ...map,
+    '-c:a',
+    ENCODERS[codec] ?? 'copy',
     ...(rate === undefined || fixed ? [] : ['-b:a', String(rate.nominal)]),
     ...(sampleRate === undefined ? [] : ['-ar', String(sampleRate)]),
     ...(channels === undefined ? [] : ['-ac', String(channels)]),
@@ -115,7 +158,13 @@ function audioArguments({ audio }: Media, before: Media): readonly string[] {
 }
 
 function sameSound(a: Audio, b: Audio | undefined): boolean {
-  return b !== undefined && a.codec === b.codec && a.sampleRate === b.sampleRate && a.channels === b.channels && a.rate?.nominal === b.rate?.nominal;
+  return (
+    b !== undefined &&
+    a.codec === b.codec &&
+    a.sampleRate === b.sampleRate &&
+    a.channels === b.channels &&
+    a.rate?.nominal === b.rate?.nominal
+  );
 }
 
 /**
@@ -144,10 +193,20 @@ function asTransportStream(stream: Stream, { video, audio }: Encoding, target: T
   const media = [...video, ...audio];
   if (stream.transport === 'ts-udp') {
     const constant = muxRate === undefined ? [] : [['muxrate', String(muxRate)] as const];
-    return { media, format: 'mpegts', options: [ROOM, ...constant], to: `udp://${target.address}:${port}?${way(target, size)}` };
+    return {
+      media,
+      format: 'mpegts',
+      options: [ROOM, ...constant],
+      to: `udp://${target.address}:${port}?${way(target, size)}`,
+    };
   }
   const constant = muxRate === undefined ? [] : [['mpegts_muxer_options', `muxrate=${muxRate}`] as const];
-  return { media, format: 'rtp_mpegts', options: [ROOM, ...constant], to: `rtp://${target.address}:${port}?rtcpport=${port + 1}&${way(target, size + RTP_HEADER)}` };
+  return {
+    media,
+    format: 'rtp_mpegts',
+    options: [ROOM, ...constant],
+    to: `rtp://${target.address}:${port}?rtcpport=${port + 1}&${way(target, size + RTP_HEADER)}`,
+  };
 }
 
 function way({ local, ttl }: Target, size: number): string {

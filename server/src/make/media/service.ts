@@ -60,7 +60,11 @@ export function begunBy(paths: readonly string[]): string[] {
  * FFmpeg ends with 255 when it has closed its files. What takes the password out of its words beside it heeds no signal,
  * and ends after it: `mixed` would kill it before it has handed on why FFmpeg ended.
  */
-export const ENDS_IN_ORDER: readonly string[] = ['KillMode=control-group', 'SuccessExitStatus=255', 'TimeoutStopSec=15s'];
+export const ENDS_IN_ORDER: readonly string[] = [
+  'KillMode=control-group',
+  'SuccessExitStatus=255',
+  'TimeoutStopSec=15s',
+];
 
 /**
  * FFmpeg says the description of what it sends by RTP each time that it begins. What goes wrong it says elsewhere, which
@@ -108,5 +112,7 @@ export function zoneLines({ site }: Plan): readonly string[] {
 }
 
 export function zoneNotes({ site }: Plan, { name }: Device): readonly string[] {
-  return site.timezone === undefined ? [`recorders: the site says no time zone, so files are named by the clock of ${name}. Say it: \`timezone\`.`] : [];
+  return site.timezone === undefined
+    ? [`recorders: the site says no time zone, so files are named by the clock of ${name}. Say it: \`timezone\`.`]
+    : [];
 }

@@ -23,7 +23,8 @@ const DYNAMIC_AUDIO = 97;
  */
 export function sessionsOf({ transport, port }: Stream, { video, audio }: Media): readonly Session[] {
   if (port === undefined) return [];
-  if (transport === 'ts-rtp') return [{ medium: 'video', port, rtcp: port + 1, payload: staticType('MP2T', VIDEO_CLOCK_RATE) }];
+  if (transport === 'ts-rtp')
+    return [{ medium: 'video', port, rtcp: port + 1, payload: staticType('MP2T', VIDEO_CLOCK_RATE) }];
   if (transport !== 'rtp') return [];
   const sessions: Session[] = [];
   if (video !== undefined) sessions.push({ medium: 'video', port, rtcp: port + 1, payload: videoPayload(video) });
@@ -42,7 +43,12 @@ function staticType(name: string, clockRate: number, channels?: number): Payload
 
 /** RFC 6184, RFC 7798, RFC 2250 (MPV), RFC 2435, RFC 9628 (VP9); AV1 by the payload format of its own makers, from memory. */
 const VIDEO_NAMES: Readonly<Record<string, string>> = {
-  h264: 'H264', h265: 'H265', mpeg2: 'MPV', mjpeg: 'JPEG', vp9: 'VP9', av1: 'AV1',
+  h264: 'H264',
+  h265: 'H265',
+  mpeg2: 'MPV',
+  mjpeg: 'JPEG',
+  vp9: 'VP9',
+  av1: 'AV1',
 };
 
 function videoPayload({ codec }: Video): PayloadType | undefined {
@@ -54,7 +60,10 @@ function videoPayload({ codec }: Video): PayloadType | undefined {
 /** A static type holds for its own clock and channels alone: A-law at 16 kHz takes a dynamic one. */
 function audioPayload({ codec, sampleRate, channels }: Audio): PayloadType | undefined {
   const dynamic = (name: string, clockRate: number, count?: number): PayloadType => ({
-    number: DYNAMIC_AUDIO, name, clockRate, ...(count === undefined ? {} : { channels: count }),
+    number: DYNAMIC_AUDIO,
+    name,
+    clockRate,
+    ...(count === undefined ? {} : { channels: count }),
   });
   switch (codec) {
     case 'pcma':

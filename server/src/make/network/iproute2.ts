@@ -9,13 +9,7 @@ import { type Made, type Output } from '../output.ts';
 import { shellWord } from '../quoting/shell.ts';
 import { checkScript } from './check-script.ts';
 import { ofEachHost } from './each-host.ts';
-import {
-  type HostInterface,
-  type HostNetwork,
-  type NetworkRoute,
-  destination,
-  hostNetwork,
-} from './host-network.ts';
+import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
 
 export const iproute2: Output = {
   kind: 'iproute2',

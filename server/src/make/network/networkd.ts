@@ -11,13 +11,7 @@ import { macAddress } from '../quoting/mac.ts';
 import { networkdInterface, networkdText } from '../quoting/networkd.ts';
 import { written } from '../written.ts';
 import { ofEachHost } from './each-host.ts';
-import {
-  type HostInterface,
-  type HostNetwork,
-  type NetworkRoute,
-  destination,
-  hostNetwork,
-} from './host-network.ts';
+import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
 
 export const networkd: Output = {
   kind: 'networkd',

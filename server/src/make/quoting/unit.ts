@@ -13,7 +13,9 @@ const LONGEST_PART = 255;
 
 /** For people to read, as in `Description=`: one line, per cent signs doubled, no backslash that would join the next line. */
 export function unitText(text: string): string {
-  return visible(text).replace(/[\s\\]+$/, '').replaceAll('%', '%%');
+  return visible(text)
+    .replace(/[\s\\]+$/, '')
+    .replaceAll('%', '%%');
 }
 
 /**
@@ -48,7 +50,9 @@ export function mountUnits(path: string): string[] {
       return plain ? mark : `\\x${byte.toString(16).padStart(2, '0')}`;
     }).join('');
   const names = parts.map(escaped);
-  return names.map((_, index) => `${names.slice(0, index + 1).join('-')}.mount`).filter((name) => name.length <= LONGEST_UNIT);
+  return names
+    .map((_, index) => `${names.slice(0, index + 1).join('-')}.mount`)
+    .filter((name) => name.length <= LONGEST_UNIT);
 }
 
 /**

@@ -4,7 +4,17 @@ import { addressUses, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
 import type { Site, Vlan } from '../../site/model.ts';
 import {
-  type AddressRange, type Subnet, broadcast, contains, firstHost, formatAddress, formatSubnet, isMulticast, isPrivate, lastHost, overlaps,
+  type AddressRange,
+  type Subnet,
+  broadcast,
+  contains,
+  firstHost,
+  formatAddress,
+  formatSubnet,
+  isMulticast,
+  isPrivate,
+  lastHost,
+  overlaps,
 } from '../../standards/ipv4.ts';
 import { count, few, list } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
@@ -33,23 +43,37 @@ export function addressExplained(plan: Plan, address: number): Explanation {
 }
 
 function rolesOf(site: Site, device: string): string[] {
-  const of = (role: string, vlans: readonly Vlan[]): string[] => (vlans.length === 0 ? [] : [`${role} of ${list(vlans.map(({ name }) => name))}`]);
+  const of = (role: string, vlans: readonly Vlan[]): string[] =>
+    vlans.length === 0 ? [] : [`${role} of ${list(vlans.map(({ name }) => name))}`];
   return [
-    ...of('gateway', site.vlans.filter(({ gateway }) => gateway === device)),
-    ...of('querier', site.vlans.filter(({ querier }) => querier === device)),
+    ...of(
+      'gateway',
+      site.vlans.filter(({ gateway }) => gateway === device),
+    ),
+    ...of(
+      'querier',
+      site.vlans.filter(({ querier }) => querier === device),
+    ),
   ];
 }
 
 function vlanLines(vlan: Vlan, subnet: Subnet, address: number): ExplanationLine[] {
-  const place = address === subnet.network && subnet.prefix < 31
-    ? 'its network address, which no host may have'
-    : address === broadcast(subnet) && subnet.prefix < 31
-      ? 'its broadcast address, which no host may have'
-      : `host ${grouped(address - firstHost(subnet) + 1)} of ${grouped(hostsIn(subnet))}`;
-  const lines: ExplanationLine[] = [{ label: `VLAN ${vlan.name}`, cells: [formatSubnet(subnet)], formula: place, source: 'RFC 4632 §3.1' }];
+  const place =
+    address === subnet.network && subnet.prefix < 31
+      ? 'its network address, which no host may have'
+      : address === broadcast(subnet) && subnet.prefix < 31
+        ? 'its broadcast address, which no host may have'
+        : `host ${grouped(address - firstHost(subnet) + 1)} of ${grouped(hostsIn(subnet))}`;
+  const lines: ExplanationLine[] = [
+    { label: `VLAN ${vlan.name}`, cells: [formatSubnet(subnet)], formula: place, source: 'RFC 4632 §3.1' },
+  ];
   const { pool } = vlan;
   if (pool !== undefined && pool.first <= address && address <= pool.last) {
-    lines.push({ label: 'DHCP pool', cells: ['inside'], formula: `${formatAddress(pool.first)} to ${formatAddress(pool.last)} may be given to anybody` });
+    lines.push({
+      label: 'DHCP pool',
+      cells: ['inside'],
+      formula: `${formatAddress(pool.first)} to ${formatAddress(pool.last)} may be given to anybody`,
+    });
   }
   return lines;
 }
@@ -66,8 +90,17 @@ export function subnetExplained(plan: Plan, subnet: Subnet): Explanation {
   const lines: ExplanationLine[] = isMulticast(subnet.network)
     ? [{ label: 'groups', cells: [span(subnet.network, broadcast(subnet))], source: 'RFC 5771 §3' }]
     : [
-        { label: 'for hosts', cells: [{ value: hostsIn(subnet), unit: 'addresses' }], formula: span(firstHost(subnet), lastHost(subnet)), source: 'RFC 4632 §3.1' },
-        { label: 'in use', cells: [{ value: new Set(uses.map(({ address }) => address)).size, unit: 'addresses' }], formula: few([...new Set(uses.map(holder))], 6) },
+        {
+          label: 'for hosts',
+          cells: [{ value: hostsIn(subnet), unit: 'addresses' }],
+          formula: span(firstHost(subnet), lastHost(subnet)),
+          source: 'RFC 4632 §3.1',
+        },
+        {
+          label: 'in use',
+          cells: [{ value: new Set(uses.map(({ address }) => address)).size, unit: 'addresses' }],
+          formula: few([...new Set(uses.map(holder))], 6),
+        },
         { label: 'broadcast', cells: [formatAddress(broadcast(subnet))] },
         { label: 'VLAN', cells: [vlans.length === 0 ? 'none' : list(vlans.map(({ name }) => name))] },
       ];
@@ -75,13 +108,19 @@ export function subnetExplained(plan: Plan, subnet: Subnet): Explanation {
 }
 
 export function rangeExplained(plan: Plan, { first, last }: AddressRange): Explanation {
-  const uses = addressUses(plan.site, plan.network.topology).filter(({ address }) => first <= address && address <= last);
+  const uses = addressUses(plan.site, plan.network.topology).filter(
+    ({ address }) => first <= address && address <= last,
+  );
   return {
     title: `${formatAddress(first)} to ${formatAddress(last)}`,
     columns: [],
     lines: [
       { label: 'in all', cells: [{ value: last - first + 1, unit: 'addresses' }] },
-      { label: 'declared by devices', cells: [{ value: new Set(uses.map(({ address }) => address)).size, unit: 'addresses' }], formula: few([...new Set(uses.map(holder))], 6) },
+      {
+        label: 'declared by devices',
+        cells: [{ value: new Set(uses.map(({ address }) => address)).size, unit: 'addresses' }],
+        formula: few([...new Set(uses.map(holder))], 6),
+      },
     ],
   };
 }

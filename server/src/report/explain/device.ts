@@ -19,26 +19,39 @@ export function deviceExplained(plan: Plan, device: Device): Explanation[] {
 function summary(plan: Plan, device: Device): Explanation {
   const { site, network } = plan;
   const lines: ExplanationLine[] = [];
-  if (device.address !== undefined) lines.push({ label: 'address', cells: [formatAddress(device.address), ''], formula: 'for its management' });
+  if (device.address !== undefined)
+    lines.push({ label: 'address', cells: [formatAddress(device.address), ''], formula: 'for its management' });
   const cabled = cabledLines(plan, device.ports);
   lines.push(...cabled);
   const free = device.ports.length - cabled.length;
   const says: string[] = [];
-  if (device.ports.length > 0) says.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
+  if (device.ports.length > 0)
+    says.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
   if (device.kind === 'switch') says.push(switchWords(device));
-  for (const { to, port } of device.routes) says.push(`${to.prefix === 0 ? 'Everything else' : formatSubnet(to)} leaves by port ${port}.`);
+  for (const { to, port } of device.routes)
+    says.push(`${to.prefix === 0 ? 'Everything else' : formatSubnet(to)} leaves by port ${port}.`);
   const sent = site.streams.filter(({ source }) => source === device.name).map(({ name }) => name);
-  const received = network.deliveries.filter(({ reaches }) => reaches.includes(device.name)).map(({ stream }) => stream.name);
+  const received = network.deliveries
+    .filter(({ reaches }) => reaches.includes(device.name))
+    .map(({ stream }) => stream.name);
   if (sent.length > 0) says.push(`It sends ${few(sent, 6)}.`);
   if (received.length > 0) says.push(`It receives ${few(received, 6)}.`);
-  return { title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`, says, columns: ['out at peak', 'in at peak'], lines };
+  return {
+    title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`,
+    says,
+    columns: ['out at peak', 'in at peak'],
+    lines,
+  };
 }
 
 /** Ports that one key declares together: a line for each that is cabled. */
 export function portRangeExplained(plan: Plan, device: Device, key: string, ports: readonly Port[]): Explanation {
   const lines = cabledLines(plan, ports);
   const [first] = ports;
-  const says = [`${count(ports.length, 'port')}, ${ports.length - lines.length} without a cable.`, ...(first === undefined ? [] : portWords(first))];
+  const says = [
+    `${count(ports.length, 'port')}, ${ports.length - lines.length} without a cable.`,
+    ...(first === undefined ? [] : portWords(first)),
+  ];
   return { title: `${device.name}/${key}`, says, columns: ['out at peak', 'in at peak'], lines };
 }
 
@@ -50,8 +63,12 @@ function cabledLines(plan: Plan, ports: readonly Port[]): ExplanationLine[] {
 }
 
 function switchWords({ snooping, unregistered, spanningTree }: Device): string {
-  const multicast = snooping ? `IGMP snooping, groups that nobody joined are ${unregistered === 'drop' ? 'dropped' : 'flooded'}` : 'no IGMP snooping: it floods multicast';
-  return `${multicast}; ${spanningTree ? 'spanning tree' : 'no spanning tree'}.`.replace(/^./, (first) => first.toUpperCase());
+  const multicast = snooping
+    ? `IGMP snooping, groups that nobody joined are ${unregistered === 'drop' ? 'dropped' : 'flooded'}`
+    : 'no IGMP snooping: it floods multicast';
+  return `${multicast}; ${spanningTree ? 'spanning tree' : 'no spanning tree'}.`.replace(/^./, (first) =>
+    first.toUpperCase(),
+  );
 }
 
 function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
@@ -59,33 +76,49 @@ function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
   const peak = (out: Port): string => {
     const rate = network.loads[outOf(link, out)]?.line.peak ?? 0;
     if (link.blocked !== undefined && rate === 0) return 'blocked';
-    return link.capacity === undefined || link.capacity === 0 ? bitRate(rate) : `${bitRate(rate)}, ${percent(rate, link.capacity)}`;
+    return link.capacity === undefined || link.capacity === 0
+      ? bitRate(rate)
+      : `${bitRate(rate)}, ${percent(rate, link.capacity)}`;
   };
   return {
     label: port.name,
     cells: [peak(port), peak(other)],
-    formula: [`to ${portName(other)}`, link.capacity === undefined ? '' : bitRate(link.capacity), addressesOf(port)].filter((part) => part !== '').join(', '),
+    formula: [`to ${portName(other)}`, link.capacity === undefined ? '' : bitRate(link.capacity), addressesOf(port)]
+      .filter((part) => part !== '')
+      .join(', '),
   };
 }
 
 function addressesOf(port: Port): string {
-  return list(port.addresses.map(({ address, vlan }) => (vlan === undefined ? formatAddress(address) : `${formatAddress(address)} in ${vlan}`)));
+  return list(
+    port.addresses.map(({ address, vlan }) =>
+      vlan === undefined ? formatAddress(address) : `${formatAddress(address)} in ${vlan}`,
+    ),
+  );
 }
 
 /** A port: its link in both directions, out of the port first. */
 export function portExplained(plan: Plan, port: Port, most?: number): Explanation[] {
   const link = plan.network.topology.linkOf[port.index];
-  if (link === undefined) return [{ title: `${portName(port)}: nothing is cabled to it`, says: portWords(port), columns: [], lines: [] }];
-  return [directionExplained(plan, link, port, 'line', most), directionExplained(plan, link, far(link, port), 'line', most)];
+  if (link === undefined)
+    return [{ title: `${portName(port)}: nothing is cabled to it`, says: portWords(port), columns: [], lines: [] }];
+  return [
+    directionExplained(plan, link, port, 'line', most),
+    directionExplained(plan, link, far(link, port), 'line', most),
+  ];
 }
 
 function portWords(port: Port): string[] {
   const { speed, vlan, trunk, native, feeds, draws } = port;
   const words: string[] = [];
   if (speed !== undefined) words.push(`${bitRate(speed)}.`);
-  if (trunk !== undefined) words.push(`A trunk of ${list(trunk)}${native === undefined ? '' : `, ${native} without a tag`}.`);
+  if (trunk !== undefined)
+    words.push(`A trunk of ${list(trunk)}${native === undefined ? '' : `, ${native} without a tag`}.`);
   else if (vlan !== undefined) words.push(`An access port of ${vlan}.`);
   if (feeds !== undefined) words.push(`It can feed a powered device (PoE ${feeds}).`);
-  if (draws !== undefined) words.push(`It draws class ${draws.class ?? 0}${draws.milliwatts === undefined ? '' : `, ${watts(draws.milliwatts)}`}.`);
+  if (draws !== undefined)
+    words.push(
+      `It draws class ${draws.class ?? 0}${draws.milliwatts === undefined ? '' : `, ${watts(draws.milliwatts)}`}.`,
+    );
   return words;
 }

@@ -58,8 +58,16 @@ export function explanationMarkdown(explanation: Explanation): string {
     const cells = Array.from({ length: width }, (_, index) => bold(cellText(line.cells[index], short, escaped)));
     return [bold(escaped(line.label)), ...cells, ...(withFormula ? [escaped(line.formula ?? '')] : [])];
   };
-  const head = ['', ...Array.from({ length: width }, (_, index) => escaped(explanation.columns[index] ?? '')), ...(withFormula ? [''] : [])];
-  const right = [false, ...Array.from({ length: width }, (_, index) => all.some(({ cells }) => typeof cells[index] === 'object')), false];
+  const head = [
+    '',
+    ...Array.from({ length: width }, (_, index) => escaped(explanation.columns[index] ?? '')),
+    ...(withFormula ? [''] : []),
+  ];
+  const right = [
+    false,
+    ...Array.from({ length: width }, (_, index) => all.some(({ cells }) => typeof cells[index] === 'object')),
+    false,
+  ];
   const sources = sourcesOf(all);
   return [
     `**${escaped(title)}**`,
@@ -80,17 +88,33 @@ export function explanationText(explanation: Explanation): string {
     visible(line.formula ?? ''),
     line.source === undefined ? '' : `[${visible(line.source)}]`,
   ];
-  const both = (figure: Figure): string => (exact(figure) === short(figure) ? exact(figure) : `${exact(figure)} = ${short(figure)}`);
-  const rows = [...lines.map((line) => row(line, exact)), ...(total === undefined ? [] : [row(total, both)]), ...then.map((line) => row(line, exact))];
+  const both = (figure: Figure): string =>
+    exact(figure) === short(figure) ? exact(figure) : `${exact(figure)} = ${short(figure)}`;
+  const rows = [
+    ...lines.map((line) => row(line, exact)),
+    ...(total === undefined ? [] : [row(total, both)]),
+    ...then.map((line) => row(line, exact)),
+  ];
   const named = explanation.columns.some((name) => name !== '');
-  const head = named ? [['', ...Array.from({ length: width }, (_, index) => visible(explanation.columns[index] ?? '')), '', '']] : [];
-  const numbers = Array.from({ length: width }, (_, index) => [...lines, ...(total === undefined ? [] : [total])].some(({ cells }) => typeof cells[index] === 'object'));
-  const table = columns([...head, ...rows], ['left', ...numbers.map((number) => (number ? 'right' as const : 'left' as const)), 'left', 'left']);
+  const head = named
+    ? [['', ...Array.from({ length: width }, (_, index) => visible(explanation.columns[index] ?? '')), '', '']]
+    : [];
+  const numbers = Array.from({ length: width }, (_, index) =>
+    [...lines, ...(total === undefined ? [] : [total])].some(({ cells }) => typeof cells[index] === 'object'),
+  );
+  const table = columns(
+    [...head, ...rows],
+    ['left', ...numbers.map((number) => (number ? ('right' as const) : ('left' as const))), 'left', 'left'],
+  );
   if (total !== undefined && lines.length > 0) table.splice(head.length + lines.length, 0, '-'.repeat(8));
   return `${[visible(title), ...says.map((sentence) => visible(sentence, 1000)), ...table.map((line) => `  ${line}`)].join('\n')}\n`;
 }
 
-function cellText(cell: Figure | string | undefined, figure: (figure: Figure) => string, text: (text: string) => string): string {
+function cellText(
+  cell: Figure | string | undefined,
+  figure: (figure: Figure) => string,
+  text: (text: string) => string,
+): string {
   if (cell === undefined) return '';
   return typeof cell === 'string' ? text(cell) : figure(cell);
 }

@@ -11,7 +11,15 @@ export interface Figure {
 
 /** Decimals that an exact figure shows at most. */
 const DECIMALS: Readonly<Record<FigureUnit, number>> = {
-  'b/s': 1, B: 1, 'B/s': 1, 'packets/s': 3, d: 2, W: 2, '%': 2, 'files/d': 1, addresses: 0,
+  'b/s': 1,
+  'B': 1,
+  'B/s': 1,
+  'packets/s': 3,
+  'd': 2,
+  'W': 2,
+  '%': 2,
+  'files/d': 1,
+  'addresses': 0,
 };
 
 /** `6,412,345 b/s` */
@@ -45,6 +53,12 @@ export function grouped(value: number, decimals = 0): string {
 }
 
 /** Both columns of a rate. */
-export function rates({ nominal, peak }: { readonly nominal: number; readonly peak: number }, unit: FigureUnit = 'b/s'): Figure[] {
-  return [{ value: nominal, unit }, { value: peak, unit }];
+export function rates(
+  { nominal, peak }: { readonly nominal: number; readonly peak: number },
+  unit: FigureUnit = 'b/s',
+): Figure[] {
+  return [
+    { value: nominal, unit },
+    { value: peak, unit },
+  ];
 }

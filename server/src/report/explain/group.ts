@@ -18,7 +18,12 @@ export function groupExplained(plan: Plan, group: number): Explanation {
     columns: [],
     lines: [
       macLine(group),
-      { label: 'block', cells: [block.name], formula: `${formatAddress(block.first)} to ${formatAddress(block.last)}`, source: block.source },
+      {
+        label: 'block',
+        cells: [block.name],
+        formula: `${formatAddress(block.first)} to ${formatAddress(block.last)}`,
+        source: block.source,
+      },
       ...sharingLines(plan, group),
       ...streams.map((stream) => streamLine(plan, stream)),
     ],
@@ -29,13 +34,22 @@ export function macExplained(stream: Stream, group: number): Explanation {
   return {
     title: `${stream.name}: MAC address of ${formatAddress(group)}`,
     columns: [],
-    lines: isMulticast(group) ? [{ label: 'low 23 bits of the group', cells: [`0x${macKey(group).toString(16).padStart(6, '0')}`] }] : [],
-    total: isMulticast(group) ? macLine(group) : { label: 'MAC', cells: ['none'], formula: `${formatAddress(group)} is not a multicast address` },
+    lines: isMulticast(group)
+      ? [{ label: 'low 23 bits of the group', cells: [`0x${macKey(group).toString(16).padStart(6, '0')}`] }]
+      : [],
+    total: isMulticast(group)
+      ? macLine(group)
+      : { label: 'MAC', cells: ['none'], formula: `${formatAddress(group)} is not a multicast address` },
   };
 }
 
 function macLine(group: number): ExplanationLine {
-  return { label: 'MAC', cells: [groupMac(group)], formula: '01:00:5e:00:00:00 and the low 23 bits of the group', source: GROUP_MAC };
+  return {
+    label: 'MAC',
+    cells: [groupMac(group)],
+    formula: '01:00:5e:00:00:00 and the low 23 bits of the group',
+    source: GROUP_MAC,
+  };
 }
 
 function sharingLines({ site }: Plan, group: number): ExplanationLine[] {
@@ -50,9 +64,20 @@ function sharingLines({ site }: Plan, group: number): ExplanationLine[] {
     formula: `${list(names)}; a switch that forwards by MAC sends both to the receivers of either`,
     source: GROUP_MAC,
   }));
-  if (isLinkLocalGroup(group)) lines.push({ label: 'flooded', cells: ['always'], formula: 'every switch sends 224.0.0.0/24 out of every port', source: 'RFC 4541 §2.1.2' });
+  if (isLinkLocalGroup(group))
+    lines.push({
+      label: 'flooded',
+      cells: ['always'],
+      formula: 'every switch sends 224.0.0.0/24 out of every port',
+      source: 'RFC 4541 §2.1.2',
+    });
   else if (onAlwaysFloodedMac(group)) {
-    lines.push({ label: 'flooded', cells: ['by many a switch'], formula: 'its MAC is that of a group in 224.0.0.0/24', source: 'RFC 4541 §2.1.2, RFC 4607 §9' });
+    lines.push({
+      label: 'flooded',
+      cells: ['by many a switch'],
+      formula: 'its MAC is that of a group in 224.0.0.0/24',
+      source: 'RFC 4541 §2.1.2, RFC 4607 §9',
+    });
   }
   return lines;
 }

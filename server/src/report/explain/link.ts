@@ -19,10 +19,22 @@ export function directionName(link: Link, out: Port): string {
  * The load of a link in the direction that leaves by `out`. Of more than `most` streams the greatest are told one by
  * one, and the others as one sum.
  */
-export function directionExplained(plan: Plan, link: Link, out: Port, kind: WireKind = 'line', most = Infinity): Explanation {
+export function directionExplained(
+  plan: Plan,
+  link: Link,
+  out: Port,
+  kind: WireKind = 'line',
+  most = Infinity,
+): Explanation {
   const title = `${directionName(link, out)}: ${WIRE_WORDS[kind]}`;
   if (link.blocked !== undefined && plan.network.crossings.at(outOf(link, out)).length === 0) {
-    return { title, says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`], columns: RATES, lines: [], total: total(plan, link, out, kind) };
+    return {
+      title,
+      says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`],
+      columns: RATES,
+      lines: [],
+      total: total(plan, link, out, kind),
+    };
   }
   const { crossings, rates: all } = plan.network;
   const lines = crossings.at(outOf(link, out)).flatMap((crossing) => {
@@ -32,7 +44,10 @@ export function directionExplained(plan: Plan, link: Link, out: Port, kind: Wire
   const load = plan.network.loads[outOf(link, out)]?.[kind];
   return {
     title,
-    says: [...saysOfLoad(link, load), ...(link.blocked === undefined ? [] : [`Spanning tree has ${portName(link.blocked)} discard it.`])],
+    says: [
+      ...saysOfLoad(link, load),
+      ...(link.blocked === undefined ? [] : [`Spanning tree has ${portName(link.blocked)} discard it.`]),
+    ],
     columns: RATES,
     lines: folded(lines, most),
     total: total(plan, link, out, kind),
@@ -41,12 +56,19 @@ export function directionExplained(plan: Plan, link: Link, out: Port, kind: Wire
 }
 
 /** One stream's part of a link's load. */
-export function shareExplained(plan: Plan, link: Link, out: Port, name: string, kind: WireKind): Explanation | undefined {
+export function shareExplained(
+  plan: Plan,
+  link: Link,
+  out: Port,
+  name: string,
+  kind: WireKind,
+): Explanation | undefined {
   const crossing = plan.network.crossings.at(outOf(link, out)).find(({ stream }) => stream.name === name);
   const own = crossing === undefined ? undefined : plan.network.rates[crossing.stream.index];
   if (crossing === undefined || own === undefined) return undefined;
   const lines = crossingLines(crossing, own, kind);
-  const sum = (part: keyof Load): number => partsOf(crossing, own, kind).reduce((all, { copies, load }) => all + copies * load[part], 0);
+  const sum = (part: keyof Load): number =>
+    partsOf(crossing, own, kind).reduce((all, { copies, load }) => all + copies * load[part], 0);
   return {
     title: `${directionName(link, out)}: ${WIRE_WORDS[kind]} of ${name}`,
     columns: RATES,
@@ -66,7 +88,11 @@ export function capacityExplained(link: Link): Explanation {
     title: `${directionName(link, link.a)}: speed`,
     columns: [],
     lines: [line(link.a), line(link.b)],
-    total: { label: 'speed', cells: [link.capacity === undefined ? 'unknown' : { value: link.capacity, unit: 'b/s' }], formula: 'the lower of the two' },
+    total: {
+      label: 'speed',
+      cells: [link.capacity === undefined ? 'unknown' : { value: link.capacity, unit: 'b/s' }],
+      formula: 'the lower of the two',
+    },
   };
 }
 
@@ -76,24 +102,36 @@ function total(plan: Plan, link: Link, out: Port, kind: WireKind): ExplanationLi
 
 function saysOfLoad({ capacity }: Link, load: Load | undefined): string[] {
   if (load === undefined || load.peak === 0) return ['Nothing crosses it in this direction.'];
-  const of = (rate: number): string => (capacity === undefined || capacity === 0 ? '' : `, ${percent(rate, capacity)} of ${bitRate(capacity)}`);
+  const of = (rate: number): string =>
+    capacity === undefined || capacity === 0 ? '' : `, ${percent(rate, capacity)} of ${bitRate(capacity)}`;
   const nominal = load.nominal === load.peak ? '' : `; ${bitRate(load.nominal)} nominal`;
   return [`${bitRate(load.peak)}${load.nominal === load.peak ? '' : ' at peak'}${of(load.peak)}${nominal}.`];
 }
 
 function shareLine(capacity: number, load: Load | undefined): ExplanationLine {
-  const share = (part: keyof Load): Figure => ({ value: capacity === 0 ? 0 : ((load?.[part] ?? 0) / capacity) * 100, unit: '%' });
+  const share = (part: keyof Load): Figure => ({
+    value: capacity === 0 ? 0 : ((load?.[part] ?? 0) / capacity) * 100,
+    unit: '%',
+  });
   return { label: 'of the speed', cells: [share('nominal'), share('peak')], formula: `of ${bitRate(capacity)}` };
 }
 
 /** Copies of one make, and what one of them takes. */
-function partsOf(crossing: Crossing, own: StreamRates, kind: WireKind): { copies: number; load: Load; words: string }[] {
+function partsOf(
+  crossing: Crossing,
+  own: StreamRates,
+  kind: WireKind,
+): { copies: number; load: Load; words: string }[] {
   const back = kind === 'payload' ? { nominal: 0, peak: 0 } : undefined;
   return [
     { copies: crossing.untagged, load: own.untagged[kind], words: '' },
     { copies: crossing.tagged, load: own.tagged[kind], words: 'with a VLAN tag' },
     { copies: crossing.repliesUntagged, load: back ?? own.reply.untagged[kind], words: 'back to the source' },
-    { copies: crossing.repliesTagged, load: back ?? own.reply.tagged[kind], words: 'back to the source, with a VLAN tag' },
+    {
+      copies: crossing.repliesTagged,
+      load: back ?? own.reply.tagged[kind],
+      words: 'back to the source, with a VLAN tag',
+    },
   ].filter(({ copies }) => copies > 0);
 }
 
@@ -115,5 +153,8 @@ function folded(lines: readonly ExplanationLine[], most: number): readonly Expla
   const greatest = new Set([...lines].sort((a, b) => value(b, 1) - value(a, 1)).slice(0, most - 1));
   const others = lines.filter((line) => !greatest.has(line));
   const sum = (index: number): number => others.reduce((all, line) => all + value(line, index), 0);
-  return [...lines.filter((line) => greatest.has(line)), { label: `${others.length} others`, cells: rates({ nominal: sum(0), peak: sum(1) }), formula: 'together' }];
+  return [
+    ...lines.filter((line) => greatest.has(line)),
+    { label: `${others.length} others`, cells: rates({ nominal: sum(0), peak: sum(1) }), formula: 'together' },
+  ];
 }

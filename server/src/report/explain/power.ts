@@ -14,15 +14,30 @@ function power(milliwatts: number): Figure {
 }
 
 export function drawExplained({ device, budget, draw, feeds }: PowerSource): Explanation {
-  const lines = inPortOrder(feeds, ({ from }) => from).map(({ from, type, to, class: own, allotted }): ExplanationLine => {
-    const bound = allotted < own.pseMilliwatts ? `, of which the port gives ${watts(portTypes[type].pseMilliwatts)} at most` : '';
-    return { label: portName(from), cells: [power(allotted)], formula: `${portName(to)}, class ${own.class}: ${watts(own.pseMilliwatts)} at the switch${bound}`, source: POWER_CLASSES };
-  });
-  const then: ExplanationLine[] = budget === undefined
-    ? []
-    : [
-        { label: 'budget', cells: [power(budget)], formula: 'as declared' },
-        { label: draw > budget ? 'over' : 'left', cells: [power(Math.abs(budget - draw))] },
-      ];
-  return { title: `${device.name}: power over Ethernet`, columns: [], lines, total: { label: 'draw', cells: [power(draw)] }, then };
+  const lines = inPortOrder(feeds, ({ from }) => from).map(
+    ({ from, type, to, class: own, allotted }): ExplanationLine => {
+      const bound =
+        allotted < own.pseMilliwatts ? `, of which the port gives ${watts(portTypes[type].pseMilliwatts)} at most` : '';
+      return {
+        label: portName(from),
+        cells: [power(allotted)],
+        formula: `${portName(to)}, class ${own.class}: ${watts(own.pseMilliwatts)} at the switch${bound}`,
+        source: POWER_CLASSES,
+      };
+    },
+  );
+  const then: ExplanationLine[] =
+    budget === undefined
+      ? []
+      : [
+          { label: 'budget', cells: [power(budget)], formula: 'as declared' },
+          { label: draw > budget ? 'over' : 'left', cells: [power(Math.abs(budget - draw))] },
+        ];
+  return {
+    title: `${device.name}: power over Ethernet`,
+    columns: [],
+    lines,
+    total: { label: 'draw', cells: [power(draw)] },
+    then,
+  };
 }

@@ -13,7 +13,12 @@ export function quantityExplained(text: string, quantity: Quantity): Explanation
 }
 
 function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
-  const line = (label: string, cell: string, formula = '', source?: string): ExplanationLine => ({ label, cells: [cell], formula, ...(source !== undefined && { source }) });
+  const line = (label: string, cell: string, formula = '', source?: string): ExplanationLine => ({
+    label,
+    cells: [cell],
+    formula,
+    ...(source !== undefined && { source }),
+  });
   switch (kind) {
     case 'bit-rate':
       return [
@@ -43,9 +48,16 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
         line('days', `${grouped(value / 86_400_000, 2)} d`),
       ].filter(({ cells }) => !/^0 /.test(String(cells[0])));
     case 'length':
-      return [line('millimetres', `${grouped(value)} mm`), line('feet', `${grouped(value / 304.8, 1)} ft`, '÷ 0.3048 m')];
+      return [
+        line('millimetres', `${grouped(value)} mm`),
+        line('feet', `${grouped(value / 304.8, 1)} ft`, '÷ 0.3048 m'),
+      ];
     case 'power':
-      return [line('milliwatts', `${grouped(value)} mW`), line('a day', `${grouped((value * 24) / 1e6, 2)} kWh`, '× 24 h'), line('a year', `${grouped((value * 8766) / 1e6)} kWh`, '× 8,766 h')];
+      return [
+        line('milliwatts', `${grouped(value)} mW`),
+        line('a day', `${grouped((value * 24) / 1e6, 2)} kWh`, '× 24 h'),
+        line('a year', `${grouped((value * 8766) / 1e6)} kWh`, '× 8,766 h'),
+      ];
     case 'percentage':
       return [line('of one', grouped(value / 10_000, 4))];
     case 'frequency':
@@ -61,6 +73,7 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
 function periodWords(hertz: number): string {
   if (hertz === 0) return 'none';
   const nanoseconds = 1e9 / hertz;
-  const [unit, factor] = nanoseconds >= 1e6 ? ['ms', 1e6] as const : nanoseconds >= 1e3 ? ['µs', 1e3] as const : ['ns', 1] as const;
+  const [unit, factor] =
+    nanoseconds >= 1e6 ? (['ms', 1e6] as const) : nanoseconds >= 1e3 ? (['µs', 1e3] as const) : (['ns', 1] as const);
   return `${grouped(nanoseconds / factor, 2)} ${unit}`;
 }

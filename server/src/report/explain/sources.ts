@@ -1,12 +1,12 @@
 /** The standards behind the bytes of a packet, by the names that the rates give them. */
 
 export const HEADER_SOURCES: Readonly<Record<string, string>> = {
-  IPv4: 'RFC 791 §3.1',
-  UDP: 'RFC 768',
+  'IPv4': 'RFC 791 §3.1',
+  'UDP': 'RFC 768',
   'TCP with timestamps': 'RFC 9293 §3.1, RFC 7323 §3.2',
-  RTP: 'RFC 3550 §5.1',
+  'RTP': 'RFC 3550 §5.1',
   'RTP and interleaving': 'RFC 3550 §5.1, RFC 7826 §14',
-  interleaving: 'RFC 7826 §14',
+  'interleaving': 'RFC 7826 §14',
   'payload format': 'RFC 3640 §3.3.6 (AAC), RFC 2250 §3.5 (MPEG audio), RFC 4184 §4.1.1 (AC-3)',
 };
 

@@ -1,10 +1,25 @@
 /** A stream's rates, from its media to the wire, and whom it reaches. */
 
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { type Load, type PacketRun, type StreamRates, type WireRates, headerBytes, multiplexOf } from '../../network/rates.ts';
+import {
+  type Load,
+  type PacketRun,
+  type StreamRates,
+  type WireRates,
+  headerBytes,
+  multiplexOf,
+} from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
 import type { Media, MediaRate, Stream } from '../../site/model.ts';
-import { FCS, INTER_PACKET_GAP, MAC_HEADER, MIN_FRAME, PREAMBLE_AND_SFD, VLAN_TAG, frameBytes } from '../../standards/ethernet.ts';
+import {
+  FCS,
+  INTER_PACKET_GAP,
+  MAC_HEADER,
+  MIN_FRAME,
+  PREAMBLE_AND_SFD,
+  VLAN_TAG,
+  frameBytes,
+} from '../../standards/ethernet.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { list } from '../../text/words.ts';
 import { type Explanation, type ExplanationLine, RATES } from './explanation.ts';
@@ -21,11 +36,23 @@ export const WIRE_WORDS: Readonly<Record<WireKind, string>> = {
 };
 
 const NO_RATES: StreamRates['untagged'] = {
-  payload: { nominal: 0, peak: 0 }, frame: { nominal: 0, peak: 0 }, frameWithFcs: { nominal: 0, peak: 0 }, line: { nominal: 0, peak: 0 },
+  payload: { nominal: 0, peak: 0 },
+  frame: { nominal: 0, peak: 0 },
+  frameWithFcs: { nominal: 0, peak: 0 },
+  line: { nominal: 0, peak: 0 },
 };
 
 function ratesOf(plan: Plan, stream: Stream): StreamRates {
-  return plan.network.rates[stream.index] ?? { payload: NO_RATES.payload, runs: [], replies: [], untagged: NO_RATES, tagged: NO_RATES, reply: { untagged: NO_RATES, tagged: NO_RATES } };
+  return (
+    plan.network.rates[stream.index] ?? {
+      payload: NO_RATES.payload,
+      runs: [],
+      replies: [],
+      untagged: NO_RATES,
+      tagged: NO_RATES,
+      reply: { untagged: NO_RATES, tagged: NO_RATES },
+    }
+  );
 }
 
 function mediaOf(plan: Plan, stream: Stream): Media {
@@ -38,27 +65,45 @@ export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
   const lines: ExplanationLine[] = [...mediaLines(plan, stream)];
   for (const run of own.runs) lines.push(packetLine(stream, run), headerLine(run));
   lines.push(
-    { label: 'frames', cells: rates(own.untagged.frame), formula: `${MAC_HEADER} B of Ethernet header to each packet; without FCS`, source: ETHERNET },
+    {
+      label: 'frames',
+      cells: rates(own.untagged.frame),
+      formula: `${MAC_HEADER} B of Ethernet header to each packet; without FCS`,
+      source: ETHERNET,
+    },
     { label: 'with FCS', cells: rates(own.untagged.frameWithFcs), formula: `${FCS} B more` },
   );
   const then: ExplanationLine[] = [
     { label: 'with a VLAN tag', cells: rates(own.tagged.line), formula: `${VLAN_TAG} B more, on trunks`, source: TAG },
   ];
   if (own.replies.length > 0) {
-    then.push({ label: 'back to the source', cells: rates(own.reply.untagged.line), formula: `acknowledgements, ${ACKNOWLEDGED}`, source: ACKNOWLEDGING });
+    then.push({
+      label: 'back to the source',
+      cells: rates(own.reply.untagged.line),
+      formula: `acknowledgements, ${ACKNOWLEDGED}`,
+      source: ACKNOWLEDGING,
+    });
   }
   return {
     title: `${stream.name}: ${streamWords(stream)}`,
     columns: RATES,
     lines,
-    total: { label: 'line rate', cells: rates(own.untagged.line), formula: `${PREAMBLE_AND_SFD + INTER_PACKET_GAP} B more of preamble, start delimiter and gap`, source: LINE },
+    total: {
+      label: 'line rate',
+      cells: rates(own.untagged.line),
+      formula: `${PREAMBLE_AND_SFD + INTER_PACKET_GAP} B more of preamble, start delimiter and gap`,
+      source: LINE,
+    },
     then,
   };
 }
 
 /** `rtp from recorder to 239.192.20.31 port 5004`. */
 export function streamWords({ transport, source, group, port }: Stream): string {
-  const to = group === undefined ? ', a copy to each receiver' : ` to ${formatAddress(group)}${port === undefined ? '' : ` port ${port}`}`;
+  const to =
+    group === undefined
+      ? ', a copy to each receiver'
+      : ` to ${formatAddress(group)}${port === undefined ? '' : ` port ${port}`}`;
   return `${transport ?? 'no transport'} from ${source ?? 'nowhere'}${to}`;
 }
 
@@ -68,13 +113,18 @@ function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
   const line = (label: string, rate: MediaRate | undefined, declared: MediaRate | undefined): ExplanationLine[] => {
     if (rate === undefined) return [];
     const carried = declared === undefined && stream.carries !== undefined ? `as in ${stream.carries}` : 'as declared';
-    const anew = declared !== undefined && stream.carries !== undefined ? `, nor taken over from ${stream.carries}` : '';
+    const anew =
+      declared !== undefined && stream.carries !== undefined ? `, nor taken over from ${stream.carries}` : '';
     const peak = rate.peakDeclared ? '' : `; no peak is declared${anew}, so it is the same`;
     return [{ label, cells: rates(rate), formula: `${carried}${peak}` }];
   };
   const parts = [...line('video', video?.rate, stream.video?.rate), ...line('audio', audio?.rate, stream.audio?.rate)];
   const { payload } = ratesOf(plan, stream);
-  const sum: ExplanationLine = { label: 'payload', cells: rates(payload), ...(parts.length > 1 && { formula: 'video and audio' }) };
+  const sum: ExplanationLine = {
+    label: 'payload',
+    cells: rates(payload),
+    ...(parts.length > 1 && { formula: 'video and audio' }),
+  };
   const multiplex = stream.transport === 'ts-udp' || stream.transport === 'ts-rtp' ? [multiplexLine(plan, stream)] : [];
   return [...(parts.length === 1 ? parts : [...parts, sum]), ...multiplex];
 }
@@ -83,7 +133,10 @@ function multiplexLine(plan: Plan, stream: Stream): ExplanationLine {
   return {
     label: 'transport stream',
     cells: rates(multiplexOf(stream, mediaOf(plan, stream))),
-    formula: stream.muxRate === undefined ? 'with the headers, tables and stuffing of the multiplex' : 'as declared, padding included',
+    formula:
+      stream.muxRate === undefined
+        ? 'with the headers, tables and stuffing of the multiplex'
+        : 'as declared, padding included',
     source: TRANSPORT_STREAM,
   };
 }
@@ -92,7 +145,11 @@ function packetLine(stream: Stream, run: PacketRun): ExplanationLine {
   const { nominal, peak } = run.media;
   const size = nominal === peak ? `${grouped(peak, 1)} B` : `${grouped(nominal, 1)} B, at peak ${grouped(peak, 1)} B,`;
   const whole = run.what === 'video' && stream.transport === 'rtsp' ? ': full TCP segments' : '';
-  return { label: `${run.what} packets`, cells: rates(run.perSecond, 'packets/s'), formula: `with ${size} of media each${whole}` };
+  return {
+    label: `${run.what} packets`,
+    cells: rates(run.perSecond, 'packets/s'),
+    formula: `with ${size} of media each${whole}`,
+  };
 }
 
 function headerLine(run: PacketRun): ExplanationLine {
@@ -112,7 +169,12 @@ export function wireExplained(plan: Plan, stream: Stream, kind: WireKind, tagged
   const total = (tagged ? own.tagged : own.untagged)[kind];
   if (kind === 'payload') {
     const lines = mediaLines(plan, stream).filter(({ label }) => label === 'video' || label === 'audio');
-    return { title: `${stream.name}: payload`, columns: RATES, lines, total: { label: 'payload', cells: rates(total) } };
+    return {
+      title: `${stream.name}: payload`,
+      columns: RATES,
+      lines,
+      total: { label: 'payload', cells: rates(total) },
+    };
   }
   return {
     title: `${stream.name}: ${WIRE_WORDS[kind]} of one copy${tag}`,
@@ -133,11 +195,15 @@ function runLines(run: PacketRun, kind: Exclude<WireKind, 'payload'>, tagged: bo
     ...more,
   });
   const of = (part: keyof Load): number => frameBytes(headerBytes(run) + run.media[part], tagged)[FRAME_BYTES[kind]];
-  const padding = (part: keyof Load): number => Math.max(0, MIN_FRAME - (MAC_HEADER + headerBytes(run) + run.media[part] + FCS));
+  const padding = (part: keyof Load): number =>
+    Math.max(0, MIN_FRAME - (MAC_HEADER + headerBytes(run) + run.media[part] + FCS));
   const bytes = { nominal: of('nominal'), peak: of('peak') };
   const bits = { nominal: run.perSecond.nominal * bytes.nominal * 8, peak: run.perSecond.peak * bytes.peak * 8 };
   const pad = { nominal: padding('nominal'), peak: padding('peak') };
-  const divided = run.what === 'video' || run.what === 'transport stream' ? 'the rate ÷ (8 × media in a packet)' : 'as many as its codec makes a second';
+  const divided =
+    run.what === 'video' || run.what === 'transport stream'
+      ? 'the rate ÷ (8 × media in a packet)'
+      : 'as many as its codec makes a second';
   return [
     {
       label: `${run.what} packets`,
@@ -145,19 +211,30 @@ function runLines(run: PacketRun, kind: Exclude<WireKind, 'payload'>, tagged: bo
       ...(run.what === 'acknowledgements' ? { formula: ACKNOWLEDGED, source: ACKNOWLEDGING } : { formula: divided }),
     },
     each('media', run.media),
-    ...run.headers.map(({ name, bytes: size }) => each(name, size, { ...(HEADER_SOURCES[name] !== undefined && { source: HEADER_SOURCES[name] }) })),
+    ...run.headers.map(({ name, bytes: size }) =>
+      each(name, size, { ...(HEADER_SOURCES[name] !== undefined && { source: HEADER_SOURCES[name] }) }),
+    ),
     each('Ethernet header', MAC_HEADER, { source: ETHERNET }),
     ...(tagged ? [each('VLAN tag', VLAN_TAG, { source: TAG })] : []),
-    ...(pad.nominal + pad.peak > 0 ? [each('padding', pad, { formula: `to the shortest frame of ${MIN_FRAME} B`, source: ETHERNET })] : []),
+    ...(pad.nominal + pad.peak > 0
+      ? [each('padding', pad, { formula: `to the shortest frame of ${MIN_FRAME} B`, source: ETHERNET })]
+      : []),
     ...(kind === 'frame' ? [] : [each('FCS', FCS, { source: ETHERNET })]),
-    ...(kind === 'line' ? [each('preamble, start delimiter and gap', PREAMBLE_AND_SFD + INTER_PACKET_GAP, { source: LINE })] : []),
+    ...(kind === 'line'
+      ? [each('preamble, start delimiter and gap', PREAMBLE_AND_SFD + INTER_PACKET_GAP, { source: LINE })]
+      : []),
     each('together', bytes),
     { label: `${run.what} in all`, cells: rates(bits), formula: 'packets × bytes × 8' },
   ];
 }
 
 /** What travels back to a stream's source. */
-export function replyExplained(plan: Plan, stream: Stream, kind: Exclude<WireKind, 'payload'>, tagged = false): Explanation {
+export function replyExplained(
+  plan: Plan,
+  stream: Stream,
+  kind: Exclude<WireKind, 'payload'>,
+  tagged = false,
+): Explanation {
   const own = ratesOf(plan, stream);
   return {
     title: `${stream.name}: ${WIRE_WORDS[kind]} back to its source${tagged ? ', with a VLAN tag' : ''}`,
@@ -174,14 +251,21 @@ export function receiversExplained(plan: Plan, stream: Stream): Explanation {
     if (delivery?.reaches.includes(name) === true) return { label: name, cells: ['reached'] };
     const missed = delivery?.unreached.find(({ receiver }) => receiver === name);
     if (missed === undefined) {
-      return { label: name, cells: ['not reached'], formula: plan.site.deviceByName.has(name) ? 'the stream has no source' : 'there is no such device' };
+      return {
+        label: name,
+        cells: ['not reached'],
+        formula: plan.site.deviceByName.has(name) ? 'the stream has no source' : 'there is no such device',
+      };
     }
     const { what, remedy } = obstacleWords(missed.why, name, stream);
     return { label: name, cells: ['not reached'], formula: `${what}; ${remedy}` };
   });
   const reached = delivery?.reaches.length ?? 0;
   const networks = (delivery?.networks ?? []).map((network) => plan.network.topology.networks[network]?.name ?? '');
-  const route = delivery?.leaves === undefined ? [] : [`It leaves ${stream.source ?? ''} by port ${delivery.leaves.port.name}, into ${list(networks)}.`];
+  const route =
+    delivery?.leaves === undefined
+      ? []
+      : [`It leaves ${stream.source ?? ''} by port ${delivery.leaves.port.name}, into ${list(networks)}.`];
   return {
     title: `${stream.name} reaches ${reached} of ${stream.receivers.length} receivers`,
     says: route,

@@ -13,7 +13,9 @@ import { grouped } from './figure.ts';
 export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
   const { site, network } = plan;
   const { subnet, pool } = vlan;
-  const lines: ExplanationLine[] = [{ label: '802.1Q tag', cells: [vlan.id === undefined ? 'no id' : String(vlan.id)], source: 'IEEE 802.1Q' }];
+  const lines: ExplanationLine[] = [
+    { label: '802.1Q tag', cells: [vlan.id === undefined ? 'no id' : String(vlan.id)], source: 'IEEE 802.1Q' },
+  ];
   if (subnet !== undefined) {
     lines.push({
       label: 'subnet',
@@ -24,22 +26,51 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
   }
   const uses = addressUses(site, network.topology).filter(({ home }) => home === vlan);
   const taken = new Set(uses.map(({ address }) => address)).size;
-  lines.push({ label: 'addresses in use', cells: [{ value: taken, unit: 'addresses' }], formula: few([...new Set(uses.map(({ device }) => device.name))], 6) });
+  lines.push({
+    label: 'addresses in use',
+    cells: [{ value: taken, unit: 'addresses' }],
+    formula: few([...new Set(uses.map(({ device }) => device.name))], 6),
+  });
   if (pool !== undefined) {
-    lines.push({ label: 'DHCP pool', cells: [{ value: pool.last - pool.first + 1, unit: 'addresses' }], formula: `${formatAddress(pool.first)} to ${formatAddress(pool.last)}` });
+    lines.push({
+      label: 'DHCP pool',
+      cells: [{ value: pool.last - pool.first + 1, unit: 'addresses' }],
+      formula: `${formatAddress(pool.first)} to ${formatAddress(pool.last)}`,
+    });
   }
-  lines.push({ label: 'gateway', cells: [vlan.gateway ?? 'none'], ...(vlan.gateway === undefined && { formula: 'nothing gets from it into another VLAN' }) });
+  lines.push({
+    label: 'gateway',
+    cells: [vlan.gateway ?? 'none'],
+    ...(vlan.gateway === undefined && { formula: 'nothing gets from it into another VLAN' }),
+  });
   lines.push({
     label: 'querier',
     cells: [vlan.querier ?? 'none'],
-    formula: vlan.querier === undefined ? 'memberships end after about four minutes' : 'every group of the VLAN travels to its switch too',
+    formula:
+      vlan.querier === undefined
+        ? 'memberships end after about four minutes'
+        : 'every group of the VLAN travels to its switch too',
     source: vlan.querier === undefined ? 'RFC 3376 §8' : 'RFC 4541 §2.1.2',
   });
   const tagged = network.topology.links.filter((link) => carries(link, vlan.index) === 'tagged').length;
   const untagged = network.topology.links.filter((link) => carries(link, vlan.index) === 'untagged').length;
-  lines.push({ label: 'links', cells: [String(tagged + untagged)], formula: `${untagged} without a tag, ${tagged} with one` });
-  const streams = network.deliveries.filter(({ networks }) => networks.includes(vlan.index)).map(({ stream }) => stream);
+  lines.push({
+    label: 'links',
+    cells: [String(tagged + untagged)],
+    formula: `${untagged} without a tag, ${tagged} with one`,
+  });
+  const streams = network.deliveries
+    .filter(({ networks }) => networks.includes(vlan.index))
+    .map(({ stream }) => stream);
   const peak = streams.reduce((sum, stream) => sum + (network.rates[stream.index]?.untagged.line.peak ?? 0), 0);
-  if (streams.length > 0) lines.push({ label: 'streams', cells: [String(streams.length)], formula: `${few(streams.map(({ name }) => name), 6)}; one copy of each is ${bitRate(peak)} at peak` });
+  if (streams.length > 0)
+    lines.push({
+      label: 'streams',
+      cells: [String(streams.length)],
+      formula: `${few(
+        streams.map(({ name }) => name),
+        6,
+      )}; one copy of each is ${bitRate(peak)} at peak`,
+    });
   return { title: `${vlan.name}: VLAN`, columns: [], lines };
 }

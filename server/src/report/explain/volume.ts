@@ -24,22 +24,38 @@ export function usableExplained({ volume, usableBytes }: VolumeFigures): Explana
   };
 }
 
-function usableLines({ capacity, disks, redundancy, reserve }: Volume, usableBytes: number | undefined): ExplanationLine[] {
+function usableLines(
+  { capacity, disks, redundancy, reserve }: Volume,
+  usableBytes: number | undefined,
+): ExplanationLine[] {
   if (capacity === undefined || usableBytes === undefined) return [{ label: 'capacity', cells: ['not declared'] }];
-  const lines: ExplanationLine[] = [{ label: disks === undefined ? 'capacity' : 'capacity of a disk', cells: [size(capacity)], formula: binaryBytes(capacity), source: SIZES }];
+  const lines: ExplanationLine[] = [
+    {
+      label: disks === undefined ? 'capacity' : 'capacity of a disk',
+      cells: [size(capacity)],
+      formula: binaryBytes(capacity),
+      source: SIZES,
+    },
+  ];
   let held = capacity;
   if (disks !== undefined) {
     const holding = usableDisks(redundancy, disks) ?? 0;
     held = capacity * holding;
-    const lost = redundancy === 'none' ? count(disks, 'disk') : `${redundancy} over ${count(disks, 'disk')} leaves ${holding} for data`;
+    const lost =
+      redundancy === 'none'
+        ? count(disks, 'disk')
+        : `${redundancy} over ${count(disks, 'disk')} leaves ${holding} for data`;
     lines.push({ label: 'after redundancy', cells: [size(held)], formula: lost });
   }
-  if (reserve > 0) lines.push({ label: 'reserve', cells: [size(usableBytes - held)], formula: `${threshold(reserve)} kept free` });
+  if (reserve > 0)
+    lines.push({ label: 'reserve', cells: [size(usableBytes - held)], formula: `${threshold(reserve)} kept free` });
   return lines;
 }
 
 function usableLine(usableBytes: number | undefined): ExplanationLine {
-  return usableBytes === undefined ? { label: 'usable', cells: ['unknown'] } : { label: 'usable', cells: [size(usableBytes)], formula: binaryBytes(usableBytes) };
+  return usableBytes === undefined
+    ? { label: 'usable', cells: ['unknown'] }
+    : { label: 'usable', cells: [size(usableBytes)], formula: binaryBytes(usableBytes) };
 }
 
 export function writtenExplained({ volume, recordings, bytesPerDay }: VolumeFigures): Explanation {
@@ -59,14 +75,27 @@ export function daysExplained(figures: VolumeFigures): Explanation {
   const { volume, usableBytes, bytesPerDay, daysUntilFull, recordings, bytesKept } = figures;
   const then: ExplanationLine[] = [];
   if (bytesKept > 0) {
-    const fill = usableBytes === undefined || usableBytes === 0 ? '' : `${percent(bytesKept, usableBytes)} of what is usable`;
+    const fill =
+      usableBytes === undefined || usableBytes === 0 ? '' : `${percent(bytesKept, usableBytes)} of what is usable`;
     then.push({ label: 'kept in the end', cells: [size(bytesKept)], formula: fill });
   }
   if (figures.writeRate.peak > 0) {
-    const sustained = volume.sustainedWrite === undefined ? '' : `${percent(figures.writeRate.peak, volume.sustainedWrite)} of what it can sustain`;
-    then.push({ label: 'written at peak', cells: [{ value: figures.writeRate.peak, unit: 'B/s' }], formula: sustained });
+    const sustained =
+      volume.sustainedWrite === undefined
+        ? ''
+        : `${percent(figures.writeRate.peak, volume.sustainedWrite)} of what it can sustain`;
+    then.push({
+      label: 'written at peak',
+      cells: [{ value: figures.writeRate.peak, unit: 'B/s' }],
+      formula: sustained,
+    });
   }
-  if (figures.filesPerDay > 0) then.push({ label: 'files', cells: [{ value: figures.filesPerDay, unit: 'files/d' }], formula: `${grouped(figures.filesKept)} kept in the end` });
+  if (figures.filesPerDay > 0)
+    then.push({
+      label: 'files',
+      cells: [{ value: figures.filesPerDay, unit: 'files/d' }],
+      formula: `${grouped(figures.filesKept)} kept in the end`,
+    });
   return {
     title: `${volume.name}: days until it is full`,
     columns: [],
@@ -74,12 +103,21 @@ export function daysExplained(figures: VolumeFigures): Explanation {
       ...usableLines(volume, usableBytes),
       usableLine(usableBytes),
       ...recordings.map(dayLine),
-      { label: 'a day', cells: [size(bytesPerDay)], formula: `${count(recordings.length, 'recording')}, media without what the file format adds` },
+      {
+        label: 'a day',
+        cells: [size(bytesPerDay)],
+        formula: `${count(recordings.length, 'recording')}, media without what the file format adds`,
+      },
     ],
     total: {
       label: 'full after',
       cells: [daysUntilFull === undefined ? 'unknown' : { value: daysUntilFull, unit: 'd' }],
-      formula: daysUntilFull === undefined ? (bytesPerDay === 0 ? 'nothing is written to it' : 'its capacity is not declared') : 'usable ÷ a day, if nothing were deleted',
+      formula:
+        daysUntilFull === undefined
+          ? bytesPerDay === 0
+            ? 'nothing is written to it'
+            : 'its capacity is not declared'
+          : 'usable ÷ a day, if nothing were deleted',
     },
     then,
   };
@@ -89,26 +127,43 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
   const { recording, rate, bytesPerDay, bytesKept, filesPerDay, filesKept, volume } = figures;
   const stream = recording.stream === undefined ? undefined : plan.site.streamByName.get(recording.stream);
   const lines: ExplanationLine[] = [
-    { label: 'payload', cells: [{ value: rate.nominal, unit: 'b/s' }], formula: `of ${recording.stream ?? 'no stream'}, nominal` },
-    { label: 'a day', cells: [size(bytesPerDay)], formula: 'payload × 86,400 s ÷ 8, without what the file format adds' },
+    {
+      label: 'payload',
+      cells: [{ value: rate.nominal, unit: 'b/s' }],
+      formula: `of ${recording.stream ?? 'no stream'}, nominal`,
+    },
+    {
+      label: 'a day',
+      cells: [size(bytesPerDay)],
+      formula: 'payload × 86,400 s ÷ 8, without what the file format adds',
+    },
   ];
   const then: ExplanationLine[] = [];
   if (filesPerDay !== undefined && recording.segment !== undefined) {
     const kept = filesKept === undefined ? '' : `; ${grouped(filesKept)} kept in the end`;
-    then.push({ label: 'files', cells: [{ value: filesPerDay, unit: 'files/d' }], formula: `one in ${duration(recording.segment)}${kept}` });
+    then.push({
+      label: 'files',
+      cells: [{ value: filesPerDay, unit: 'files/d' }],
+      formula: `one in ${duration(recording.segment)}${kept}`,
+    });
   }
   const usable = volume === undefined ? undefined : plan.storage.volumes[volume.index]?.usableBytes;
   if (bytesKept !== undefined && usable !== undefined && usable > 0) {
-    then.push({ label: `of ${volume?.name ?? ''}`, cells: [{ value: (bytesKept / usable) * 100, unit: '%' }], formula: 'of what is usable' });
+    then.push({
+      label: `of ${volume?.name ?? ''}`,
+      cells: [{ value: (bytesKept / usable) * 100, unit: '%' }],
+      formula: 'of what is usable',
+    });
   }
   return {
     title: `${recording.name}: recording of ${recording.stream ?? 'no stream'} to ${recording.volume ?? 'no volume'}`,
     ...(stream !== undefined && { says: [`${stream.name} is ${streamWords(stream)}.`] }),
     columns: [],
     lines,
-    total: bytesKept === undefined || recording.keep === undefined
-      ? { label: 'kept', cells: ['without end'], formula: 'no time is declared after which it is deleted' }
-      : { label: 'kept', cells: [size(bytesKept)], formula: `a day × ${days(recording.keep / 86_400_000)}` },
+    total:
+      bytesKept === undefined || recording.keep === undefined
+        ? { label: 'kept', cells: ['without end'], formula: 'no time is declared after which it is deleted' }
+        : { label: 'kept', cells: [size(bytesKept)], formula: `a day × ${days(recording.keep / 86_400_000)}` },
     then,
   };
 }

@@ -71,7 +71,12 @@ export function nextFreeAddressFix(
 ): Fix[] {
   const around = vlan ?? (site.vlans.length === 0 ? alike(address) : undefined);
   const free = around === undefined ? undefined : nextFreeAddress(site, around, address);
-  if (free === undefined || notOfHost(free) !== undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
+  if (
+    free === undefined ||
+    notOfHost(free) !== undefined ||
+    (port !== undefined && route[0] === 'ports' && route[1] !== port.name)
+  )
+    return [];
   const text = formatAddress(free);
   return [
     {
@@ -84,5 +89,9 @@ export function nextFreeAddressFix(
 
 /** Where no subnet is declared, most likely that of a home: the first three numbers. Common practice, no source. */
 function alike(address: number): Pick<Vlan, 'subnet' | 'pool' | 'gateway'> {
-  return { subnet: { network: (address & 0xffffff00) >>> 0, prefix: 24, hostBits: false }, pool: undefined, gateway: undefined };
+  return {
+    subnet: { network: (address & 0xffffff00) >>> 0, prefix: 24, hostBits: false },
+    pool: undefined,
+    gateway: undefined,
+  };
 }

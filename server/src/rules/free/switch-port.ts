@@ -4,11 +4,17 @@ import { portTypes } from '../../standards/poe.ts';
 import { type Device, type Port, type Site, portAt } from '../../site/model.ts';
 
 /** The next port of the same device that no cable takes, is set as `like` is, and does no less; `wanted` says what more it must. */
-export function nextFreeSwitchPort(site: Site, like: Port, wanted: (port: Port) => boolean = () => true): Port | undefined {
+export function nextFreeSwitchPort(
+  site: Site,
+  like: Port,
+  wanted: (port: Port) => boolean = () => true,
+): Port | undefined {
   const taken = takenPorts(site);
   const { ports } = like.device;
   const after = ports.indexOf(like) + 1;
-  return [...ports.slice(after), ...ports.slice(0, after)].find((port) => !taken.has(port) && doesAsMuch(port, like) && wanted(port));
+  return [...ports.slice(after), ...ports.slice(0, after)].find(
+    (port) => !taken.has(port) && doesAsMuch(port, like) && wanted(port),
+  );
 }
 
 /** The ports of a device that no cable takes, in its order. */
@@ -19,7 +25,8 @@ export function freePorts(site: Site, device: Device): Port[] {
 
 function takenPorts(site: Site): Set<Port | undefined> {
   const taken = new Set<Port | undefined>();
-  for (const { from, to, through } of site.cables) for (const end of [from, to, ...through]) taken.add(portAt(site, end));
+  for (const { from, to, through } of site.cables)
+    for (const end of [from, to, ...through]) taken.add(portAt(site, end));
   return taken;
 }
 

@@ -59,14 +59,17 @@ devices:
           at: placeOf(device.item, [...route, 'vlan']),
           message:
             `${name} has a vlan and a trunk, and can only be one of the two. ` +
-            (native === undefined ? `Write ${vlan} as the native VLAN of the trunk, or take one out.` : 'Take one out.'),
+            (native === undefined
+              ? `Write ${vlan} as the native VLAN of the trunk, or take one out.`
+              : 'Take one out.'),
           about,
-          fixes: () => [
-            native === undefined
-              ? fix(`Make ${vlan} the native VLAN of the trunk`, setKey(device.item, [...route, 'vlan'], 'native'))
-              : fix('Leave vlan out', remove(device.item, [...route, 'vlan'])),
-            native === undefined ? fix('Leave the trunk out', remove(device.item, [...route, 'trunk'])) : [],
-          ].flat(),
+          fixes: () =>
+            [
+              native === undefined
+                ? fix(`Make ${vlan} the native VLAN of the trunk`, setKey(device.item, [...route, 'vlan'], 'native'))
+                : fix('Leave vlan out', remove(device.item, [...route, 'vlan'])),
+              native === undefined ? fix('Leave the trunk out', remove(device.item, [...route, 'trunk'])) : [],
+            ].flat(),
         });
       } else if (trunk === undefined && native !== undefined) {
         tell({

@@ -35,8 +35,7 @@ cables:
       tell({
         at: placeOf(item, to.route),
         message:
-          `Both ends of this cable are at ${device.name}${effectOf(device)}. ` +
-          `Name the device at its far end.`,
+          `Both ends of this cable are at ${device.name}${effectOf(device)}. ` + `Name the device at its far end.`,
         about: [device.name],
       });
     }

@@ -52,11 +52,13 @@ cables:
           .join();
         if (told.has(name)) continue;
         told.add(name);
-        tell(findingOf(
-          link,
-          devices,
-          links.filter((part) => part !== link),
-        ));
+        tell(
+          findingOf(
+            link,
+            devices,
+            links.filter((part) => part !== link),
+          ),
+        );
       }
     }
   },

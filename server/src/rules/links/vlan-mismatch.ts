@@ -220,7 +220,9 @@ function forHost(site: Site, from: Port, host: Port): Fix[] {
   const named = (from.trunk ?? []).filter((name) => host.addresses.some(({ vlan }) => vlan === name));
   if (named.length > 0) {
     const edits = setVlans(host, { trunk: named });
-    return edits === undefined ? [] : [{ title: `Give ${portName(host)} a trunk of ${list(named)}`, safe: false, edits }];
+    return edits === undefined
+      ? []
+      : [{ title: `Give ${portName(host)} a trunk of ${list(named)}`, safe: false, edits }];
   }
   const vlan = site.vlans.find(
     ({ subnet }) => subnet !== undefined && host.addresses.some(({ address }) => contains(subnet, address)),

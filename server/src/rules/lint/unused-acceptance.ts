@@ -89,7 +89,9 @@ lint:
 function corrections({ item, route }: Acceptance, places: readonly string[]): Fix[] {
   const [place] = places;
   if (place === undefined || places.length > 1) return [];
-  return [{ title: `Accept it at ${place}`, safe: false, edits: [setValue(item, [...route, 'at'], scalarText(place, true))] }];
+  return [
+    { title: `Accept it at ${place}`, safe: false, edits: [setValue(item, [...route, 'at'], scalarText(place, true))] },
+  ];
 }
 
 function takenOut({ item, route }: Acceptance): Fix[] {

@@ -93,9 +93,9 @@ cables:
 
 /** Kinds of device that are no querier; a server or computer can be made one. */
 const SILENT: Readonly<Partial<Record<string, string>>> = {
-  camera: 'camera',
-  display: 'display',
-  tuner: 'tuner',
+  'camera': 'camera',
+  'display': 'display',
+  'tuner': 'tuner',
   'patch-panel': 'patch panel',
   'media-converter': 'media converter',
 };

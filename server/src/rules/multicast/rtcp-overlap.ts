@@ -85,7 +85,8 @@ streams:
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || !isDatagrams(stream)) continue;
-      const isTaken = (destination: string | number): boolean => (taken.get(`${destination}:${port}`) ?? stream) !== stream;
+      const isTaken = (destination: string | number): boolean =>
+        (taken.get(`${destination}:${port}`) ?? stream) !== stream;
       const to = destinations(stream).find(isTaken);
       const other = taken.get(`${to}:${port}`);
       if (to === undefined || other?.port === undefined) continue;

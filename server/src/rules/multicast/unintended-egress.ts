@@ -93,7 +93,8 @@ streams:
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
       // No route for multicast is of any help to a group that is none, which another rule tells of.
-      if (source === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group)) continue;
+      if (source === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group))
+        continue;
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
       if (meant !== undefined && meant !== leaves.port) {
         const usable = network.interfaces.of(source).some(({ port }) => port === meant);

@@ -134,7 +134,9 @@ streams:
     const { site, network } = subject;
     // Before the first cable is written nothing is known of ways.
     if (site.cables.length === 0) return;
-    const deliveries = network.deliveries.filter(({ stream: { group }, unreached }) => unreached.length > 0 && (group === undefined || isMulticast(group)));
+    const deliveries = network.deliveries.filter(
+      ({ stream: { group }, unreached }) => unreached.length > 0 && (group === undefined || isMulticast(group)),
+    );
     // A device without a cable is told once, at the first stream.
     const sending = grouped(deliveries.filter(cannotSend), ({ source }) => source?.name);
     const receiving = grouped(
@@ -238,7 +240,8 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
     case 'joins-elsewhere': {
       const device = site.deviceByName.get(receiver);
       const { leaves } = delivery;
-      if (device === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group)) return [];
+      if (device === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group))
+        return [];
       const there = network.interfaces.in(device, leaves.network);
       const now = network.interfaces.towards(device, stream.group);
       return there === undefined ? [] : sendMulticastBy(device, there.port.name, now?.route);

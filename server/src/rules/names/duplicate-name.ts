@@ -64,7 +64,8 @@ function* doubles(site: Site): Iterable<[Item, Item]> {
   for (const section of SECTION_NAMES) {
     const items = site.sections[section];
     // Of two with one name only the first became part of the site.
-    if (SECTIONS[section] === 'list' || (SECTIONS[section] === 'map' && items.length === partOf(site, section))) continue;
+    if (SECTIONS[section] === 'list' || (SECTIONS[section] === 'map' && items.length === partOf(site, section)))
+      continue;
     const first = new Map<string, Item>();
     for (const item of items) {
       const before = first.get(item.name);
@@ -113,22 +114,26 @@ function severitiesTwice({ sections }: Site, tell: Tell): void {
 }
 
 function portsTwice(item: Item, tell: Tell): void {
-  const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
+  const ports =
+    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
   const keys = Object.keys(ports);
   if (keys.length < 2) return;
   const declared = new Map<string, string>();
   // A key of digits alone comes first in the order of an object, wherever it is written.
-  for (const key of keys.sort((a, b) => placeOf(item, ['ports', a], 'key').start - placeOf(item, ['ports', b], 'key').start)) {
+  for (const key of keys.sort(
+    (a, b) => placeOf(item, ['ports', a], 'key').start - placeOf(item, ['ports', b], 'key').start,
+  )) {
     const again = portNames(key).filter((name) => declared.has(name));
     const before = declared.get(again[0] ?? '');
     for (const name of portNames(key)) if (!declared.has(name)) declared.set(name, key);
     if (before === undefined) continue;
     tell({
       at: placeOf(item, ['ports', key], 'key'),
-      message: again.length === portNames(key).length
-        ? `${key} is declared in ${before} already. Take it out of one of them.`
-        : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} already: ${compactPorts(again)}.`,
+      message:
+        again.length === portNames(key).length
+          ? `${key} is declared in ${before} already. Take it out of one of them.`
+          : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} already: ${compactPorts(again)}.`,
       about: [...again.map((name) => `${item.name}/${name}`), item.name],
       related: [{ at: placeOf(item, ['ports', before], 'key'), message: 'declared here first' }],
     });

@@ -57,11 +57,15 @@ devices:
         tell(missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`));
       }
     }
-    const naming = [...site.devices.filter(({ routes }) => routes.length > 0), ...site.streams.filter(({ egress }) => egress !== undefined)];
+    const naming = [
+      ...site.devices.filter(({ routes }) => routes.length > 0),
+      ...site.streams.filter(({ egress }) => egress !== undefined),
+    ];
     for (const { item } of naming) {
       for (const { names, text, route } of item.names) {
         const device = names === 'own-port' ? ownDevice(site, item) : undefined;
-        if (device === undefined || device.portByName.has(text) || isToldOf(item, route) || !isSound(device.item)) continue;
+        if (device === undefined || device.portByName.has(text) || isToldOf(item, route) || !isSound(device.item))
+          continue;
         tell(missing(site, item, route, device, text, text));
       }
     }
@@ -83,8 +87,14 @@ function missing(site: Site, item: Item, route: Route, device: Device, port: str
     related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
     fixes: () => {
       const free = near.length > 0 || isOwn ? undefined : freePorts(site, device).find(({ name }) => isName(name));
-      const titled = free === undefined ? [] : [{ title: `Use ${free.name}, the first free port`, safe: false, edits: [{ at, text: free.name }] }];
-      return [...near.map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })), ...titled];
+      const titled =
+        free === undefined
+          ? []
+          : [{ title: `Use ${free.name}, the first free port`, safe: false, edits: [{ at, text: free.name }] }];
+      return [
+        ...near.map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })),
+        ...titled,
+      ];
     },
   };
 }

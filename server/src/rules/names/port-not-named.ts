@@ -45,14 +45,23 @@ cables:
         const free = length === 0 ? undefined : freePorts(site, device)[0];
         tell({
           at: placeOf(item, end.route),
-          message: length === 0
-            ? `${device.name} declares no ports. Declare them, and say which it is.`
-            : `${device.name} has ${length} ports, ${compactPorts(device.ports.map(({ name }) => name))}. Say which: ${
-              free === undefined ? `none is free` : portName(free)}.`,
+          message:
+            length === 0
+              ? `${device.name} declares no ports. Declare them, and say which it is.`
+              : `${device.name} has ${length} ports, ${compactPorts(device.ports.map(({ name }) => name))}. Say which: ${
+                  free === undefined ? `none is free` : portName(free)
+                }.`,
           about: [device.name],
-          fixes: () => (free === undefined ? [] : [{
-            title: `Use ${portName(free)}, the first free port`, safe: false, edits: [setValue(item, end.route, scalarText(portName(free), true))],
-          }]),
+          fixes: () =>
+            free === undefined
+              ? []
+              : [
+                  {
+                    title: `Use ${portName(free)}, the first free port`,
+                    safe: false,
+                    edits: [setValue(item, end.route, scalarText(portName(free), true))],
+                  },
+                ],
         });
       }
     }

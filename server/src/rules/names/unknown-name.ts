@@ -92,7 +92,11 @@ streams:
     if (known === undefined) resolved.set(site.names, (known = new WeakSet()));
     for (const item of site.items) {
       if (known.has(item)) continue;
-      if (item.names.every(({ names, text }) => names === 'rules' || names === 'own-port' || isDeclared(site, item, names, text))) {
+      if (
+        item.names.every(
+          ({ names, text }) => names === 'rules' || names === 'own-port' || isDeclared(site, item, names, text),
+        )
+      ) {
         known.add(item);
         continue;
       }
@@ -111,12 +115,25 @@ const resolved = new WeakMap<object, WeakSet<Item>>();
 
 /** A number is a name that may not be declared; what else does not fit is told as such. */
 function isToldOfName(item: Item, { route }: Mention): boolean {
-  return isToldOf({ ...item, problems: item.problems.filter((p) => p.problem !== 'wrong-type' || typeof p.found !== 'number') }, route);
+  return isToldOf(
+    { ...item, problems: item.problems.filter((p) => p.problem !== 'wrong-type' || typeof p.found !== 'number') },
+    route,
+  );
 }
 
-function unknown(site: Site, item: Item, { names, text, route, part }: Mention & { readonly mention: 'name' }, search: Search): Finding {
+function unknown(
+  site: Site,
+  item: Item,
+  { names, text, route, part }: Mention & { readonly mention: 'name' },
+  search: Search,
+): Finding {
   const name = names === 'port-end' ? (readEnd(text, [])?.device ?? text) : text;
-  const at: Place = part === 'key' ? placeOf(item, route, 'key') : names === 'port-end' ? partOf(item, route, 0, name.length) : placeOf(item, route);
+  const at: Place =
+    part === 'key'
+      ? placeOf(item, route, 'key')
+      : names === 'port-end'
+        ? partOf(item, route, 0, name.length)
+        : placeOf(item, route);
   const sort = SORT[names];
   const by = names === 'vlans' ? site.vlans.find(({ id }) => id !== undefined && String(id) === name) : undefined;
   const near = by === undefined ? search.near(names, name) : [{ name: by.name, distance: 0 }];
@@ -126,21 +143,36 @@ function unknown(site: Site, item: Item, { names, text, route, part }: Mention &
     at,
     message: `There is no ${sort} ${visible(name, 40)}${by === undefined ? advice(near, sort, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`}`,
     about: [name, ...aboutItem(item)],
-    fixes: () => near.filter((candidate) => isWhole || isName(candidate.name)).map((candidate) => ({
-      title: `Change to ${candidate.name}`, safe: by !== undefined, edits: change(candidate.name),
-    })),
+    fixes: () =>
+      near
+        .filter((candidate) => isWhole || isName(candidate.name))
+        .map((candidate) => ({
+          title: `Change to ${candidate.name}`,
+          safe: by !== undefined,
+          edits: change(candidate.name),
+        })),
   };
 }
 
 function advice(near: readonly Near[], sort: string, elsewhere: string | undefined): string {
   if (elsewhere !== undefined) return `; ${elsewhere}.`;
-  if (near.length > 0) return `. Did you mean ${list(near.map(({ name }) => name), 'or')}?`;
+  if (near.length > 0)
+    return `. Did you mean ${list(
+      near.map(({ name }) => name),
+      'or',
+    )}?`;
   return `. Correct the name, or declare the ${sort}.`;
 }
 
 const SORT: Readonly<Record<NameKind, string>> = {
-  devices: 'device', 'port-end': 'device', vlans: 'VLAN', streams: 'stream', volumes: 'volume', recordings: 'recording',
-  rules: 'rule', 'own-port': 'port',
+  'devices': 'device',
+  'port-end': 'device',
+  'vlans': 'VLAN',
+  'streams': 'stream',
+  'volumes': 'volume',
+  'recordings': 'recording',
+  'rules': 'rule',
+  'own-port': 'port',
 };
 
 /** Nearest names, each looked for once: a name that is gone is often missed in many places. */
@@ -162,9 +194,17 @@ class Search {
   /** What of another section has that name. */
   elsewhere(name: string): string | undefined {
     const { site } = this;
-    const sort =
-      site.deviceByName.has(name) ? 'a device' : site.streamByName.has(name) ? 'a stream' : site.vlanByName.has(name) ? 'a VLAN'
-      : site.volumeByName.has(name) ? 'a volume' : site.recordingByName.has(name) ? 'a recording' : undefined;
+    const sort = site.deviceByName.has(name)
+      ? 'a device'
+      : site.streamByName.has(name)
+        ? 'a stream'
+        : site.vlanByName.has(name)
+          ? 'a VLAN'
+          : site.volumeByName.has(name)
+            ? 'a volume'
+            : site.recordingByName.has(name)
+              ? 'a recording'
+              : undefined;
     return sort === undefined ? undefined : `${name} is ${sort}`;
   }
 }

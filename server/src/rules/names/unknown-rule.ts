@@ -46,12 +46,19 @@ lint:
         const at = placeOf(item, mention.route, mention.part);
         const near = nearest(mention.text, [...ruleIds, ...faultIds]);
         const only = onlyNear(near);
-        const advice = near.length > 0 ? `Did you mean ${list(near.map(({ name }) => name), 'or')}?` : 'plumbline explain lists all.';
+        const advice =
+          near.length > 0
+            ? `Did you mean ${list(
+                near.map(({ name }) => name),
+                'or',
+              )}?`
+            : 'plumbline explain lists all.';
         tell({
           at,
           message: `There is no rule ${visible(mention.text, 40)}. ${advice}`,
           about: [],
-          fixes: () => near.map(({ name }) => ({ title: `Change to ${name}`, safe: name === only, edits: [{ at, text: name }] })),
+          fixes: () =>
+            near.map(({ name }) => ({ title: `Change to ${name}`, safe: name === only, edits: [{ at, text: name }] })),
         });
       }
     }

@@ -13,14 +13,14 @@ const DAY = 24 * HOUR;
 
 /** Milliseconds; the shortest months and years, since that is when names come again first. */
 const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {
-  second: 1000,
-  minute: MINUTE,
-  hour: HOUR,
+  'second': 1000,
+  'minute': MINUTE,
+  'hour': HOUR,
   'half day': 12 * HOUR,
-  day: DAY,
-  week: 7 * DAY,
-  month: 28 * DAY,
-  year: 365 * DAY,
+  'day': DAY,
+  'week': 7 * DAY,
+  'month': 28 * DAY,
+  'year': 365 * DAY,
 };
 
 export const fileNameCollision: Rule = {
@@ -175,7 +175,7 @@ function withItself(
 }
 
 const LACKS: Readonly<Partial<Record<Cycle, string>>> = {
-  minute: 'Add %M.',
-  hour: 'Add %H.',
+  'minute': 'Add %M.',
+  'hour': 'Add %H.',
   'half day': 'Take %H, which counts to 24.',
 };

@@ -79,6 +79,9 @@ recordings:
 
 function received({ item, name }: Stream, host: string): Fix[] {
   const has = nodeAt(item, ['receivers']);
-  const edit = has === undefined ? addEntry(item, [], 'receivers', `[${nameText(host)}]`) : addElement(item, ['receivers'], nameText(host));
+  const edit =
+    has === undefined
+      ? addEntry(item, [], 'receivers', `[${nameText(host)}]`)
+      : addElement(item, ['receivers'], nameText(host));
   return edit === undefined ? [] : [{ title: `Let ${host} receive ${name}`, safe: false, edits: [edit] }];
 }

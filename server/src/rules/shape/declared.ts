@@ -55,6 +55,7 @@ export function declaredNames(site: Site, names: NameKind): Iterable<string> {
 /** The device whose ports an item names without saying whose: itself, or the source of a stream. */
 export function ownDevice(site: Site, item: Item): Device | undefined {
   if (item.section === 'devices') return site.deviceByName.get(item.name);
-  const source: Data | undefined = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['source'] : undefined;
+  const source: Data | undefined =
+    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['source'] : undefined;
   return typeof source === 'string' ? site.deviceByName.get(source) : undefined;
 }

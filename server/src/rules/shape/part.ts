@@ -12,5 +12,7 @@ export function partOf(item: Item, route: Route, start: number, end: number): Pl
   const open = node.style === 'quoted' ? 1 : 0;
   const { piece } = whole;
   const written = piece.text.slice(whole.start + open, whole.end - open);
-  return written === String(node.value) ? { piece, start: whole.start + open + start, end: whole.start + open + end } : whole;
+  return written === String(node.value)
+    ? { piece, start: whole.start + open + start, end: whole.start + open + end }
+    : whole;
 }

@@ -55,14 +55,22 @@ export function* misfits<P extends ShapeProblem['problem']>(site: Site, sort: P)
   }
 }
 
-function isSort<P extends ShapeProblem['problem']>(problem: ShapeProblem, sort: P): problem is ShapeProblem & { readonly problem: P } {
+function isSort<P extends ShapeProblem['problem']>(
+  problem: ShapeProblem,
+  sort: P,
+): problem is ShapeProblem & { readonly problem: P } {
   return problem.problem === sort;
 }
 
 /** Whether the shape of what stands at the route, or around it, is told as wrong already. */
 export function isToldOf({ problems }: Item, route: readonly (string | number)[]): boolean {
-  return problems.some(({ problem, route: wrong }) =>
-    problem !== 'missing-key' && problem !== 'repeated' && wrong.length <= route.length && wrong.every((step, i) => step === route[i]));
+  return problems.some(
+    ({ problem, route: wrong }) =>
+      problem !== 'missing-key' &&
+      problem !== 'repeated' &&
+      wrong.length <= route.length &&
+      wrong.every((step, i) => step === route[i]),
+  );
 }
 
 /** The first line of what stands at a place: a mark over many lines hides more than it shows. */
@@ -74,6 +82,9 @@ export function firstLine(place: Place): Place {
 /** Names by which a finding in the item can be accepted. */
 export function aboutItem(item: Item): string[] {
   if (item.name !== '') return [item.name];
-  const ends = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? [item.data['from'], item.data['to']] : [];
+  const ends =
+    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data)
+      ? [item.data['from'], item.data['to']]
+      : [];
   return ends.filter((end) => typeof end === 'string');
 }

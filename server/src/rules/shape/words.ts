@@ -4,7 +4,16 @@ import { visible } from '../../text/visible.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { scalarText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
-import { type FormKind, type NameKind, type Schema, SECTIONS, resolved, schemaAt, sectionSchema, under } from '../../site/shape.ts';
+import {
+  type FormKind,
+  type NameKind,
+  type Schema,
+  SECTIONS,
+  resolved,
+  schemaAt,
+  sectionSchema,
+  under,
+} from '../../site/shape.ts';
 
 /** More of a value than that tells nothing more. */
 const SHOWN = 40;
@@ -15,7 +24,9 @@ export function whatIsAt(item: Item, route: Route): string {
   if (typeof last === 'string') return visible(last, SHOWN);
   const around = route.length > 1 ? String(route[route.length - 2]) : item.name;
   if (last !== undefined) return `an entry of ${visible(around, SHOWN)}`;
-  return item.name === '' ? `this ${under(sectionSchema(item.section) ?? {}, 0)?.title?.toLowerCase() ?? 'entry'}` : visible(item.name, SHOWN);
+  return item.name === ''
+    ? `this ${under(sectionSchema(item.section) ?? {}, 0)?.title?.toLowerCase() ?? 'entry'}`
+    : visible(item.name, SHOWN);
 }
 
 /** A value as it stands in a message. */
@@ -55,8 +66,13 @@ const PLAIN = /^[\w.][^:#,[\]{}\r\n]*$/;
 /** In flow style, as it stands on one line. */
 export function flowText(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flowText).join(', ')}]`;
-  if (typeof value === 'object' && value !== null) return `{${Object.entries(value).map(([key, inner]) => `${key}: ${flowText(inner)}`).join(', ')}}`;
-  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? scalarText(value, true) : '';
+  if (typeof value === 'object' && value !== null)
+    return `{${Object.entries(value)
+      .map(([key, inner]) => `${key}: ${flowText(inner)}`)
+      .join(', ')}}`;
+  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean'
+    ? scalarText(value, true)
+    : '';
 }
 
 /** `, such as 1 Gb/s`: what the schema shows as an example at a place in an item. */
@@ -77,24 +93,24 @@ function sectionExample({ section }: Item): string | undefined {
 }
 
 const OF_NAME: Readonly<Record<NameKind, string>> = {
-  devices: 'the name of a device',
-  vlans: 'the name of a VLAN',
-  streams: 'the name of a stream',
-  volumes: 'the name of a volume',
-  recordings: 'the name of a recording',
-  rules: 'the name of a rule',
+  'devices': 'the name of a device',
+  'vlans': 'the name of a VLAN',
+  'streams': 'the name of a stream',
+  'volumes': 'the name of a volume',
+  'recordings': 'the name of a recording',
+  'rules': 'the name of a rule',
   'port-end': 'a port as device/port, or a device of one port',
   'own-port': 'the name of a port of the same device',
 };
 
 export const OF_FORM: Readonly<Record<FormKind, string>> = {
-  address: 'an IPv4 address: four numbers from 0 to 255 with dots between',
-  subnet: 'an IPv4 subnet: an address, a slash and the length of the prefix, 0 to 32',
+  'address': 'an IPv4 address: four numbers from 0 to 255 with dots between',
+  'subnet': 'an IPv4 subnet: an address, a slash and the length of the prefix, 0 to 32',
   'address-range': 'two IPv4 addresses with a hyphen between',
-  group: 'an IPv4 address: four numbers from 0 to 255 with dots between',
-  mac: 'a MAC address: six pairs of hexadecimal digits with colons between',
+  'group': 'an IPv4 address: four numbers from 0 to 255 with dots between',
+  'mac': 'a MAC address: six pairs of hexadecimal digits with colons between',
   'time-zone': 'a time zone of the IANA database',
-  destination: 'a subnet with its prefix, or default',
+  'destination': 'a subnet with its prefix, or default',
 };
 
 /** What the schema wants: `true or false`, `a whole number`, `the name of a VLAN`. */
@@ -127,8 +143,14 @@ export function homesOf(schema: Schema, key: string): string[] {
   return Object.entries(schema.properties ?? {}).flatMap(([name, property]) => {
     const inner = resolved(property);
     if (inner === undefined) return [];
-    const entries = [inner, resolved(inner.items), typeof inner.additionalProperties === 'object' ? resolved(inner.additionalProperties) : undefined];
-    return entries.some((entry) => entry?.properties !== undefined && Object.hasOwn(entry.properties, key)) ? [name] : [];
+    const entries = [
+      inner,
+      resolved(inner.items),
+      typeof inner.additionalProperties === 'object' ? resolved(inner.additionalProperties) : undefined,
+    ];
+    return entries.some((entry) => entry?.properties !== undefined && Object.hasOwn(entry.properties, key))
+      ? [name]
+      : [];
   });
 }
 
@@ -137,4 +159,3 @@ export function schemaAround(item: Item, route: Route): Schema | undefined {
   if (route.length > 0) return schemaAt(item.section, item.name, route.slice(0, -1));
   return SECTIONS[item.section] === 'fixed' ? sectionSchema(item.section) : undefined;
 }
-

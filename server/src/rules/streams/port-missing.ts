@@ -44,8 +44,7 @@ streams:
   check({ site }: Subject, tell: Tell): void {
     for (const stream of site.streams) {
       const { item, name, transport, port } = stream;
-      if (transport === undefined || port !== undefined || nodeAt(item, ['port']) !== undefined)
-        continue;
+      if (transport === undefined || port !== undefined || nodeAt(item, ['port']) !== undefined) continue;
       const free = transport === 'rtsp' ? RTSP_PORT : nextFreePort(site, stream);
       if (free === undefined) continue;
       const hint =

@@ -48,7 +48,9 @@ devices:
             at: { piece, start, end },
             message: `${visible(detail, 40)} stands twice in this mapping, and only the last counts. Take one of them out.`,
             about: [],
-            ...(related !== undefined && { related: [{ at: { piece, start: related.start, end: related.end }, message: 'it stands here first' }] }),
+            ...(related !== undefined && {
+              related: [{ at: { piece, start: related.start, end: related.end }, message: 'it stands here first' }],
+            }),
           });
         }
       }
@@ -79,7 +81,8 @@ function keysOf({ cut, unusual }: SiteText): { name: string; at: Span }[] {
   for (const piece of unusual) {
     const { root } = piece.role === 'section' ? contentOf(piece).tree : { root: undefined };
     if (root?.kind !== 'mapping') continue;
-    for (const { key } of root.entries) found.push({ name: keyText(key), at: { start: piece.start + key.start, end: piece.start + key.end } });
+    for (const { key } of root.entries)
+      found.push({ name: keyText(key), at: { start: piece.start + key.start, end: piece.start + key.end } });
   }
   return found.sort((a, b) => a.at.start - b.at.start);
 }

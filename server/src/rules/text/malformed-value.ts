@@ -100,7 +100,10 @@ devices:
     },
   ],
   check({ site }: Subject, tell: Tell): void {
-    for (const { item, problem: { route, found, schema } } of misfits(site, 'malformed')) {
+    for (const {
+      item,
+      problem: { route, found, schema },
+    } of misfits(site, 'malformed')) {
       tell({
         at: firstLine(placeOf(item, route)),
         message: sentence(item, route, found, schema),
@@ -112,9 +115,14 @@ devices:
         },
       });
     }
-    for (const { item, problem: { route, name } } of misfits(site, 'bad-name')) tell(badName(item, placeOf(item, route, 'key'), route, name));
+    for (const {
+      item,
+      problem: { route, name },
+    } of misfits(site, 'bad-name'))
+      tell(badName(item, placeOf(item, route, 'key'), route, name));
     for (const item of site.faulty) {
-      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name)) tell(badName(item, placeOf(item, [], 'key'), [], item.name));
+      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name))
+        tell(badName(item, placeOf(item, [], 'key'), [], item.name));
     }
     for (const item of site.sections.devices) portRanges(item, tell);
     for (const device of site.devices) {
@@ -127,7 +135,8 @@ devices:
 function sentence(item: Item, route: Route, found: Data, schema: Schema | undefined): string {
   const what = subjectAt(item, route);
   if (found === '') return `${what} is empty: ${wanted(schema)}${suchAs(item, route)}.`;
-  if (typeof found === 'object') return `${what} is empty. Write at least one entry${suchAs(item, route)}, or take it out.`;
+  if (typeof found === 'object')
+    return `${what} is empty. Write at least one entry${suchAs(item, route)}, or take it out.`;
   const text = shown(found);
   const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
   if (schema?.['x-form'] !== undefined && plain !== undefined) {
@@ -143,7 +152,9 @@ function form(schema: Schema | undefined): string {
   if (schema?.['x-form'] !== undefined) return OF_FORM[schema['x-form']];
   if (schema?.['x-names'] === 'port-end') return 'a port as device/port';
   if (schema?.['x-names'] !== undefined) return 'a name: letters, digits, - and _';
-  return schema?.title === 'Picture size' ? 'width, x and height in pixels' : `what belongs here: ${schema?.description ?? ''}`;
+  return schema?.title === 'Picture size'
+    ? 'width, x and height in pixels'
+    : `what belongs here: ${schema?.description ?? ''}`;
 }
 
 /** The address without leading zeros, where it is one but for them. */
@@ -167,14 +178,22 @@ function meant(site: Site, found: Data, schema: Schema | undefined): string[] {
   const size = /^\s*(\d{1,5})\s*[x×*]\s*(\d{1,5})\s*$/i.exec(found);
   if (schema?.title === 'Picture size' && size !== null) return [`${size[1] ?? ''}x${size[2] ?? ''}`];
   const end = /^([A-Za-z0-9_-]+)[\s:.,]+([A-Za-z0-9_-]+)$/.exec(found);
-  if (schema?.['x-names'] === 'port-end' && end !== null && site.deviceByName.get(end[1] ?? '')?.portByName.has(end[2] ?? '') === true) {
+  if (
+    schema?.['x-names'] === 'port-end' &&
+    end !== null &&
+    site.deviceByName.get(end[1] ?? '')?.portByName.has(end[2] ?? '') === true
+  ) {
     return [`${end[1] ?? ''}/${end[2] ?? ''}`];
   }
   return [];
 }
 
 function badName(item: Item, at: Place, route: Route, name: string): Finding {
-  const better = name.trim().replace(/[^A-Za-z0-9_-]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 60);
+  const better = name
+    .trim()
+    .replace(/[^A-Za-z0-9_-]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60);
   return {
     at: firstLine(at),
     message: `${visible(name, 40)} is not a name: letters, digits, - and _${better === '' ? '' : `, such as ${better}`}.`,
@@ -185,7 +204,8 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
 
 /** Keys of `ports` that are written as a range and declare nothing. */
 function portRanges(item: Item, tell: Tell): void {
-  const ports = typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
+  const ports =
+    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
   for (const key of Object.keys(ports)) {
     if (portNames(key).length > 0) continue;
@@ -193,7 +213,10 @@ function portRanges(item: Item, tell: Tell): void {
     const route = ['ports', key];
     tell({
       at: placeOf(item, route, 'key'),
-      message: last < first ? `${key} declares no port: the lower number comes first.` : `${key} declares more ports than a device has.`,
+      message:
+        last < first
+          ? `${key} declares no port: the lower number comes first.`
+          : `${key} declares more ports than a device has.`,
       about: aboutItem(item),
       beyondSchema: true,
       fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
@@ -215,7 +238,8 @@ function unknownZone(item: Item, tell: Tell): void {
   const zone = item.data;
   if (typeof zone !== 'string' || isToldOf(item, []) || isTimeZone(zone)) return;
   const near = nearest(zone, Intl.supportedValuesOf('timeZone')).map(({ name }) => name);
-  const advice = near.length > 0 ? `Did you mean ${list(near, 'or')}?` : 'Write it as continent and city, such as Europe/London.';
+  const advice =
+    near.length > 0 ? `Did you mean ${list(near, 'or')}?` : 'Write it as continent and city, such as Europe/London.';
   tell({
     at: placeOf(item),
     message: `${visible(zone, 40)} is not a time zone of the IANA database. ${advice}`,

@@ -65,7 +65,10 @@ devices:
     },
   ],
   check({ site }: Subject, tell: Tell): void {
-    for (const { item, problem: { key, route } } of misfits(site, 'missing-key')) {
+    for (const {
+      item,
+      problem: { key, route },
+    } of misfits(site, 'missing-key')) {
       if (isMisspelt(item, route, key)) continue;
       const below = [...route, key];
       const at = firstLine(placeOf(item, route, route.length === 0 ? 'key' : 'value'));
@@ -76,7 +79,9 @@ devices:
         fixes: () => {
           const value = onlyChoice(site, item, route, key);
           const edit = value === undefined ? undefined : addEntry(item, route, key, nameText(value));
-          return edit === undefined ? [] : [{ title: `Add ${key}: ${value ?? ''}`, safe: false, edits: [edit] } satisfies Fix];
+          return edit === undefined
+            ? []
+            : [{ title: `Add ${key}: ${value ?? ''}`, safe: false, edits: [edit] } satisfies Fix];
         },
       });
     }
@@ -85,15 +90,25 @@ devices:
 
 /** A slip of the pen in the key is told as that. */
 function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
-  return problems.some((other) =>
-    other.problem === 'unknown-key' && other.route.length === route.length + 1 && route.every((step, i) => step === other.route[i]) &&
-    (nearest(other.key, [key]).length > 0 || other.key.startsWith(`${key}:`)));
+  return problems.some(
+    (other) =>
+      other.problem === 'unknown-key' &&
+      other.route.length === route.length + 1 &&
+      route.every((step, i) => step === other.route[i]) &&
+      (nearest(other.key, [key]).length > 0 || other.key.startsWith(`${key}:`)),
+  );
 }
 
 /** What the site leaves as the only thing that can be meant. */
 function onlyChoice(site: Site, item: Item, route: Route, key: string): string | undefined {
   if (item.section === 'devices' && route.length === 0 && key === 'kind') return kindBy(item.data);
-  const all = { devices: site.devices, streams: site.streams, volumes: site.volumes, vlans: site.vlans, recordings: site.recordings };
+  const all = {
+    devices: site.devices,
+    streams: site.streams,
+    volumes: site.volumes,
+    vlans: site.vlans,
+    recordings: site.recordings,
+  };
   const names = schemaAt(item.section, item.name, [...route, key])?.['x-names'];
   if (names === undefined || !(names in all)) return undefined;
   const candidates: readonly { readonly name: string }[] = all[names as keyof typeof all];
@@ -103,8 +118,12 @@ function onlyChoice(site: Site, item: Item, route: Route, key: string): string |
 
 /** Keys that only one kind of device has. */
 const KIND_BY_KEY: readonly (readonly [string, string])[] = [
-  ['igmp-snooping', 'switch'], ['unregistered-multicast', 'switch'], ['spanning-tree', 'switch'], ['spanning-tree-priority', 'switch'],
-  ['poe-budget', 'switch'], ['multicast-routing', 'router'],
+  ['igmp-snooping', 'switch'],
+  ['unregistered-multicast', 'switch'],
+  ['spanning-tree', 'switch'],
+  ['spanning-tree-priority', 'switch'],
+  ['poe-budget', 'switch'],
+  ['multicast-routing', 'router'],
 ];
 
 function kindBy(data: unknown): string | undefined {

@@ -10,7 +10,8 @@ export const outOfRange: Rule = {
   summary: 'A number is larger or smaller than it can be.',
   why: `The standard behind the key bounds it: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. A number outside
 cannot be set on the equipment, and counts for nothing here.`,
-  source: 'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: IEEE 802.1D; all from memory',
+  source:
+    'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: IEEE 802.1D; all from memory',
   examples: [
     {
       bad: `
@@ -36,7 +37,10 @@ devices:
     },
   ],
   check({ site }: Subject, tell: Tell): void {
-    for (const { item, problem: { route, found, bound } } of misfits(site, 'out-of-range')) {
+    for (const {
+      item,
+      problem: { route, found, bound },
+    } of misfits(site, 'out-of-range')) {
       tell({
         at: placeOf(item, route),
         message: `${subjectAt(item, route)} is ${writtenAt(item, route, found)}; it is ${bound}.`,
@@ -45,7 +49,9 @@ devices:
           const step = Number(/^a multiple of (\d+)$/.exec(bound)?.[1]);
           if (Number.isNaN(step) || typeof found !== 'number') return [];
           const whole = Math.round(found / step) * step;
-          return [{ title: `Write ${whole}`, safe: false, edits: [setValue(item, route, String(whole))] } satisfies Fix];
+          return [
+            { title: `Write ${whole}`, safe: false, edits: [setValue(item, route, String(whole))] } satisfies Fix,
+          ];
         },
       });
     }

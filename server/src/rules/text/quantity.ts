@@ -75,17 +75,26 @@ recordings:
   },
 };
 
-function told(item: Item, { route, text, quantity: kind }: Mention & { readonly mention: 'quantity' }, fault: QuantityFault): Finding {
+function told(
+  item: Item,
+  { route, text, quantity: kind }: Mention & { readonly mention: 'quantity' },
+  fault: QuantityFault,
+): Finding {
   const texts = suggestions(fault, kind, schemaAt(item.section, item.name, route)?.examples?.[0]);
   return {
     at: placeOf(item, route),
     message: sentence(subjectAt(item, route), visible(text, 40), kind, fault, texts),
     about: aboutItem(item),
-    fixes: () => texts.map((suggestion, index) => ({
-      title: index > 0 && fault.fault !== 'no-unit' ? `Write ${suggestion}, the same amount` : `Write ${suggestion}`,
-      safe: isTheOnlyReading(fault, texts),
-      edits: [setValue(item, route, suggestion)],
-    } satisfies Fix)),
+    fixes: () =>
+      texts.map(
+        (suggestion, index) =>
+          ({
+            title:
+              index > 0 && fault.fault !== 'no-unit' ? `Write ${suggestion}, the same amount` : `Write ${suggestion}`,
+            safe: isTheOnlyReading(fault, texts),
+            edits: [setValue(item, route, suggestion)],
+          }) satisfies Fix,
+      ),
   };
 }
 
@@ -98,7 +107,7 @@ function isTheOnlyReading({ fault }: QuantityFault, texts: readonly string[]): b
 const OFFERED: Partial<Record<QuantityKind, readonly string[]>> = {
   'bit-rate': ['Mb/s', 'kb/s', 'Gb/s', 'b/s'],
   'byte-rate': ['MB/s', 'kB/s', 'GB/s'],
-  size: ['GB', 'TB', 'MB', 'B'],
+  'size': ['GB', 'TB', 'MB', 'B'],
 };
 
 /** From so many on, a bit rate without a unit is in bit/s. */
@@ -107,8 +116,10 @@ const IN_BITS = 10_000;
 function suggestions(fault: QuantityFault, kind: QuantityKind, example: unknown): readonly string[] {
   if (fault.fault !== 'no-unit') return 'suggestions' in fault ? fault.suggestions : [];
   const number = Number(fault.number);
-  if (kind === 'percentage' && number > 0 && number <= 1) return [`${Number((number * 100).toFixed(6))} %`, `${fault.number} %`];
-  const usual = kind === 'bit-rate' && number >= IN_BITS ? 'b/s' : typeof example === 'string' ? example.split(' ')[1] : undefined;
+  if (kind === 'percentage' && number > 0 && number <= 1)
+    return [`${Number((number * 100).toFixed(6))} %`, `${fault.number} %`];
+  const usual =
+    kind === 'bit-rate' && number >= IN_BITS ? 'b/s' : typeof example === 'string' ? example.split(' ')[1] : undefined;
   const offered = OFFERED[kind] ?? unitsOf(kind);
   const units = usual === undefined ? offered : [usual, ...offered.filter((unit) => unit !== usual)];
   return units.map((unit) => `${fault.number} ${unit}`);
@@ -117,18 +128,24 @@ function suggestions(fault: QuantityFault, kind: QuantityKind, example: unknown)
 const OF_KIND: Readonly<Record<QuantityKind, string>> = {
   'bit-rate': 'a bit rate',
   'byte-rate': 'a byte rate',
-  size: 'a size in bytes',
-  duration: 'time',
-  length: 'length',
-  power: 'power',
-  percentage: 'a part of the whole',
-  frequency: 'frequency',
-  level: 'level',
+  'size': 'a size in bytes',
+  'duration': 'time',
+  'length': 'length',
+  'power': 'power',
+  'percentage': 'a part of the whole',
+  'frequency': 'frequency',
+  'level': 'level',
 };
 
-const COUNTED: Partial<Record<QuantityKind, string>> = { 'bit-rate': 'bits', 'byte-rate': 'bytes', size: 'bytes' };
+const COUNTED: Partial<Record<QuantityKind, string>> = { 'bit-rate': 'bits', 'byte-rate': 'bytes', 'size': 'bytes' };
 
-function sentence(what: string, text: string, kind: QuantityKind, fault: QuantityFault, texts: readonly string[]): string {
+function sentence(
+  what: string,
+  text: string,
+  kind: QuantityKind,
+  fault: QuantityFault,
+  texts: readonly string[],
+): string {
   const units = unitsOf(kind);
   switch (fault.fault) {
     case 'not-a-quantity':
@@ -139,7 +156,8 @@ function sentence(what: string, text: string, kind: QuantityKind, fault: Quantit
       return `One space stands between the number and the unit: ${fault.suggestions.join(' or ')}.`;
     case 'unknown-unit': {
       const unit = visible(fault.unit, 20);
-      if (fault.suggestions.length > 0) return `${unit} is no unit of ${OF_KIND[kind]}. Write ${list(fault.suggestions, 'or')}.`;
+      if (fault.suggestions.length > 0)
+        return `${unit} is no unit of ${OF_KIND[kind]}. Write ${list(fault.suggestions, 'or')}.`;
       return `${unit} is no unit of ${OF_KIND[kind]}; there ${units.length === 1 ? 'is' : 'are'} ${list(units)}.`;
     }
     case 'wrong-kind': {
@@ -148,7 +166,10 @@ function sentence(what: string, text: string, kind: QuantityKind, fault: Quantit
       if (found === undefined || wanted === undefined || found === wanted) {
         return `${fault.unit} is a unit of ${OF_KIND[fault.found]}; ${what} is given in ${list(units, 'or')}.`;
       }
-      const advice = number === undefined ? '' : ` Write ${number}${amount === undefined ? '' : `, or ${amount} for the same amount`}.`;
+      const advice =
+        number === undefined
+          ? ''
+          : ` Write ${number}${amount === undefined ? '' : `, or ${amount} for the same amount`}.`;
       return `${what} is ${text}, which counts ${found}; ${OF_KIND[kind]} counts ${wanted}.${advice}`;
     }
     case 'not-exact':

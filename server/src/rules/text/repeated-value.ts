@@ -24,10 +24,14 @@ streams:
     },
   ],
   check({ site }: Subject, tell: Tell): void {
-    for (const { item, problem: { route, found } } of misfits(site, 'repeated')) {
+    for (const {
+      item,
+      problem: { route, found },
+    } of misfits(site, 'repeated')) {
       const around = route.slice(0, -1);
       const list = nodeAt(item, around);
-      const first = list?.kind === 'sequence' ? list.items.findIndex((node) => node.kind === 'scalar' && node.value === found) : -1;
+      const first =
+        list?.kind === 'sequence' ? list.items.findIndex((node) => node.kind === 'scalar' && node.value === found) : -1;
       tell({
         at: placeOf(item, route),
         message: `${shown(found)} stands in ${whatIsAt(item, around)} already. Take it out, or name what was meant.`,

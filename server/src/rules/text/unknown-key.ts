@@ -76,7 +76,10 @@ devices:
   ],
   check({ site, files }: Subject, tell: Tell): void {
     for (const file of files) sections(file, tell);
-    for (const { item, problem: { key, route, allowed } } of misfits(site, 'unknown-key')) {
+    for (const {
+      item,
+      problem: { key, route, allowed },
+    } of misfits(site, 'unknown-key')) {
       const at = placeOf(item, route, 'key');
       const beyondSchema = isBareKey(at);
       const isAlone = isEmpty(nodeAt(item, route) ?? item.node);
@@ -115,7 +118,11 @@ devices:
         beyondSchema,
         fixes: () => {
           const siblings = placedBeside(item.data, route);
-          return renamings(key, allowed.filter((name) => !siblings.has(name)), at);
+          return renamings(
+            key,
+            allowed.filter((name) => !siblings.has(name)),
+            at,
+          );
         },
       });
     }
@@ -137,7 +144,8 @@ function sections(file: SiteText, tell: Tell): void {
   for (const piece of file.unusual) {
     if (piece.role === 'item') continue;
     for (const problem of contentOf(piece).problems) {
-      if (problem.problem === 'unknown-section') unknown.push({ name: problem.name, at: { piece, start: problem.at.start, end: problem.at.end } });
+      if (problem.problem === 'unknown-section')
+        unknown.push({ name: problem.name, at: { piece, start: problem.at.start, end: problem.at.end } });
     }
   }
   for (const { name, at } of unknown) {
@@ -146,7 +154,12 @@ function sections(file: SiteText, tell: Tell): void {
       message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
       about: [],
       // A section that stands in the file already would stand there twice.
-      fixes: () => renamings(name, SECTION_NAMES.filter((section) => !there.has(section)), at),
+      fixes: () =>
+        renamings(
+          name,
+          SECTION_NAMES.filter((section) => !there.has(section)),
+          at,
+        ),
     });
   }
 }
@@ -173,7 +186,12 @@ function cutByComma(item: Item, route: Route): CutText | undefined {
   if (at.end - at.start > LONGEST) return undefined;
   const text = item.piece.text.slice(at.start, at.end);
   if (/[\r\n"\\]/.test(text)) return undefined;
-  return { key, text: `"${text}"`, at, isFirst: keyText(run.bare[0]?.key ?? run.begun.key) === route[route.length - 1] };
+  return {
+    key,
+    text: `"${text}"`,
+    at,
+    isFirst: keyText(run.bare[0]?.key ?? run.begun.key) === route[route.length - 1],
+  };
 }
 
 /** More than that is no text that somebody wrote. */
@@ -227,7 +245,10 @@ function renamings(key: string, allowed: readonly string[], at: Place): Fix[] {
 function placedBeside(data: unknown, route: readonly (string | number)[]): Set<string> {
   let current: unknown = data;
   for (const step of route.slice(0, -1)) {
-    current = typeof current === 'object' && current !== null ? (current as Readonly<Record<string | number, unknown>>)[step] : undefined;
+    current =
+      typeof current === 'object' && current !== null
+        ? (current as Readonly<Record<string | number, unknown>>)[step]
+        : undefined;
   }
   return new Set(route.length > 0 && typeof current === 'object' && current !== null ? Object.keys(current) : []);
 }

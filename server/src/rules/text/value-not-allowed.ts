@@ -37,18 +37,25 @@ devices:
     },
   ],
   check({ site }: Subject, tell: Tell): void {
-    for (const { item, problem: { route, found, allowed } } of misfits(site, 'not-allowed')) {
+    for (const {
+      item,
+      problem: { route, found, allowed },
+    } of misfits(site, 'not-allowed')) {
       const near = nearest(String(found), allowed.map(String));
       const only = onlyNear(near);
       const names = near.map(({ name }) => name);
       tell({
         at: placeOf(item, route),
         message: `${subjectAt(item, route)} is ${shown(found)}${
-          names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`}`,
+          names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`
+        }`,
         about: aboutItem(item),
-        fixes: () => names.map((name) => ({
-          title: `Change to ${name}`, safe: name === only, edits: [setValue(item, route, scalarText(name, true))],
-        })),
+        fixes: () =>
+          names.map((name) => ({
+            title: `Change to ${name}`,
+            safe: name === only,
+            edits: [setValue(item, route, scalarText(name, true))],
+          })),
       });
     }
   },

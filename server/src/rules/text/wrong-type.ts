@@ -92,12 +92,16 @@ devices:
           if (problem.problem !== 'not-an-entry') continue;
           // A whole section in the wrong manner is told at its first entry.
           const told = `${problem.section} ${problem.found}`;
-          if (told !== before || problem.found === 'a single value') tell(notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end }));
+          if (told !== before || problem.found === 'a single value')
+            tell(notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end }));
           before = told;
         }
       }
     }
-    for (const { item, problem: { route, found, expected } } of misfits(site, 'wrong-type')) {
+    for (const {
+      item,
+      problem: { route, found, expected },
+    } of misfits(site, 'wrong-type')) {
       const schema = schemaAt(item.section, item.name, route);
       if (isToldElsewhere(schema, found, (names) => isDeclared(site, item, names, String(found)))) continue;
       const joined = typeof found === 'string' ? withSpace(found, keysOf(schema ?? {})) : undefined;
@@ -113,9 +117,10 @@ devices:
       const want = wanted(schema, expected);
       tell({
         at: visiblePlace(placeOf(item, route)),
-        message: found === null
-          ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
-          : `${subjectAt(item, route)} is ${asWritten(found, expected)}; ${want} belongs here${suchAs(item, route)}.`,
+        message:
+          found === null
+            ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
+            : `${subjectAt(item, route)} is ${asWritten(found, expected)}; ${want} belongs here${suchAs(item, route)}.`,
         about: aboutItem(item),
         fixes: () => fixesOf(item, route, found, expected, schema),
       });
@@ -124,7 +129,11 @@ devices:
 };
 
 /** A number without a unit is told as a quantity, one that names nothing as an unknown name. */
-function isToldElsewhere(schema: Schema | undefined, found: Data, declared: (names: NonNullable<Schema['x-names']>) => boolean): boolean {
+function isToldElsewhere(
+  schema: Schema | undefined,
+  found: Data,
+  declared: (names: NonNullable<Schema['x-names']>) => boolean,
+): boolean {
   if (typeof found !== 'number' && typeof found !== 'string') return false;
   if (schema?.['x-quantity'] !== undefined) return true;
   const names = schema?.['x-names'];
@@ -142,13 +151,18 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
   const example = flowText(sectionSchema(section)?.examples?.[0]);
   const name = visible(at.piece.text.slice(at.start, at.end), 40);
   if (SECTIONS[section] === 'list') {
-    return { at, message: `${section} is a list: begin each entry with a hyphen and a space, such as ${example}.`, about: [] };
+    return {
+      at,
+      message: `${section} is a list: begin each entry with a hyphen and a space, such as ${example}.`,
+      about: [],
+    };
   }
-  const advice = found === 'a list'
-    ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such as ${example}.`
-    : whole.piece.role === 'item'
-      ? `${name} is only a name yet. Write a colon behind it, and what it is, such as ${example}.`
-      : `${section} holds its entries by name: write a name, a colon and what it is, such as ${example}.`;
+  const advice =
+    found === 'a list'
+      ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such as ${example}.`
+      : whole.piece.role === 'item'
+        ? `${name} is only a name yet. Write a colon behind it, and what it is, such as ${example}.`
+        : `${section} holds its entries by name: write a name, a colon and what it is, such as ${example}.`;
   return { at, message: advice, about: [] };
 }
 
@@ -157,18 +171,37 @@ function visiblePlace(place: Place): Place {
   return place.end > place.start || place.start === 0 ? firstLine(place) : { ...place, start: place.start - 1 };
 }
 
-const SPOKEN: ReadonlyMap<string, boolean> = new Map([['yes', true], ['on', true], ['true', true], ['no', false], ['off', false], ['false', false]]);
+const SPOKEN: ReadonlyMap<string, boolean> = new Map([
+  ['yes', true],
+  ['on', true],
+  ['true', true],
+  ['no', false],
+  ['off', false],
+  ['false', false],
+]);
 
-function fixesOf(item: Item, route: Route, found: Data, expected: readonly string[], schema: Schema | undefined): Fix[] {
+function fixesOf(
+  item: Item,
+  route: Route,
+  found: Data,
+  expected: readonly string[],
+  schema: Schema | undefined,
+): Fix[] {
   const write = (text: string, title = `Write ${text}`): Fix[] => {
     const edit: Edit = setValue(item, route, text);
     return [{ title, safe: true, edits: [edit] }];
   };
-  if (found === null) return expected.includes('object') && (schema?.required ?? []).length === 0 && schema?.properties !== undefined ? write('{}') : [];
-  if (expected.includes('array') && typeof found !== 'object') return write(`[${scalarText(found, true)}]`, 'Make it a list');
+  if (found === null)
+    return expected.includes('object') && (schema?.required ?? []).length === 0 && schema?.properties !== undefined
+      ? write('{}')
+      : [];
+  if (expected.includes('array') && typeof found !== 'object')
+    return write(`[${scalarText(found, true)}]`, 'Make it a list');
   if (Array.isArray(found)) {
     const only = found.length === 1 ? found[0] : undefined;
-    return only === undefined || only === null || typeof only === 'object' ? [] : write(scalarText(only, true), 'Take the value out of the list');
+    return only === undefined || only === null || typeof only === 'object'
+      ? []
+      : write(scalarText(only, true), 'Take the value out of the list');
   }
   if (typeof found === 'object') return [];
   if (expected.includes('boolean') && typeof found === 'string') {
@@ -178,6 +211,7 @@ function fixesOf(item: Item, route: Route, found: Data, expected: readonly strin
   if (typeof found === 'string' && expected.some((type) => type === 'integer' || type === 'number')) {
     return /^\d+$/.test(found) || (expected.includes('number') && /^\d+\.\d+$/.test(found)) ? write(found) : [];
   }
-  if (typeof found !== 'string' && expected.includes('string') && !expected.includes('object')) return write(`"${String(found)}"`, 'Put it in quotes');
+  if (typeof found !== 'string' && expected.includes('string') && !expected.includes('object'))
+    return write(`"${String(found)}"`, 'Put it in quotes');
   return [];
 }

@@ -91,7 +91,9 @@ function span({ at: { start, end } }: PieceProblem): { start: number; end: numbe
 function faults(piece: Piece, tell: Tell): void {
   const { problems } = contentOf(piece).tree;
   if (problems.length === 0) return;
-  const first = problems.filter(({ code }) => !isAlias(code) && code !== 'duplicate-key').sort((a, b) => a.start - b.start)[0];
+  const first = problems
+    .filter(({ code }) => !isAlias(code) && code !== 'duplicate-key')
+    .sort((a, b) => a.start - b.start)[0];
   for (const problem of first === undefined ? aliasFaults(problems) : [first]) {
     const indent = isAlias(problem.code) ? undefined : tabbed(piece, problem.start);
     if (indent !== undefined) {
@@ -106,7 +108,9 @@ function faults(piece: Piece, tell: Tell): void {
 /** Each alias, but the first of those that grow beyond all bounds: the others grow by it. */
 function aliasFaults(problems: readonly SyntaxProblem[]): SyntaxProblem[] {
   const large = problems.find(({ code }) => code === 'alias-too-large');
-  return problems.filter((problem) => isAlias(problem.code) && (problem.code !== 'alias-too-large' || problem === large));
+  return problems.filter(
+    (problem) => isAlias(problem.code) && (problem.code !== 'alias-too-large' || problem === large),
+  );
 }
 
 /** The indentation of the line that a fault is in, where it has a tab. */
@@ -119,7 +123,8 @@ function tabbed(piece: Piece, offset: number): Place | undefined {
 /** Of all the piece's indentation at once: a line less would not fit the others. */
 function byTab(at: Place): Finding {
   const edits = [...at.piece.text.matchAll(/^ *\t[ \t]*/gm)].map(({ index, 0: indent }) => ({
-    at: { piece: at.piece, start: index, end: index + indent.length }, text: indent.replaceAll('\t', '  '),
+    at: { piece: at.piece, start: index, end: index + indent.length },
+    text: indent.replaceAll('\t', '  '),
   }));
   return {
     at,
@@ -131,7 +136,8 @@ function byTab(at: Place): Finding {
 
 /** What is missing at the end of a line, or of the piece, is marked at the last character before. */
 function visiblePlace({ piece, start, end }: Place): Place {
-  if (piece.text.slice(start, end).trim() !== '' || piece.text.slice(0, start).trim() === '') return { piece, start, end };
+  if (piece.text.slice(start, end).trim() !== '' || piece.text.slice(0, start).trim() === '')
+    return { piece, start, end };
   const last = piece.text.slice(0, start).trimEnd().length;
   return { piece, start: last - 1, end: last };
 }
@@ -166,7 +172,13 @@ function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
   const joined = /^([A-Za-z0-9_-]+):(?=[^\s:/])/.exec(source);
   if (code === 'syntax' && joined !== null) {
     const behind = at.start + joined[0].length;
-    return [{ title: 'Write a space after the colon', safe: true, edits: [{ at: { ...at, start: behind, end: behind }, text: ' ' }] }];
+    return [
+      {
+        title: 'Write a space after the colon',
+        safe: true,
+        edits: [{ at: { ...at, start: behind, end: behind }, text: ' ' }],
+      },
+    ];
   }
   return [];
 }
@@ -174,13 +186,18 @@ function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
 function secondDocument(at: Place): Finding {
   return {
     at,
-    message: 'A second document starts here, and is not read. Take the line out, or put what follows into a file of its own.',
+    message:
+      'A second document starts here, and is not read. Take the line out, or put what follows into a file of its own.',
     about: [],
   };
 }
 
 function noSections(at: Place): Finding {
-  return { at, message: `A site file consists of sections, each a key in the first column: ${list(SECTION_NAMES, 'or')}.`, about: [] };
+  return {
+    at,
+    message: `A site file consists of sections, each a key in the first column: ${list(SECTION_NAMES, 'or')}.`,
+    about: [],
+  };
 }
 
 /** White space that a piece begins with; none where it has nothing else. */
@@ -194,10 +211,23 @@ function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
   if (indent !== undefined) return byTab(indent);
   const [first, last] = [strays[0], strays[strays.length - 1]];
   const start = first?.start ?? 0;
-  const at = firstLine(placeInFile(file, { start: start + indentOf(first), end: start + Math.max(indentOf(first), first?.text.trimEnd().length ?? 0) }));
-  const lines = file.text.slice(start, (last?.start ?? 0) + (last?.text.trimEnd().length ?? 0)).split(/\r\n|\r|\n/).length;
+  const at = firstLine(
+    placeInFile(file, {
+      start: start + indentOf(first),
+      end: start + Math.max(indentOf(first), first?.text.trimEnd().length ?? 0),
+    }),
+  );
+  const lines = file.text
+    .slice(start, (last?.start ?? 0) + (last?.text.trimEnd().length ?? 0))
+    .split(/\r\n|\r|\n/).length;
   const near = nearest(at.piece.text.slice(at.start, at.end), SECTION_NAMES)[0]?.name;
   const more = lines > 1 ? `, and so ${lines === 2 ? 'does the one' : `do the ${count(lines - 1, 'line')}`} below` : '';
-  const what = near === undefined ? `A section starts in the first column: ${list(SECTION_NAMES.map((name) => `${name}:`), 'or')}.` : `Did you mean ${near}:?`;
+  const what =
+    near === undefined
+      ? `A section starts in the first column: ${list(
+          SECTION_NAMES.map((name) => `${name}:`),
+          'or',
+        )}.`
+      : `Did you mean ${near}:?`;
   return { at, message: `The line belongs to no section${more}. ${what}`, about: [] };
 }
