@@ -1,12 +1,12 @@
 /** The network of a site, computed: its wiring, whom each stream reaches, and what that puts on each link. */
 
-import type { Cable, Device, Site, Stream } from '../site/model.ts';
+import type { Cable, Device, Port, Site, Stream } from '../site/model.ts';
 import { isLaidAlike } from '../site/same-wiring.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
-import { Crossings, type CurrentRates, type DirectionLoad, totalLoad } from './crossings.ts';
+import { type Crossing, Crossings, type CurrentRates, type DirectionLoad, totalLoad } from './crossings.ts';
 import type { Delivery } from './delivery.ts';
 import { Interfaces } from './interfaces.ts';
-import { type Link, carries, sentBy } from './link.ts';
+import { type Link, carries, outOf, sentBy } from './link.ts';
 import { Memberships, deliverMulticast, joiningInterface } from './multicast.ts';
 import { type StreamRates, streamRates } from './rates.ts';
 import { type Topology, relabelled, topologyOf } from './topology.ts';
@@ -24,6 +24,12 @@ export interface Network {
   readonly loads: readonly DirectionLoad[];
   /** The bridges of a network; laid when first asked for. */
   tree(network: number): BridgeTree;
+  /** What all streams put on a link in the direction in which frames leave by `out`. */
+  load(link: Link, out: Port): DirectionLoad;
+  /** The streams that cross a link in the direction in which frames leave by `out`. */
+  copies(link: Link, out: Port): readonly Crossing[];
+  ratesOf(stream: Stream): StreamRates;
+  delivery(stream: Stream): Delivery;
 }
 
 /** What the cables and devices make, whatever is sent. */
@@ -63,9 +69,28 @@ export function networkOf(site: Site, previous?: Network): Network {
   if (previous !== undefined && ways === before && isSameList(previous.rates, rates)) return previous;
   const isAsBefore = previous !== undefined && ways.rates === before?.rates;
   const loads = isAsBefore ? changedLoads(previous, ways, rates) : allLoads(ways, rates);
-  const network: Network = { topology, interfaces, crossings, memberships, rates, deliveries, loads, tree };
+  const network: Network = {
+    topology,
+    interfaces,
+    crossings,
+    memberships,
+    rates,
+    deliveries,
+    loads,
+    tree,
+    load: (link, out) => at(loads, outOf(link, out)),
+    copies: (link, out) => crossings.at(outOf(link, out)),
+    ratesOf: (stream) => at(rates, stream.index),
+    delivery: (stream) => at(deliveries, stream.index),
+  };
   parts.set(network, ways);
   return network;
+}
+
+function at<T>(list: readonly T[], index: number): T {
+  const found = list[index];
+  if (found === undefined) throw new Error('a figure was asked for of something that is not of this site');
+  return found;
 }
 
 function allLoads({ wiring, crossings, rates }: Ways, now: readonly StreamRates[]): DirectionLoad[] {

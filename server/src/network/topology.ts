@@ -25,6 +25,8 @@ export interface Topology {
   readonly links: readonly Link[];
   /** By port index. A port that is cabled twice has its first cable here. */
   readonly linkOf: readonly (Link | undefined)[];
+  /** The link at a port; `undefined` where none is cabled there. */
+  linkAt(port: Port): Link | undefined;
   /** The declared VLANs in their order, then the others. */
   readonly networks: readonly Network[];
   /** By transparent device, where it is cabled. */
@@ -61,7 +63,14 @@ export function topologyOf(site: Site): Topology {
   const networks: Network[] = site.vlans.map((vlan, index) => ({ index, vlan, name: vlan.name }));
   const segments = segmentsOf(site, links);
   assignNetworks(site, links, segments, networks);
-  return { links, linkOf, networks, segments, spanningTree: spanningTreeOf(site, links) };
+  return {
+    links,
+    linkOf,
+    linkAt: (port) => linkOf[port.index],
+    networks,
+    segments,
+    spanningTree: spanningTreeOf(site, links),
+  };
 }
 
 /**

@@ -76,6 +76,7 @@ export function assemble(items: readonly Item[], previous?: Site): Site {
     volumeByName: volumes,
     recordingByName: recordings,
     media: media.media,
+    mediaOf: ({ index }) => media.media[index] ?? NOTHING,
     carriedInCircle: media.carriedInCircle,
   };
 }

@@ -248,6 +248,8 @@ export interface Site {
   readonly recordingByName: ByName<Recording>;
   /** By stream index; follows `carries`. */
   readonly media: readonly Media[];
+  /** What a stream consists of; follows `carries`. */
+  mediaOf(stream: Stream): Media;
   /** Streams that carry themselves, by way of others or at once. */
   readonly carriedInCircle: readonly Stream[];
 }

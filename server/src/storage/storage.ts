@@ -42,13 +42,28 @@ export interface Storage {
   readonly recordings: readonly RecordingFigures[];
   /** By volume index. */
   readonly volumes: readonly VolumeFigures[];
+  of(recording: Recording): RecordingFigures;
+  on(volume: Volume): VolumeFigures;
 }
 
 export function storageOf(site: Site, rates: readonly StreamRates[]): Storage {
   const recordings = site.recordings.map((recording) => recordingFigures(site, recording, rates));
   const onVolume: RecordingFigures[][] = site.volumes.map(() => []);
   for (const figures of recordings) if (figures.volume !== undefined) onVolume[figures.volume.index]?.push(figures);
-  return { recordings, volumes: site.volumes.map((volume, index) => volumeFigures(volume, onVolume[index] ?? [])) };
+  const volumes = site.volumes.map((volume, index) => volumeFigures(volume, onVolume[index] ?? []));
+  const byRecording = new Map(recordings.map((figures) => [figures.recording, figures]));
+  const byVolume = new Map(volumes.map((figures) => [figures.volume, figures]));
+  return {
+    recordings,
+    volumes,
+    of: (recording) => known(byRecording.get(recording)),
+    on: (volume) => known(byVolume.get(volume)),
+  };
+}
+
+function known<T>(figures: T | undefined): T {
+  if (figures === undefined) throw new Error('a figure was asked for of something that is not of this site');
+  return figures;
 }
 
 function recordingFigures(site: Site, recording: Recording, rates: readonly StreamRates[]): RecordingFigures {
