@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 
 /** From the ground up: a layer may import itself and what stands before it. */
 const LAYERS = [
+  'memo.ts',
   'standards',
   'text',
   'site',

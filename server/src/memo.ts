@@ -1,0 +1,40 @@
+/**
+ * Keeps what pure functions computed, by the identity of what they computed it from.
+ *
+ * Values never change once they are made, so the same arguments mean the same result. Nothing else in the code carries
+ * a result from one edit to the next.
+ */
+
+/** A pure function of one object; each result is kept as long as its object is in use. */
+export function perObject<K extends object, R>(compute: (key: K) => R): (key: K) => R {
+  const results = new WeakMap<K, { readonly result: R }>();
+  return (key) => {
+    let kept = results.get(key);
+    if (kept === undefined) results.set(key, (kept = { result: compute(key) }));
+    return kept.result;
+  };
+}
+
+/** A pure function that gives its last result again as long as it gets the same arguments. */
+export function lastResult<A extends readonly unknown[], R>(compute: (...args: A) => R): (...args: A) => R {
+  let last: { readonly args: A; readonly result: R } | undefined;
+  return (...args) => {
+    if (last === undefined || !isSameList(last.args, args)) last = { args, result: compute(...args) };
+    return last.result;
+  };
+}
+
+/** Gives the last list again as long as it gets lists of the same elements. */
+export function lastList<T>(): (list: readonly T[]) => readonly T[] {
+  let last: readonly T[] = [];
+  return (list) => {
+    if (!isSameList(last, list)) last = list;
+    return last;
+  };
+}
+
+function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
+  return true;
+}
