@@ -141,10 +141,8 @@ function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readon
   const { kind = 'line', column } = rateWords(last);
   const share = shareExplained(plan, link, out, name, kind);
   if (share === undefined) {
-    const crossing = plan.network.crossings
-      .at(2 * link.index + (out === link.a ? 0 : 1))
-      .map(({ stream }) => stream.name);
-    throw unknown(`stream from ${portName(out)} to ${portName(far(link, out))}`, name, crossing);
+    const streams = plan.network.copies(link, out).map(({ stream }) => stream.name);
+    throw unknown(`stream from ${portName(out)} to ${portName(far(link, out))}`, name, streams);
   }
   return [inColumn(share, column)];
 }

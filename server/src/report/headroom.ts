@@ -1,7 +1,7 @@
 /** How many more streams, or cameras, like one of the site's it takes before the first limit, and which limit that is. */
 
 import { linePeakOf } from '../network/crossings.ts';
-import { type Link, far, outOf } from '../network/link.ts';
+import { type Link, far } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { LINK_LIMIT, VOLUME_LIMIT } from '../site/limits.ts';
 import { type Device, type Port, type Stream, portName } from '../site/model.ts';
@@ -39,9 +39,9 @@ export function outHeadroom(
 ): { stream: Stream; headroom: Headroom | undefined } | undefined {
   let heaviest: Stream | undefined;
   let most = 0;
-  for (const { stream, untagged, tagged } of plan.network.crossings.at(outOf(link, out))) {
-    const rates = plan.network.rates[stream.index];
-    const peak = rates === undefined ? 0 : untagged * rates.untagged.line.peak + tagged * rates.tagged.line.peak;
+  for (const { stream, untagged, tagged } of plan.network.copies(link, out)) {
+    const rates = plan.network.ratesOf(stream);
+    const peak = untagged * rates.untagged.line.peak + tagged * rates.tagged.line.peak;
     if (peak > most) [heaviest, most] = [stream, peak];
   }
   return heaviest === undefined ? undefined : { stream: heaviest, headroom: streamHeadroom(plan, heaviest) };
@@ -91,13 +91,10 @@ function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device |
     const { capacity } = link;
     if (capacity === undefined || link.a.device === beside || link.b.device === beside) continue;
     for (const out of [link.a, link.b]) {
-      const direction = outOf(link, out);
       const sums = new Map<Of, number>();
-      for (const crossing of network.crossings.at(direction)) {
-        const rates = network.rates[crossing.stream.index];
-        if (rates !== undefined) add(sums, by(crossing.stream), linePeakOf(crossing, rates));
-      }
-      const spare = (limit * capacity) / 10_000 - (network.loads[direction]?.line.peak ?? 0);
+      for (const copies of network.copies(link, out))
+        add(sums, by(copies.stream), linePeakOf(copies, network.ratesOf(copies.stream)));
+      const spare = (limit * capacity) / 10_000 - network.load(link, out).line.peak;
       const words = (): string =>
         `${portName(out)} → ${portName(far(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;
       for (const [of, each] of sums) if (each > 0) yield { of, more: fitting(spare, each), limit: words };
@@ -147,12 +144,10 @@ function* power({ power: sources }: Plan, device: Device): Iterable<Limit<Device
 /** Free ports like the one that the device is at. */
 function* ports({ network }: Plan, device: Device): Iterable<Limit<Device>> {
   for (const own of device.ports) {
-    const link = network.topology.linkOf[own.index];
+    const link = network.topology.linkAt(own);
     const at = link === undefined ? undefined : far(link, own);
     if (at === undefined || !at.device.bridging) continue;
-    const free = at.device.ports.filter(
-      (port) => network.topology.linkOf[port.index] === undefined && isLike(port, at),
-    );
+    const free = at.device.ports.filter((port) => network.topology.linkAt(port) === undefined && isLike(port, at));
     yield { of: device, more: free.length, limit: () => `${at.device.name} has no further port like ${at.name}` };
   }
 }

@@ -1,13 +1,14 @@
 /** What was computed, as `plumbline report --format json` gives it; described by schemas/report.schema.json. */
 
-import { type Crossing, type DirectionLoad, loadOf } from '../network/crossings.ts';
+import { type DirectionLoad, loadOf } from '../network/crossings.ts';
 import type { Delivery } from '../network/delivery.ts';
 import type { Link } from '../network/link.ts';
+import type { Network } from '../network/network.ts';
 import { obstacleWords } from '../network/obstacle-words.ts';
 import type { PowerSource } from '../network/power.ts';
 import type { Load, StreamRates } from '../network/rates.ts';
 import type { Plan } from '../plan.ts';
-import { portName } from '../site/model.ts';
+import { type Port, portName } from '../site/model.ts';
 import { formatAddress, isMulticast } from '../standards/ipv4.ts';
 import { groupMac } from '../standards/multicast.ts';
 import type { VolumeFigures } from '../storage/storage.ts';
@@ -82,36 +83,33 @@ export function reportOf(plan: Plan): Report {
   const { site, network, storage, power } = plan;
   return {
     site: site.name ?? null,
-    links: network.topology.links.map((link) => linkReport(plan, link)),
-    streams: network.deliveries.map((delivery) => streamReport(delivery, network.rates[delivery.stream.index])),
+    links: network.topology.links.map((link) => linkReport(network, link)),
+    streams: network.deliveries.map((delivery) => streamReport(delivery, network.ratesOf(delivery.stream))),
     volumes: storage.volumes.map(volumeReport),
     poe: power.map(powerReport),
   };
 }
 
-function linkReport({ network: { loads, crossings, rates } }: Plan, link: Link): LinkReport {
-  const direction = (index: number): DirectionReport => ({
-    ...wireReport(loads[index]),
-    streams: record(crossings.at(index).flatMap((crossing) => streamShare(crossing, rates[crossing.stream.index]))),
+function linkReport(network: Network, link: Link): LinkReport {
+  const direction = (out: Port): DirectionReport => ({
+    ...wireReport(network.load(link, out)),
+    streams: record(
+      network
+        .copies(link, out)
+        .map((copies) => [copies.stream.name, wireReport(loadOf(copies, network.ratesOf(copies.stream)))]),
+    ),
   });
   return {
     from: portName(link.a),
     to: portName(link.b),
     capacity: link.capacity ?? null,
-    forward: direction(2 * link.index),
-    backward: direction(2 * link.index + 1),
+    forward: direction(link.a),
+    backward: direction(link.b),
     blocked: link.blocked !== undefined,
   };
 }
 
-function streamShare(crossing: Crossing, rates: StreamRates | undefined): [string, WireReport][] {
-  return rates === undefined ? [] : [[crossing.stream.name, wireReport(loadOf(crossing, rates))]];
-}
-
-const NOTHING: Load = { nominal: 0, peak: 0 };
-
-function wireReport(load: DirectionLoad | undefined): WireReport {
-  const { line = NOTHING, frame = NOTHING, frameWithFcs = NOTHING, payload = NOTHING } = load ?? {};
+function wireReport({ line, frame, frameWithFcs, payload }: DirectionLoad): WireReport {
   return { line: copy(line), frame: copy(frame), frameWithFcs: copy(frameWithFcs), payload: copy(payload) };
 }
 
@@ -119,12 +117,12 @@ function copy({ nominal, peak }: Load): Load {
   return { nominal, peak };
 }
 
-function streamReport({ stream, reaches, unreached }: Delivery, rates: StreamRates | undefined): StreamReport {
+function streamReport({ stream, reaches, unreached }: Delivery, rates: StreamRates): StreamReport {
   return {
     name: stream.name,
     group: stream.group === undefined ? null : formatAddress(stream.group),
     mac: stream.group === undefined || !isMulticast(stream.group) ? null : groupMac(stream.group),
-    ...wireReport(rates?.untagged),
+    ...wireReport(rates.untagged),
     reaches,
     unreached: unreached.map(({ receiver }) => receiver),
     reasons: record(

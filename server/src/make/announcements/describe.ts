@@ -39,7 +39,7 @@ export function describe(
 ): { readonly description: SessionDescription } | { readonly refused: Refusal } {
   const connection = connectionTo(plan, stream);
   if ('message' in connection) return { refused: connection };
-  const media = mediaOf(plan, stream);
+  const media = describedMedia(plan, stream);
   if ('message' in media) return { refused: media };
   const source = sourceAddress(plan, stream);
   const about = written(stream.item, ['description']);
@@ -70,7 +70,7 @@ export function describe(
 
 /** The address that it leaves its source by; where no cable is said, the only one that the source has. */
 function sourceAddress(plan: Plan, stream: Stream): number | undefined {
-  const leaves = plan.network.deliveries[stream.index]?.leaves;
+  const leaves = plan.network.delivery(stream).leaves;
   if (leaves !== undefined) return leaves.address;
   const addresses = plan.site.deviceByName.get(stream.source ?? '')?.ports.flatMap((port) => port.addresses) ?? [];
   return addresses.length === 1 ? addresses[0]?.address : undefined;
@@ -107,7 +107,7 @@ function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
     return { at: headOf(item), message };
   }
   const device = plan.site.deviceByName.get(receiver);
-  const networks = plan.network.deliveries[stream.index]?.networks ?? [];
+  const networks = plan.network.delivery(stream).networks;
   const own = device === undefined ? [] : plan.network.interfaces.of(device);
   const address = (own.find(({ network }) => networks.includes(network)) ?? own[0])?.address;
   if (address !== undefined) return { address: formatAddress(address) };
@@ -117,8 +117,8 @@ function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
   };
 }
 
-function mediaOf(plan: Plan, stream: Stream): readonly MediaDescription[] | Refusal {
-  const media = plan.site.media[stream.index] ?? { video: undefined, audio: undefined };
+function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[] | Refusal {
+  const media = plan.site.mediaOf(stream);
   const { item, name, port = 0, transport } = stream;
   if (transport === 'ts-udp') {
     // RFC 8866 §5.14 knows media straight in UDP, but nobody has said how a transport stream is told of there: FFmpeg
@@ -236,7 +236,7 @@ function formatParameters({ audio }: Media, { name, clockRate, channels }: Paylo
 
 /** The most that is sent, in whole kbit/s, upwards; with all headers above Ethernet. */
 function bandwidth(plan: Plan, stream: Stream, what: string): { readonly bandwidth?: number } {
-  const run = plan.network.rates[stream.index]?.runs.find((candidate) => candidate.what === what);
+  const run = plan.network.ratesOf(stream).runs.find((candidate) => candidate.what === what);
   if (run === undefined) return {};
   const bits = run.perSecond.peak * (headerBytes(run) + run.media.peak) * 8;
   return { bandwidth: Math.ceil(bits / 1000) };

@@ -124,7 +124,7 @@ function outputs(plan: Plan, ingest: Ingest): readonly string[] {
   const destinations = ingest.flatMap((consumer) => consumer.destinations);
   if (ingest.length === 1 && !manyReceivers(plan, ingest[0])) return destinations.flatMap(alone);
   const [{ takes }] = ingest;
-  const { video, audio } = plan.site.media[takes.index] ?? {};
+  const { video, audio } = plan.site.mediaOf(takes);
   const rate =
     (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : SOUND_RATE);
   // What was read until the stream was known comes all at once.

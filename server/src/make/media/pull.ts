@@ -46,7 +46,7 @@ const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'err
 
 /** Seconds of a stream that FFmpeg reads at most until it knows it. */
 export function probedSeconds(plan: Plan, stream: Stream): number {
-  return backlogOf(plan.site.media[stream.index]?.video?.keyframeInterval) / 1000;
+  return backlogOf(plan.site.mediaOf(stream).video?.keyframeInterval) / 1000;
 }
 
 /**
@@ -54,7 +54,7 @@ export function probedSeconds(plan: Plan, stream: Stream): number {
  * and hands on at once: segments are cut by the clock, so that no two of them are begun in one second.
  */
 function probing(plan: Plan, stream: Stream): readonly (readonly [string, string])[] {
-  const { video } = plan.site.media[stream.index] ?? {};
+  const { video } = plan.site.mediaOf(stream);
   const seconds = probedSeconds(plan, stream);
   const bytes = Math.ceil((2 * seconds * (video?.rate?.peak ?? 0)) / 8);
   return [
@@ -65,7 +65,7 @@ function probing(plan: Plan, stream: Stream): readonly (readonly [string, string
 }
 
 function silence(plan: Plan, stream: Stream): number {
-  const rate = plan.site.media[stream.index]?.video?.frameRate;
+  const rate = plan.site.mediaOf(stream).video?.frameRate;
   return rate === undefined ? SILENCE : Math.max(SILENCE, Math.ceil(3 / rate));
 }
 
@@ -169,8 +169,8 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
 
 /** By which interface: its own stream by the one that it sends it by. */
 function takesIn({ network }: Plan, stream: Stream, host: Device): Interface | undefined {
-  const delivery = network.deliveries[stream.index];
-  if (delivery?.source === host) return stream.group === undefined ? undefined : delivery.leaves;
-  if (delivery?.reaches.includes(host.name) !== true) return undefined;
+  const delivery = network.delivery(stream);
+  if (delivery.source === host) return stream.group === undefined ? undefined : delivery.leaves;
+  if (!delivery.reaches.includes(host.name)) return undefined;
   return network.interfaces.of(host).find((at) => delivery.networks.includes(at.network));
 }

@@ -86,7 +86,7 @@ function writing(plan: Plan, recording: Recording, stream: Stream, names: NamePa
       at,
       message: `The files of ${name} end in ${names.suffix === '' ? 'nothing' : `.${names.suffix}`}, which says no format. End them in .mp4, .mkv or .ts.`,
     };
-  const { video, audio } = plan.site.media[stream.index] ?? { video: undefined, audio: undefined };
+  const { video, audio } = plan.site.mediaOf(stream);
   const { carrier, options } = container;
   for (const [medium, codec] of [
     ['video', video?.codec],

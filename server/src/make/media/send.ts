@@ -15,14 +15,12 @@ import { sessionsOf } from './session.ts';
 /** Bytes of media in a packet where the site does not say, as the site language has it. */
 const PACKET_SIZE = 1400;
 
-const NOTHING: Media = { video: undefined, audio: undefined };
-
 /** Where it goes: one to each receiver or group, and to each medium where these go by themselves. */
 export function sendOf(plan: Plan, stream: Stream, carried: Stream, host: Device): readonly Destination[] | Refusal {
   const to = destinations(plan, stream, host);
   if ('message' in to) return to;
-  const media = plan.site.media[stream.index] ?? NOTHING;
-  const before = plan.site.media[carried.index] ?? NOTHING;
+  const media = plan.site.mediaOf(stream);
+  const before = plan.site.mediaOf(carried);
   const carrier = stream.transport === 'rtp' ? 'rtp' : 'mpegts';
   const refused = unsendable(stream, carried, media, before, carrier);
   if (refused !== undefined) return refused;
@@ -61,7 +59,7 @@ function destinations(plan: Plan, stream: Stream, host: Device): readonly Target
         at: placeOf(item, ['group']),
         message: `${formatAddress(group)} is no multicast group. Take one of 239.255.0.0/16.`,
       };
-    const local = plan.network.deliveries[stream.index]?.leaves?.address;
+    const local = plan.network.delivery(stream).leaves?.address;
     if (local !== undefined) return [{ address: formatAddress(group), local: formatAddress(local), ttl }];
     return {
       at: placeOf(item, ['egress']),

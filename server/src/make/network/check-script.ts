@@ -36,7 +36,7 @@ export function checkScript(plan: Plan, network: HostNetwork, head: readonly str
 
 function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterface): string[] {
   const own = word(name);
-  const link = plan.network.topology.linkOf[port.index];
+  const link = plan.network.topology.linkAt(port);
   const checks: string[] = [];
   if (tag !== undefined) checks.push(`tagged ${own} ${word(tag.of)} ${tag.id}`);
   else {

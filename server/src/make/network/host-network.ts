@@ -72,7 +72,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
     network: { topology },
   } = plan;
   const own = membershipOf(site, port);
-  const untagged = own.untagged !== NONE ? own.untagged : (topology.linkOf[port.index]?.untagged ?? NONE);
+  const untagged = own.untagged !== NONE ? own.untagged : (topology.linkAt(port)?.untagged ?? NONE);
   const vlan = topology.networks[untagged]?.vlan;
   const tagged = own.tagged
     .flatMap((index) => site.vlans[index] ?? [])

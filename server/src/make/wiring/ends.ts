@@ -35,7 +35,7 @@ export function laid(plan: Plan, cable: Cable): Laid {
   } = plan;
   const here = plug(site, cable.from);
   const there = plug(site, cable.to);
-  const link = here.port === undefined ? undefined : topology.linkOf[here.port.index];
+  const link = here.port === undefined ? undefined : topology.linkAt(here.port);
   return {
     cable,
     link: link?.cable === cable ? link : undefined,

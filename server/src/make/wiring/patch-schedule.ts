@@ -1,6 +1,6 @@
 /** Every cable of the site in the order of a walk: place by place, port by port. */
 
-import { outOf } from '../../network/link.ts';
+import { far } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Cable } from '../../site/model.ts';
 import { bitRate, count, metres } from '../../text/words.ts';
@@ -76,10 +76,10 @@ function csvOf({ site, network }: Plan, walk: readonly Laid[]): string {
   return csv(
     CSV_HEAD,
     walk.map(({ cable, link, here, there, through, label }): Cell[] => {
-      const peak = (reverse: number): Cell =>
+      const peaks =
         link === undefined || here.port === undefined
-          ? ''
-          : (network.loads[outOf(link, here.port) ^ reverse]?.line.peak ?? 0);
+          ? ['', '']
+          : [here.port, far(link, here.port)].map((out) => network.load(link, out).line.peak);
       return [
         label,
         here.text,
@@ -91,8 +91,7 @@ function csvOf({ site, network }: Plan, walk: readonly Laid[]): string {
         cable.length === undefined ? '' : cable.length / 1000,
         written(cable.item, ['description']) ?? '',
         link?.capacity ?? '',
-        peak(0),
-        peak(1),
+        ...peaks,
         site.name ?? '',
       ];
     }),

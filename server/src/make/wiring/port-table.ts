@@ -1,7 +1,6 @@
 /** What each port of a switch is set to, and what is plugged into it. */
 
-import type { Load } from '../../network/rates.ts';
-import { outOf } from '../../network/link.ts';
+import { type Link, far } from '../../network/link.ts';
 import { NONE, hasVlans, membershipOf } from '../../network/membership.ts';
 import type { Feed } from '../../network/power.ts';
 import type { Plan } from '../../plan.ts';
@@ -80,8 +79,8 @@ function rowsOf(plan: Plan, device: Device): Row[] {
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
   return ports.map((port): Row => {
     const { untagged, tagged } = membershipOf(site, port);
-    const link = network.topology.linkOf[port.index];
-    const line = (direction: number): Load | undefined => network.loads[direction]?.line;
+    const link = network.topology.linkAt(port);
+    const peak = (at: Link, out: Port): number => network.load(at, out).line.peak;
     return {
       port,
       use: written(device.item, [...port.route, 'description']) ?? '',
@@ -98,10 +97,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
         .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || naturally(a.name, b.name)),
       feed: feeds.find(({ from }) => from === port),
       cables: cables.filter(({ here }) => here.port === port).sort(laidOrder),
-      peak:
-        link === undefined
-          ? undefined
-          : { out: line(outOf(link, port))?.peak ?? 0, in: line(outOf(link, port) ^ 1)?.peak ?? 0 },
+      peak: link === undefined ? undefined : { out: peak(link, port), in: peak(link, far(link, port)) },
     };
   });
 }
@@ -135,7 +131,7 @@ function csvOf({ site, network }: Plan, rows: readonly Row[]): string {
   return csv(
     CSV_HEAD,
     rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): Cell[] => {
-      const link = network.topology.linkOf[port.index];
+      const link = network.topology.linkAt(port);
       return [
         port.device.name,
         port.name,
@@ -183,7 +179,7 @@ function pageOf(plan: Plan, device: Device, rows: readonly Row[]): string {
   const body = sheetTable(
     COLUMNS,
     rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): SheetCell[] => {
-      const link = network.topology.linkOf[port.index];
+      const link = network.topology.linkAt(port);
       const load = (amount: number | undefined): SheetCell =>
         amount === undefined
           ? ''

@@ -1,6 +1,6 @@
 /** A device at a glance: its ports with their loads, its power, its streams. */
 
-import { type Link, far, outOf } from '../../network/link.ts';
+import { type Link, far } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, portName } from '../../site/model.ts';
 import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
@@ -57,7 +57,7 @@ export function portRangeExplained(plan: Plan, device: Device, key: string, port
 
 function cabledLines(plan: Plan, ports: readonly Port[]): ExplanationLine[] {
   return inPortOrder(ports, (port) => port).flatMap((port) => {
-    const link = plan.network.topology.linkOf[port.index];
+    const link = plan.network.topology.linkAt(port);
     return link === undefined ? [] : [portLine(plan, port, link)];
   });
 }
@@ -74,7 +74,7 @@ function switchWords({ snooping, unregistered, spanningTree }: Device): string {
 function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
   const other = far(link, port);
   const peak = (out: Port): string => {
-    const rate = network.loads[outOf(link, out)]?.line.peak ?? 0;
+    const rate = network.load(link, out).line.peak;
     if (link.blocked !== undefined && rate === 0) return 'blocked';
     return link.capacity === undefined || link.capacity === 0
       ? bitRate(rate)
@@ -99,7 +99,7 @@ function addressesOf(port: Port): string {
 
 /** A port: its link in both directions, out of the port first. */
 export function portExplained(plan: Plan, port: Port, most?: number): Explanation[] {
-  const link = plan.network.topology.linkOf[port.index];
+  const link = plan.network.topology.linkAt(port);
   if (link === undefined)
     return [{ title: `${portName(port)}: nothing is cabled to it`, says: portWords(port), columns: [], lines: [] }];
   return [

@@ -83,9 +83,8 @@ function sharingLines({ site }: Plan, group: number): ExplanationLine[] {
 }
 
 function streamLine({ network }: Plan, stream: Stream): ExplanationLine {
-  const delivery = network.deliveries[stream.index];
-  const missed = (delivery?.unreached ?? []).map(({ receiver }) => receiver);
-  const reached = delivery?.reaches ?? [];
+  const { reaches: reached, unreached } = network.delivery(stream);
+  const missed = unreached.map(({ receiver }) => receiver);
   return {
     label: stream.name,
     cells: [stream.port === undefined ? 'no port' : `port ${stream.port}`],

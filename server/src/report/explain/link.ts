@@ -1,7 +1,7 @@
 /** What a link carries in one direction: the sum of its streams' copies. */
 
 import type { Crossing } from '../../network/crossings.ts';
-import { type Link, far, outOf } from '../../network/link.ts';
+import { type Link, far } from '../../network/link.ts';
 import type { Load, StreamRates } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
 import { type Port, portName } from '../../site/model.ts';
@@ -27,7 +27,7 @@ export function directionExplained(
   most = Infinity,
 ): Explanation {
   const title = `${directionName(link, out)}: ${WIRE_WORDS[kind]}`;
-  if (link.blocked !== undefined && plan.network.crossings.at(outOf(link, out)).length === 0) {
+  if (link.blocked !== undefined && plan.network.copies(link, out).length === 0) {
     return {
       title,
       says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`],
@@ -36,12 +36,11 @@ export function directionExplained(
       total: total(plan, link, out, kind),
     };
   }
-  const { crossings, rates: all } = plan.network;
-  const lines = crossings.at(outOf(link, out)).flatMap((crossing) => {
-    const own = all[crossing.stream.index];
-    return own === undefined ? [] : crossingLines(crossing, own, kind);
-  });
-  const load = plan.network.loads[outOf(link, out)]?.[kind];
+  const { network } = plan;
+  const lines = network
+    .copies(link, out)
+    .flatMap((copies) => streamLines(copies, network.ratesOf(copies.stream), kind));
+  const load = network.load(link, out)[kind];
   return {
     title,
     says: [
@@ -63,12 +62,12 @@ export function shareExplained(
   name: string,
   kind: WireKind,
 ): Explanation | undefined {
-  const crossing = plan.network.crossings.at(outOf(link, out)).find(({ stream }) => stream.name === name);
-  const own = crossing === undefined ? undefined : plan.network.rates[crossing.stream.index];
-  if (crossing === undefined || own === undefined) return undefined;
-  const lines = crossingLines(crossing, own, kind);
+  const copies = plan.network.copies(link, out).find(({ stream }) => stream.name === name);
+  if (copies === undefined) return undefined;
+  const own = plan.network.ratesOf(copies.stream);
+  const lines = streamLines(copies, own, kind);
   const sum = (part: keyof Load): number =>
-    partsOf(crossing, own, kind).reduce((all, { copies, load }) => all + copies * load[part], 0);
+    partsOf(copies, own, kind).reduce((all, { count: number, load }) => all + number * load[part], 0);
   return {
     title: `${directionName(link, out)}: ${WIRE_WORDS[kind]} of ${name}`,
     columns: RATES,
@@ -97,49 +96,45 @@ export function capacityExplained(link: Link): Explanation {
 }
 
 function total(plan: Plan, link: Link, out: Port, kind: WireKind): ExplanationLine {
-  return { label: 'in all', cells: rates(plan.network.loads[outOf(link, out)]?.[kind] ?? { nominal: 0, peak: 0 }) };
+  return { label: 'in all', cells: rates(plan.network.load(link, out)[kind]) };
 }
 
-function saysOfLoad({ capacity }: Link, load: Load | undefined): string[] {
-  if (load === undefined || load.peak === 0) return ['Nothing crosses it in this direction.'];
+function saysOfLoad({ capacity }: Link, load: Load): string[] {
+  if (load.peak === 0) return ['Nothing crosses it in this direction.'];
   const of = (rate: number): string =>
     capacity === undefined || capacity === 0 ? '' : `, ${percent(rate, capacity)} of ${bitRate(capacity)}`;
   const nominal = load.nominal === load.peak ? '' : `; ${bitRate(load.nominal)} nominal`;
   return [`${bitRate(load.peak)}${load.nominal === load.peak ? '' : ' at peak'}${of(load.peak)}${nominal}.`];
 }
 
-function shareLine(capacity: number, load: Load | undefined): ExplanationLine {
+function shareLine(capacity: number, load: Load): ExplanationLine {
   const share = (part: keyof Load): Figure => ({
-    value: capacity === 0 ? 0 : ((load?.[part] ?? 0) / capacity) * 100,
+    value: capacity === 0 ? 0 : (load[part] / capacity) * 100,
     unit: '%',
   });
   return { label: 'of the speed', cells: [share('nominal'), share('peak')], formula: `of ${bitRate(capacity)}` };
 }
 
 /** Copies of one make, and what one of them takes. */
-function partsOf(
-  crossing: Crossing,
-  own: StreamRates,
-  kind: WireKind,
-): { copies: number; load: Load; words: string }[] {
+function partsOf(copies: Crossing, own: StreamRates, kind: WireKind): { count: number; load: Load; words: string }[] {
   const back = kind === 'payload' ? { nominal: 0, peak: 0 } : undefined;
   return [
-    { copies: crossing.untagged, load: own.untagged[kind], words: '' },
-    { copies: crossing.tagged, load: own.tagged[kind], words: 'with a VLAN tag' },
-    { copies: crossing.repliesUntagged, load: back ?? own.reply.untagged[kind], words: 'back to the source' },
+    { count: copies.untagged, load: own.untagged[kind], words: '' },
+    { count: copies.tagged, load: own.tagged[kind], words: 'with a VLAN tag' },
+    { count: copies.repliesUntagged, load: back ?? own.reply.untagged[kind], words: 'back to the source' },
     {
-      copies: crossing.repliesTagged,
+      count: copies.repliesTagged,
       load: back ?? own.reply.tagged[kind],
       words: 'back to the source, with a VLAN tag',
     },
-  ].filter(({ copies }) => copies > 0);
+  ].filter(({ count: number }) => number > 0);
 }
 
-function crossingLines(crossing: Crossing, own: StreamRates, kind: WireKind): ExplanationLine[] {
-  return partsOf(crossing, own, kind).map(({ copies, load, words }) => ({
-    label: crossing.stream.name,
-    cells: rates({ nominal: copies * load.nominal, peak: copies * load.peak }),
-    formula: copies === 1 ? words : `${count(copies, 'copy', 'copies')}${words === '' ? '' : ` ${words}`}`,
+function streamLines(copies: Crossing, own: StreamRates, kind: WireKind): ExplanationLine[] {
+  return partsOf(copies, own, kind).map(({ count: number, load, words }) => ({
+    label: copies.stream.name,
+    cells: rates({ nominal: number * load.nominal, peak: number * load.peak }),
+    formula: number === 1 ? words : `${count(number, 'copy', 'copies')}${words === '' ? '' : ` ${words}`}`,
   }));
 }
 

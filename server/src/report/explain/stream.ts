@@ -1,16 +1,9 @@
 /** A stream's rates, from its media to the wire, and whom it reaches. */
 
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import {
-  type Load,
-  type PacketRun,
-  type StreamRates,
-  type WireRates,
-  headerBytes,
-  multiplexOf,
-} from '../../network/rates.ts';
+import { type Load, type PacketRun, type WireRates, headerBytes, multiplexOf } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
-import type { Media, MediaRate, Stream } from '../../site/model.ts';
+import type { MediaRate, Stream } from '../../site/model.ts';
 import {
   FCS,
   INTER_PACKET_GAP,
@@ -35,33 +28,9 @@ export const WIRE_WORDS: Readonly<Record<WireKind, string>> = {
   line: 'line rate',
 };
 
-const NO_RATES: StreamRates['untagged'] = {
-  payload: { nominal: 0, peak: 0 },
-  frame: { nominal: 0, peak: 0 },
-  frameWithFcs: { nominal: 0, peak: 0 },
-  line: { nominal: 0, peak: 0 },
-};
-
-function ratesOf(plan: Plan, stream: Stream): StreamRates {
-  return (
-    plan.network.rates[stream.index] ?? {
-      payload: NO_RATES.payload,
-      runs: [],
-      replies: [],
-      untagged: NO_RATES,
-      tagged: NO_RATES,
-      reply: { untagged: NO_RATES, tagged: NO_RATES },
-    }
-  );
-}
-
-function mediaOf(plan: Plan, stream: Stream): Media {
-  return plan.site.media[stream.index] ?? { video: undefined, audio: undefined };
-}
-
 /** From payload to line rate at a glance; a line for each step. */
 export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
-  const own = ratesOf(plan, stream);
+  const own = plan.network.ratesOf(stream);
   const lines: ExplanationLine[] = [...mediaLines(plan, stream)];
   for (const run of own.runs) lines.push(packetLine(stream, run), headerLine(run));
   lines.push(
@@ -109,7 +78,7 @@ export function streamWords({ transport, source, group, port }: Stream): string 
 
 /** What the payload is the sum of. */
 function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
-  const { video, audio } = mediaOf(plan, stream);
+  const { video, audio } = plan.site.mediaOf(stream);
   const line = (label: string, rate: MediaRate | undefined, declared: MediaRate | undefined): ExplanationLine[] => {
     if (rate === undefined) return [];
     const carried = declared === undefined && stream.carries !== undefined ? `as in ${stream.carries}` : 'as declared';
@@ -119,7 +88,7 @@ function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
     return [{ label, cells: rates(rate), formula: `${carried}${peak}` }];
   };
   const parts = [...line('video', video?.rate, stream.video?.rate), ...line('audio', audio?.rate, stream.audio?.rate)];
-  const { payload } = ratesOf(plan, stream);
+  const { payload } = plan.network.ratesOf(stream);
   const sum: ExplanationLine = {
     label: 'payload',
     cells: rates(payload),
@@ -132,7 +101,7 @@ function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
 function multiplexLine(plan: Plan, stream: Stream): ExplanationLine {
   return {
     label: 'transport stream',
-    cells: rates(multiplexOf(stream, mediaOf(plan, stream))),
+    cells: rates(multiplexOf(stream, plan.site.mediaOf(stream))),
     formula:
       stream.muxRate === undefined
         ? 'with the headers, tables and stuffing of the multiplex'
@@ -164,7 +133,7 @@ function headerLine(run: PacketRun): ExplanationLine {
 
 /** One of a stream's rates, with every header in every packet. */
 export function wireExplained(plan: Plan, stream: Stream, kind: WireKind, tagged = false): Explanation {
-  const own = ratesOf(plan, stream);
+  const own = plan.network.ratesOf(stream);
   const tag = tagged ? ', with a VLAN tag' : '';
   const total = (tagged ? own.tagged : own.untagged)[kind];
   if (kind === 'payload') {
@@ -235,7 +204,7 @@ export function replyExplained(
   kind: Exclude<WireKind, 'payload'>,
   tagged = false,
 ): Explanation {
-  const own = ratesOf(plan, stream);
+  const own = plan.network.ratesOf(stream);
   return {
     title: `${stream.name}: ${WIRE_WORDS[kind]} back to its source${tagged ? ', with a VLAN tag' : ''}`,
     columns: RATES,
@@ -246,10 +215,10 @@ export function replyExplained(
 
 /** Each receiver, reached or not, and why not. */
 export function receiversExplained(plan: Plan, stream: Stream): Explanation {
-  const delivery = plan.network.deliveries[stream.index];
+  const delivery = plan.network.delivery(stream);
   const lines = stream.receivers.map((name): ExplanationLine => {
-    if (delivery?.reaches.includes(name) === true) return { label: name, cells: ['reached'] };
-    const missed = delivery?.unreached.find(({ receiver }) => receiver === name);
+    if (delivery.reaches.includes(name)) return { label: name, cells: ['reached'] };
+    const missed = delivery.unreached.find(({ receiver }) => receiver === name);
     if (missed === undefined) {
       return {
         label: name,
@@ -260,14 +229,13 @@ export function receiversExplained(plan: Plan, stream: Stream): Explanation {
     const { what, remedy } = obstacleWords(missed.why, name, stream);
     return { label: name, cells: ['not reached'], formula: `${what}; ${remedy}` };
   });
-  const reached = delivery?.reaches.length ?? 0;
-  const networks = (delivery?.networks ?? []).map((network) => plan.network.topology.networks[network]?.name ?? '');
+  const networks = delivery.networks.map((network) => plan.network.topology.networks[network]?.name ?? '');
   const route =
-    delivery?.leaves === undefined
+    delivery.leaves === undefined
       ? []
       : [`It leaves ${stream.source ?? ''} by port ${delivery.leaves.port.name}, into ${list(networks)}.`];
   return {
-    title: `${stream.name} reaches ${reached} of ${stream.receivers.length} receivers`,
+    title: `${stream.name} reaches ${delivery.reaches.length} of ${stream.receivers.length} receivers`,
     says: route,
     columns: [],
     lines,

@@ -62,7 +62,7 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
   const streams = network.deliveries
     .filter(({ networks }) => networks.includes(vlan.index))
     .map(({ stream }) => stream);
-  const peak = streams.reduce((sum, stream) => sum + (network.rates[stream.index]?.untagged.line.peak ?? 0), 0);
+  const peak = streams.reduce((sum, stream) => sum + network.ratesOf(stream).untagged.line.peak, 0);
   if (streams.length > 0)
     lines.push({
       label: 'streams',

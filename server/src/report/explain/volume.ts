@@ -147,7 +147,7 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
       formula: `one in ${duration(recording.segment)}${kept}`,
     });
   }
-  const usable = volume === undefined ? undefined : plan.storage.volumes[volume.index]?.usableBytes;
+  const usable = volume === undefined ? undefined : plan.storage.on(volume).usableBytes;
   if (bytesKept !== undefined && usable !== undefined && usable > 0) {
     then.push({
       label: `of ${volume?.name ?? ''}`,
