@@ -14,7 +14,7 @@ import { schemaValidators } from './schema-validators.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const outputs: Output[] = (
-  await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root), ruleOutputs(root)])
+  await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root), ruleOutputs()])
 ).flat();
 
 const stale: string[] = [];

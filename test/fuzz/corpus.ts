@@ -1,7 +1,7 @@
 /** Sites to begin with: the samples, the fixtures and the examples of all rules. */
 
 import { readFileSync, readdirSync } from 'node:fs';
-import { rules } from '../../server/src/rules/index.generated.ts';
+import { ruleFiles } from '../../server/generate/rule-files.ts';
 import { readMarks } from '../marks.ts';
 import type { Texts } from '../site.ts';
 
@@ -18,8 +18,10 @@ function withoutMarks(text: string): string {
   return readMarks(text, false).text;
 }
 
-function examples(): Texts[] {
-  const texts = rules.flatMap(({ examples: own }) => own.flatMap(({ bad, good, fixed }) => [bad, good, fixed]));
+async function examples(): Promise<Texts[]> {
+  const texts = (await ruleFiles()).flatMap(({ examples: own }) =>
+    own.flatMap(({ bad, good, fixed }) => [bad, good, fixed]),
+  );
   return texts.filter((text) => text !== undefined).map((text) => ({ 'example.site.yaml': withoutMarks(text) }));
 }
 
@@ -32,4 +34,4 @@ function fixtures(): Texts[] {
 export const samples: readonly Texts[] = ['samples/harrow-lane/', 'samples/first-draft/'].map(filesOf);
 
 /** The samples stand there several times, as they are most like what people write. */
-export const corpus: readonly Texts[] = [...samples, ...samples, ...samples, ...fixtures(), ...examples()];
+export const corpus: readonly Texts[] = [...samples, ...samples, ...samples, ...fixtures(), ...(await examples())];

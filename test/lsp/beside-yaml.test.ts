@@ -12,7 +12,7 @@ import {
   HoverRequest,
   type Position,
 } from 'vscode-languageserver-protocol/node';
-import { rules } from '../../server/src/rules/index.generated.ts';
+import { ruleFiles } from '../../server/generate/rule-files.ts';
 import { type Able, Client, positionOf } from './client.ts';
 
 const OWN = [process.execPath, 'dist/server.cjs', '--stdio'];
@@ -44,7 +44,7 @@ const shared = [
   'yaml-syntax',
 ];
 const examples = [
-  ...rules
+  ...(await ruleFiles())
     .filter(({ id }) => shared.includes(id))
     .flatMap(({ id, examples: own }) => own.map(({ bad }) => ({ id, bad }))),
   { id: 'unknown-key', bad: 'devices:\n  gate-cam: {kind: camera, adress}\n' },

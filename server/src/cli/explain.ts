@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { Command } from 'commander';
 import { distance } from 'fastest-levenshtein';
 import { faults } from '../audit/faults.ts';
@@ -5,9 +7,9 @@ import { planOf } from '../plan.ts';
 import { FIGURE_PATHS, explain } from '../report/explain.ts';
 import { explanationText } from '../report/explain/explanation.ts';
 import { rules } from '../rules/index.generated.ts';
-import { faultPage, rulePage } from '../rules/page.ts';
 import type { Fault } from '../rules/rule.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { rulePagesFolder } from '../machine/rule-pages.ts';
 import { readSite } from './sites.ts';
 
 /** What checks find, then what audits do. */
@@ -42,17 +44,23 @@ function explained(names: readonly string[], site: string): string {
     const width = Math.max(...ALL.map(({ id }) => id.length));
     return ALL.map(({ id, summary }) => `${id.padEnd(width)}  ${summary}\n`).join('');
   }
-  const rule = rules.find(({ id }) => id === first);
-  if (rule !== undefined && more.length === 0) return rulePage(rule);
-  const fault = faults.find(({ id }) => id === first);
-  if (fault !== undefined && more.length === 0) return faultPage(fault);
-  if (more.length === 0)
+  if (more.length === 0) {
+    if (ALL.some(({ id }) => id === first)) return rulePage(first);
     throw new CannotDo(
       `There is no rule ${first}. The nearest name is ${nearest(first)}; \`plumbline explain\` lists all.`,
     );
+  }
   const found = explain(planOf(readSite(site).folder.site()), names);
   if ('problem' in found) throw new CannotDo(found.problem);
   return `${found.explanations.map((explanation) => explanationText(explanation).trimEnd()).join('\n\n')}\n`;
+}
+
+/** The page without the comment at its head, which is for those who edit it. */
+function rulePage(id: string): string {
+  const folder = rulePagesFolder();
+  if (folder === undefined)
+    throw new CannotDo('The folder schemas/rules is missing beside the program; install it anew.');
+  return readFileSync(join(folder, `${id}.md`), 'utf8').replace(/^<!--.*?-->\s*/s, '');
 }
 
 function nearest(name: string): string {

@@ -20,18 +20,18 @@ export interface Fault {
   readonly source?: string;
 }
 
+/** A rule's file also exports its `examples`, which are tested and shown on its page and are no part of the programs. */
 export interface Rule extends Fault {
-  /** Shown on its page and run as tests. */
-  readonly examples: readonly Example[];
-  check(subject: Subject, tell: Tell): void;
+  check(subject: Subject, report: Report): void;
 }
 
-/** Takes each finding as it is found: a loop in a generator costs some four times as much, and there is one for each rule. */
-export type Tell = (finding: Finding) => void;
+/** Takes a finding. (Rules are no generators: those take about four times as long, at every keystroke.) */
+export type Report = (finding: Finding) => void;
 
 /**
- * A site that the rule reports, and what puts it right. In `bad` a comment line `# ^^^^ part of the message` below a
- * line marks the range of each finding; the page leaves the marks out. `fixed` is `bad` after the first fix.
+ * A site in which the rule finds something, and how it is right. In `bad` a comment line `# ^^^^ part of the message`
+ * below a line marks the range of each finding; the page leaves the marks out. `fixed` is `bad` after the first fix.
+ * In `good` the rule finds nothing; without it, in `fixed`.
  */
 export interface Example {
   readonly bad: string;

@@ -2,7 +2,7 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
@@ -12,37 +12,14 @@ export const addressInDhcpPool: Rule = {
 outside the pool. Where the server keeps the address for this device by a reservation, accept the finding with that as
 the reason.`,
   source: 'RFC 2131 §3.1 and §4.3.1, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.131}
-#                                      ^^^^^^^^^^^^^^ is in the DHCP pool of video
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.200}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const use of addressUses(site, network.topology)) {
       const { home, address, device } = use;
       const pool = home?.pool;
       if (home === undefined || pool === undefined || address < pool.first || address > pool.last) continue;
       // The pool itself is told to leave the gateway out.
       if (home.gateway === device.name) continue;
-      tell({
+      report({
         at: placeOf(device.item, use.route),
         message:
           `${formatAddress(address)} is in the DHCP pool of ${home.name}, ${formatAddress(pool.first)} to ` +
@@ -55,3 +32,27 @@ devices:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.131}
+#                                      ^^^^^^^^^^^^^^ is in the DHCP pool of video
+`,
+    good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.200}
+`,
+  },
+];

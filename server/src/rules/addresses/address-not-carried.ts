@@ -5,7 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { setVlans } from '../free/port-vlans.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const addressNotCarried: Rule = {
   id: 'address-not-carried',
@@ -14,33 +14,7 @@ export const addressNotCarried: Rule = {
   why: `Nobody in that VLAN gets to the address, so a router does not lead there, and a host neither sends into it nor
 hears from it. Let the port carry the VLAN, at both ends of its cable, or move the address to a port that does.`,
   source: 'IEEE 802.1Q: a frame stays in its VLAN (from memory)',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24}
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  router: {kind: router, ports: {lan: {trunk: [house], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-#                                                                                              ^^^^^^^^^^^^ router/lan carries house, so nobody in video gets to 192.168.20.1
-`,
-      good: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24}
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-`,
-      fixed: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24}
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const port of site.ports) {
       if (!port.addresses.some(({ vlan }) => vlan !== undefined)) continue;
       const carried = carriedBy({ site, network }, port);
@@ -50,7 +24,7 @@ devices:
         if (vlan === undefined || vlan.index === carried.untagged || carried.tagged.includes(vlan.index)) continue;
         const all = [carried.untagged, ...carried.tagged].flatMap((index) => site.vlans[index]?.name ?? []);
         const own = portName(port);
-        tell({
+        report({
           at: placeOf(port.device.item, route),
           message:
             `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nobody in ${vlan.name} gets to ` +
@@ -86,3 +60,23 @@ function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
   const title = `Let ${list(ports.map(portName))} carry ${vlan.name}`;
   return [{ title, safe: false, edits: edits.flatMap((edit) => edit ?? []) }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [house], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+#                                                                                              ^^^^^^^^^^^^ router/lan carries house, so nobody in video gets to 192.168.20.1
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+`,
+  },
+];

@@ -7,7 +7,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const addressOutsideSubnet: Rule = {
   id: 'address-outside-subnet',
@@ -17,67 +17,7 @@ export const addressOutsideSubnet: Rule = {
 address of another subnet is looked for in the wrong place and is not reached, not even from the next port. Correct
 the address, or cable the device to a port in the VLAN that the address belongs to.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-  house: {id: 10, subnet: 192.168.10.0/24}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.10.31}
-#                                      ^^^^^^^^^^^^^ is not in 192.168.20.0/24 of video, which core/1 puts paddock-cam in
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-  house: {id: 10, subnet: 192.168.10.0/24}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-  house: {id: 10, subnet: 192.168.10.0/24}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-    },
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  core: {kind: switch, address: 192.168.2.2}
-#                               ^^^^^^^^^^^ is in the subnet of no VLAN
-  router: {kind: router, ports: {lan: {addresses: {video: 192.168.2.1}}}}
-#                                                         ^^^^^^^^^^^ is not in 192.168.20.0/24 of video
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  core: {kind: switch, address: 192.168.20.2}
-  router: {kind: router, ports: {lan: {addresses: {video: 192.168.20.1}}}}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  core: {kind: switch, address: 192.168.20.2}
-  router: {kind: router, ports: {lan: {addresses: {video: 192.168.2.1}}}}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const use of addressUses(site, network.topology)) {
       const vlans = use.port === undefined ? site.vlans : use.vlans;
       // A VLAN without a subnet may be the one that it is in.
@@ -91,10 +31,10 @@ devices:
         const message =
           `${address} is in the subnet of no VLAN, so ${use.device.name} cannot be reached. Take one of ` +
           `${few(vlans.map(subnetText))}.`;
-        tell({ at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) });
+        report({ at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) });
         continue;
       }
-      tell({
+      report({
         at,
         message:
           `${address} is not in ` +
@@ -144,3 +84,54 @@ function nearest(vlans: readonly Vlan[], address: number): Vlan | undefined {
     undefined,
   );
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.10.31}
+#                                      ^^^^^^^^^^^^^ is not in 192.168.20.0/24 of video, which core/1 puts paddock-cam in
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+  },
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, address: 192.168.2.2}
+#                               ^^^^^^^^^^^ is in the subnet of no VLAN
+  router: {kind: router, ports: {lan: {addresses: {video: 192.168.2.1}}}}
+#                                                         ^^^^^^^^^^^ is not in 192.168.20.0/24 of video
+`,
+    good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, address: 192.168.20.2}
+  router: {kind: router, ports: {lan: {addresses: {video: 192.168.20.1}}}}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, address: 192.168.20.2}
+  router: {kind: router, ports: {lan: {addresses: {video: 192.168.2.1}}}}
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { broadcast, firstHost, formatAddress, formatSubnet, lastHost, notOfHost 
 import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const addressReserved: Rule = {
   id: 'address-reserved',
@@ -12,52 +12,12 @@ export const addressReserved: Rule = {
 either; most devices refuse it. A /31 or /32 has neither. 0.0.0.0/8, 127.0.0.0/8, multicast groups and all above them
 are no addresses of hosts anywhere.`,
   source: 'RFC 1122 §3.2.1.3, from memory; /31: RFC 3021 §2.1–2.2, read',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.0}
-#                                      ^^^^^^^^^^^^ 192.168.20.0 is the network address of video
-  stable-cam: {kind: camera, address: 192.168.20.255}
-#                                     ^^^^^^^^^^^^^^ 192.168.20.255 is the broadcast address of video
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/31}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.0}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.1}
-  stable-cam: {kind: camera, address: 192.168.20.255}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: 239.192.20.31}
-#                                      ^^^^^^^^^^^^^ 239.192.20.31 is a multicast group, so paddock-cam cannot have it
-  stable-cam: {kind: camera, address: 0.0.0.0}
-#                                     ^^^^^^^ 0.0.0.0 stands for a host that has no address yet
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, address: 223.255.255.254}
-  stable-cam: {kind: camera, address: 1.0.0.1}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const use of addressUses(site, network.topology)) {
       const { home, address, device } = use;
       const special = notOfHost(address);
       if (special !== undefined) {
-        tell({
+        report({
           at: placeOf(device.item, use.route),
           message: `${formatAddress(address)} ${special}, so ${device.name} cannot have it. Take another address.`,
           about: [device.name, holder(use), formatAddress(address)],
@@ -69,7 +29,7 @@ devices:
       if (home === undefined || subnet === undefined || (address >= firstHost(subnet) && address <= lastHost(subnet)))
         continue;
       const which = address === broadcast(subnet) ? 'broadcast' : 'network';
-      tell({
+      report({
         at: placeOf(device.item, use.route),
         message:
           `${formatAddress(address)} is the ${which} address of ${home.name}, ${formatSubnet(subnet)}. Hosts have ` +
@@ -81,3 +41,44 @@ devices:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.0}
+#                                      ^^^^^^^^^^^^ 192.168.20.0 is the network address of video
+  stable-cam: {kind: camera, address: 192.168.20.255}
+#                                     ^^^^^^^^^^^^^^ 192.168.20.255 is the broadcast address of video
+`,
+    good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/31}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.0}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.1}
+  stable-cam: {kind: camera, address: 192.168.20.255}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: 239.192.20.31}
+#                                      ^^^^^^^^^^^^^ 239.192.20.31 is a multicast group, so paddock-cam cannot have it
+  stable-cam: {kind: camera, address: 0.0.0.0}
+#                                     ^^^^^^^ 0.0.0.0 stands for a host that has no address yet
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, address: 223.255.255.254}
+  stable-cam: {kind: camera, address: 1.0.0.1}
+`,
+  },
+];

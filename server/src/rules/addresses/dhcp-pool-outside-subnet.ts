@@ -11,7 +11,7 @@ import { type AddressUse, addressUses } from '../../network/address-uses.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const dhcpPoolOutsideSubnet: Rule = {
   id: 'dhcp-pool-outside-subnet',
@@ -21,43 +21,7 @@ export const dhcpPoolOutsideSubnet: Rule = {
 gateway cuts off the whole VLAN. Keep the pool between the lowest and the highest host address of the subnet, with the
 gateway and all fixed addresses outside.`,
   source: 'RFC 2131 §4.3.1, from memory; host addresses: RFC 1122 §3.2.1.3, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.200-192.168.11.99}
-#                                                     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ leaves 192.168.10.0/24
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.199-192.168.20.100}
-#                                                     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ runs backwards
-`,
-      good: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.200-192.168.10.254}
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
-`,
-      fixed: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.200-192.168.10.254}
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.199-192.168.20.100}
-`,
-    },
-    {
-      bad: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, gateway: router, dhcp-pool: 192.168.10.1-192.168.10.199}
-#                                                                      ^^^^^^^^^^^^^^^^^^^^^^^^^^^ holds 192.168.10.1, the address of the gateway router
-devices:
-  router: {kind: router, ports: {lan: {addresses: {house: 192.168.10.1}}}}
-`,
-      fixed: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, gateway: router, dhcp-pool: 192.168.10.2-192.168.10.199}
-devices:
-  router: {kind: router, ports: {lan: {addresses: {house: 192.168.10.1}}}}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     const gateways = new Map<string, AddressUse>();
     for (const use of addressUses(site, network.topology))
       if (use.home?.gateway === use.device.name) gateways.set(use.home.name, use);
@@ -67,7 +31,7 @@ devices:
       const about = [name];
       const turned = pool === undefined ? backwards(vlan) : undefined;
       if (turned !== undefined) {
-        tell({
+        report({
           at,
           about,
           message: 'The pool runs backwards: the lower address stands first.',
@@ -80,7 +44,7 @@ devices:
       if (inside.first !== pool.first || inside.last !== pool.last) {
         const left =
           contains(subnet, pool.first) && contains(subnet, pool.last) ? 'goes to the very ends of' : 'leaves';
-        tell({
+        report({
           at,
           about,
           message:
@@ -90,7 +54,7 @@ devices:
           fixes: () => (inside.first > inside.last ? [] : [change(vlan, inside, false)]),
         });
       } else if (gateway !== undefined && gateway.address >= pool.first && gateway.address <= pool.last) {
-        tell({
+        report({
           at,
           about,
           message:
@@ -122,3 +86,40 @@ function change({ item }: Vlan, { first, last }: AddressRange, safe: boolean): F
   const text = `${formatAddress(first)}-${formatAddress(last)}`;
   return { title: `Make it ${text}`, safe, edits: [setValue(item, ['dhcp-pool'], text)] };
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.200-192.168.11.99}
+#                                                     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ leaves 192.168.10.0/24
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.199-192.168.20.100}
+#                                                     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ runs backwards
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.200-192.168.10.254}
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.200-192.168.10.254}
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.199-192.168.20.100}
+`,
+  },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router, dhcp-pool: 192.168.10.1-192.168.10.199}
+#                                                                      ^^^^^^^^^^^^^^^^^^^^^^^^^^^ holds 192.168.10.1, the address of the gateway router
+devices:
+  router: {kind: router, ports: {lan: {addresses: {house: 192.168.10.1}}}}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router, dhcp-pool: 192.168.10.2-192.168.10.199}
+devices:
+  router: {kind: router, ports: {lan: {addresses: {house: 192.168.10.1}}}}
+`,
+  },
+];

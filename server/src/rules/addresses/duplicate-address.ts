@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../free/address.ts';
 import { grouped } from '../grouped.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const duplicateAddress: Rule = {
   id: 'duplicate-address',
@@ -14,56 +14,12 @@ export const duplicateAddress: Rule = {
 reached, now the other. Give each port an address of its own. The fix takes the next one that is free in the VLAN and
 outside its DHCP pool; set it on the device as well.`,
   source: 'RFC 5227 §1 and §2.4, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-#                                      ^^^^^^^^^^^^^ 192.168.20.31 is also the address of stable-cam
-  stable-cam: {kind: camera, address: 192.168.20.31}
-#                                     ^^^^^^^^^^^^^ 192.168.20.31 is also the address of paddock-cam
-  yard-cam: {kind: camera, address: 192.168.20.32}
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-  stable-cam: {kind: camera, address: 192.168.20.30}
-  yard-cam: {kind: camera, address: 192.168.20.32}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.100}
-  stable-cam: {kind: camera, address: 192.168.20.31}
-  yard-cam: {kind: camera, address: 192.168.20.32}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.1.31}
-#                                      ^^^^^^^^^^^^ 192.168.1.31 is also the address of stable-cam
-  stable-cam: {kind: camera, address: 192.168.1.31}
-#                                     ^^^^^^^^^^^^ 192.168.1.31 is also the address of paddock-cam
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.1.32}
-  stable-cam: {kind: camera, address: 192.168.1.31}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const [address, uses] of grouped(addressUses(site, network.topology), (use) => use.address)) {
       if (uses.length < 2) continue;
       for (const use of uses) {
         const others = uses.filter((other) => other !== use);
-        tell({
+        report({
           at: placeOf(use.device.item, use.route),
           message:
             `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address ` +
@@ -82,3 +38,48 @@ devices:
 
 /** As many as somebody reads. */
 const RELATED = 5;
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+#                                      ^^^^^^^^^^^^^ 192.168.20.31 is also the address of stable-cam
+  stable-cam: {kind: camera, address: 192.168.20.31}
+#                                     ^^^^^^^^^^^^^ 192.168.20.31 is also the address of paddock-cam
+  yard-cam: {kind: camera, address: 192.168.20.32}
+`,
+    good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.30}
+  yard-cam: {kind: camera, address: 192.168.20.32}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.33-192.168.20.99}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.100}
+  stable-cam: {kind: camera, address: 192.168.20.31}
+  yard-cam: {kind: camera, address: 192.168.20.32}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+#                                      ^^^^^^^^^^^^ 192.168.1.31 is also the address of stable-cam
+  stable-cam: {kind: camera, address: 192.168.1.31}
+#                                     ^^^^^^^^^^^^ 192.168.1.31 is also the address of paddock-cam
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.1.32}
+  stable-cam: {kind: camera, address: 192.168.1.31}
+`,
+  },
+];

@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const duplicateMac: Rule = {
   id: 'duplicate-mac',
@@ -13,52 +13,13 @@ export const duplicateMac: Rule = {
 frame, and each gets what is meant for the other; a DHCP server gives both the same address. Each port leaves the
 factory with one of its own, so one of the two was copied from the wrong label.`,
   source: 'IEEE 802 clause 8 and IEEE 802.1Q §8.7, from memory',
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, mac: "02:00:00:00:20:41"}
-#                                  ^^^^^^^^^^^^^^^^^^^ 02:00:00:00:20:41 is also the hardware address of stable-cam
-  stable-cam: {kind: camera, mac: 02-00-00-00-20-41}
-#                                 ^^^^^^^^^^^^^^^^^ 02:00:00:00:20:41 is also the hardware address of paddock-cam
-  yard-cam: {kind: camera, mac: "02:00:00:00:20:43"}
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, mac: "02:00:00:00:20:41"}
-  stable-cam: {kind: camera, mac: 02-00-00-00-20-42}
-`,
-    },
-    {
-      bad: `
-devices:
-  core:
-    kind: switch
-    mac: "02:00:00:00:20:02"
-#        ^^^^^^^^^^^^^^^^^^^ is also the hardware address of recorder/cams
-    ports: {1-4: {mac: "02:00:00:00:20:10"}}
-#                      ^^^^^^^^^^^^^^^^^^^ would be that of each port from core/1 to core/4
-  recorder:
-    kind: server
-    ports: {lan: {mac: "02:00:00:00:10:05"}, cams: {mac: "02:00:00:00:20:02"}}
-#                                                        ^^^^^^^^^^^^^^^^^^^ is also the hardware address of core
-`,
-      good: `
-devices:
-  core: {kind: switch, mac: "02:00:00:00:20:02", ports: {1-4: {}}}
-  recorder:
-    kind: server
-    ports: {lan: {mac: "02:00:00:00:10:05"}, cams: {mac: "02:00:00:00:20:05"}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const [mac, uses] of grouped(macUses(site), (use) => use.mac)) {
       for (const use of uses) {
         const others = uses.filter((other) => other !== use);
         const message = messageOf(mac, use, others);
         if (message === undefined) continue;
-        tell({
+        report({
           at: placeOf(use.device.item, use.route),
           message,
           about: [use.device.name, macHolder(use), mac],
@@ -83,3 +44,43 @@ function messageOf(mac: string, use: MacUse, others: readonly MacUse[]): string 
   if (first === undefined || last === undefined || first === last) return undefined;
   return `${mac} would be that of each port from ${portName(first)} to ${portName(last)}. Give each port its own, or leave it out.`;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, mac: "02:00:00:00:20:41"}
+#                                  ^^^^^^^^^^^^^^^^^^^ 02:00:00:00:20:41 is also the hardware address of stable-cam
+  stable-cam: {kind: camera, mac: 02-00-00-00-20-41}
+#                                 ^^^^^^^^^^^^^^^^^ 02:00:00:00:20:41 is also the hardware address of paddock-cam
+  yard-cam: {kind: camera, mac: "02:00:00:00:20:43"}
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, mac: "02:00:00:00:20:41"}
+  stable-cam: {kind: camera, mac: 02-00-00-00-20-42}
+`,
+  },
+  {
+    bad: `
+devices:
+  core:
+    kind: switch
+    mac: "02:00:00:00:20:02"
+#        ^^^^^^^^^^^^^^^^^^^ is also the hardware address of recorder/cams
+    ports: {1-4: {mac: "02:00:00:00:20:10"}}
+#                      ^^^^^^^^^^^^^^^^^^^ would be that of each port from core/1 to core/4
+  recorder:
+    kind: server
+    ports: {lan: {mac: "02:00:00:00:10:05"}, cams: {mac: "02:00:00:00:20:02"}}
+#                                                        ^^^^^^^^^^^^^^^^^^^ is also the hardware address of core
+`,
+    good: `
+devices:
+  core: {kind: switch, mac: "02:00:00:00:20:02", ports: {1-4: {}}}
+  recorder:
+    kind: server
+    ports: {lan: {mac: "02:00:00:00:10:05"}, cams: {mac: "02:00:00:00:20:05"}}
+`,
+  },
+];

@@ -5,7 +5,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../free/address.ts';
 import { hasBlank } from '../free/fill.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 /** What can be set up to forward between its ports. */
 const FORWARDING: readonly string[] = ['router', 'server', 'computer'];
@@ -18,37 +18,7 @@ export const gatewayWithoutAddress: Rule = {
 nothing outside: no picture from another VLAN, no clock from the Internet. Give the router an address in the VLAN, at a
 port that carries it, or name another gateway.`,
   source: 'RFC 1122 §3.3.1.1 and RFC 1812 §2.2.1, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
-  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
-#                                                   ^^^^^^ router has no address in 192.168.20.0/24
-  guests: {id: 30, subnet: 192.168.30.0/24, gateway: paddock-cam}
-#                                                    ^^^^^^^^^^^ paddock-cam is a camera, which forwards nothing
-devices:
-  paddock-cam: {kind: camera, address: 192.168.30.31}
-  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1}}}}
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
-devices:
-  router: {kind: router, ports: {lan: {trunk: [video], addresses: {video: 192.168.20.1}}}}
-`,
-      fixed: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
-  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
-  guests: {id: 30, subnet: 192.168.30.0/24, gateway: paddock-cam}
-devices:
-  paddock-cam: {kind: camera, address: 192.168.30.31}
-  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-`,
-    },
-  ],
-  check(subject: Subject, tell: Tell): void {
+  check(subject: Subject, report: Report): void {
     const { site } = subject;
     for (const vlan of site.vlans) {
       const device = vlan.gateway === undefined ? undefined : site.deviceByName.get(vlan.gateway);
@@ -61,14 +31,14 @@ devices:
         const kind = device.kind.replace('-', ' ');
         const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
         const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
-        tell({
+        report({
           at,
           about,
           related,
           message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway.`,
         });
       } else if (subnet !== undefined && !hasAddress(device, vlan) && !hasBlank(device.item)) {
-        tell({
+        report({
           at,
           about,
           related,
@@ -124,3 +94,34 @@ function addressForGateway(site: Subject['site'], vlan: Vlan): number | undefine
   const pooled = pool !== undefined && lowest >= pool.first && lowest <= pool.last;
   return pooled || usedAddresses(site).has(lowest) ? nextFreeAddress(site, vlan) : lowest;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+#                                                   ^^^^^^ router has no address in 192.168.20.0/24
+  guests: {id: 30, subnet: 192.168.30.0/24, gateway: paddock-cam}
+#                                                    ^^^^^^^^^^^ paddock-cam is a camera, which forwards nothing
+devices:
+  paddock-cam: {kind: camera, address: 192.168.30.31}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1}}}}
+`,
+    good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [video], addresses: {video: 192.168.20.1}}}}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+  guests: {id: 30, subnet: 192.168.30.0/24, gateway: paddock-cam}
+devices:
+  paddock-cam: {kind: camera, address: 192.168.30.31}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+`,
+  },
+];

@@ -1,6 +1,6 @@
 import { macHolder, macUses } from '../../network/mac-uses.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const macReserved: Rule = {
   id: 'mac-reserved',
@@ -10,29 +10,13 @@ export const macReserved: Rule = {
 multicast or ff:ff:ff:ff:ff:ff of broadcast, an address is no port's own, and switches drop frames that come from it.
 00:00:00:00:00:00 is what a card shows that has none. Read it off the label of the device.`,
   source: 'IEEE 802 clause 8 (individual/group bit), from memory',
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, mac: "01:00:5e:40:14:29"}
-#                                  ^^^^^^^^^^^^^^^^^^^ 01:00:5e:40:14:29 is the address of a group
-  stable-cam: {kind: camera, mac: "00:00:00:00:00:00"}
-#                                 ^^^^^^^^^^^^^^^^^^^ 00:00:00:00:00:00 stands for no address
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, mac: "02:00:5e:40:14:29"}
-  stable-cam: {kind: camera, mac: "00:00:5e:00:53:01"}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const use of macUses(site)) {
       const { mac, device, route } = use;
       const isGroup = (parseInt(mac.slice(0, 2), 16) & 1) === 1;
       if (!isGroup && mac !== '00:00:00:00:00:00') continue;
       const what = isGroup ? 'is the address of a group' : 'stands for no address';
-      tell({
+      report({
         at: placeOf(device.item, route),
         message: `${mac} ${what}, so ${macHolder(use)} cannot have it. Read it off the label of the device.`,
         about: [device.name, macHolder(use), mac],
@@ -40,3 +24,20 @@ devices:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, mac: "01:00:5e:40:14:29"}
+#                                  ^^^^^^^^^^^^^^^^^^^ 01:00:5e:40:14:29 is the address of a group
+  stable-cam: {kind: camera, mac: "00:00:00:00:00:00"}
+#                                 ^^^^^^^^^^^^^^^^^^^ 00:00:00:00:00:00 stands for no address
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, mac: "02:00:5e:40:14:29"}
+  stable-cam: {kind: camera, mac: "00:00:5e:00:53:01"}
+`,
+  },
+];

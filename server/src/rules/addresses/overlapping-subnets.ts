@@ -2,7 +2,7 @@ import { formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const overlappingSubnets: Rule = {
   id: 'overlapping-subnets',
@@ -12,22 +12,7 @@ export const overlappingSubnets: Rule = {
 for the other's on their own link in vain. Of two subnets that overlap one lies within the other: make the larger
 smaller, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10, subnet: 192.168.0.0/16}
-  video: {id: 20, subnet: 192.168.20.0/24}
-#                         ^^^^^^^^^^^^^^^ 192.168.20.0/24 overlaps 192.168.0.0/16 of house
-`,
-      good: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24}
-  video: {id: 20, subnet: 192.168.20.0/24}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const bySize = site.vlans
       .flatMap((vlan) => (vlan.subnet === undefined ? [] : [{ vlan, subnet: vlan.subnet }]))
       .sort(
@@ -53,7 +38,7 @@ vlans:
       const words = others.flatMap((other) =>
         other.subnet === undefined ? [] : `${formatSubnet(other.subnet)} of ${other.name}`,
       );
-      tell({
+      report({
         at: placeOf(item, ['subnet']),
         message:
           `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each ` +
@@ -66,3 +51,19 @@ vlans:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.0.0/16}
+  video: {id: 20, subnet: 192.168.20.0/24}
+#                         ^^^^^^^^^^^^^^^ 192.168.20.0/24 overlaps 192.168.0.0/16 of house
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+`,
+  },
+];

@@ -3,7 +3,7 @@ import type { WrittenSubnet } from '../../standards/ipv4.ts';
 import { setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Route } from '../../text/syntax.ts';
-import type { Finding, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
 
 export const subnetHostBits: Rule = {
   id: 'subnet-host-bits',
@@ -13,39 +13,11 @@ export const subnetHostBits: Rule = {
 as the subnet which that address is in, which is most likely what is meant; but some routers refuse a route written so,
 and a wrong prefix hides behind it.`,
   source: 'RFC 4632 §3.1, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.1/24}
-#                         ^^^^^^^^^^^^^^^ 192.168.20.1/24 is a host in 192.168.20.0/24
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-`,
-    },
-    {
-      bad: `
-devices:
-  recorder: {kind: server, routes: [{to: 239.192.20.0/14, port: eth}]}
-#                                        ^^^^^^^^^^^^^^^ 239.192.20.0/14 is a host in 239.192.0.0/14
-`,
-      fixed: `
-devices:
-  recorder: {kind: server, routes: [{to: 239.192.0.0/14, port: eth}]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, name, subnet } of site.vlans)
-      if (subnet?.hostBits === true) tell(finding(item, ['subnet'], subnet, name));
+      if (subnet?.hostBits === true) report(finding(item, ['subnet'], subnet, name));
     for (const { item, name, routes } of site.devices) {
-      for (const { to, route } of routes) if (to.hostBits) tell(finding(item, [...route, 'to'], to, name));
+      for (const { to, route } of routes) if (to.hostBits) report(finding(item, [...route, 'to'], to, name));
     }
   },
 };
@@ -61,3 +33,28 @@ function finding(item: Item, route: Route, subnet: WrittenSubnet, about: string)
     fixes: () => [{ title: `Write ${proper}`, safe: true, edits: [setValue(item, route, proper)] }],
   };
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.1/24}
+#                         ^^^^^^^^^^^^^^^ 192.168.20.1/24 is a host in 192.168.20.0/24
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+`,
+  },
+  {
+    bad: `
+devices:
+  recorder: {kind: server, routes: [{to: 239.192.20.0/14, port: eth}]}
+#                                        ^^^^^^^^^^^^^^^ 239.192.20.0/14 is a host in 239.192.0.0/14
+`,
+    fixed: `
+devices:
+  recorder: {kind: server, routes: [{to: 239.192.0.0/14, port: eth}]}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Blank, blanks } from '../free/fill.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const unfilled: Rule = {
   id: 'unfilled',
@@ -11,54 +11,10 @@ export const unfilled: Rule = {
 Fill it in: the value is free, and the same whenever the same site is asked. It is written into the file, so that it
 stays as it is when others come and go.`,
   source: 'common practice, no source',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.20.1}
-  gate-cam: {kind: camera, address: auto}
-#                                   ^^^^ The address of gate-cam is to be filled in; 192.168.20.2 is free in video.
-cables:
-  - {from: core/1, to: gate-cam}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.20.1}
-  gate-cam: {kind: camera, address: 192.168.20.2}
-cables:
-  - {from: core/1, to: gate-cam}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-  gate: {source: recorder, transport: rtp, group: auto, port: auto}
-#                                                 ^^^^ The group of gate is to be filled in; 239.192.20.32 is free.
-#                                                             ^^^^ The port of gate is to be filled in; 5004 is free.
-`,
-    },
-    {
-      bad: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24}
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  gate-cam: {kind: camera, address: auto}
-#                                   ^^^^ before it is known which VLAN it is in: cable it, or write the address.
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const blank of blanks(site, network.topology)) {
       const { item, route, value } = blank;
-      tell({
+      report({
         at: placeOf(item, route),
         message: message(blank),
         about: [item.name],
@@ -79,3 +35,48 @@ devices:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.1}
+  gate-cam: {kind: camera, address: auto}
+#                                   ^^^^ The address of gate-cam is to be filled in; 192.168.20.2 is free in video.
+cables:
+  - {from: core/1, to: gate-cam}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.1}
+  gate-cam: {kind: camera, address: 192.168.20.2}
+cables:
+  - {from: core/1, to: gate-cam}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+  gate: {source: recorder, transport: rtp, group: auto, port: auto}
+#                                                 ^^^^ The group of gate is to be filled in; 239.192.20.32 is free.
+#                                                             ^^^^ The port of gate is to be filled in; 5004 is free.
+`,
+  },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  gate-cam: {kind: camera, address: auto}
+#                                   ^^^^ before it is known which VLAN it is in: cable it, or write the address.
+`,
+  },
+];

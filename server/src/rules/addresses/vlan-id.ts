@@ -2,7 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 /** The highest that a tag can hold but one, which is reserved (IEEE 802.1Q, as in RFC 4363). */
 const HIGHEST = 4094;
@@ -14,31 +14,7 @@ export const vlanId: Rule = {
   why: `The id in the tag is all that keeps the frames of VLANs apart on a trunk. Two with one id are one network on
 every cable that carries both, with two subnets in it. Give each its own, 1 to 4094, and set the same on all switches.`,
   source: 'IEEE 802.1Q by way of RFC 4363 (VlanId), read',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10}
-  video: {id: 20}
-#             ^^ 20 is also the id of guests
-  guests: {id: 20}
-#              ^^ 20 is also the id of video
-`,
-      good: `
-vlans:
-  house: {id: 10}
-  video: {id: 20}
-  guests: {id: 30}
-`,
-      fixed: `
-vlans:
-  house: {id: 10}
-  video: {id: 21}
-  guests: {id: 20}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const byId = grouped(site.vlans, ({ id }) => id);
     const free = (id: number): number | undefined => {
       for (let step = 1; step < HIGHEST; step++) {
@@ -51,7 +27,7 @@ vlans:
       if (vlans.length < 2) continue;
       for (const vlan of vlans) {
         const others = vlans.filter((other) => other !== vlan);
-        tell({
+        report({
           at: placeOf(vlan.item, ['id']),
           message:
             `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be ` +
@@ -77,3 +53,28 @@ vlans:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10}
+  video: {id: 20}
+#             ^^ 20 is also the id of guests
+  guests: {id: 20}
+#              ^^ 20 is also the id of video
+`,
+    good: `
+vlans:
+  house: {id: 10}
+  video: {id: 20}
+  guests: {id: 30}
+`,
+    fixed: `
+vlans:
+  house: {id: 10}
+  video: {id: 21}
+  guests: {id: 20}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { type Edit, remove, setKey } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const accessAndTrunk: Rule = {
   id: 'access-and-trunk',
@@ -11,40 +11,7 @@ export const accessAndTrunk: Rule = {
 \`native\` VLAN alone without one. A port is one or the other. Until that is said, a \`vlan\` beside a trunk counts as
 its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.`,
   source: 'IEEE 802.1Q, untagged and tagged member sets of a port (from memory)',
-  examples: [
-    {
-      bad: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {16: {vlan: house, trunk: [house, video]}}}
-#                                         ^^^^^ core/16 has a vlan and a trunk
-`,
-      good: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {1: {vlan: house}, 16: {native: house, trunk: [house, video]}}}
-`,
-      fixed: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {16: {native: house, trunk: [house, video]}}}
-`,
-    },
-    {
-      bad: `
-vlans: {house: {id: 10}}
-devices:
-  core: {kind: switch, ports: {1-8: {native: house}}}
-#                                            ^^^^^ core/1 has a native VLAN and no trunk
-`,
-      fixed: `
-vlans: {house: {id: 10}}
-devices:
-  core: {kind: switch, ports: {1-8: {vlan: house}}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     let before: Port | undefined;
     for (const port of site.ports) {
       // The ports of a range have one entry.
@@ -55,7 +22,7 @@ devices:
       const name = portName(port);
       const about = [name, device.name];
       if (trunk !== undefined && vlan !== undefined) {
-        tell({
+        report({
           at: placeOf(device.item, [...route, 'vlan']),
           message:
             `${name} has a vlan and a trunk, and can only be one of the two. ` +
@@ -72,7 +39,7 @@ devices:
             ].flat(),
         });
       } else if (trunk === undefined && native !== undefined) {
-        tell({
+        report({
           at: placeOf(device.item, [...route, 'native']),
           message:
             `${name} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk ` +
@@ -91,3 +58,37 @@ devices:
 function fix(title: string, edit: Edit | undefined): Fix[] {
   return edit === undefined ? [] : [{ title, safe: false, edits: [edit] }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {16: {vlan: house, trunk: [house, video]}}}
+#                                         ^^^^^ core/16 has a vlan and a trunk
+`,
+    good: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: house}, 16: {native: house, trunk: [house, video]}}}
+`,
+    fixed: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {16: {native: house, trunk: [house, video]}}}
+`,
+  },
+  {
+    bad: `
+vlans: {house: {id: 10}}
+devices:
+  core: {kind: switch, ports: {1-8: {native: house}}}
+#                                            ^^^^^ core/1 has a native VLAN and no trunk
+`,
+    fixed: `
+vlans: {house: {id: 10}}
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: house}}}
+`,
+  },
+];

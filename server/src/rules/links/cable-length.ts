@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { bitRate, metres } from '../../text/words.ts';
 import { leastCableType } from '../free/cable-type.ts';
 import { aboutPorts } from '../places.ts';
-import type { Finding, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
 
 /** The speed that copper is judged at where no end says one: all get as far. */
 const SLOWEST = 100_000_000;
@@ -19,36 +19,7 @@ far. Shorten the run, take a better cable or fibre, or put a switch in between. 
 connector: the light is invisible and may harm the eye. Cables in walls, on roofs and between buildings: follow
 local codes, and leave to licensed people what these leave to them.`,
   source: 'TIA-568 (channel of 100 m; secondary), IEEE 802.3 (reach over fibre and of 10GBASE-T; from memory)',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
-  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
-cables:
-  - {from: core/1, to: barn/1, type: cat6, length: 70 m}
-#                                                  ^^^^ This cable is 70 m long; cat6 carries 10 Gb/s 55 m
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
-  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
-cables:
-  - {from: core/1, to: barn/1, type: cat6a, length: 70 m}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: paddock-cam, type: cat6, length: 140 m}
-#                                                       ^^^^^ This cable is 140 m long; cat6 carries 100 Mb/s 100 m
-`,
-    },
-  ],
-  check({ network }: Subject, tell: Tell): void {
+  check({ network }: Subject, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links) {
       const { item, length, through } = cable;
       // What does not fit the schema is left out of the data.
@@ -63,7 +34,7 @@ cables:
         const better = leastCableType(type, speed, length);
         const otherwise = `${isCopper ? 'Take fibre' : 'Shorten it'}, or put a switch in between`;
         const remedy = better === undefined ? otherwise : `Take ${better}, or shorten it`;
-        tell({
+        report({
           ...finding(),
           message:
             `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m ` +
@@ -74,7 +45,7 @@ cables:
               : [{ title: `Take ${better}`, safe: false, edits: [setValue(item, ['type'], better)] }],
         });
       } else if (isCopper && far.metres === CHANNEL && length > PERMANENT_LINK * 1000 && through.length > 0) {
-        tell({
+        report({
           ...finding(),
           severity: 'information',
           message:
@@ -86,3 +57,33 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/1, type: cat6, length: 70 m}
+#                                                  ^^^^ This cable is 70 m long; cat6 carries 10 Gb/s 55 m
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/1, type: cat6a, length: 70 m}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 140 m}
+#                                                       ^^^^^ This cable is 140 m long; cat6 carries 100 Mb/s 100 m
+`,
+  },
+];

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
 import { leastCableType } from '../free/cable-type.ts';
 import { aboutPorts } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const cableSpeed: Rule = {
   id: 'cable-speed',
@@ -13,26 +13,7 @@ export const cableSpeed: Rule = {
   why: `The ports agree on the highest speed that both have, and neither knows the cable: the link comes up and drops
 packets, or does not come up. Take a cable of the type that is named, or set the slower speed at a port.`,
   source: 'IEEE 802.3: least category of each BASE-T (secondary), fibre and direct attach (from memory)',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 2.5 Gb/s}}}
-  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
-cables:
-  - {from: core/1, to: barn/1, type: cat5, length: 20 m}
-#                                    ^^^^ cat5 does not carry 2.5 Gb/s; cat5e does
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 2.5 Gb/s}}}
-  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
-cables:
-  - {from: core/1, to: barn/1, type: cat5e, length: 20 m}
-`,
-    },
-  ],
-  check({ network }: Subject, tell: Tell): void {
+  check({ network }: Subject, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links) {
       // What does not fit the schema is left out of the data.
       const type = cable.type as CableType | undefined;
@@ -43,7 +24,7 @@ cables:
         ? 'take single-mode fibre (os2), or a lower speed'
         : 'take fibre, or another speed';
       const remedy = better === undefined ? otherwise : `${better} does`;
-      tell({
+      report({
         at: placeOf(cable.item, ['type']),
         message: `${type} does not carry ${bitRate(capacity)}; ${remedy}.`,
         about: aboutPorts(a, b),
@@ -55,3 +36,23 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 2.5 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/1, type: cat5, length: 20 m}
+#                                    ^^^^ cat5 does not carry 2.5 Gb/s; cat5e does
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 2.5 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/1, type: cat5e, length: 20 m}
+`,
+  },
+];

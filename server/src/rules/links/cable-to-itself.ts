@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const cableToItself: Rule = {
   id: 'cable-to-itself',
@@ -9,30 +9,12 @@ export const cableToItself: Rule = {
   why: `On a switch such a cable is a loop: broadcasts and floods go round it until nothing else gets through. On any
 other device it joins nothing. Name the device at the far end.`,
   source: 'A bridge forwards out of every other port: IEEE 802.1D-2004 §7 (from memory)',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-cables:
-  - {from: core/1, to: core/2}
-#                      ^^^^^^ Both ends of this cable are at core, which makes a loop
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  barn: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-cables:
-  - {from: core/1, to: barn/2}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, from, to } of site.cables) {
       if (from === undefined || to === undefined || from.device !== to.device) continue;
       const device = site.deviceByName.get(from.device);
       if (device === undefined || device.kind === 'patch-panel') continue;
-      tell({
+      report({
         at: placeOf(item, to.route),
         message:
           `Both ends of this cable are at ${device.name}${effectOf(device)}. ` + `Name the device at its far end.`,
@@ -46,3 +28,22 @@ function effectOf({ bridging, spanningTree }: Device): string {
   if (!bridging) return '';
   return spanningTree ? ', which spanning tree keeps idle' : ', which makes a loop';
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+cables:
+  - {from: core/1, to: core/2}
+#                      ^^^^^^ Both ends of this cable are at core, which makes a loop
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  barn: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+cables:
+  - {from: core/1, to: barn/2}
+`,
+  },
+];

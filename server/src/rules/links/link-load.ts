@@ -5,7 +5,7 @@ import { linePeakOf } from '../../network/crossings.ts';
 import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
 import type { Network } from '../../network/network.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const linkLoad: Rule = {
   id: 'link-load',
@@ -16,34 +16,7 @@ everyone behind it. Loads are counted at line rate, preamble and gaps included. 
 warning, above \`limit\` an error. Move streams or receivers, prune with IGMP snooping, lower bit rates, or make the
 link faster.`,
   source: 'Line rate: IEEE 802.3, as in RFC 5180 App. A.1. The thresholds of 70 % and 90 % are common practice.',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 10 Mb/s}, 2: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-  recorder: {kind: server, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: paddock-cam}
-#                      ^^^^^^^^^^^ paddock-cam/eth → core/1 carries 10.3 Mb/s, 103 % of 10 Mb/s; paddock
-  - {from: core/2, to: recorder}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 100 Mb/s}, 2: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-  recorder: {kind: server, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: recorder}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
     const least = Math.min(warn, limit);
     for (const link of network.topology.links) {
@@ -59,7 +32,7 @@ streams:
         const bound = over(line.peak)
           ? `more than the limit of ${threshold(limit)}`
           : `more than the ${threshold(warn)} that policy warns at`;
-        tell({
+        report({
           at: placeOfEnd(link, out),
           severity: over(line.peak) ? 'error' : 'warning',
           message:
@@ -93,3 +66,31 @@ function crossing({ crossings, rates }: Network, direction: number): string {
   if (all.length > 2) return `${greatest} and ${all.length - 1} others`;
   return list(all.length === 2 ? [greatest, second] : [greatest]);
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 10 Mb/s}, 2: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+#                      ^^^^^^^^^^^ paddock-cam/eth → core/1 carries 10.3 Mb/s, 103 % of 10 Mb/s; paddock
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 100 Mb/s}, 2: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
+`,
+  },
+];

@@ -4,7 +4,7 @@ import { addEntry, nodeAt, setValue } from '../../site/edit.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const loop: Rule = {
   id: 'loop',
@@ -14,32 +14,7 @@ export const loop: Rule = {
 \`spanning-tree: true\` on all switches round it one cable is kept idle, and takes over when another fails. Or take a
 cable out. What crosses which cable cannot be told before that: the loads leave one cable out.`,
   source: 'IEEE 802.1D-2004 clause 17, rapid spanning tree',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
-  barn: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
-  stable: {kind: switch, ports: {1-4: {}}}
-cables:
-  - {from: core/1, to: barn/1}
-  - {from: core/2, to: stable/1}
-  - {from: barn/2, to: stable/2}
-#                      ^^^^^^^^ closes a loop: barn, core, stable, barn. stable does not run spanning tree
-`,
-      fixed: `
-devices:
-  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
-  barn: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
-  stable: {kind: switch, ports: {1-4: {}}, spanning-tree: true}
-cables:
-  - {from: core/1, to: barn/1}
-  - {from: core/2, to: stable/1}
-  - {from: barn/2, to: stable/2}
-`,
-    },
-  ],
-  check({ network }: Subject, tell: Tell): void {
+  check({ network }: Subject, report: Report): void {
     const told = new Set<string>();
     for (const { index } of network.topology.networks) {
       const tree = network.tree(index);
@@ -52,7 +27,7 @@ cables:
           .join();
         if (told.has(name)) continue;
         told.add(name);
-        tell(
+        report(
           findingOf(
             link,
             devices,
@@ -111,3 +86,29 @@ function fixesOf(without: readonly Device[]): Fix[] {
   if (without.length === 0 || possible.length < edits.length) return [];
   return [{ title: `Run spanning tree on ${list(without.map(({ name }) => name))}`, safe: false, edits: possible }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  barn: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  stable: {kind: switch, ports: {1-4: {}}}
+cables:
+  - {from: core/1, to: barn/1}
+  - {from: core/2, to: stable/1}
+  - {from: barn/2, to: stable/2}
+#                      ^^^^^^^^ closes a loop: barn, core, stable, barn. stable does not run spanning tree
+`,
+    fixed: `
+devices:
+  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  barn: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  stable: {kind: switch, ports: {1-4: {}}, spanning-tree: true}
+cables:
+  - {from: core/1, to: barn/1}
+  - {from: core/2, to: stable/1}
+  - {from: barn/2, to: stable/2}
+`,
+  },
+];

@@ -5,7 +5,7 @@ import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import { type PortVlans, setVlans, vlansOf } from '../free/port-vlans.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const noVlan: Rule = {
   id: 'no-vlan',
@@ -14,33 +14,12 @@ export const noVlan: Rule = {
   why: `Once a switch has VLANs, a port in none of them passes nothing. Give the port \`vlan\` for a host, or \`trunk\`
 towards another switch. (A switch without VLANs on any port passes everything on as it comes.)`,
   source: 'IEEE 802.1Q: every frame belongs to a VLAN (from memory)',
-  examples: [
-    {
-      bad: `
-vlans: {video: {id: 20, subnet: 192.168.20.0/24}}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 2: {}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-cables:
-  - {from: core/2, to: paddock-cam}
-#          ^^^^^^ core/2 is in no VLAN, though other ports of core are
-`,
-      fixed: `
-vlans: {video: {id: 20, subnet: 192.168.20.0/24}}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-cables:
-  - {from: core/2, to: paddock-cam}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const link of network.topology.links) {
       for (const port of [link.a, link.b]) {
         if (!port.device.bridging || isTransparent(port) || hasVlans(port)) continue;
         const other = far(link, port);
-        tell({
+        report({
           at: placeOfEnd(link, port),
           message:
             `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between ` +
@@ -70,3 +49,25 @@ function fixesOf(site: Site, port: Port, other: Port): Fix[] {
     wanted.trunk === undefined ? `into ${wanted.vlan ?? wanted.native ?? ''}` : `in a trunk like ${portName(other)}`;
   return [{ title: `Put ${portName(port)} ${what}`, safe: false, edits }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans: {video: {id: 20, subnet: 192.168.20.0/24}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/2, to: paddock-cam}
+#          ^^^^^^ core/2 is in no VLAN, though other ports of core are
+`,
+    fixed: `
+vlans: {video: {id: 20, subnet: 192.168.20.0/24}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/2, to: paddock-cam}
+`,
+  },
+];

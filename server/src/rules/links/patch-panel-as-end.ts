@@ -2,7 +2,7 @@ import { type Edit, addElement, addEntry, nameText, nodeAt, removeItem, setValue
 import { placeOf } from '../../site/item.ts';
 import type { Cable, CableEnd, Site } from '../../site/model.ts';
 import { written } from '../../text/quantity.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const patchPanelAsEnd: Rule = {
   id: 'patch-panel-as-end',
@@ -11,36 +11,13 @@ export const patchPanelAsEnd: Rule = {
   why: `A patch panel passes a cable on and sends nothing itself. A cable in a site is the whole run from port to port:
 name the devices at both ends, the positions in between under \`through\`, and the length with its patch cords.`,
   source: 'common practice, no source',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  panel-a: {kind: patch-panel, ports: {1-24: {}}}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/1, to: panel-a/1, length: 2 m}
-#                      ^^^^^^^^^ panel-a is a patch panel, and a cable runs through it
-  - {from: panel-a/1, to: paddock-cam, type: cat6, length: 38 m}
-#          ^^^^^^^^^ panel-a is a patch panel, and a cable runs through it
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  panel-a: {kind: patch-panel, ports: {1-24: {}}}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/1, to: paddock-cam, length: 40 m, type: cat6, through: [panel-a/1]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const cable of site.cables) {
       for (const end of [cable.from, cable.to]) {
         if (end === undefined || !isPanel(site, end)) continue;
         const { device } = end;
         const position = end.port === undefined ? device : `${device}/${end.port}`;
-        tell({
+        report({
           at: placeOf(cable.item, end.route),
           message:
             `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole ` +
@@ -92,3 +69,27 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
 function textOf({ device, port }: CableEnd): string {
   return port === undefined ? device : `${device}/${port}`;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: panel-a/1, length: 2 m}
+#                      ^^^^^^^^^ panel-a is a patch panel, and a cable runs through it
+  - {from: panel-a/1, to: paddock-cam, type: cat6, length: 38 m}
+#          ^^^^^^^^^ panel-a is a patch panel, and a cable runs through it
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, length: 40 m, type: cat6, through: [panel-a/1]}
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Port, portAt, portName } from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../free/switch-port.ts';
-import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
 
 interface Plug {
   readonly cable: Cable;
@@ -15,43 +15,7 @@ export const portCabledTwice: Rule = {
   summary: 'Two cables are in one port, or in one position of a patch panel.',
   why: `A port takes one plug, and a position of a patch panel one cable, however far it runs. Only the first of the
 cables is counted until it is put right. Write each cable once; give the second a port of its own.`,
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera}
-  stable-cam: {kind: camera}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/1, to: stable-cam}
-#          ^^^^^^ core/1 has a cable already, to paddock-cam
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera}
-  stable-cam: {kind: camera}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: stable-cam}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  panel-a: {kind: patch-panel, ports: {1-24: {}}}
-  paddock-cam: {kind: camera}
-  stable-cam: {kind: camera}
-cables:
-  - {from: core/1, to: paddock-cam, through: [panel-a/1]}
-  - {from: core/2, to: stable-cam, through: [panel-a/1]}
-#                                            ^^^^^^^^^ panel-a/1 has a cable already, core/1 – paddock-cam
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const plugs = new Map<Port, Plug>();
     const positions = new Map<Port, Plug>();
     for (const cable of site.cables) {
@@ -60,14 +24,14 @@ cables:
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
-        else tell(twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`));
+        else report(twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`));
       }
       for (const end of cable.through) {
         const port = portAt(site, end);
         if (port === undefined) continue;
         const first = positions.get(port);
         if (first === undefined) positions.set(port, { cable, end });
-        else tell(twice(site, port, first, { cable, end }, first.cable.name));
+        else report(twice(site, port, first, { cable, end }, first.cable.name));
       }
     }
   },
@@ -116,3 +80,40 @@ function isSameCable(a: Cable, b: Cable): boolean {
       .join();
   return ends(a) === ends(b);
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/1, to: stable-cam}
+#          ^^^^^^ core/1 has a cable already, to paddock-cam
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-cam}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, through: [panel-a/1]}
+  - {from: core/2, to: stable-cam, through: [panel-a/1]}
+#                                            ^^^^^^^^^ panel-a/1 has a cable already, core/1 – paddock-cam
+`,
+  },
+];

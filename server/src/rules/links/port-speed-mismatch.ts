@@ -1,7 +1,7 @@
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd, placeOfPort } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',
@@ -12,29 +12,7 @@ and direct attach both ends need modules of one speed, or there is no link at al
 port, or accept it where the device has no faster one. At a host on copper it is only a hint: many cameras have a
 100 Mb/s port.`,
   source: 'Auto-negotiation: IEEE 802.3 clause 28 (from memory). Modules: common practice, no source.',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: paddock-cam}
-#                      ^^^^^^^^^^^ paddock-cam/eth runs at 100 Mb/s, core/1 at 1 Gb/s
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: paddock-cam}
-lint:
-  accept:
-    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
-`,
-    },
-  ],
-  check({ network }: Subject, tell: Tell): void {
+  check({ network }: Subject, report: Report): void {
     for (const link of network.topology.links) {
       const { a, b, cable } = link;
       if (a.speed === undefined || b.speed === undefined || a.speed === b.speed) continue;
@@ -43,7 +21,7 @@ lint:
       const isCopper = cable.type === undefined || cable.type.startsWith('cat');
       // Between switches every stream behind them meets the slower end.
       const isUsual = isCopper && !slower.device.bridging;
-      tell({
+      report({
         at: placeOfEnd(link, slower),
         ...(isUsual && { severity: 'hint' as const }),
         message:
@@ -60,3 +38,26 @@ lint:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+#                      ^^^^^^^^^^^ paddock-cam/eth runs at 100 Mb/s, core/1 at 1 Gb/s
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+lint:
+  accept:
+    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const speedUnknown: Rule = {
   id: 'speed-unknown',
@@ -9,9 +9,28 @@ export const speedUnknown: Rule = {
   summary: 'Streams cross a cable, and neither of its ends has a speed.',
   why: `Whether a link bears its load can only be told against a speed. Give \`speed\` at the ports of both ends; the
 data sheets have it.`,
-  examples: [
-    {
-      bad: `
+  check({ network }: Subject, report: Report): void {
+    for (const link of network.topology.links) {
+      if (link.capacity !== undefined) continue;
+      const [forward = 0, backward = 0] = [2 * link.index, 2 * link.index + 1].map(
+        (direction) => network.loads[direction]?.line.peak ?? 0,
+      );
+      if (forward + backward === 0) continue;
+      const { a, b } = link;
+      report({
+        at: placeOfEnd(link, a),
+        message:
+          `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody can tell whether the link bears the ` +
+          `${bitRate(Math.max(forward, backward))} that cross it. Give them \`speed\`.`,
+        about: aboutPorts(a, b),
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
 devices:
   core: {kind: switch, ports: {1: {}, 2: {speed: 1 Gb/s}}}
   paddock-cam: {kind: camera}
@@ -23,7 +42,7 @@ cables:
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
 `,
-      good: `
+    good: `
 devices:
   core: {kind: switch, ports: {1: {}, 2: {speed: 1 Gb/s}}}
   paddock-cam: {kind: camera, speed: 100 Mb/s}
@@ -34,23 +53,5 @@ cables:
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
 `,
-    },
-  ],
-  check({ network }: Subject, tell: Tell): void {
-    for (const link of network.topology.links) {
-      if (link.capacity !== undefined) continue;
-      const [forward = 0, backward = 0] = [2 * link.index, 2 * link.index + 1].map(
-        (direction) => network.loads[direction]?.line.peak ?? 0,
-      );
-      if (forward + backward === 0) continue;
-      const { a, b } = link;
-      tell({
-        at: placeOfEnd(link, a),
-        message:
-          `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody can tell whether the link bears the ` +
-          `${bitRate(Math.max(forward, backward))} that cross it. Give them \`speed\`.`,
-        about: aboutPorts(a, b),
-      });
-    }
   },
-};
+];

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const throughNotPanel: Rule = {
   id: 'through-not-panel',
@@ -8,33 +8,12 @@ export const throughNotPanel: Rule = {
   why: `Only a patch panel passes a cable on as it is. At a switch or a media converter a cable ends
 and another begins: write two cables.`,
   source: 'common practice, no source',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  barn: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/1, to: paddock-cam, through: [barn/1]}
-#                                             ^^^^^^ barn is a switch
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  panel-a: {kind: patch-panel, ports: {1-24: {}}}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/1, to: paddock-cam, through: [panel-a/1]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, through } of site.cables) {
       for (const { device, route } of through) {
         const kind = site.deviceByName.get(device)?.kind;
         if (kind === undefined || kind === 'patch-panel') continue;
-        tell({
+        report({
           at: placeOf(item, route),
           message:
             `${device} is a ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels ` +
@@ -45,3 +24,25 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  barn: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, through: [barn/1]}
+#                                             ^^^^^^ barn is a switch
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  panel-a: {kind: patch-panel, ports: {1-24: {}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, through: [panel-a/1]}
+`,
+  },
+];

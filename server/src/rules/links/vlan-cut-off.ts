@@ -2,7 +2,7 @@ import type { BridgeTree } from '../../network/bridge-tree.ts';
 import { far } from '../../network/link.ts';
 import { portName } from '../../site/model.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const vlanCutOff: Rule = {
   id: 'vlan-cut-off',
@@ -12,38 +12,7 @@ export const vlanCutOff: Rule = {
 cable of a loop idle, for all VLANs. A VLAN that only that cable carries is then in two parts. Let all cables round the
 loop carry the same VLANs.`,
   source: 'IEEE 802.1D-2004 clause 17 (one tree for all VLANs), as against IEEE 802.1Q multiple spanning trees',
-  examples: [
-    {
-      bad: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house]}, 16: {trunk: [video]}}}
-  barn: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house]}, 16: {trunk: [video]}}}
-  recorder: {kind: server}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/15, to: barn/15}
-  - {from: core/16, to: barn/16}
-#          ^^^^^^^ Spanning tree keeps core/16 – barn/16 idle, and with it video is cut in two
-  - {from: core/1, to: recorder}
-  - {from: barn/1, to: paddock-cam}
-`,
-      good: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house, video]}, 16: {trunk: [house, video]}}}
-  barn: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house, video]}, 16: {trunk: [house, video]}}}
-  recorder: {kind: server}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/15, to: barn/15}
-  - {from: core/16, to: barn/16}
-  - {from: core/1, to: recorder}
-  - {from: barn/1, to: paddock-cam}
-`,
-    },
-  ],
-  check({ network }: Subject, tell: Tell): void {
+  check({ network }: Subject, report: Report): void {
     const { topology } = network;
     const peopled = new Map<BridgeTree, ReadonlySet<number>>();
     for (const link of topology.spanningTree.blocked) {
@@ -61,7 +30,7 @@ cables:
         ];
         if (here === undefined || there === undefined || here === there) continue;
         if (!components.has(here) || !components.has(there)) continue;
-        tell({
+        report({
           at: placeOfEnd(link, link.blocked),
           message:
             `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut in ` +
@@ -82,3 +51,35 @@ function componentsWithHosts({ bridges }: BridgeTree): Set<number> {
   }
   return found;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house]}, 16: {trunk: [video]}}}
+  barn: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house]}, 16: {trunk: [video]}}}
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/15, to: barn/15}
+  - {from: core/16, to: barn/16}
+#          ^^^^^^^ Spanning tree keeps core/16 – barn/16 idle, and with it video is cut in two
+  - {from: core/1, to: recorder}
+  - {from: barn/1, to: paddock-cam}
+`,
+    good: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house, video]}, 16: {trunk: [house, video]}}}
+  barn: {kind: switch, spanning-tree: true, ports: {1: {vlan: video}, 15: {trunk: [house, video]}, 16: {trunk: [house, video]}}}
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/15, to: barn/15}
+  - {from: core/16, to: barn/16}
+  - {from: core/1, to: recorder}
+  - {from: barn/1, to: paddock-cam}
+`,
+  },
+];

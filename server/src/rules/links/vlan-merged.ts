@@ -2,7 +2,7 @@ import { NONE, membershipOf } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const vlanMerged: Rule = {
   id: 'vlan-merged',
@@ -12,29 +12,7 @@ export const vlanMerged: Rule = {
 straight into the other: broadcasts, floods and all multicast. Cable it to one of the VLANs only, or use a switch that
 knows VLANs, with a trunk.`,
   source: 'IEEE 802.1Q and 802.1D (from memory)',
-  examples: [
-    {
-      bad: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 9: {vlan: house}}}
-  stable: {kind: switch, ports: {1-5: {}}}
-cables:
-  - {from: core/1, to: stable/1}
-  - {from: core/9, to: stable/2}
-#          ^^^^^^ stable has no VLANs and joins house (core/9) to video (core/1)
-`,
-      good: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 9: {vlan: house}}}
-  stable: {kind: switch, ports: {1-5: {}}}
-cables:
-  - {from: core/1, to: stable/1}
-`,
-    },
-  ],
-  check({ site, network: { topology } }: Subject, tell: Tell): void {
+  check({ site, network: { topology } }: Subject, report: Report): void {
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       // Converters only lengthen a cable: that its ends differ is another rule's.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
@@ -45,7 +23,7 @@ cables:
       for (const { link, port, vlan } of untagged) {
         if (first === undefined || vlan === first.vlan) continue;
         const [one, other] = [site.vlans[vlan]?.name ?? '', site.vlans[first.vlan]?.name ?? ''];
-        tell({
+        report({
           at: placeOfEnd(link, port),
           message:
             `${list(devices.map(({ name }) => name))} ` +
@@ -59,3 +37,26 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 9: {vlan: house}}}
+  stable: {kind: switch, ports: {1-5: {}}}
+cables:
+  - {from: core/1, to: stable/1}
+  - {from: core/9, to: stable/2}
+#          ^^^^^^ stable has no VLANs and joins house (core/9) to video (core/1)
+`,
+    good: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 9: {vlan: house}}}
+  stable: {kind: switch, ports: {1-5: {}}}
+cables:
+  - {from: core/1, to: stable/1}
+`,
+  },
+];

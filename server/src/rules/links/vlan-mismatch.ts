@@ -6,7 +6,7 @@ import { type Port, type Site, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts, placeOfEnd, placeOfPort } from '../places.ts';
 import { type PortVlans, setVlans, vlansOf } from '../free/port-vlans.ts';
-import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const vlanMismatch: Rule = {
   id: 'vlan-mismatch',
@@ -16,70 +16,11 @@ export const vlanMismatch: Rule = {
 end carries stops at the other; two access ports of different VLANs mix the two up. Make the lists equal, and the
 native VLANs too. A host without a trunk belongs at an access port.`,
   source: 'IEEE 802.1Q: ingress rules and the port VLAN ID (from memory)',
-  examples: [
-    {
-      bad: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {16: {trunk: [house, video]}}}
-  barn: {kind: switch, ports: {1: {trunk: [video]}}}
-cables:
-  - {from: core/16, to: barn/1}
-#                       ^^^^^^ core/16 is a trunk of house and video, barn/1 a trunk of video: house does not pass
-`,
-      fixed: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {16: {trunk: [house, video]}}}
-  barn: {kind: switch, ports: {1: {trunk: [house, video]}}}
-cables:
-  - {from: core/16, to: barn/1}
-`,
-    },
-    {
-      bad: `
-vlans: {house: {id: 10}, video: {id: 20, subnet: 192.168.20.0/24}}
-devices:
-  core: {kind: switch, ports: {16: {trunk: [house, video]}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-cables:
-  - {from: core/16, to: paddock-cam}
-#                       ^^^^^^^^^^^ core/16 is a trunk of house and video, and paddock-cam has none: nothing without a tag gets to it
-`,
-      fixed: `
-vlans: {house: {id: 10}, video: {id: 20, subnet: 192.168.20.0/24}}
-devices:
-  core: {kind: switch, ports: {16: {vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-cables:
-  - {from: core/16, to: paddock-cam}
-`,
-    },
-    {
-      bad: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {3: {vlan: video}, 4: {vlan: house}}}
-  barn: {kind: switch, ports: {1: {vlan: house}}}
-cables:
-  - {from: core/3, to: barn/1}
-#                      ^^^^^^ core/3 is an access port of video, barn/1 an access port of house: the two VLANs are mixed up
-`,
-      fixed: `
-vlans: {house: {id: 10}, video: {id: 20}}
-devices:
-  core: {kind: switch, ports: {3: {vlan: video}, 4: {vlan: house}}}
-  barn: {kind: switch, ports: {1: {vlan: video}}}
-cables:
-  - {from: core/3, to: barn/1}
-`,
-    },
-  ],
-  check({ site, network: { topology } }: Subject, tell: Tell): void {
+  check({ site, network: { topology } }: Subject, report: Report): void {
     for (const link of topology.links) {
       const { a, b } = link;
       if (a.device.bridging && b.device.bridging) {
-        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(site, a, b, link, tell);
+        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(site, a, b, link, report);
       } else if (a.device.bridging || b.device.bridging) {
         const [inner, host] = a.device.bridging ? [a, b] : [b, a];
         const segment = isTransparent(inner) ? topology.segments.get(inner.device) : undefined;
@@ -87,14 +28,14 @@ cables:
         const ports = segment === undefined ? [inner] : segment.edges.map(({ port }) => port);
         const [from] = ports;
         if (from !== undefined && ports.every((port) => isKnown(site, port)))
-          atHost(site, from, wire, host, link, tell);
+          atHost(site, from, wire, host, link, report);
       }
     }
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       const [first, second] = edges;
       if (first === undefined || second === undefined || edges.length > 2 || hosts.length > 0) continue;
       if (devices.every(({ kind }) => kind === 'media-converter'))
-        betweenSwitches(site, first.port, second.port, second.link, tell);
+        betweenSwitches(site, first.port, second.port, second.link, report);
     }
   },
 };
@@ -120,7 +61,7 @@ function described(site: Site, port: Port): string {
   return `a trunk of ${list(names(site, tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
 }
 
-function betweenSwitches(site: Site, a: Port, b: Port, link: Link, tell: Tell): void {
+function betweenSwitches(site: Site, a: Port, b: Port, link: Link, report: Report): void {
   if (!isKnown(site, a) || !isKnown(site, b)) return;
   const [own, other] = [membershipOf(site, a), membershipOf(site, b)];
   const passing = all(agreed(own, other));
@@ -137,7 +78,7 @@ function betweenSwitches(site: Site, a: Port, b: Port, link: Link, tell: Tell): 
       : []),
     ...(stays.length === 0 ? [] : [`${list(names(site, stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
   ];
-  tell({
+  report({
     at: placeOfEnd(link, lacking === link.a || lacking === link.b ? lacking : link.b),
     message:
       `${portName(more)} is ${described(site, more)}, ${portName(lacking)} ${described(site, lacking)}: ` +
@@ -184,13 +125,13 @@ function alike(site: Site, lacking: Port, more: Port): Fix[] {
 }
 
 /** `wire` is what comes to the host, `from` the port of a switch that sends it. */
-function atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link, tell: Tell): void {
+function atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link, report: Report): void {
   if (!hasVlans(host)) {
     if (wire.untagged !== NONE || wire.tagged.length === 0) return;
     const what =
       `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
       `give ${host.device.name} a trunk.`;
-    tell(findingAtHost(site, from, host, link, what, () => forHost(site, from, host)));
+    report(findingAtHost(site, from, host, link, what, () => forHost(site, from, host)));
     return;
   }
   if (!isKnown(site, host)) return;
@@ -202,7 +143,7 @@ function atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link
   const what =
     `${portName(host)} ${described(site, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
     `to it. Make both alike.`;
-  tell(findingAtHost(site, from, host, link, what, () => alike(site, from, host)));
+  report(findingAtHost(site, from, host, link, what, () => alike(site, from, host)));
 }
 
 function findingAtHost(site: Site, from: Port, host: Port, link: Link, what: string, fixes: () => Fix[]): Finding {
@@ -239,3 +180,63 @@ function forHost(site: Site, from: Port, host: Port): Fix[] {
       : [{ title: `Make ${vlan.name} the native VLAN of ${portName(from)}`, safe: false, edits: native }]),
   ];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {16: {trunk: [house, video]}}}
+  barn: {kind: switch, ports: {1: {trunk: [video]}}}
+cables:
+  - {from: core/16, to: barn/1}
+#                       ^^^^^^ core/16 is a trunk of house and video, barn/1 a trunk of video: house does not pass
+`,
+    fixed: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {16: {trunk: [house, video]}}}
+  barn: {kind: switch, ports: {1: {trunk: [house, video]}}}
+cables:
+  - {from: core/16, to: barn/1}
+`,
+  },
+  {
+    bad: `
+vlans: {house: {id: 10}, video: {id: 20, subnet: 192.168.20.0/24}}
+devices:
+  core: {kind: switch, ports: {16: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/16, to: paddock-cam}
+#                       ^^^^^^^^^^^ core/16 is a trunk of house and video, and paddock-cam has none: nothing without a tag gets to it
+`,
+    fixed: `
+vlans: {house: {id: 10}, video: {id: 20, subnet: 192.168.20.0/24}}
+devices:
+  core: {kind: switch, ports: {16: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/16, to: paddock-cam}
+`,
+  },
+  {
+    bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {3: {vlan: video}, 4: {vlan: house}}}
+  barn: {kind: switch, ports: {1: {vlan: house}}}
+cables:
+  - {from: core/3, to: barn/1}
+#                      ^^^^^^ core/3 is an access port of video, barn/1 an access port of house: the two VLANs are mixed up
+`,
+    fixed: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {3: {vlan: video}, 4: {vlan: house}}}
+  barn: {kind: switch, ports: {1: {vlan: video}}}
+cables:
+  - {from: core/3, to: barn/1}
+`,
+  },
+];

@@ -4,7 +4,7 @@ import { nodeAt, remove, removeItem, scalarText, setValue } from '../../site/edi
 import { placeOf } from '../../site/item.ts';
 import type { Acceptance } from '../../site/model.ts';
 import { ruleIds } from '../ids.generated.ts';
-import type { Finding, Fix, Rule } from '../rule.ts';
+import type { Example, Finding, Fix, Rule } from '../rule.ts';
 
 export interface Unused {
   readonly acceptance: Acceptance;
@@ -20,52 +20,6 @@ export const unusedAcceptance = {
   summary: 'An acceptance matches nothing that is found.',
   why: `What was knowingly accepted is gone, or its name has changed. Left in place, the acceptance would hide the
 next problem of that rule at that place. Take it out, or correct \`rule\` and \`at\`.`,
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
-lint:
-  accept:
-    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
-#                                     ^^^^^^^^^^^ port-speed-mismatch finds nothing at paddock-cam. Take the acceptance out
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
-lint:
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
-lint:
-  accept:
-    - {rule: port-speed-mismatch, at: padock-cam, because: the camera has a 100 Mb/s port}
-#                                     ^^^^^^^^^^ port-speed-mismatch finds nothing at padock-cam, but at
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
-lint:
-  accept:
-    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
-`,
-    },
-  ],
   check() {},
   *unused(all: readonly Unused[]): Iterable<Finding> {
     for (const { acceptance, isOff, found } of all) {
@@ -99,3 +53,50 @@ function takenOut({ item, route }: Acceptance): Fix[] {
   const edit = all?.kind === 'sequence' && all.items.length === 1 ? removeItem(item) : remove(item, route);
   return edit === undefined ? [] : [{ title: 'Take the acceptance out', safe: false, edits: [edit] }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+  accept:
+    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
+#                                     ^^^^^^^^^^^ port-speed-mismatch finds nothing at paddock-cam. Take the acceptance out
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+  accept:
+    - {rule: port-speed-mismatch, at: padock-cam, because: the camera has a 100 Mb/s port}
+#                                     ^^^^^^^^^^ port-speed-mismatch finds nothing at padock-cam, but at
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
+lint:
+  accept:
+    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
+`,
+  },
+];

@@ -8,7 +8,7 @@ import { grouped } from '../grouped.ts';
 import { type Overload, overloads, unwantedStreams } from '../overload.ts';
 import { placeOfEnd } from '../places.ts';
 import { putValue } from '../put-value.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const flooding: Rule = {
   id: 'flooding',
@@ -18,91 +18,14 @@ export const flooding: Rule = {
 groups that nobody has joined, unless it is set to drop them. A camera or screen on 100 Mb/s then drowns in what it
 never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it drop what is not registered.`,
   source: 'RFC 4541 §2.1.2, read; measured on Open vSwitch. The thresholds are common practice.',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20}
-devices:
-  core: {kind: switch, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 3: {speed: 1 Gb/s, vlan: video}}}
-# ^^^^ core does not snoop, so core/2 → paddock-cam/eth carries 134 Mb/s of tv that nobody behind asked for, too much for 100 Mb/s
-  headend: {kind: server, speed: 1 Gb/s}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-  kitchen-screen: {kind: display, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: headend}
-  - {from: core/2, to: paddock-cam}
-  - {from: core/3, to: kitchen-screen}
-streams:
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 126.36 Mb/s, receivers: [kitchen-screen]}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 3: {speed: 1 Gb/s, vlan: video}}, igmp-snooping: true}
-  headend: {kind: server, speed: 1 Gb/s}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-  kitchen-screen: {kind: display, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: headend}
-  - {from: core/2, to: paddock-cam}
-  - {from: core/3, to: kitchen-screen}
-streams:
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 126.36 Mb/s, receivers: [kitchen-screen]}
-`,
-    },
-    {
-      bad: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: flood, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
-#                                                                   ^^^^^ core floods what nobody has joined
-  headend: {kind: server, speed: 1 Gb/s}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: headend}
-  - {from: core/2, to: paddock-cam}
-streams:
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
-`,
-      good: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
-  headend: {kind: server, speed: 1 Gb/s}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: headend}
-  - {from: core/2, to: paddock-cam}
-streams:
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
-  headend: {kind: server, speed: 1 Gb/s}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-cables:
-  - {from: core/1, to: headend}
-  - {from: core/2, to: paddock-cam}
-streams:
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
-`,
-    },
-  ],
-  check(subject: Subject, tell: Tell): void {
+  check(subject: Subject, report: Report): void {
     for (const [device, flooded] of grouped(overloads(subject, 'flooded'), ({ out }) => out.device)) {
       const [worst] = [...flooded].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
       if (worst === undefined) continue;
       const snoops = device.snooping;
       const others = flooded.length - 1;
       const alike = others === 0 ? '' : others === 1 ? '; so does 1 other link' : `; so do ${others} other links`;
-      tell({
+      report({
         at: placeOf(device.item, [snoops ? 'unregistered-multicast' : 'igmp-snooping']),
         severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
@@ -145,3 +68,68 @@ function prune({ site, network }: Subject, device: Device, flooded: readonly Ove
       : `Turn IGMP snooping on at ${device.name}, with a querier`;
   return [{ title, safe: false, edits }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 3: {speed: 1 Gb/s, vlan: video}}}
+# ^^^^ core does not snoop, so core/2 → paddock-cam/eth carries 134 Mb/s of tv that nobody behind asked for, too much for 100 Mb/s
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+  - {from: core/3, to: kitchen-screen}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 126.36 Mb/s, receivers: [kitchen-screen]}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 3: {speed: 1 Gb/s, vlan: video}}, igmp-snooping: true}
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+  - {from: core/3, to: kitchen-screen}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 126.36 Mb/s, receivers: [kitchen-screen]}
+`,
+  },
+  {
+    bad: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: flood, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
+#                                                                   ^^^^^ core floods what nobody has joined
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}}}
+  headend: {kind: server, speed: 1 Gb/s}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: paddock-cam}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf, groupMac, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 import { SSM_HELD_BELOW } from './group-reserved.ts';
 
 export const groupAlwaysFlooded: Rule = {
@@ -13,30 +13,13 @@ export const groupAlwaysFlooded: Rule = {
 it. Groups that end in 0.0.x or 128.0.x share their MAC addresses, and a switch that forwards by MAC address floods them
 as well. Take a group with another second or third octet.`,
   source: 'RFC 4541 §2.1.2(2) and (5), RFC 1112 §6.4, read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.128.0.31, port: 5004}
-#                                                         ^^^^^^^^^^^^ 239.128.0.31 has the MAC address 01:00:5e:00:00:1f
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.31, port: 5004}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.1, port: 5004}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !onAlwaysFloodedMac(group)) continue;
       // That the lowest of the source-specific ones are held back for it, group-reserved tells.
       if (blockOf(group).use === 'ssm' && group < SSM_HELD_BELOW) continue;
-      tell({
+      report({
         at: placeOf(stream.item, ['group']),
         message:
           `${formatAddress(group)} has the MAC address ${groupMac(group)}, which it shares with a group that ` +
@@ -48,3 +31,21 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.128.0.31, port: 5004}
+#                                                         ^^^^^^^^^^^^ 239.128.0.31 has the MAC address 01:00:5e:00:00:1f
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.31, port: 5004}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.1, port: 5004}
+`,
+  },
+];

@@ -5,7 +5,7 @@ import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import { grouped } from '../grouped.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const groupClash: Rule = {
   id: 'group-clash',
@@ -14,34 +14,13 @@ export const groupClash: Rule = {
   why: `Whoever joins the group gets the packets of both, mixed, and shows neither well; every link carries both. Give
 each stream a group of its own.`,
   source: 'RFC 1112 §4 and §7: a host that joins a group gets all that is sent to it; from memory',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-#                                                         ^^^^^^^^^^^^^ yard-live is also sent to 239.192.20.31 port 5004
-  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-#                                                      ^^^^^^^^^^^^^ paddock-live is also sent to 239.192.20.31 port 5004
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-  yard-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5004}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5004}
-  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const streams of grouped(site.streams, destination).values()) {
       if (streams.length < 2) continue;
       for (const stream of streams) {
         const others = streams.filter((other) => other !== stream);
         const verb = others.length === 1 ? 'is' : 'are';
-        tell({
+        report({
           at: placeOf(stream.item, ['group']),
           message:
             `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(stream.group ?? 0)} ` +
@@ -63,3 +42,25 @@ function destination({ group, port, source }: Stream): string | undefined {
   if (group === undefined || port === undefined || !isMulticast(group)) return undefined;
   return `${group}:${port}${blockOf(group).use === 'ssm' ? `:${source}` : ''}`;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+#                                                         ^^^^^^^^^^^^^ yard-live is also sent to 239.192.20.31 port 5004
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+#                                                      ^^^^^^^^^^^^^ paddock-live is also sent to 239.192.20.31 port 5004
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5004}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5004}
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+`,
+  },
+];

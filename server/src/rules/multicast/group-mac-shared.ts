@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import { grouped } from '../grouped.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const groupMacShared: Rule = {
   id: 'group-mac-shared',
@@ -14,28 +14,7 @@ export const groupMacShared: Rule = {
 by it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the
 last 23 bits, that is in more than the first octet and the highest bit of the second.`,
   source: 'RFC 1112 §6.4 and RFC 4541 §2.1.2(5), read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.20, port: 5004}
-#                                                         ^^^^^^^^^^^^^ 239.192.10.20 has the MAC address 01:00:5e:40:0a:14, as has 239.64.10.20 of tv
-  tv: {source: recorder, transport: ts-rtp, group: 239.64.10.20, port: 5004}
-#                                                  ^^^^^^^^^^^^ as has 239.192.10.20 of paddock-live
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.20, port: 5004}
-  tv: {source: recorder, transport: ts-rtp, group: 239.192.10.21, port: 5004}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.21, port: 5004}
-  tv: {source: recorder, transport: ts-rtp, group: 239.64.10.20, port: 5004}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const withGroup = site.streams.filter(({ group }) => group !== undefined && isMulticast(group));
     for (const streams of grouped(withGroup, ({ group }) => macKey(group ?? 0)).values()) {
       if (streams.every(({ group }) => group === streams[0]?.group)) continue;
@@ -43,7 +22,7 @@ streams:
         const { group } = stream;
         if (group === undefined) continue;
         const others = streams.filter((other) => other.group !== group);
-        tell({
+        report({
           at: placeOf(stream.item, ['group']),
           message:
             `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ` +
@@ -60,3 +39,25 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.20, port: 5004}
+#                                                         ^^^^^^^^^^^^^ 239.192.10.20 has the MAC address 01:00:5e:40:0a:14, as has 239.64.10.20 of tv
+  tv: {source: recorder, transport: ts-rtp, group: 239.64.10.20, port: 5004}
+#                                                  ^^^^^^^^^^^^ as has 239.192.10.20 of paddock-live
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.20, port: 5004}
+  tv: {source: recorder, transport: ts-rtp, group: 239.192.10.21, port: 5004}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.10.21, port: 5004}
+  tv: {source: recorder, transport: ts-rtp, group: 239.64.10.20, port: 5004}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const groupNotMulticast: Rule = {
   id: 'group-not-multicast',
@@ -10,27 +10,10 @@ export const groupNotMulticast: Rule = {
   why: `Groups are the addresses 224.0.0.0 to 239.255.255.255. Any other names one host, so nobody can join it. Take a
 group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy to each receiver leave \`group\` out.`,
   source: 'RFC 5771 §3, RFC 2365 §6, read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 192.168.20.31, port: 5004}
-#                                                         ^^^^^^^^^^^^^ 192.168.20.31 is not a multicast group
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.1, port: 5004}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       if (stream.group === undefined || isMulticast(stream.group)) continue;
-      tell({
+      report({
         at: placeOf(stream.item, ['group']),
         message:
           `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. ` +
@@ -41,3 +24,21 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 192.168.20.31, port: 5004}
+#                                                         ^^^^^^^^^^^^^ 192.168.20.31 is not a multicast group
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.1, port: 5004}
+`,
+  },
+];

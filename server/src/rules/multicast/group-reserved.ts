@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { type BlockUse, blockOf, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 /** What a site may take groups from. Source-specific groups are for those who know that all their devices can. */
 const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-scoped', 'ssm'];
@@ -17,28 +17,7 @@ export const groupReserved: Rule = {
 them in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video
 in a house take 239.192.0.0/14, or 239.255.0.0/16, which never leaves the site.`,
   source: 'RFC 5771 §3–§10, RFC 2365 §6, RFC 4607 §1, RFC 6034 §3, read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 224.0.0.31, port: 5004}
-#                                                         ^^^^^^^^^^ 224.0.0.31 is in Local Network Control (224.0.0.0 to 224.0.0.255)
-  yard-live: {source: recorder, transport: rtp, group: 224.2.1.32, port: 5004}
-#                                                      ^^^^^^^^^^ 224.2.1.32 is in SDP/SAP
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-  yard-live: {source: recorder, transport: rtp, group: 239.255.20.32, port: 5004}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.1, port: 5004}
-  yard-live: {source: recorder, transport: rtp, group: 224.2.1.32, port: 5004}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group)) continue;
@@ -46,7 +25,7 @@ streams:
       if (FREE.includes(use) && !(use === 'ssm' && group < SSM_HELD_BELOW)) continue;
       // That it is flooded is the graver fault, and another group mends both.
       if (use !== 'ssm' && onAlwaysFloodedMac(group)) continue;
-      tell({
+      report({
         at: placeOf(stream.item, ['group']),
         severity: use === 'local-control' ? 'error' : 'warning',
         message: `${formatAddress(group)} is in ${name} (${formatAddress(first)} to ${formatAddress(last)}). ${advice}`,
@@ -56,3 +35,25 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 224.0.0.31, port: 5004}
+#                                                         ^^^^^^^^^^ 224.0.0.31 is in Local Network Control (224.0.0.0 to 224.0.0.255)
+  yard-live: {source: recorder, transport: rtp, group: 224.2.1.32, port: 5004}
+#                                                      ^^^^^^^^^^ 224.2.1.32 is in SDP/SAP
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+  yard-live: {source: recorder, transport: rtp, group: 239.255.20.32, port: 5004}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.0.1, port: 5004}
+  yard-live: {source: recorder, transport: rtp, group: 224.2.1.32, port: 5004}
+`,
+  },
+];

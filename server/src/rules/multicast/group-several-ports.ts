@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreeGroupFix } from '../free/group.ts';
 import { grouped } from '../grouped.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const groupSeveralPorts: Rule = {
   id: 'group-several-ports',
@@ -12,34 +12,13 @@ export const groupSeveralPorts: Rule = {
   why: `Switches forward by group and know nothing of ports, so whoever joins for one of the streams gets the others as
 well: its link carries them, and the device throws them away. Give each stream a group of its own.`,
   source: 'RFC 4541 §2.1.2 (forwarding by group), read; one group a stream is common practice',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5006, receivers: [stable-screen]}
-#                                                      ^^^^^^^^^^^^^ 239.192.20.31 also carries paddock-live, on port 5004
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  paddock-sound: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5006, receivers: [kitchen-screen]}
-  yard-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5006, receivers: [stable-screen]}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  yard-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5006, receivers: [stable-screen]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const [group, streams] of grouped(site.streams, (stream) => stream.group)) {
       const [first, ...more] = streams;
       if (first?.port === undefined || !isMulticast(group)) continue;
       for (const stream of more) {
         if (stream.port === undefined || stream.port === first.port || sameReceivers(first, stream)) continue;
-        tell({
+        report({
           at: placeOf(stream.item, ['group']),
           message:
             `${formatAddress(group)} also carries ${first.name}, on port ${first.port}; switches forward by ` +
@@ -59,3 +38,25 @@ function sameReceivers(a: Stream, b: Stream): boolean {
   const others = new Set(b.receivers);
   return a.receivers.length === b.receivers.length && a.receivers.every((name) => others.has(name));
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5006, receivers: [stable-screen]}
+#                                                      ^^^^^^^^^^^^^ 239.192.20.31 also carries paddock-live, on port 5004
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  paddock-sound: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5006, receivers: [kitchen-screen]}
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5006, receivers: [stable-screen]}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  yard-live: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5006, receivers: [stable-screen]}
+`,
+  },
+];

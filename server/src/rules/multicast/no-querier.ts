@@ -8,7 +8,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
-import type { Finding, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
 
 export const noQuerier: Rule = {
   id: 'no-querier',
@@ -20,118 +20,12 @@ source has joined; and after ${groupMembershipInterval()} s every membership end
 the switch is set for unregistered multicast. Name one switch as the VLAN's querier and turn it on there. All groups
 travel to it, so the one nearest the senders is best.`,
   source: 'RFC 4541 §2.1.1 and RFC 3376 §8.4, read; what receivers get was measured on Open vSwitch',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20}
-# ^^^^^ video has no querier: stable-screen gets nothing of paddock
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
-  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
-  paddock-cam: {kind: camera}
-  stable-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/16, to: barn/1}
-  - {from: barn/2, to: stable-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-      good: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
-  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
-  paddock-cam: {kind: camera}
-  stable-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/16, to: barn/1}
-  - {from: barn/2, to: stable-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
-  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
-  paddock-cam: {kind: camera}
-  stable-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/16, to: barn/1}
-  - {from: barn/2, to: stable-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1-2: {}}}
-# ^^^^ Nobody asks for memberships: 260 s after joining, core forgets who wants paddock, and the picture stops
-  paddock-cam: {kind: camera, address: 192.168.1.31}
-  stable-screen: {kind: display, address: 192.168.1.40}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: stable-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-      good: `
-vlans:
-  lan: {id: 1, subnet: 192.168.1.0/24, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1-2: {}}}
-  paddock-cam: {kind: camera, address: 192.168.1.31}
-  stable-screen: {kind: display, address: 192.168.1.40}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: stable-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-    },
-    {
-      bad: `
-vlans:
-  video: {id: 20}
-# ^^^^^ 260 s after joining, core forgets who wants paddock, and it goes to every port
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
-  paddock-cam: {kind: camera}
-  stable-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: stable-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
-  paddock-cam: {kind: camera}
-  stable-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: stable-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-    },
-  ],
-  check(subject: Subject, tell: Tell): void {
+  check(subject: Subject, report: Report): void {
     const { site } = subject;
     for (const [index, state] of statesOf(subject)) {
       const vlan = site.vlans[index];
-      if (vlan !== undefined) tell(finding(subject, vlan, state));
-      else withoutVlan(state, tell);
+      if (vlan !== undefined) report(finding(subject, vlan, state));
+      else withoutVlan(state, report);
     }
   },
 };
@@ -235,10 +129,10 @@ function forgetfulness(passing: ReadonlySet<Stream>, forgetting: ReadonlySet<Dev
 }
 
 /** A querier is named with a VLAN, so a site that has none is told of it at a switch. */
-function withoutVlan({ passing, forgetting }: State, tell: Tell): void {
+function withoutVlan({ passing, forgetting }: State, report: Report): void {
   const [first, ...others] = forgetting;
   if (first === undefined) return;
-  tell({
+  report({
     at: headOf(first.item),
     severity: drop(forgetting) ? 'error' : 'warning',
     message:
@@ -252,3 +146,95 @@ function withoutVlan({ passing, forgetting }: State, tell: Tell): void {
 function unique(names: readonly string[]): string[] {
   return [...new Set(names)];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20}
+# ^^^^^ video has no querier: stable-screen gets nothing of paddock
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/16, to: barn/1}
+  - {from: barn/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {trunk: [video]}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/16, to: barn/1}
+  - {from: barn/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1-2: {}}}
+# ^^^^ Nobody asks for memberships: 260 s after joining, core forgets who wants paddock, and the picture stops
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+  stable-screen: {kind: display, address: 192.168.1.40}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+    good: `
+vlans:
+  lan: {id: 1, subnet: 192.168.1.0/24, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1-2: {}}}
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+  stable-screen: {kind: display, address: 192.168.1.40}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+  },
+  {
+    bad: `
+vlans:
+  video: {id: 20}
+# ^^^^^ 260 s after joining, core forgets who wants paddock, and it goes to every port
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: stable-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+  },
+];

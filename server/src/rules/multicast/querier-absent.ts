@@ -1,7 +1,7 @@
 import { bestQuerier } from '../../network/querier.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const querierAbsent: Rule = {
   id: 'querier-absent',
@@ -11,54 +11,7 @@ export const querierAbsent: Rule = {
 not in the VLAN is not heard there: receivers behind another switch get nothing, and all memberships end. Name a
 switch or router that has a port in the VLAN.`,
   source: 'RFC 4541 §2.1.1, RFC 3376 §8, read',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10, querier: core}
-  video: {id: 20, querier: paddock-cam}
-#                          ^^^^^^^^^^^ paddock-cam is a camera
-  guests: {id: 30, querier: core}
-#                           ^^^^ No cabled port of core carries guests
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}}}
-  paddock-cam: {kind: camera}
-  kitchen-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: kitchen-screen}
-`,
-      good: `
-vlans:
-  house: {id: 10, querier: core}
-  video: {id: 20, querier: core}
-  guests: {id: 30, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: guests}}}
-  paddock-cam: {kind: camera}
-  kitchen-screen: {kind: display}
-  guest-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: kitchen-screen}
-  - {from: core/3, to: guest-screen}
-`,
-      fixed: `
-vlans:
-  house: {id: 10, querier: core}
-  video: {id: 20, querier: core}
-  guests: {id: 30, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}}}
-  paddock-cam: {kind: camera}
-  kitchen-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: kitchen-screen}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     if (site.cables.length === 0) return;
     for (const vlan of site.vlans) {
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
@@ -70,7 +23,7 @@ cables:
           ? `${device.name} is a ${deaf}, which asks nobody for memberships. Name a switch or router.`
           : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has ` +
             'such a port.';
-      tell({
+      report({
         at: placeOf(vlan.item, ['querier']),
         message,
         about: [vlan.name, device.name],
@@ -99,3 +52,51 @@ const SILENT: Readonly<Partial<Record<string, string>>> = {
   'patch-panel': 'patch panel',
   'media-converter': 'media converter',
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, querier: core}
+  video: {id: 20, querier: paddock-cam}
+#                          ^^^^^^^^^^^ paddock-cam is a camera
+  guests: {id: 30, querier: core}
+#                           ^^^^ No cabled port of core carries guests
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+`,
+    good: `
+vlans:
+  house: {id: 10, querier: core}
+  video: {id: 20, querier: core}
+  guests: {id: 30, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: guests}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+  guest-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: guest-screen}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, querier: core}
+  video: {id: 20, querier: core}
+  guests: {id: 30, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+`,
+  },
+];

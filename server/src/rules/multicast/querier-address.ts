@@ -5,7 +5,7 @@ import type { Device, Site, Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { nextFreeAddress } from '../free/address.ts';
 import { putValue } from '../put-value.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const querierAddress: Rule = {
   id: 'querier-address',
@@ -15,43 +15,7 @@ export const querierAddress: Rule = {
 from 0.0.0.0 they learn nothing, and a switch without an address has no other to send from. Where the switch has one,
 write it down; where it has none, give it one.`,
   source: 'RFC 4541 §2.1.1(1), from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
-#                                                   ^^^^ core asks for memberships in video and has no address
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
-  barn: {kind: switch, igmp-snooping: true, ports: {1: {trunk: [video]}}}
-  recorder: {kind: server, address: 192.168.20.2}
-cables:
-  - {from: core/1, to: recorder}
-  - {from: core/16, to: barn/1}
-`,
-      good: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}}}
-  recorder: {kind: server, address: 192.168.20.2}
-cables:
-  - {from: core/1, to: recorder}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 16: {trunk: [video]}}, address: 192.168.20.1}
-  barn: {kind: switch, igmp-snooping: true, ports: {1: {trunk: [video]}}}
-  recorder: {kind: server, address: 192.168.20.2}
-cables:
-  - {from: core/1, to: recorder}
-  - {from: core/16, to: barn/1}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const [device, vlans] of asking(site)) {
       if (hasAddress(device)) continue;
       const heard = vlans.flatMap((vlan) => {
@@ -61,7 +25,7 @@ cables:
       });
       const [first] = heard;
       if (first === undefined) continue;
-      tell({
+      report({
         at: placeOf(first.vlan.item, ['querier']),
         message:
           `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address: of ` +
@@ -99,3 +63,40 @@ function addressed(site: Site, { item, name }: Device, vlan: Vlan): Fix[] {
   const edits = putValue(item, 'address', formatAddress(free));
   return edits.length === 0 ? [] : [{ title: `Give ${name} ${formatAddress(free)}`, safe: false, edits }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
+#                                                   ^^^^ core asks for memberships in video and has no address
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 16: {trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {trunk: [video]}}}
+  recorder: {kind: server, address: 192.168.20.2}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/16, to: barn/1}
+`,
+    good: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}}}
+  recorder: {kind: server, address: 192.168.20.2}
+cables:
+  - {from: core/1, to: recorder}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 16: {trunk: [video]}}, address: 192.168.20.1}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {trunk: [video]}}}
+  recorder: {kind: server, address: 192.168.20.2}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/16, to: barn/1}
+`,
+  },
+];

@@ -7,7 +7,7 @@ import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
 import { overloads, unwantedStreams } from '../overload.ts';
 import { placeOfEnd } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const querierFar: Rule = {
   id: 'querier-far',
@@ -17,42 +17,7 @@ export const querierFar: Rule = {
 at the far end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
 querier.`,
   source: 'RFC 4541 §2.1.2(1), read; measured on Open vSwitch',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 20, querier: barn}
-#                          ^^^^ All groups of video travel to barn: core/16 → barn/1 carries 81.4 Mb/s of tv that nobody behind asked for
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 16: {speed: 100 Mb/s, trunk: [video]}}}
-  barn: {kind: switch, igmp-snooping: true, ports: {1: {speed: 100 Mb/s, trunk: [video]}}}
-  headend: {kind: server, speed: 1 Gb/s}
-  kitchen-screen: {kind: display, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: headend}
-  - {from: core/2, to: kitchen-screen}
-  - {from: core/16, to: barn/1}
-streams:
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 76.6 Mb/s, receivers: [kitchen-screen]}
-`,
-      fixed: `
-vlans:
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 16: {speed: 100 Mb/s, trunk: [video]}}}
-  barn: {kind: switch, igmp-snooping: true, ports: {1: {speed: 100 Mb/s, trunk: [video]}}}
-  headend: {kind: server, speed: 1 Gb/s}
-  kitchen-screen: {kind: display, speed: 1 Gb/s}
-cables:
-  - {from: core/1, to: headend}
-  - {from: core/2, to: kitchen-screen}
-  - {from: core/16, to: barn/1}
-streams:
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 76.6 Mb/s, receivers: [kitchen-screen]}
-`,
-    },
-  ],
-  check(subject: Subject, tell: Tell): void {
+  check(subject: Subject, report: Report): void {
     const { site, network } = subject;
     for (const [index, [worst]] of grouped(overloads(subject, 'to-querier'), ({ networks }) => [...networks][0])) {
       const vlan = site.vlans[index];
@@ -60,7 +25,7 @@ streams:
       const better = bestQuerier(site, network, index);
       if (better === undefined || better.name === vlan.querier) continue;
       const { link, out, unwanted } = worst;
-      tell({
+      report({
         at: placeOf(vlan.item, ['querier']),
         message:
           `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} ` +
@@ -80,3 +45,39 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, querier: barn}
+#                          ^^^^ All groups of video travel to barn: core/16 → barn/1 carries 81.4 Mb/s of tv that nobody behind asked for
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 16: {speed: 100 Mb/s, trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {speed: 100 Mb/s, trunk: [video]}}}
+  headend: {kind: server, speed: 1 Gb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/16, to: barn/1}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 76.6 Mb/s, receivers: [kitchen-screen]}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {speed: 1 Gb/s, vlan: video}, 2: {speed: 1 Gb/s, vlan: video}, 16: {speed: 100 Mb/s, trunk: [video]}}}
+  barn: {kind: switch, igmp-snooping: true, ports: {1: {speed: 100 Mb/s, trunk: [video]}}}
+  headend: {kind: server, speed: 1 Gb/s}
+  kitchen-screen: {kind: display, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: headend}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/16, to: barn/1}
+streams:
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 76.6 Mb/s, receivers: [kitchen-screen]}
+`,
+  },
+];

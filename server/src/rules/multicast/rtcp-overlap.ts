@@ -3,7 +3,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { destinations, isDatagrams, isRtp, nextFreePort, portsTaken } from '../free/port.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 /** By how far a port is above that of the stream; audio beside video takes the next pair. */
 const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
@@ -16,58 +16,7 @@ export const rtcpOverlap: Rule = {
 and audio beside video to the next pair. A second stream to one of these of the same group or receiver is mixed with
 them. Take the next pair that is free: an even port and the odd one above.`,
   source: 'RFC 3550 §11, read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.31, port: 5005, receivers: [kitchen-screen]}
-#                                                                               ^^^^ 5005 is the RTCP port of paddock-live to 239.192.20.31
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5005, receivers: [kitchen-screen]}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.31, port: 5006, receivers: [kitchen-screen]}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5005, receivers: [recorder]}
-#                                                ^^^^ 5005 is the RTCP port of paddock to recorder
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, audio: {codec: pcma}, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
-#                                                ^^^^ 5006 is the audio port of paddock to recorder, which takes 5004 to 5007
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, audio: {codec: pcma}, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5008, receivers: [recorder]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const ports = new Set(site.streams.map(({ port }) => port));
     const taken = new Map<string, Stream>();
     for (const stream of site.streams) {
@@ -92,7 +41,7 @@ streams:
       if (to === undefined || other?.port === undefined) continue;
       const where = typeof to === 'number' ? formatAddress(to) : to;
       const last = other.port + portsTaken(site, other) - 1;
-      tell({
+      report({
         at: placeOf(item, ['port']),
         message:
           `${port} is the ${USES[port - other.port] ?? ''} of ${other.name} to ${where}, which takes ${other.port} ` +
@@ -115,3 +64,55 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.31, port: 5005, receivers: [kitchen-screen]}
+#                                                                               ^^^^ 5005 is the RTCP port of paddock-live to 239.192.20.31
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5005, receivers: [kitchen-screen]}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.31, port: 5006, receivers: [kitchen-screen]}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5005, receivers: [recorder]}
+#                                                ^^^^ 5005 is the RTCP port of paddock to recorder
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, audio: {codec: pcma}, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+#                                                ^^^^ 5006 is the audio port of paddock to recorder, which takes 5004 to 5007
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264}, audio: {codec: pcma}, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5008, receivers: [recorder]}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isRtp, nextFreePort } from '../free/port.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const rtpPort: Rule = {
   id: 'rtp-port',
@@ -10,30 +10,12 @@ export const rtpPort: Rule = {
   why: `RTP takes an even port and its control protocol RTCP the odd one above. A receiver that is given an odd port may
 take it for the RTCP port and listen on the even one below, and hear nothing.`,
   source: 'RFC 3550 §11, read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5005}
-#                                                                              ^^^^ 5005 is odd
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-  tv: {source: recorder, transport: ts-udp, group: 239.192.30.1, port: 1235}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || port % 2 === 0 || !isRtp(stream)) continue;
       const free = nextFreePort(site, stream, Math.max(port - 1, 2));
-      tell({
+      report({
         at: placeOf(item, ['port']),
         message:
           `${port} is odd: RTP takes an even port, and RTCP the odd one above. ` +
@@ -48,3 +30,22 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5005}
+#                                                                              ^^^^ 5005 is odd
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+  tv: {source: recorder, transport: ts-udp, group: 239.192.30.1, port: 1235}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
+`,
+  },
+];

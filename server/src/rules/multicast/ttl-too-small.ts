@@ -3,7 +3,7 @@ import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
 import { putValue } from '../put-value.ts';
 import { isToldOf } from '../shape/sound.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const ttlTooSmall: Rule = {
   id: 'ttl-too-small',
@@ -13,9 +13,38 @@ export const ttlTooSmall: Rule = {
 default of most senders, a group stays in its VLAN even where the router routes multicast. One more than the routers on
 the way is enough; set it at the sender too.`,
   source: 'RFC 1112 §6.1 and RFC 1812 §5.3.1, from memory',
-  examples: [
-    {
-      bad: `
+  check({ network }: Subject, report: Report): void {
+    for (const { stream, unreached } of network.deliveries) {
+      if (unreached.length === 0 || isToldOf(stream.item, ['ttl'])) continue;
+      let needed = 0;
+      const names: string[] = [];
+      for (const { receiver, why } of unreached) {
+        if (why.obstacle !== 'ttl') continue;
+        names.push(receiver);
+        needed = Math.max(needed, why.needed);
+      }
+      if (needed === 0) continue;
+      const routers = needed === 2 ? '1 router' : `${needed - 1} routers`;
+      report({
+        at: placeOf(stream.item, ['ttl']),
+        message:
+          `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here ` +
+          'and at the sender.',
+        about: [stream.name, ...names],
+        related: names
+          .slice(0, 5)
+          .map((name) => ({ at: placeOf(stream.item, receiverRoute(stream, name)), message: `${name} gets nothing` })),
+        fixes: () => [
+          { title: `Set the TTL to ${needed}`, safe: false, edits: putValue(stream.item, 'ttl', String(needed)) },
+        ],
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
 vlans:
   house: {id: 10}
   video: {id: 20}
@@ -32,7 +61,7 @@ streams:
   paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 1, receivers: [kitchen-screen]}
 #                                                                                       ^ A TTL of 1 does not last to kitchen-screen behind 1 router
 `,
-      fixed: `
+    fixed: `
 vlans:
   house: {id: 10}
   video: {id: 20}
@@ -48,33 +77,5 @@ cables:
 streams:
   paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 2, receivers: [kitchen-screen]}
 `,
-    },
-  ],
-  check({ network }: Subject, tell: Tell): void {
-    for (const { stream, unreached } of network.deliveries) {
-      if (unreached.length === 0 || isToldOf(stream.item, ['ttl'])) continue;
-      let needed = 0;
-      const names: string[] = [];
-      for (const { receiver, why } of unreached) {
-        if (why.obstacle !== 'ttl') continue;
-        names.push(receiver);
-        needed = Math.max(needed, why.needed);
-      }
-      if (needed === 0) continue;
-      const routers = needed === 2 ? '1 router' : `${needed - 1} routers`;
-      tell({
-        at: placeOf(stream.item, ['ttl']),
-        message:
-          `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here ` +
-          'and at the sender.',
-        about: [stream.name, ...names],
-        related: names
-          .slice(0, 5)
-          .map((name) => ({ at: placeOf(stream.item, receiverRoute(stream, name)), message: `${name} gets nothing` })),
-        fixes: () => [
-          { title: `Set the TTL to ${needed}`, safe: false, edits: putValue(stream.item, 'ttl', String(needed)) },
-        ],
-      });
-    }
   },
-};
+];

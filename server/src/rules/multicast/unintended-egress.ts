@@ -5,7 +5,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../multicast-route.ts';
-import type { Fix, Related, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Related, Report, Rule, Subject } from '../rule.ts';
 
 export const unintendedEgress: Rule = {
   id: 'unintended-egress',
@@ -15,81 +15,7 @@ export const unintendedEgress: Rule = {
 sets one: it goes where the default route goes, most often into the wrong VLAN. A route for 224.0.0.0/4 by the port in
 the receivers' VLAN puts all groups right. Set it on the host as well.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10, gateway: router}
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {vlan: video}, 4: {vlan: house}}}
-  router: {kind: router}
-  recorder: {kind: server, ports: {lan: {}, cams: {}}}
-  stable-screen: {kind: display}
-cables:
-  - {from: core/1, to: recorder/lan}
-  - {from: core/2, to: recorder/cams}
-  - {from: core/3, to: stable-screen}
-  - {from: core/4, to: router}
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-#                        ^^^^^^^^ paddock-live leaves recorder/lan into house, but stable-screen is in video, as is recorder/cams
-`,
-      fixed: `
-vlans:
-  house: {id: 10, gateway: router}
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {vlan: video}, 4: {vlan: house}}}
-  router: {kind: router}
-  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cams}]}
-  stable-screen: {kind: display}
-cables:
-  - {from: core/1, to: recorder/lan}
-  - {from: core/2, to: recorder/cams}
-  - {from: core/3, to: stable-screen}
-  - {from: core/4, to: router}
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
-`,
-    },
-    {
-      bad: `
-vlans:
-  video: {id: 20}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
-  recorder:
-    kind: server
-    ports: {lan: {}, cams: {}}
-    routes:
-      - {to: 239.0.0.0/8, port: lan}
-cables:
-  - {from: core/1, to: recorder/lan}
-  - {from: core/2, to: recorder/cams}
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: cams}
-#                                                                                            ^^^^ paddock-live leaves by recorder/lan
-`,
-      fixed: `
-vlans:
-  video: {id: 20}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
-  recorder:
-    kind: server
-    ports: {lan: {}, cams: {}}
-    routes:
-      - {to: 239.0.0.0/8, port: cams}
-cables:
-  - {from: core/1, to: recorder/lan}
-  - {from: core/2, to: recorder/cams}
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: cams}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
       // No route for multicast is of any help to a group that is none, which another rule tells of.
@@ -98,7 +24,7 @@ streams:
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
       if (meant !== undefined && meant !== leaves.port) {
         const usable = network.interfaces.of(source).some(({ port }) => port === meant);
-        tell({
+        report({
           at: placeOf(stream.item, ['egress']),
           message: usable
             ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}. Send multicast by ` +
@@ -115,7 +41,7 @@ streams:
       if (better === undefined) continue;
       const name = (index: number): string => network.topology.networks[index]?.name ?? 'no network';
       const { by, receivers } = better;
-      tell({
+      report({
         at: placeOf(stream.item, ['source']),
         message:
           `${stream.name} leaves ${portName(leaves.port)} into ${name(leaves.network)}, but ${few(receivers)} ` +
@@ -184,3 +110,78 @@ function related({ source, route }: Delivery): Related[] {
   if (route === undefined) return [{ at: headOf(source.item), message: `no route of ${source.name} is for the group` }];
   return [{ at: placeOf(source.item, route.route), message: 'the route that decides' }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, gateway: router}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {vlan: video}, 4: {vlan: house}}}
+  router: {kind: router}
+  recorder: {kind: server, ports: {lan: {}, cams: {}}}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+#                        ^^^^^^^^ paddock-live leaves recorder/lan into house, but stable-screen is in video, as is recorder/cams
+`,
+    fixed: `
+vlans:
+  house: {id: 10, gateway: router}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {vlan: video}, 4: {vlan: house}}}
+  router: {kind: router}
+  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cams}]}
+  stable-screen: {kind: display}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [stable-screen]}
+`,
+  },
+  {
+    bad: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  recorder:
+    kind: server
+    ports: {lan: {}, cams: {}}
+    routes:
+      - {to: 239.0.0.0/8, port: lan}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: cams}
+#                                                                                            ^^^^ paddock-live leaves by recorder/lan
+`,
+    fixed: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  recorder:
+    kind: server
+    ports: {lan: {}, cams: {}}
+    routes:
+      - {to: 239.0.0.0/8, port: cams}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: cams}
+`,
+  },
+];

@@ -9,7 +9,7 @@ import { count, few } from '../../text/words.ts';
 import { grouped } from '../grouped.ts';
 import { sendMulticastBy } from '../multicast-route.ts';
 import { putValue } from '../put-value.ts';
-import type { Fix, Related, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Related, Report, Rule, Subject } from '../rule.ts';
 import { betterPort } from './unintended-egress.ts';
 
 export const unreachedReceiver: Rule = {
@@ -19,118 +19,7 @@ export const unreachedReceiver: Rule = {
   why: `The stream does not get there, whatever is played or recorded: there is no cable, no way between the VLANs, or
 something on the way does not pass it on. The message says which, and what to do.`,
   source: 'What switches pass on: RFC 4541 §2.1.2, read. Routers: RFC 1812 §5.2, from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  house: {id: 10}
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: video}, 4: {trunk: [house, video]}}}
-  paddock-cam: {kind: camera}
-  kitchen-screen: {kind: display}
-  stable-screen: {kind: display}
-  router: {kind: router, ports: {lan: {trunk: [house, video]}}}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: kitchen-screen}
-  - {from: core/3, to: stable-screen}
-  - {from: core/4, to: router}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen, stable-screen]}
-#                                                                                              ^^^^^^^^^^^^^^ kitchen-screen gets nothing of paddock: 239.192.20.31 is sent into video and kitchen-screen is in house, and router
-`,
-      good: `
-vlans:
-  house: {id: 10}
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
-  paddock-cam: {kind: camera}
-  kitchen-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: kitchen-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-`,
-      fixed: `
-vlans:
-  house: {id: 10}
-  video: {id: 20, querier: core}
-devices:
-  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: video}, 4: {trunk: [house, video]}}}
-  paddock-cam: {kind: camera}
-  kitchen-screen: {kind: display}
-  stable-screen: {kind: display}
-  router: {kind: router, ports: {lan: {trunk: [house, video]}}, multicast-routing: true}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: kitchen-screen}
-  - {from: core/3, to: stable-screen}
-  - {from: core/4, to: router}
-streams:
-  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen, stable-screen], ttl: 2}
-`,
-    },
-    {
-      bad: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
-  video: {id: 20, subnet: 192.168.20.0/24}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-  recorder: {kind: server, address: 192.168.10.5}
-  attic-screen: {kind: display}
-  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: recorder}
-  - {from: core/3, to: router}
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
-#                                                                        ^^^^^^^^ recorder gets nothing of paddock: recorder is in house, paddock-cam in video, and video has no gateway
-# want 84-96 attic-screen gets nothing of paddock: attic-screen has no cable
-`,
-      good: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
-  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}, 4: {vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-  recorder: {kind: server, address: 192.168.10.5}
-  attic-screen: {kind: display}
-  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: recorder}
-  - {from: core/3, to: router}
-  - {from: core/4, to: attic-screen}
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
-`,
-      fixed: `
-vlans:
-  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
-  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
-devices:
-  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-  recorder: {kind: server, address: 192.168.10.5}
-  attic-screen: {kind: display}
-  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: recorder}
-  - {from: core/3, to: router}
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
-`,
-    },
-  ],
-  check(subject: Subject, tell: Tell): void {
+  check(subject: Subject, report: Report): void {
     const { site, network } = subject;
     // Before the first cable is written nothing is known of ways.
     if (site.cables.length === 0) return;
@@ -156,7 +45,7 @@ streams:
         const why = isHost(source)
           ? `no cable that carries a network is at ${source.name}. Cable it.`
           : `${source.name} only passes frames or plugs on. Name the device that sends ${all.length === 1 ? 'it' : 'them'}.`;
-        tell({
+        report({
           at: placeOf(stream.item, ['source']),
           message: `${names} ${all.length === 1 ? 'reaches' : 'reach'} nobody: ${why}`,
           about: [stream.name, source.name],
@@ -170,7 +59,7 @@ streams:
         if (toldElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
         const without = why.obstacle === 'receiver-not-cabled' ? (receiving.get(receiver) ?? []) : [];
         if (without.length > 0 && without[0]?.stream !== stream) continue;
-        tell({
+        report({
           at: placeOf(stream.item, receiverRoute(stream, receiver)),
           message: message(delivery, receiver, why, Math.max(0, without.length - 1)),
           about: [receiver, stream.name],
@@ -264,3 +153,115 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
       return [];
   }
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: video}, 4: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+  stable-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video]}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen, stable-screen]}
+#                                                                                              ^^^^^^^^^^^^^^ kitchen-screen gets nothing of paddock: 239.192.20.31 is sent into video and kitchen-screen is in house, and router
+`,
+    good: `
+vlans:
+  house: {id: 10}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: video}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+`,
+    fixed: `
+vlans:
+  house: {id: 10}
+  video: {id: 20, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {vlan: video}, 4: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera}
+  kitchen-screen: {kind: display}
+  stable-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video]}}, multicast-routing: true}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: stable-screen}
+  - {from: core/4, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen, stable-screen], ttl: 2}
+`,
+  },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  recorder: {kind: server, address: 192.168.10.5}
+  attic-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
+#                                                                        ^^^^^^^^ recorder gets nothing of paddock: recorder is in house, paddock-cam in video, and video has no gateway
+# want 84-96 attic-screen gets nothing of paddock: attic-screen has no cable
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}, 4: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  recorder: {kind: server, address: 192.168.10.5}
+  attic-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: router}
+  - {from: core/4, to: attic-screen}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}, 2: {vlan: house}, 3: {trunk: [house, video]}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  recorder: {kind: server, address: 192.168.10.5}
+  attic-screen: {kind: display}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: router}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
+`,
+  },
+];

@@ -5,7 +5,7 @@ import { portNames, readSeverities } from '../../site/read.ts';
 import type { Site } from '../../site/model.ts';
 import { SECTIONS, SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import { compactPorts } from '../shape/ports.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const duplicateName: Rule = {
   id: 'duplicate-name',
@@ -13,41 +13,13 @@ export const duplicateName: Rule = {
   summary: 'Two things of one section have the same name.',
   why: `All files of the folder are one site, and a name stands for one thing in it. Only the first in the order of the
 files counts; whatever names it means that one. Rename the second, or take it out.`,
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-  stable-cam: {kind: camera, address: 192.168.20.32}
-  paddock-cam: {kind: camera, address: 192.168.20.33}
-# ^^^^^^^^^^^ There is a device paddock-cam already
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-  stable-cam: {kind: camera, address: 192.168.20.32}
-  drive-cam: {kind: camera, address: 192.168.20.33}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}, 8-10: {speed: 10 Gb/s}}}
-#                                                    ^^^^ 1 port of 8-10 is declared in 1-8 already: 8.
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}, 9-10: {speed: 10 Gb/s}}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
-    for (const { item, ports } of site.devices) if (ports.length > 1) portsTwice(item, tell);
-    severitiesTwice(site, tell);
+  check({ site }: Subject, report: Report): void {
+    for (const { item, ports } of site.devices) if (ports.length > 1) portsTwice(item, report);
+    severitiesTwice(site, report);
     for (const [item, before] of doubles(site)) {
       const name = visible(item.name, 40);
       const fixed = SECTIONS[item.section] === 'fixed';
-      tell({
+      report({
         at: headOf(item),
         message: fixed
           ? `${name} of the section ${item.section} is set already, and only the first counts. Take one of them out.`
@@ -94,7 +66,7 @@ function isAddedUp({ section, name }: Item): boolean {
 }
 
 /** Rules that two places set to different severities. */
-function severitiesTwice({ sections }: Site, tell: Tell): void {
+function severitiesTwice({ sections }: Site, report: Report): void {
   const first = new Map<string, { readonly item: Item; readonly severity: string }>();
   for (const item of sections.lint) {
     if (item.name !== 'rules') continue;
@@ -102,7 +74,7 @@ function severitiesTwice({ sections }: Site, tell: Tell): void {
       const before = first.get(rule);
       if (before === undefined) first.set(rule, { item, severity });
       else if (before.severity !== severity && before.item !== item) {
-        tell({
+        report({
           at: placeOf(item, [rule]),
           message: `${visible(rule, 40)} is set to ${visible(before.severity, 40)} already, and only the first counts. Take one of them out.`,
           about: [rule],
@@ -113,7 +85,7 @@ function severitiesTwice({ sections }: Site, tell: Tell): void {
   }
 }
 
-function portsTwice(item: Item, tell: Tell): void {
+function portsTwice(item: Item, report: Report): void {
   const ports =
     typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
@@ -128,7 +100,7 @@ function portsTwice(item: Item, tell: Tell): void {
     const before = declared.get(again[0] ?? '');
     for (const name of portNames(key)) if (!declared.has(name)) declared.set(name, key);
     if (before === undefined) continue;
-    tell({
+    report({
       at: placeOf(item, ['ports', key], 'key'),
       message:
         again.length === portNames(key).length
@@ -139,3 +111,32 @@ function portsTwice(item: Item, tell: Tell): void {
     });
   }
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.32}
+  paddock-cam: {kind: camera, address: 192.168.20.33}
+# ^^^^^^^^^^^ There is a device paddock-cam already
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.32}
+  drive-cam: {kind: camera, address: 192.168.20.33}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}, 8-10: {speed: 10 Gb/s}}}
+#                                                    ^^^^ 1 port of 8-10 is declared in 1-8 already: 8.
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}, 9-10: {speed: 10 Gb/s}}}
+`,
+  },
+];

@@ -9,7 +9,7 @@ import { isName, nearest } from '../shape/nearest.ts';
 import { partOf } from '../shape/part.ts';
 import { compactPorts } from '../shape/ports.ts';
 import { aboutItem, isSound, isToldOf } from '../shape/sound.ts';
-import type { Finding, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
 
 export const noSuchPort: Rule = {
   id: 'no-such-port',
@@ -17,44 +17,13 @@ export const noSuchPort: Rule = {
   summary: 'A port is named that its device does not have.',
   why: `The cable ends nowhere, and nothing that should pass it is counted. Ports are declared under \`ports\` of the
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {}, uplink: {}}}
-  barn: {kind: switch, ports: {1-8: {}}}
-cables:
-  - {from: core/uplnk, to: barn/9}
-#               ^^^^^ core has no port uplnk; it has 1-8 and uplink. Did you mean uplink?
-# want 33-34 barn has no port 9; it has 1-8.
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {}, uplink: {}}}
-  barn: {kind: switch, ports: {1-8: {}}}
-cables:
-  - {from: core/uplink, to: barn/8}
-`,
-    },
-    {
-      bad: `
-devices:
-  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cam}]}
-#                                                                                       ^^^ recorder has no port cam; it has lan and cams. Did you mean cams?
-`,
-      fixed: `
-devices:
-  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cams}]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || device.portByName.has(end.port)) continue;
         if (isToldOf(item, end.route) || !isSound(device.item)) continue;
-        tell(missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`));
+        report(missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`));
       }
     }
     const naming = [
@@ -66,7 +35,7 @@ devices:
         const device = names === 'own-port' ? ownDevice(site, item) : undefined;
         if (device === undefined || device.portByName.has(text) || isToldOf(item, route) || !isSound(device.item))
           continue;
-        tell(missing(site, item, route, device, text, text));
+        report(missing(site, item, route, device, text, text));
       }
     }
   },
@@ -98,3 +67,35 @@ function missing(site: Site, item: Item, route: Route, device: Device, port: str
     },
   };
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {}, uplink: {}}}
+  barn: {kind: switch, ports: {1-8: {}}}
+cables:
+  - {from: core/uplnk, to: barn/9}
+#               ^^^^^ core has no port uplnk; it has 1-8 and uplink. Did you mean uplink?
+# want 33-34 barn has no port 9; it has 1-8.
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {}, uplink: {}}}
+  barn: {kind: switch, ports: {1-8: {}}}
+cables:
+  - {from: core/uplink, to: barn/8}
+`,
+  },
+  {
+    bad: `
+devices:
+  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cam}]}
+#                                                                                       ^^^ recorder has no port cam; it has lan and cams. Did you mean cams?
+`,
+    fixed: `
+devices:
+  recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cams}]}
+`,
+  },
+];

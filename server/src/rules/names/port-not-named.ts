@@ -4,7 +4,7 @@ import { portName } from '../../site/model.ts';
 import { freePorts } from '../free/switch-port.ts';
 import { compactPorts } from '../shape/ports.ts';
 import { isSound, isToldOf } from '../shape/sound.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const portNotNamed: Rule = {
   id: 'port-not-named',
@@ -12,30 +12,7 @@ export const portNotNamed: Rule = {
   summary: 'A cable names a device with several ports, but not the port.',
   why: `Which port it is decides the VLAN, the speed and the power, so nothing is counted over the cable until that is
 said. Write \`device/port\`. The fix takes the first port that no cable has.`,
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {}}}
-  stable-cam: {kind: camera}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/1, to: stable-cam}
-  - {from: core, to: paddock-cam}
-#          ^^^^ core has 8 ports, 1-8. Say which: core/2.
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-8: {}}}
-  stable-cam: {kind: camera}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/1, to: stable-cam}
-  - {from: core/2, to: paddock-cam}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
@@ -43,7 +20,7 @@ cables:
         if (isToldOf(item, end.route) || !isSound(device.item)) continue;
         const { length } = device.ports;
         const free = length === 0 ? undefined : freePorts(site, device)[0];
-        tell({
+        report({
           at: placeOf(item, end.route),
           message:
             length === 0
@@ -67,3 +44,27 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {}}}
+  stable-cam: {kind: camera}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: stable-cam}
+  - {from: core, to: paddock-cam}
+#          ^^^^ core has 8 ports, 1-8. Say which: core/2.
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {}}}
+  stable-cam: {kind: camera}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: stable-cam}
+  - {from: core/2, to: paddock-cam}
+`,
+  },
+];

@@ -10,7 +10,7 @@ import { declaredNames, isDeclared } from '../shape/declared.ts';
 import { type Near, isName, nearest } from '../shape/nearest.ts';
 import { partOf } from '../shape/part.ts';
 import { aboutItem, isToldOf } from '../shape/sound.ts';
-import type { Finding, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
 
 export const unknownName: Rule = {
   id: 'unknown-name',
@@ -18,73 +18,7 @@ export const unknownName: Rule = {
   summary: 'A name is used that the site does not declare.',
   why: `What the name should lead to is missing, so a cable ends nowhere, a stream has no source, a recording no stream.
 Correct the name, or declare it in its section, in any file of the folder.`,
-  examples: [
-    {
-      bad: `
-devices:
-  recorder: {kind: server}
-  paddock-cam: {kind: camera}
-streams:
-  paddock: {source: padock-cam, receivers: [recorder]}
-#                   ^^^^^^^^^^ There is no device padock-cam. Did you mean paddock-cam?
-`,
-      fixed: `
-devices:
-  recorder: {kind: server}
-  paddock-cam: {kind: camera}
-streams:
-  paddock: {source: paddock-cam, receivers: [recorder]}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {vlan: video}}}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: cor/1, to: paddock-cam}
-#          ^^^ There is no device cor. Did you mean core?
-vlans:
-  video: {id: 20}
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-8: {vlan: video}}}
-  paddock-cam: {kind: camera}
-cables:
-  - {from: core/1, to: paddock-cam}
-vlans:
-  video: {id: 20}
-`,
-    },
-    {
-      bad: `
-vlans:
-  video: {id: 20}
-devices:
-  core: {kind: switch, ports: {1-8: {vlan: 20}}}
-#                                          ^^ There is no VLAN 20 by name; 20 is the id of video.
-`,
-      fixed: `
-vlans:
-  video: {id: 20}
-devices:
-  core: {kind: switch, ports: {1-8: {vlan: video}}}
-`,
-    },
-    {
-      bad: `
-devices:
-  recorder: {kind: server}
-  paddock-cam: {kind: camera}
-streams:
-  paddock: {source: paddock-cam, receivers: [recorder]}
-  paddock-live: {source: paddock, receivers: [recorder]}
-#                        ^^^^^^^ There is no device paddock; paddock is a stream.
-`,
-    },
-  ],
-  check({ site, files }: Subject, tell: Tell): void {
+  check({ site, files }: Subject, report: Report): void {
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);
@@ -104,7 +38,7 @@ streams:
         if (mention.names === 'rules' || mention.names === 'own-port') continue;
         if (isDeclared(site, item, mention.names, mention.text)) continue;
         if (isToldOfName(item, mention)) continue;
-        tell(unknown(site, item, mention, search));
+        report(unknown(site, item, mention, search));
       }
     }
   },
@@ -208,3 +142,70 @@ class Search {
     return sort === undefined ? undefined : `${name} is ${sort}`;
   }
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+streams:
+  paddock: {source: padock-cam, receivers: [recorder]}
+#                   ^^^^^^^^^^ There is no device padock-cam. Did you mean paddock-cam?
+`,
+    fixed: `
+devices:
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder]}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: video}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: cor/1, to: paddock-cam}
+#          ^^^ There is no device cor. Did you mean core?
+vlans:
+  video: {id: 20}
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: video}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam}
+vlans:
+  video: {id: 20}
+`,
+  },
+  {
+    bad: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: 20}}}
+#                                          ^^ There is no VLAN 20 by name; 20 is the id of video.
+`,
+    fixed: `
+vlans:
+  video: {id: 20}
+devices:
+  core: {kind: switch, ports: {1-8: {vlan: video}}}
+`,
+  },
+  {
+    bad: `
+devices:
+  recorder: {kind: server}
+  paddock-cam: {kind: camera}
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder]}
+  paddock-live: {source: paddock, receivers: [recorder]}
+#                        ^^^^^^^ There is no device paddock; paddock is a stream.
+`,
+  },
+];

@@ -5,40 +5,14 @@ import { isDeclared } from '../shape/declared.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { faultIds, ruleIds } from '../ids.generated.ts';
 import { isToldOf } from '../shape/sound.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const unknownRule: Rule = {
   id: 'unknown-rule',
   severity: 'warning',
   summary: 'The lint section names a rule that there is not.',
   why: `The setting or the acceptance has no effect. \`plumbline explain\` lists all rules.`,
-  examples: [
-    {
-      bad: `
-lint:
-  rules: {link-lode: warning}
-#         ^^^^^^^^^ There is no rule link-lode. Did you mean link-load?
-`,
-      fixed: `
-lint:
-  rules: {link-load: warning}
-`,
-    },
-    {
-      bad: `
-lint:
-  accept:
-    - {rule: ling-load, at: core/16, because: measured at peak}
-#            ^^^^^^^^^ There is no rule ling-load. Did you mean link-load?
-`,
-      fixed: `
-lint:
-  accept:
-    - {rule: link-load, at: core/16, because: measured at peak}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const item of site.sections.lint) {
       for (const mention of item.names) {
         if (mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
@@ -53,7 +27,7 @@ lint:
                 'or',
               )}?`
             : 'plumbline explain lists all.';
-        tell({
+        report({
           at,
           message: `There is no rule ${visible(mention.text, 40)}. ${advice}`,
           about: [],
@@ -64,3 +38,30 @@ lint:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+lint:
+  rules: {link-lode: warning}
+#         ^^^^^^^^^ There is no rule link-lode. Did you mean link-load?
+`,
+    fixed: `
+lint:
+  rules: {link-load: warning}
+`,
+  },
+  {
+    bad: `
+lint:
+  accept:
+    - {rule: ling-load, at: core/16, because: measured at peak}
+#            ^^^^^^^^^ There is no rule ling-load. Did you mean link-load?
+`,
+    fixed: `
+lint:
+  accept:
+    - {rule: link-load, at: core/16, because: measured at peak}
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Policies, Site, Threshold } from '../../site/model.ts';
 import { threshold } from '../../text/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const policyThreshold: Rule = {
   id: 'policy-threshold',
@@ -12,60 +12,29 @@ export const policyThreshold: Rule = {
 before there is an error. At zero per cent every link or volume that is used at all is too full, and a time of zero
 keeps no footage. Correct the figure, or take it out.`,
   source: 'common practice, no source',
-  examples: [
-    {
-      bad: `
-policies:
-  link-load: {warn: 90 %, limit: 70 %}
-#                   ^^^^ link-load warns at 90 %, after its limit of 70 %, so it never does
-`,
-      good: `
-policies:
-  link-load: {warn: 70 %, limit: 70 %}
-`,
-      fixed: `
-policies:
-  link-load: {warn: 70 %, limit: 90 %}
-`,
-    },
-    {
-      bad: `
-policies:
-  link-load: {warn: 0 %}
-#                   ^^^ link-load warns at 0 %, at all that is used
-  volume-fill: {limit: 0 %}
-#                      ^^^ volume-fill allows 0 %, so nothing may be used
-  retention:
-    - {recordings: [paddock], at-most: 0 d}
-#                                      ^^^ Nothing of paddock may be kept
-`,
-      good: `
-policies:
-  volume-fill: {limit: 90 %}
-  retention:
-    - {recordings: [paddock], at-least: 0 d, at-most: 14 d}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
-    ofPercentages(site, 'link-load', site.policies.linkLoad, tell);
-    ofPercentages(site, 'volume-fill', site.policies.volumeFill, tell);
-    ofTimes(site.policies, tell);
+  check({ site }: Subject, report: Report): void {
+    ofPercentages(site, 'link-load', site.policies.linkLoad, report);
+    ofPercentages(site, 'volume-fill', site.policies.volumeFill, report);
+    ofTimes(site.policies, report);
   },
 };
 
-function ofPercentages({ sections }: Site, name: string, { warn, limit }: Threshold, tell: Tell): void {
+function ofPercentages({ sections }: Site, name: string, { warn, limit }: Threshold, report: Report): void {
   const item = sections.policies.find((candidate) => candidate.name === name);
   if (item === undefined) return;
   const at = (key: string): Place => placeOf(item, [key]);
   if (limit === 0) {
-    tell({ at: at('limit'), message: `${name} allows 0 %, so nothing may be used. Take what may be.`, about: [name] });
+    report({
+      at: at('limit'),
+      message: `${name} allows 0 %, so nothing may be used. Take what may be.`,
+      about: [name],
+    });
   }
   if (warn === 0) {
-    tell({ at: at('warn'), message: `${name} warns at 0 %, at all that is used. Take more.`, about: [name] });
+    report({ at: at('warn'), message: `${name} warns at 0 %, at all that is used. Take more.`, about: [name] });
   }
   if (warn === undefined || limit === undefined || limit === 0 || warn <= limit) return;
-  tell({
+  report({
     at: at('warn'),
     message:
       `${name} warns at ${threshold(warn)}, after its limit of ${threshold(limit)}, so it never does. ` +
@@ -81,13 +50,49 @@ function swapped(item: Item, warn: Place, limit: Place): ReturnType<typeof setVa
   return [setValue(item, ['warn'], text(limit)), setValue(item, ['limit'], text(warn))];
 }
 
-function ofTimes({ retention }: Policies, tell: Tell): void {
+function ofTimes({ retention }: Policies, report: Report): void {
   for (const { item, route, recordings, atMost } of retention) {
     if (atMost !== 0) continue;
-    tell({
+    report({
       at: placeOf(item, [...route, 'at-most']),
       message: `Nothing of ${recordings[0] ?? 'a recording'} may be kept for any time. Say for how long.`,
       about: recordings,
     });
   }
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+policies:
+  link-load: {warn: 90 %, limit: 70 %}
+#                   ^^^^ link-load warns at 90 %, after its limit of 70 %, so it never does
+`,
+    good: `
+policies:
+  link-load: {warn: 70 %, limit: 70 %}
+`,
+    fixed: `
+policies:
+  link-load: {warn: 70 %, limit: 90 %}
+`,
+  },
+  {
+    bad: `
+policies:
+  link-load: {warn: 0 %}
+#                   ^^^ link-load warns at 0 %, at all that is used
+  volume-fill: {limit: 0 %}
+#                      ^^^ volume-fill allows 0 %, so nothing may be used
+  retention:
+    - {recordings: [paddock], at-most: 0 d}
+#                                      ^^^ Nothing of paddock may be kept
+`,
+    good: `
+policies:
+  volume-fill: {limit: 90 %}
+  retention:
+    - {recordings: [paddock], at-least: 0 d, at-most: 14 d}
+`,
+  },
+];

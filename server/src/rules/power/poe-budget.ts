@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { count, few, watts } from '../../text/words.ts';
 import { placeOfPort } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 /** How many of the greatest draws are pointed at. */
 const SHOWN = 3;
@@ -16,35 +16,12 @@ budget is spent, the next device is not started, or a port of lower priority is 
 switch, take one with a larger budget, or feed some from their own supplies. Use listed equipment only, mind that bundles
 of cables that carry power get warm, and follow local codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch (secondary)',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, poe-budget: 40 W, ports: {1-8: {poe: at}}}
-#                                  ^^^^ core must feed 45.4 W to 2 devices, 5.4 W more than its budget of 40 W
-  paddock-cam: {kind: camera, poe: {class: 3}}
-  yard-cam: {kind: camera, poe: {class: 4}}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: yard-cam}
-`,
-      good: `
-devices:
-  core: {kind: switch, poe-budget: 60 W, ports: {1-8: {poe: at}}}
-  paddock-cam: {kind: camera, poe: {class: 3}}
-  yard-cam: {kind: camera, poe: {class: 4}}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: yard-cam}
-`,
-    },
-  ],
-  check({ plan }: Subject, tell: Tell): void {
+  check({ plan }: Subject, report: Report): void {
     for (const { device, budget, draw, feeds } of plan.power) {
       if (budget === undefined || draw <= budget) continue;
       const greatest = [...feeds].sort((a, b) => b.allotted - a.allotted);
       const named = greatest.map(({ to, allotted }) => `${to.device.name} ${watts(allotted)}`);
-      tell({
+      report({
         at: placeOf(device.item, ['poe-budget']),
         message:
           `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} ` +
@@ -59,3 +36,27 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, poe-budget: 40 W, ports: {1-8: {poe: at}}}
+#                                  ^^^^ core must feed 45.4 W to 2 devices, 5.4 W more than its budget of 40 W
+  paddock-cam: {kind: camera, poe: {class: 3}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: yard-cam}
+`,
+    good: `
+devices:
+  core: {kind: switch, poe-budget: 60 W, ports: {1-8: {poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: yard-cam}
+`,
+  },
+];

@@ -3,7 +3,7 @@ import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
 import { toFeedingPort } from '../free/feeding-port.ts';
 import { aboutPorts, placeOfPort } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const poeClass: Rule = {
   id: 'poe-class',
@@ -13,26 +13,7 @@ export const poeClass: Rule = {
 again and again, or leaves out what takes most: infrared light, heating, the motor. Where \`power\` says that it draws no
 more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
   source: "IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance's overview of 802.3bt, 2018 (secondary)",
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-4: {poe: af}, 5-8: {poe: at}}}
-  yard-cam: {kind: camera, poe: {class: 4}}
-#                                       ^ yard-cam is of class 4 and may draw 25.5 W; core/1 (af) feeds class 3 at most, 13 W at the device
-cables:
-  - {from: core/1, to: yard-cam}
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-4: {poe: af}, 5-8: {poe: at}}}
-  yard-cam: {kind: camera, poe: {class: 4}}
-cables:
-  - {from: core/5, to: yard-cam}
-`,
-    },
-  ],
-  check({ site, network, plan }: Subject, tell: Tell): void {
+  check({ site, network, plan }: Subject, report: Report): void {
     for (const { feeds } of plan.power) {
       for (const { from, to, type, class: own } of feeds) {
         const { maxClass } = portTypes[type];
@@ -42,7 +23,7 @@ cables:
         const drawn = to.draws?.milliwatts;
         const isEnough = drawn !== undefined && drawn <= arrives;
         const wants = drawn === undefined ? `may draw ${watts(own.pdMilliwatts)}` : `draws ${watts(drawn)}`;
-        tell({
+        report({
           at: placeOfPort(to, 'poe', to.draws?.class === undefined ? 'power' : 'class'),
           severity: isEnough ? 'warning' : 'error',
           message:
@@ -63,3 +44,23 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-4: {poe: af}, 5-8: {poe: at}}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+#                                       ^ yard-cam is of class 4 and may draw 25.5 W; core/1 (af) feeds class 3 at most, 13 W at the device
+cables:
+  - {from: core/1, to: yard-cam}
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-4: {poe: af}, 5-8: {poe: at}}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/5, to: yard-cam}
+`,
+  },
+];

@@ -7,7 +7,7 @@ import { type Port, portName } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
 import { toFeedingPort } from '../free/feeding-port.ts';
 import { aboutPorts, placeOfPort } from '../places.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const poeMissing: Rule = {
   id: 'poe-missing',
@@ -16,33 +16,14 @@ export const poeMissing: Rule = {
   why: `The device stays dark. Cable it to a port with \`poe\`, say what its port feeds, or accept it with a reason where
 the device has a supply of its own or a listed injector in between. Work on mains wiring is for licensed people.`,
   source: 'IEEE 802.3 clause 33: power comes from power sourcing equipment only',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}, 5-8: {speed: 1 Gb/s, poe: at}}}
-  paddock-cam: {kind: camera, poe: {class: 3}}
-#                             ^^^ paddock-cam stays dark: core/1 feeds no power
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}, 5-8: {speed: 1 Gb/s, poe: at}}}
-  paddock-cam: {kind: camera, poe: {class: 3}}
-cables:
-  - {from: core/5, to: paddock-cam}
-`,
-    },
-  ],
-  check({ site, network: { topology } }: Subject, tell: Tell): void {
+  check({ site, network: { topology } }: Subject, report: Report): void {
     for (const link of topology.links) {
       if (!carriesPower(link.cable.type)) continue;
       for (const powered of [link.a, link.b]) {
         const from = far(link, powered);
         const own = classOf(powered);
         if (own === undefined || from.feeds !== undefined) continue;
-        tell({
+        report({
           at: placeOf(powered.device.item, [...powered.route, 'poe'], 'key'),
           message:
             `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with ` +
@@ -66,3 +47,23 @@ function declared(port: Port, wantedClass: number): Fix[] {
   const edit = addEntry(port.device.item, port.route, 'poe', type);
   return edit === undefined ? [] : [{ title: `Say that ${portName(port)} feeds ${type}`, safe: false, edits: [edit] }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}, 5-8: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+#                             ^^^ paddock-cam stays dark: core/1 feeds no power
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}, 5-8: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/5, to: paddock-cam}
+`,
+  },
+];

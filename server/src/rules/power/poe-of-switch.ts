@@ -2,7 +2,7 @@ import { portTypes } from '../../standards/poe.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 /** What is fed and feeds nobody. */
 const FED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];
@@ -14,38 +14,12 @@ export const poeOfSwitch: Rule = {
   why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A device that is fed has a class, \`poe: {class: 3}\`, which is
 on its label; without one the power that it takes is in no sum.`,
   source: 'IEEE 802.3 clauses 33 and 145: power sourcing equipment has a type, a powered device a class (from memory)',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
-  paddock-cam: {kind: camera, poe: at}
-#                                  ^^ at is what a switch port feeds, and paddock-cam is a camera
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
-  paddock-cam: {kind: camera, poe: {class: 4}}
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
-  paddock-cam: {kind: camera, poe: {class: 4}}
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const port of site.ports) {
       const { device, feeds, route } = port;
       if (feeds === undefined || device.kind === undefined || !FED.includes(device.kind)) continue;
       const most = portTypes[feeds].maxClass;
-      tell({
+      report({
         at: placeOf(device.item, [...route, 'poe']),
         message:
           `${feeds} is what a switch port feeds, and ${device.name} is a ${device.kind}. Write the class that is on ` +
@@ -62,3 +36,23 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: at}
+#                                  ^^ at is what a switch port feeds, and paddock-cam is a camera
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+  },
+];

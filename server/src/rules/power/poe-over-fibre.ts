@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { carriesPower } from '../../network/power.ts';
 import { aboutPorts, placeOfPort } from '../places.ts';
 import { far } from '../../network/link.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const poeOverFibre: Rule = {
   id: 'poe-over-fibre',
@@ -13,32 +13,13 @@ device at its own end: by a media converter or small switch that feeds PoE there
 look into a fibre or connector. Work on mains wiring is for licensed people; outdoors and between buildings follow local
 codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power over balanced cabling (from memory)',
-  examples: [
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {poe: at}}}
-  paddock-cam: {kind: camera, poe: {class: 3}}
-cables:
-  - {from: core/1, to: paddock-cam, type: os2, length: 180 m}
-#                                         ^^^ paddock-cam stays dark: os2 carries no power
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {poe: at}}}
-  paddock-cam: {kind: camera, poe: {class: 3}}
-cables:
-  - {from: core/1, to: paddock-cam, type: cat6, length: 80 m}
-`,
-    },
-  ],
-  check({ network: { topology } }: Subject, tell: Tell): void {
+  check({ network: { topology } }: Subject, report: Report): void {
     for (const link of topology.links) {
       const { type, item } = link.cable;
       if (type === undefined || carriesPower(type)) continue;
       for (const powered of [link.a, link.b]) {
         if (powered.draws === undefined) continue;
-        tell({
+        report({
           at: placeOf(item, ['type']),
           message:
             `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, or take ` + `copper.`,
@@ -49,3 +30,23 @@ cables:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/1, to: paddock-cam, type: os2, length: 180 m}
+#                                         ^^^ paddock-cam stays dark: os2 carries no power
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 80 m}
+`,
+  },
+];

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
 import { placeOfPort } from '../places.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const poePowerOverClass: Rule = {
   id: 'poe-power-over-class',
@@ -13,27 +13,14 @@ export const poePowerOverClass: Rule = {
   why: `A switch may turn a device off that draws more than its class. One of the two figures is wrong: the data sheet
 gives the class, and the greatest draw at the device, or at the supply, which is more.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the device (secondary)',
-  examples: [
-    {
-      bad: `
-devices:
-  yard-cam: {kind: camera, poe: {class: 3, power: 18 W}}
-#                                                 ^^^^ yard-cam draws 18 W, and class 3 allows 13 W
-`,
-      fixed: `
-devices:
-  yard-cam: {kind: camera, poe: {class: 4, power: 18 W}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const port of site.ports) {
       const { device, draws, route } = port;
       if (draws?.milliwatts === undefined) continue;
       const own = draws.class === undefined ? powerClasses[powerClasses.length - 1] : powerClasses[draws.class];
       if (own === undefined || draws.milliwatts <= own.pdMilliwatts) continue;
       const wanted = classFor(draws.milliwatts);
-      tell({
+      report({
         at: placeOf(device.item, [...route, 'poe', 'power']),
         message:
           `${device.name} draws ${watts(draws.milliwatts)}, and ` +
@@ -53,3 +40,17 @@ devices:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  yard-cam: {kind: camera, poe: {class: 3, power: 18 W}}
+#                                                 ^^^^ yard-cam draws 18 W, and class 3 allows 13 W
+`,
+    fixed: `
+devices:
+  yard-cam: {kind: camera, poe: {class: 4, power: 18 W}}
+`,
+  },
+];

@@ -5,7 +5,7 @@ import { duration } from '../../text/words.ts';
 import { complete, setFile, withOffset } from '../free/file-pattern.ts';
 import { type FileNames, fileNamesOf, pathBy } from '../file-names.ts';
 import { hasRepeatedHour } from './repeated-hour.ts';
-import type { Finding, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -31,68 +31,7 @@ export const fileNameCollision: Rule = {
 from those of other days for as long as they are kept; and from those of other recordings on the volume. Also after an
 interruption: a file that is begun again within the same minute overwrites what was there.`,
   source: "strftime(3); FFmpeg's segment muxer, with which two files of one second were seen to get one name",
-  examples: [
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 30 s, file: "paddock/%Y-%m-%d_%H-%M%z.mp4"}
-# want 68-98 Files of paddock last 30 s, and their names tell the minute at best
-`,
-      fixed: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 30 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
-`,
-    },
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%H-%M-%S%z.mp4"}
-# want 80-104 The names of paddock come again every day, and it is kept for 14 d
-`,
-      fixed: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
-`,
-    },
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%F_%I-%M-%S%z.mp4"}
-# want 80-107 The names of paddock come again every half day, and it is kept for 14 d: new files overwrite old ones. Take %H
-`,
-      fixed: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%F_%H-%M-%S%z.mp4"}
-`,
-    },
-    {
-      bad: `
-site: {timezone: Europe/London}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 30 s, file: paddock/%Y-%m-%d_%H-%M.mp4}
-# want 68-94 and their names tell the minute at best
-`,
-      fixed: `
-site: {timezone: Europe/London}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 30 s, file: paddock/%Y-%m-%d_%H-%M-%S%z.mp4}
-`,
-    },
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
-  yard: {stream: yard, volume: archive, segment: 60 s, file: "%F_%H-%M-%S%z.mp4"}
-# want 62-81 yard and paddock write files of one name to archive
-`,
-      fixed: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
-  yard: {stream: yard, volume: archive, segment: 60 s, file: "yard/%F_%H-%M-%S%z.mp4"}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const first = new Map<string, Recording>();
     for (const recording of site.recordings) {
       const { item, name, volume } = recording;
@@ -100,7 +39,7 @@ recordings:
       if (names === undefined) continue;
       const problem = withItself(recording, names);
       if (problem !== undefined) {
-        tell({
+        report({
           at: placeOf(item, ['file']),
           ...problem,
           about: [name],
@@ -121,7 +60,7 @@ recordings:
         continue;
       }
       const pattern = `${name}/${names.pattern.replace(/^(\.?\/)+/, '')}`;
-      tell({
+      report({
         at: placeOf(item, ['file']),
         message: `${name} and ${other.name} write files of one name to ${volume}. Put each into a folder of its own.`,
         about: [name, other.name],
@@ -179,3 +118,65 @@ const LACKS: Readonly<Partial<Record<Cycle, string>>> = {
   'hour': 'Add %H.',
   'half day': 'Take %H, which counts to 24.',
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: "paddock/%Y-%m-%d_%H-%M%z.mp4"}
+# want 68-98 Files of paddock last 30 s, and their names tell the minute at best
+`,
+    fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+`,
+  },
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%H-%M-%S%z.mp4"}
+# want 80-104 The names of paddock come again every day, and it is kept for 14 d
+`,
+    fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+`,
+  },
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%F_%I-%M-%S%z.mp4"}
+# want 80-107 The names of paddock come again every half day, and it is kept for 14 d: new files overwrite old ones. Take %H
+`,
+    fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%F_%H-%M-%S%z.mp4"}
+`,
+  },
+  {
+    bad: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: paddock/%Y-%m-%d_%H-%M.mp4}
+# want 68-94 and their names tell the minute at best
+`,
+    fixed: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 30 s, file: paddock/%Y-%m-%d_%H-%M-%S%z.mp4}
+`,
+  },
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
+  yard: {stream: yard, volume: archive, segment: 60 s, file: "%F_%H-%M-%S%z.mp4"}
+# want 62-81 yard and paddock write files of one name to archive
+`,
+    fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
+  yard: {stream: yard, volume: archive, segment: 60 s, file: "yard/%F_%H-%M-%S%z.mp4"}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { nodeAt } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { bytes, days } from '../../text/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const keepMissing: Rule = {
   id: 'keep-missing',
@@ -10,28 +10,7 @@ export const keepMissing: Rule = {
   why: `Without \`keep\` nobody can tell how much space a recording takes: it grows until the volume is full. Where
 people are in the picture, privacy law commonly asks for a time after which it is deleted.`,
   source: 'common practice, no source',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
-volumes:
-  archive: {host: recorder, capacity: 8 TB, reserve: 5 %}
-recordings:
-  paddock: {stream: paddock, volume: archive}
-# want 3-10 paddock grows by 86.4 GB a day, and nothing says how long it is kept: archive is full after 88 d
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
-volumes:
-  archive: {host: recorder, capacity: 8 TB, reserve: 5 %}
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 14 d}
-`,
-    },
-  ],
-  check({ site, plan }: Subject, tell: Tell): void {
+  check({ site, plan }: Subject, report: Report): void {
     const bound = new Set(
       site.policies.retention.flatMap(({ recordings, atLeast, atMost }) =>
         (atLeast ?? atMost) === undefined ? [] : recordings,
@@ -49,7 +28,7 @@ recordings:
       )
         continue;
       const full = plan.storage.volumes[volume.index]?.daysUntilFullKept;
-      tell({
+      report({
         at: headOf(item),
         message:
           `${name} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is kept` +
@@ -59,3 +38,25 @@ recordings:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB, reserve: 5 %}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+# want 3-10 paddock grows by 86.4 GB a day, and nothing says how long it is kept: archive is full after 88 d
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB, reserve: 5 %}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+  },
+];

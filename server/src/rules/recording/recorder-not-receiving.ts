@@ -2,7 +2,7 @@ import { obstacleWords } from '../../network/obstacle-words.ts';
 import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
@@ -12,41 +12,7 @@ export const recorderNotReceiving: Rule = {
 group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it is needed.
 Add the device to the stream's \`receivers\`.`,
   source: 'Joining a group: RFC 3376 §1, RFC 4541 §2.1',
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera}
-  recorder: {kind: server}
-  kitchen-screen: {kind: display}
-streams:
-  paddock: {source: paddock-cam, group: 239.192.20.31, receivers: [kitchen-screen]}
-volumes:
-  archive: {host: recorder, capacity: 8 TB}
-recordings:
-  paddock: {stream: paddock, volume: archive}
-#                   ^^^^^^^ archive is in recorder, which does not receive paddock
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-3: {}}}
-  paddock-cam: {kind: camera}
-  recorder: {kind: server}
-  kitchen-screen: {kind: display}
-cables:
-  - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: recorder}
-  - {from: core/3, to: kitchen-screen}
-streams:
-  paddock: {source: paddock-cam, group: 239.192.20.31, receivers: [kitchen-screen, recorder]}
-volumes:
-  archive: {host: recorder, capacity: 8 TB}
-recordings:
-  paddock: {stream: paddock, volume: archive}
-`,
-    },
-  ],
-  check({ site, network }: Subject, tell: Tell): void {
+  check({ site, network }: Subject, report: Report): void {
     for (const { item, name, stream: streamName, volume: volumeName } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);
@@ -59,7 +25,7 @@ recordings:
       // Before the first cable is written nothing is known of ways.
       if (unreached !== undefined && site.cables.length === 0) continue;
       const words = unreached === undefined ? undefined : obstacleWords(unreached.why, host.name, stream);
-      tell({
+      report({
         at: placeOf(item, ['stream']),
         // What is in the way is told where it is; here is what comes of it.
         ...(words !== undefined && { severity: 'information' as const }),
@@ -85,3 +51,38 @@ function received({ item, name }: Stream, host: string): Fix[] {
       : addElement(item, ['receivers'], nameText(host));
   return edit === undefined ? [] : [{ title: `Let ${host} receive ${name}`, safe: false, edits: [edit] }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera}
+  recorder: {kind: server}
+  kitchen-screen: {kind: display}
+streams:
+  paddock: {source: paddock-cam, group: 239.192.20.31, receivers: [kitchen-screen]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+#                   ^^^^^^^ archive is in recorder, which does not receive paddock
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-3: {}}}
+  paddock-cam: {kind: camera}
+  recorder: {kind: server}
+  kitchen-screen: {kind: display}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: kitchen-screen}
+streams:
+  paddock: {source: paddock-cam, group: 239.192.20.31, receivers: [kitchen-screen, recorder]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { isTimeZone, repeatedHours } from '../../standards/time-zone.ts';
 import { placeOf } from '../../site/item.ts';
 import { fileNamesOf } from '../file-names.ts';
 import { setFile, withOffset } from '../free/file-pattern.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const repeatedHour: Rule = {
   id: 'repeated-hour',
@@ -12,22 +12,7 @@ export const repeatedHour: Rule = {
 and the second file overwrites the first. Put the offset from UTC, \`%z\`, or the seconds since 1970, \`%s\`, into
 the name.`,
   source: 'IANA time-zone database; strftime(3)',
-  examples: [
-    {
-      bad: `
-site: {timezone: Europe/London}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S.mp4"}
-#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ from 01:00 to 02:00, as on 25 October 2026
-`,
-      fixed: `
-site: {timezone: Europe/London}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const hour = site.timezone === undefined ? undefined : exampleOf(site.timezone);
     if (hour === undefined) return;
     for (const recording of site.recordings) {
@@ -35,7 +20,7 @@ recordings:
       const names = fileNamesOf(recording);
       if (names === undefined || names.tellsRepeatedHour || !['second', 'minute', 'hour'].includes(names.finest))
         continue;
-      tell({
+      report({
         at: placeOf(item, ['file']),
         message:
           `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the ` +
@@ -82,3 +67,19 @@ function exampleOf(zone: string): string | undefined {
   known.set(zone, example);
   return example;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S.mp4"}
+#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ from 01:00 to 02:00, as on 25 October 2026
+`,
+    fixed: `
+site: {timezone: Europe/London}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+`,
+  },
+];

@@ -4,7 +4,7 @@ import type { Recording, Retention } from '../../site/model.ts';
 import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { days, duration } from '../../text/words.ts';
-import type { Finding, Fix, Related, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Related, Report, Rule, Subject } from '../rule.ts';
 
 const MS_A_DAY = 86_400_000;
 
@@ -17,68 +17,13 @@ privacy law where people are in the picture. Set \`keep\` to what policy asks. W
 is a warning: lower bit rates, take a larger volume, or agree on less. What may be recorded, and for how long it may be
 kept, is for local law to say.`,
   source: 'The policy of the site.',
-  examples: [
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 7 d}
-#                                                   ^^^ paddock is kept for 7 d, and policy asks for 14 d at least
-policies:
-  retention:
-    - {recordings: [paddock], at-least: 14 d, at-most: 30 d}
-`,
-      fixed: `
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 14 d}
-policies:
-  retention:
-    - {recordings: [paddock], at-least: 14 d, at-most: 30 d}
-`,
-    },
-    {
-      bad: `
-recordings:
-  yard: {stream: yard, volume: archive}
-# want 3-7 yard has no \`keep\`, and policy allows 30 d at most
-policies:
-  retention:
-    - {recordings: [yard], at-most: 30 d}
-`,
-      fixed: `
-recordings:
-  yard: {stream: yard, volume: archive, keep: 30 d}
-policies:
-  retention:
-    - {recordings: [yard], at-most: 30 d}
-`,
-    },
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 14 d}
-policies:
-  retention:
-    - {recordings: [paddock], at-least: 30 d}
-    - {recordings: [paddock], at-most: 14 d}
-#                                      ^^^^ paddock may be kept for 14 d at most and must be for 30 d at least, so no
-`,
-      good: `
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 14 d}
-policies:
-  retention:
-    - {recordings: [paddock], at-least: 14 d}
-    - {recordings: [paddock], at-most: 14 d}
-`,
-    },
-  ],
-  check({ site, plan }: Subject, tell: Tell): void {
+  check({ site, plan }: Subject, report: Report): void {
     const told = new Set<string>();
     for (const [name, { least, most }] of boundsOf(site.policies.retention)) {
       if (least !== undefined && most !== undefined && least.time > most.time) {
         // What no `keep` meets is told once of the policies, not of each recording.
         const both = `${least.policy.route.join()} ${most.policy.route.join()}`;
-        if (!told.has(both)) tell(contradiction(name, least, most));
+        if (!told.has(both)) report(contradiction(name, least, most));
         told.add(both);
         continue;
       }
@@ -87,7 +32,7 @@ policies:
       const volume = plan.storage.recordings[recording.index]?.volume;
       const figures = volume === undefined ? undefined : plan.storage.volumes[volume.index];
       const finding = findingOf({ least, most }, recording, figures);
-      if (finding !== undefined) tell(finding);
+      if (finding !== undefined) report(finding);
     }
   },
 };
@@ -202,3 +147,59 @@ function findingOf(
     ],
   };
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 7 d}
+#                                                   ^^^ paddock is kept for 7 d, and policy asks for 14 d at least
+policies:
+  retention:
+    - {recordings: [paddock], at-least: 14 d, at-most: 30 d}
+`,
+    fixed: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+policies:
+  retention:
+    - {recordings: [paddock], at-least: 14 d, at-most: 30 d}
+`,
+  },
+  {
+    bad: `
+recordings:
+  yard: {stream: yard, volume: archive}
+# want 3-7 yard has no \`keep\`, and policy allows 30 d at most
+policies:
+  retention:
+    - {recordings: [yard], at-most: 30 d}
+`,
+    fixed: `
+recordings:
+  yard: {stream: yard, volume: archive, keep: 30 d}
+policies:
+  retention:
+    - {recordings: [yard], at-most: 30 d}
+`,
+  },
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+policies:
+  retention:
+    - {recordings: [paddock], at-least: 30 d}
+    - {recordings: [paddock], at-most: 14 d}
+#                                      ^^^^ paddock may be kept for 14 d at most and must be for 30 d at least, so no
+`,
+    good: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+policies:
+  retention:
+    - {recordings: [paddock], at-least: 14 d}
+    - {recordings: [paddock], at-most: 14 d}
+`,
+  },
+];

@@ -3,7 +3,7 @@ import { type Item, placeOf } from '../../site/item.ts';
 import type { ByName } from '../../site/by-name.ts';
 import type { Stream } from '../../site/model.ts';
 import { durationLike } from '../../text/quantity.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
@@ -13,39 +13,7 @@ export const segmentKeyframe: Rule = {
 after its time. Files then differ in length, and all are longer where keyframes come more seldom than files should end.
 Take a multiple of the keyframe interval.`,
   source: "FFmpeg's documentation of the segment muxer; measured with it",
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 3 s}}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 4 s}
-#                                                      ^^^ With a keyframe every 3 s, files of paddock last 3 s or 6 s, not 4 s
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 3 s}}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 3 s}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 10 s}}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 4 s}
-#                                                      ^^^ With a keyframe every 10 s, files of paddock last 10 s, not 4 s
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 10 s}}
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 10 s}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, name, stream: streamName, segment } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const interval = stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval;
@@ -58,7 +26,7 @@ recordings:
       const lasts = [below, above].filter((length) => length > 0).map((length) => durationLike(length, like));
       const declaring = declaringStream(site.streamByName, stream);
       const every = durationLike(interval, writtenAt(declaring.item, 'video', 'keyframe-interval'));
-      tell({
+      report({
         at: placeOf(item, ['segment']),
         message:
           `With a keyframe every ${every}, files of ${name} last ${lasts.join(' or ')}, not ` +
@@ -99,3 +67,36 @@ function declaringStream(streams: ByName<Stream>, stream: Stream): Stream {
   }
   return current;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 3 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 4 s}
+#                                                      ^^^ With a keyframe every 3 s, files of paddock last 3 s or 6 s, not 4 s
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 3 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 3 s}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 10 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 4 s}
+#                                                      ^^^ With a keyframe every 10 s, files of paddock last 10 s, not 4 s
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 10 s}}
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 10 s}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { fileNamesOf } from '../file-names.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const unknownConversion: Rule = {
   id: 'unknown-conversion',
@@ -10,25 +10,12 @@ export const unknownConversion: Rule = {
   why: `What comes of it differs from system to system: the letters as they are, or nothing. A percent sign that is meant
 is written twice.`,
   source: 'strftime(3) of Linux (glibc): C99, POSIX and glibc conversions',
-  examples: [
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S_%Q.mp4"}
-# want 68-102 strftime knows no %Q
-`,
-      good: `
-recordings:
-  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S_100%%.mp4"}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const recording of site.recordings) {
       const { item, name } = recording;
       const unknown = fileNamesOf(recording)?.unknown ?? [];
       if (unknown.length === 0) continue;
-      tell({
+      report({
         at: placeOf(item, ['file']),
         message:
           `strftime knows no ${list(unknown, 'or')}, so the name differs from system to system. Take another ` +
@@ -38,3 +25,17 @@ recordings:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S_%Q.mp4"}
+# want 68-102 strftime knows no %Q
+`,
+    good: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S_100%%.mp4"}
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { leastDisks, usableDisks } from '../../standards/raid.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { count } from '../../text/words.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 /** From the most disks lost without loss of data to the fewest. */
 const LESS = ['raid6', 'raid10', 'raid5', 'mirror', 'none'] as const;
@@ -14,35 +14,11 @@ export const volumeDisks: Rule = {
   why: `Parity and mirrors need disks to be on: a mirror two, raid5 three, raid6 four, raid10 an even number from four
 on. Redundancy keeps a recording through the failure of a disk; it is no backup.`,
   source: 'md(4) for the levels; the least numbers of disks from memory',
-  examples: [
-    {
-      bad: `
-volumes:
-  archive: {host: recorder, capacity: 8 TB, disks: 2, redundancy: raid5}
-#                                                  ^ archive has 2 disks, and raid5 takes 3 or more
-`,
-      fixed: `
-volumes:
-  archive: {host: recorder, capacity: 8 TB, disks: 3, redundancy: raid5}
-`,
-    },
-    {
-      bad: `
-volumes:
-  archive: {host: recorder, capacity: 8 TB, disks: 5, redundancy: raid10}
-#                                                  ^ archive has 5 disks, and raid10 takes an even number, 4 or more
-`,
-      fixed: `
-volumes:
-  archive: {host: recorder, capacity: 8 TB, disks: 6, redundancy: raid10}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, name, disks, redundancy } of site.volumes) {
       if (disks === undefined || usableDisks(redundancy, disks) !== undefined) continue;
       const takes = `${redundancy === 'raid10' ? 'an even number, ' : ''}${leastDisks[redundancy]} or more`;
-      tell({
+      report({
         at: placeOf(item, ['disks']),
         message:
           `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or ` +
@@ -73,3 +49,28 @@ volumes:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+volumes:
+  archive: {host: recorder, capacity: 8 TB, disks: 2, redundancy: raid5}
+#                                                  ^ archive has 2 disks, and raid5 takes 3 or more
+`,
+    fixed: `
+volumes:
+  archive: {host: recorder, capacity: 8 TB, disks: 3, redundancy: raid5}
+`,
+  },
+  {
+    bad: `
+volumes:
+  archive: {host: recorder, capacity: 8 TB, disks: 5, redundancy: raid10}
+#                                                  ^ archive has 5 disks, and raid10 takes an even number, 4 or more
+`,
+    fixed: `
+volumes:
+  archive: {host: recorder, capacity: 8 TB, disks: 6, redundancy: raid10}
+`,
+  },
+];

@@ -5,7 +5,7 @@ import type { Site } from '../../site/model.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 /** All of a volume, in ten-thousandths. */
 const WHOLE = 10_000;
@@ -22,44 +22,12 @@ export const volumeFill: Rule = {
 written next. Counted is what all recordings take once each is as old as its \`keep\`, against the capacity less
 redundancy and reserve. Keep them for less time, lower bit rates, or take a larger volume.`,
   source: 'Bit rate × time / 8. The limit of 90 % is common practice, no source.',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
-volumes:
-  archive: {host: recorder, capacity: 2 TB, reserve: 5 %}
-#                                     ^^^^ archive must hold 2.59 TB, 136 % of its usable 1.9 TB and more than the limit of 90 %: paddock 2.59 TB
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 30 d}
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
-volumes:
-  archive: {host: recorder, capacity: 2 TB, reserve: 5 %}
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 19 d}
-`,
-    },
-    {
-      bad: `
-volumes:
-  archive: {host: recorder, capacity: 2 TB, reserve: 100 %}
-#                                                    ^^^^^ A reserve of 100 % leaves nothing of archive for footage
-`,
-      good: `
-volumes:
-  archive: {host: recorder, capacity: 2 TB, reserve: 99 %}
-`,
-    },
-  ],
-  check({ site, plan }: Subject, tell: Tell): void {
+  check({ site, plan }: Subject, report: Report): void {
     const { warn, limit = VOLUME_LIMIT } = site.policies.volumeFill;
     for (const figures of plan.storage.volumes) {
       const { volume, usableBytes, bytesKept, recordings } = figures;
       if (volume.reserve >= WHOLE) {
-        tell({
+        report({
           at: placeOf(volume.item, ['reserve']),
           message: `A reserve of ${threshold(volume.reserve)} leaves nothing of ${volume.name} for footage. Lower it.`,
           about: [volume.name],
@@ -76,7 +44,7 @@ volumes:
       const bound = isOver
         ? `more than the limit of ${threshold(limit)}`
         : `more than the ${threshold(warn ?? limit)} that policy warns at`;
-      tell({
+      report({
         at: placeOf(volume.item, ['capacity']),
         severity: isOver ? 'error' : 'warning',
         message:
@@ -146,3 +114,36 @@ function wholeBelow(milliseconds: number): number {
   const unit = milliseconds >= 2 * DAY ? DAY : HOUR;
   return Math.floor(milliseconds / unit) * unit;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 5 %}
+#                                     ^^^^ archive must hold 2.59 TB, 136 % of its usable 1.9 TB and more than the limit of 90 %: paddock 2.59 TB
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 30 d}
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 5 %}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 19 d}
+`,
+  },
+  {
+    bad: `
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 100 %}
+#                                                    ^^^^^ A reserve of 100 % leaves nothing of archive for footage
+`,
+    good: `
+volumes:
+  archive: {host: recorder, capacity: 2 TB, reserve: 99 %}
+`,
+  },
+];

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { byteRate, count, percentOver, threshold } from '../../text/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 /** In ten-thousandths of what the volume sustains. Common practice, no source. */
 const WARN = 7000;
@@ -14,28 +14,7 @@ export const writeRate: Rule = {
 \`sustained-write\`. Many files at a time, a rebuild and somebody who looks at recordings all take from the same disks,
 so above 70 % it is a warning.`,
   source: 'Bit rate / 8. The 70 % are common practice, no source.',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}, receivers: [recorder]}
-volumes:
-  archive: {host: recorder, capacity: 2 TB, sustained-write: 1 MB/s}
-#                                                            ^^^^^^ 1 recording writes 1.13 MB/s to archive at peak, 113 % of the 1 MB/s that it sustains
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 14 d}
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}, receivers: [recorder]}
-volumes:
-  archive: {host: recorder, capacity: 2 TB, sustained-write: 120 MB/s}
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 14 d}
-`,
-    },
-  ],
-  check({ plan }: Subject, tell: Tell): void {
+  check({ plan }: Subject, report: Report): void {
     for (const {
       volume,
       writeRate: { peak },
@@ -44,7 +23,7 @@ recordings:
       const { item, name, sustainedWrite } = volume;
       if (sustainedWrite === undefined || sustainedWrite === 0 || peak * 10_000 <= sustainedWrite * WARN) continue;
       const isOver = peak > sustainedWrite;
-      tell({
+      report({
         at: placeOf(item, ['sustained-write']),
         severity: isOver ? 'error' : 'warning',
         message:
@@ -58,3 +37,25 @@ recordings:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, sustained-write: 1 MB/s}
+#                                                            ^^^^^^ 1 recording writes 1.13 MB/s to archive at peak, 113 % of the 1 MB/s that it sustains
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 2 TB, sustained-write: 120 MB/s}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+  },
+];

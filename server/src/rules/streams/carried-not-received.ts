@@ -1,7 +1,7 @@
 import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const carriedNotReceived: Rule = {
   id: 'carried-not-received',
@@ -10,39 +10,12 @@ export const carriedNotReceived: Rule = {
   why: `What a device sends on must come to it first, over a link that is loaded by it. As long as it is not among the
 receivers, that load is missing from every figure. Add it to the receivers of the stream that is carried.`,
   source: 'common practice, no source',
-  examples: [
-    {
-      bad: `
-devices:
-  recorder: {kind: server}
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen]}
-  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
-#                                           ^^^^^^^ recorder does not receive paddock
-`,
-      good: `
-devices:
-  recorder: {kind: server}
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder]}
-  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
-  paddock-wall: {source: recorder, carries: paddock-live, transport: rtp, port: 5004, group: 239.192.20.32}
-`,
-      fixed: `
-devices:
-  recorder: {kind: server}
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen, recorder]}
-  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, name, source, carries } of site.streams) {
       const carried = carries === undefined ? undefined : site.streamByName.get(carries);
       if (carried?.source === undefined || source === undefined || !site.deviceByName.has(source)) continue;
       if (carried.source === source || carried.receivers.includes(source)) continue;
-      tell({
+      report({
         at: placeOf(item, ['carries']),
         message:
           `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the ` +
@@ -62,3 +35,31 @@ function addReceiver({ item, name }: Stream, device: string): Fix[] {
       : addElement(item, ['receivers'], nameText(device));
   return edit === undefined ? [] : [{ title: `Add ${device} to the receivers of ${name}`, safe: false, edits: [edit] }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
+#                                           ^^^^^^^ recorder does not receive paddock
+`,
+    good: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
+  paddock-wall: {source: recorder, carries: paddock-live, transport: rtp, port: 5004, group: 239.192.20.32}
+`,
+    fixed: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen, recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const carriesItself: Rule = {
   id: 'carries-itself',
@@ -10,29 +10,7 @@ export const carriesItself: Rule = {
   why: `What a stream consists of is taken from the stream that it carries. In a circle it comes from nowhere, so none
 of them has a rate of its own to take over. One of them is what the camera or tuner sends: leave \`carries\` out
 there.`,
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, carries: paddock-wall}
-#                                         ^^^^^^^^^^^^ paddock carries itself, by way of paddock-wall and paddock-live
-  paddock-live: {source: recorder, carries: paddock}
-#                                           ^^^^^^^ paddock-live carries itself, by way of paddock and paddock-wall
-  paddock-wall: {source: recorder, carries: paddock-live}
-#                                           ^^^^^^^^^^^^ paddock-wall carries itself, by way of paddock-live and paddock
-  yard: {source: yard-cam, carries: yard}
-#                                   ^^^^ yard carries itself
-  yard-live: {source: recorder, carries: yard}
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam}
-  paddock-live: {source: recorder, carries: paddock}
-  paddock-wall: {source: recorder, carries: paddock-live}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const told = new Set<Stream>();
     for (const start of site.carriedInCircle) {
       if (told.has(start)) continue;
@@ -48,7 +26,7 @@ streams:
         const more = circle.length - 1 - shown.length;
         const way =
           shown.length === 0 ? '' : `, by way of ${more > 0 ? `${shown.join(', ')} and ${more} others` : few(shown)}`;
-        tell({
+        report({
           at: placeOf(stream.item, ['carries']),
           message: `${stream.name} carries itself${way}. Leave carries out at the one that the camera or tuner sends.`,
           about: [stream.name],
@@ -74,3 +52,26 @@ function circleFrom(site: Site, start: Stream): Stream[] {
   }
   return circle;
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, carries: paddock-wall}
+#                                         ^^^^^^^^^^^^ paddock carries itself, by way of paddock-wall and paddock-live
+  paddock-live: {source: recorder, carries: paddock}
+#                                           ^^^^^^^ paddock-live carries itself, by way of paddock and paddock-wall
+  paddock-wall: {source: recorder, carries: paddock-live}
+#                                           ^^^^^^^^^^^^ paddock-wall carries itself, by way of paddock-live and paddock
+  yard: {source: yard-cam, carries: yard}
+#                                   ^^^^ yard carries itself
+  yard-live: {source: recorder, carries: yard}
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam}
+  paddock-live: {source: recorder, carries: paddock}
+  paddock-wall: {source: recorder, carries: paddock-live}
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { multiplexOf } from '../../network/rates.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const muxRateTooLow: Rule = {
   id: 'mux-rate-too-low',
@@ -12,24 +12,7 @@ export const muxRateTooLow: Rule = {
 rate below that makes the multiplexer drop or delay pictures. It must hold the peak, not only the average: below the
 peak it is a warning, below the average an error.`,
   source: "ISO/IEC 13818-1 §2.4.3, from memory; the sum was held against FFmpeg's multiplexer",
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-tv: {source: recorder, transport: ts-rtp, port: 5004, mux-rate: 6 Mb/s, video: {bitrate: 6 Mb/s}}
-#                                                                         ^^^^^^ paddock-tv needs 6.18 Mb/s with headers and tables, and its mux-rate is 6 Mb/s
-`,
-      good: `
-streams:
-  paddock-tv: {source: recorder, transport: ts-rtp, port: 5004, mux-rate: 6.6 Mb/s, video: {bitrate: 6 Mb/s}}
-`,
-      fixed: `
-streams:
-  paddock-tv: {source: recorder, transport: ts-rtp, port: 5004, mux-rate: 6.2 Mb/s, video: {bitrate: 6 Mb/s}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, muxRate, transport } = stream;
       const media = site.media[stream.index];
@@ -38,7 +21,7 @@ streams:
       if (needed.peak <= muxRate) continue;
       const short = needed.nominal > muxRate;
       const enough = `${Math.ceil(needed.peak / 100_000) / 10} Mb/s`;
-      tell({
+      report({
         at: placeOf(item, ['mux-rate']),
         severity: short ? 'error' : 'warning',
         message:
@@ -53,3 +36,21 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-tv: {source: recorder, transport: ts-rtp, port: 5004, mux-rate: 6 Mb/s, video: {bitrate: 6 Mb/s}}
+#                                                                         ^^^^^^ paddock-tv needs 6.18 Mb/s with headers and tables, and its mux-rate is 6 Mb/s
+`,
+    good: `
+streams:
+  paddock-tv: {source: recorder, transport: ts-rtp, port: 5004, mux-rate: 6.6 Mb/s, video: {bitrate: 6 Mb/s}}
+`,
+    fixed: `
+streams:
+  paddock-tv: {source: recorder, transport: ts-rtp, port: 5004, mux-rate: 6.2 Mb/s, video: {bitrate: 6 Mb/s}}
+`,
+  },
+];

@@ -1,5 +1,5 @@
 import { headOf } from '../../site/item.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const noReceivers: Rule = {
   id: 'no-receivers',
@@ -9,22 +9,7 @@ export const noReceivers: Rule = {
 the way to the querier, and floods where switches flood what nobody has joined. Name who takes it, or take the stream
 out.`,
   source: 'RFC 4541 §2.1.2(3), read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
-# ^^^^^^^^^^^^ Nobody receives paddock-live; its group is sent all the same
-  yard: {source: yard-cam, transport: rtsp, port: 554, receivers: []}
-# ^^^^ Nobody receives yard, so it is not sent
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31, receivers: [kitchen-screen]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     // Told by carried-not-received, or by the rule of the recording.
     const used = new Set([
       ...site.streams.map(({ carries }) => carries),
@@ -34,7 +19,7 @@ streams:
       if (receivers.length > 0 || used.has(name) || item.problems.some(({ route }) => route[0] === 'receivers'))
         continue;
       const effect = group === undefined ? ', so it is not sent' : '; its group is sent all the same';
-      tell({
+      report({
         at: headOf(item),
         message: `Nobody receives ${name}${effect}. Name its receivers, or take it out.`,
         about: [name],
@@ -42,3 +27,19 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
+# ^^^^^^^^^^^^ Nobody receives paddock-live; its group is sent all the same
+  yard: {source: yard-cam, transport: rtsp, port: 554, receivers: []}
+# ^^^^ Nobody receives yard, so it is not sent
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31, receivers: [kitchen-screen]}
+`,
+  },
+];

@@ -5,7 +5,7 @@ import { PACKET } from '../../standards/transport-stream.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isDatagrams, isRtp } from '../free/port.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const packetSize: Rule = {
   id: 'packet-size',
@@ -15,36 +15,7 @@ export const packetSize: Rule = {
 the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole packets of
 ${PACKET} bytes, seven as a rule. What is computed here does not count fragments.`,
   source: 'IEEE 802.3 (1500 bytes of data), RFC 791 §3.2 (fragments), RFC 2250 §2 (whole packets); from memory',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, packet-size: 1500 B}
-#                                                                                                 ^^^^^^ With 40 B of headers a packet of 1500 B is more than the 1500 B that a frame carries
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, packet-size: 1460 B}
-  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5004, packet-size: 1316 B}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, packet-size: 1460 B}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5004, packet-size: 1400 B}
-#                                                                                                  ^^^^^^ 1400 B is no multiple of 188 B
-`,
-      fixed: `
-streams:
-  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5004, packet-size: 1316 B}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, packetSize: size, transport } = stream;
       if (size === undefined || size === 0 || !isDatagrams(stream)) continue;
@@ -54,7 +25,7 @@ streams:
       if (fits && size % unit === 0) continue;
       const most = Math.floor((MAX_PAYLOAD - headers) / unit) * unit;
       const better = Math.min(most, Math.max(unit, Math.floor(size / unit) * unit));
-      tell({
+      report({
         at: placeOf(item, ['packet-size']),
         message: fits
           ? `${size} B is no multiple of ${unit} B, so it would hold a broken transport stream packet. Take ${better} B.`
@@ -68,3 +39,33 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, packet-size: 1500 B}
+#                                                                                                 ^^^^^^ With 40 B of headers a packet of 1500 B is more than the 1500 B that a frame carries
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, packet-size: 1460 B}
+  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5004, packet-size: 1316 B}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, packet-size: 1460 B}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5004, packet-size: 1400 B}
+#                                                                                                  ^^^^^^ 1400 B is no multiple of 188 B
+`,
+    fixed: `
+streams:
+  paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5004, packet-size: 1316 B}
+`,
+  },
+];

@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 const PARTS = ['video', 'audio'] as const;
 
@@ -13,31 +13,14 @@ export const peakBelowBitrate: Rule = {
 disks by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the peak out,
 which is then taken as the bit rate.`,
   source: 'An average lies below the greatest value: arithmetic.',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 9 Mb/s, peak-bitrate: 6 Mb/s}}
-#                                                                                                     ^^^^^^ The video of paddock peaks at 6 Mb/s, less than the 9 Mb/s that it has on average
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 6 Mb/s}}
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       for (const part of PARTS) {
         const rate = stream[part]?.rate;
         if (rate === undefined || rate.peak >= rate.nominal) continue;
         const { item, name } = stream;
         const [average, peak] = [placeOf(item, [part, 'bitrate']), placeOf(item, [part, 'peak-bitrate'])];
-        tell({
+        report({
           at: peak,
           message:
             `The ${part} of ${name} peaks at ${bitRate(rate.peak)}, less than the ${bitRate(rate.nominal)} that it ` +
@@ -59,3 +42,21 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 9 Mb/s, peak-bitrate: 6 Mb/s}}
+#                                                                                                     ^^^^^^ The video of paddock peaks at 6 Mb/s, less than the 9 Mb/s that it has on average
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 6 Mb/s}}
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}}
+`,
+  },
+];

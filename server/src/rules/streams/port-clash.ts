@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { isDatagrams, nextFreePort } from '../free/port.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const portClash: Rule = {
   id: 'port-clash',
@@ -12,29 +12,7 @@ export const portClash: Rule = {
   why: `A receiver tells streams that come in datagrams apart by the port. Of two at one port most show a mixture, or
 whichever came first. Give each a pair of ports of its own, even and odd.`,
   source: 'RFC 3550 §11 (a session is known by its pair of ports), read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5004, receivers: [recorder]}
-#                                                ^^^^ paddock is also sent to port 5004 of recorder
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
-  stable: {source: stable-cam, transport: rtsp, port: 554, receivers: [recorder]}
-  glasshouse: {source: glasshouse-cam, transport: rtsp, port: 554, receivers: [recorder]}
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
-  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const first = new Map<string, Stream>();
     for (const stream of site.streams) {
       const { item, name, port, group } = stream;
@@ -44,7 +22,7 @@ streams:
         if (!first.has(`${receiver}:${port}`)) first.set(`${receiver}:${port}`, stream);
       const other = first.get(`${shared[0]}:${port}`);
       if (other === undefined) continue;
-      tell({
+      report({
         at: placeOf(item, ['port']),
         message:
           `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take ` +
@@ -67,3 +45,26 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5004, receivers: [recorder]}
+#                                                ^^^^ paddock is also sent to port 5004 of recorder
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+  stable: {source: stable-cam, transport: rtsp, port: 554, receivers: [recorder]}
+  glasshouse: {source: glasshouse-cam, transport: rtsp, port: 554, receivers: [recorder]}
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtp, port: 5006, receivers: [recorder]}
+`,
+  },
+];

@@ -1,6 +1,6 @@
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Media, Site, Stream } from '../../site/model.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const rateMissing: Rule = {
   id: 'rate-missing',
@@ -9,25 +9,7 @@ export const rateMissing: Rule = {
   why: `Without a rate the stream is left out of the load of every link and of what a recording takes, and the site
 looks better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a
 transport stream that comes as it is.`,
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264}, receivers: [recorder]}
-#                                                            ^^^^^ No bit rate is known for the video of paddock
-  paddock-live: {source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [kitchen-screen]}
-# ^^ No bit rate is known for tv
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
-  paddock-live: {source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
-  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 25 Mb/s, receivers: [kitchen-screen]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     const told = new Set<Stream>();
     const circles = new Set(site.carriedInCircle);
     for (const stream of site.streams) {
@@ -36,7 +18,7 @@ streams:
       const first = firstOf(site, stream, circles);
       if (first === undefined || told.has(first)) continue;
       told.add(first);
-      findings(first, tell);
+      findings(first, report);
     }
   },
 };
@@ -57,7 +39,7 @@ function firstOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stre
   return at;
 }
 
-function findings({ item, name, video, audio, transport, muxRate }: Stream, tell: Tell): void {
+function findings({ item, name, video, audio, transport, muxRate }: Stream, report: Report): void {
   if (muxRate !== undefined) return;
   const about = [name];
   // A rate that is written wrong is told of as such.
@@ -65,14 +47,14 @@ function findings({ item, name, video, audio, transport, muxRate }: Stream, tell
     item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
   const loss = 'so it counts as nothing on links and disks';
   if (video !== undefined && video.rate === undefined && !isWritten('video')) {
-    tell({
+    report({
       at: placeOf(item, ['video'], 'key'),
       about,
       message: `No bit rate is known for the video of ${name}, ${loss}. Declare its bitrate, as set in the camera.`,
     });
   }
   if (audio !== undefined && audio.rate === undefined && !isWritten('audio')) {
-    tell({
+    report({
       at: placeOf(item, ['audio'], 'key'),
       about,
       message: `No bit rate is known for the audio of ${name}, ${loss}. Declare its bitrate.`,
@@ -81,6 +63,25 @@ function findings({ item, name, video, audio, transport, muxRate }: Stream, tell
   if (video === undefined && audio === undefined) {
     const what =
       transport === 'ts-udp' || transport === 'ts-rtp' ? 'a mux-rate, or video with a bitrate' : 'video with a bitrate';
-    tell({ at: headOf(item), about, message: `No bit rate is known for ${name}, ${loss}. Declare ${what}.` });
+    report({ at: headOf(item), about, message: `No bit rate is known for ${name}, ${loss}. Declare ${what}.` });
   }
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264}, receivers: [recorder]}
+#                                                            ^^^^^ No bit rate is known for the video of paddock
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [kitchen-screen]}
+# ^^ No bit rate is known for tv
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
+  tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 25 Mb/s, receivers: [kitchen-screen]}
+`,
+  },
+];

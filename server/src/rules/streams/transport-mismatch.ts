@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreePort } from '../free/port.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const transportMismatch: Rule = {
   id: 'transport-mismatch',
@@ -13,45 +13,12 @@ export const transportMismatch: Rule = {
 have a group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as
 they are and it has no effect.`,
   source: 'RFC 2326 §10.12 (interleaving), from memory; RFC 2250 §2, read',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtsp, port: 554, group: 239.192.20.31}
-#                                             ^^^^ rtsp is sent in TCP to one receiver at a time, so it has no group
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554}
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31, mux-rate: 8 Mb/s}
-#                                                                                    ^^^^^^^^ rtp has no multiplex
-`,
-      good: `
-streams:
-  paddock-live: {source: recorder, transport: ts-rtp, port: 5004, group: 239.192.20.31, mux-rate: 8 Mb/s}
-`,
-      fixed: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, transport, group, muxRate } = stream;
       const about = [name];
       if (transport === 'rtsp' && group !== undefined) {
-        tell({
+        report({
           at: placeOf(item, ['transport']),
           message:
             'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the ' +
@@ -64,7 +31,7 @@ streams:
           ],
         });
       } else if (muxRate !== undefined && (transport === 'rtsp' || transport === 'rtp')) {
-        tell({
+        report({
           at: placeOf(item, ['mux-rate'], 'key'),
           severity: 'warning',
           message:
@@ -88,3 +55,37 @@ function without({ item }: Stream, key: string, title: string): Fix[] {
   const edit = remove(item, [key]);
   return edit === undefined ? [] : [{ title, safe: false, edits: [edit] }];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtsp, port: 554, group: 239.192.20.31}
+#                                             ^^^^ rtsp is sent in TCP to one receiver at a time, so it has no group
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554}
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31, mux-rate: 8 Mb/s}
+#                                                                                    ^^^^^^^^ rtp has no multiplex
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: ts-rtp, port: 5004, group: 239.192.20.31, mux-rate: 8 Mb/s}
+`,
+    fixed: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
+`,
+  },
+];

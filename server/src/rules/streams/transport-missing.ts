@@ -1,6 +1,6 @@
 import { addEntry } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const transportMissing: Rule = {
   id: 'transport-missing',
@@ -8,27 +8,7 @@ export const transportMissing: Rule = {
   summary: 'It is not said how a stream is packed.',
   why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\`
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
-  paddock-live: {source: recorder, carries: paddock, group: 239.192.20.31, receivers: [kitchen-screen]}
-# ^^^^^^^^^^^^ paddock-live has no transport, and takes none over from paddock
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
-  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31, receivers: [kitchen-screen]}
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
-  paddock-live: {source: recorder, carries: paddock, group: 239.192.20.31, receivers: [kitchen-screen], transport: rtp}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const { item, name, transport, carries, receivers } of site.streams) {
       // A transport that is written but unknown is told as such.
       if (
@@ -38,7 +18,7 @@ streams:
       )
         continue;
       const over = carries === undefined ? '' : `, and takes none over from ${carries}`;
-      tell({
+      report({
         at: headOf(item),
         message:
           `${name} has no transport${over}: it is counted as rtp. ` +
@@ -52,3 +32,24 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, group: 239.192.20.31, receivers: [kitchen-screen]}
+# ^^^^^^^^^^^^ paddock-live has no transport, and takes none over from paddock
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, transport: rtp, port: 5004, group: 239.192.20.31, receivers: [kitchen-screen]}
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-live: {source: recorder, carries: paddock, group: 239.192.20.31, receivers: [kitchen-screen], transport: rtp}
+`,
+  },
+];

@@ -3,7 +3,7 @@ import { keyText } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { contentOf } from '../../site/item.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const duplicateKey: Rule = {
   id: 'duplicate-key',
@@ -12,39 +12,15 @@ export const duplicateKey: Rule = {
   why: `YAML wants each key once: one reader takes the first value, another the last, a third refuses the file. Plumbline
 takes the last. Take one of them out. A section may stand in several files, but in each of them once.`,
   source: 'YAML 1.2.2 §3.2.1.1',
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, speed: 100 Mb/s, speed: 1 Gb/s}
-#                                              ^^^^^ speed stands twice
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, speed: 1 Gb/s}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera}
-vlans:
-  video: {id: 20}
-devices:
-# want 1-8 The section devices stands twice in this file
-  stable-cam: {kind: camera}
-`,
-    },
-  ],
-  check({ files }: Subject, tell: Tell): void {
+  check({ files }: Subject, report: Report): void {
     for (const file of files) {
-      sections(file, tell);
+      sections(file, report);
       for (const piece of file.unusual) {
         const { tree, items } = contentOf(piece);
         for (const { code, detail, start, end, related } of tree.problems) {
           // An item that stands twice is told by duplicate-name, in whatever files it does.
           if (code !== 'duplicate-key' || items.some(({ key }) => key?.start === start)) continue;
-          tell({
+          report({
             at: { piece, start, end },
             message: `${visible(detail, 40)} stands twice in this mapping, and only the last counts. Take one of them out.`,
             about: [],
@@ -59,7 +35,7 @@ devices:
 };
 
 /** Sections whose keys stand in several places of a file. */
-function sections(file: SiteText, tell: Tell): void {
+function sections(file: SiteText, report: Report): void {
   const first = new Map<string, Span>();
   for (const { name, at } of keysOf(file)) {
     const before = first.get(name);
@@ -67,7 +43,7 @@ function sections(file: SiteText, tell: Tell): void {
       first.set(name, at);
       continue;
     }
-    tell({
+    report({
       at: placeInFile(file, at),
       message: `The section ${visible(name, 40)} stands twice in this file; other readers of YAML keep only the last. Put its entries together.`,
       about: [],
@@ -86,3 +62,28 @@ function keysOf({ cut, unusual }: SiteText): { name: string; at: Span }[] {
   }
   return found.sort((a, b) => a.at.start - b.at.start);
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, speed: 100 Mb/s, speed: 1 Gb/s}
+#                                              ^^^^^ speed stands twice
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera}
+vlans:
+  video: {id: 20}
+devices:
+# want 1-8 The section devices stands twice in this file
+  stable-cam: {kind: camera}
+`,
+  },
+];

@@ -11,7 +11,7 @@ import { type Schema, SECTIONS } from '../../site/shape.ts';
 import { nearest } from '../shape/nearest.ts';
 import { aboutItem, firstLine, isToldOf, misfits } from '../shape/sound.ts';
 import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const malformedValue: Rule = {
   id: 'malformed-value',
@@ -20,91 +20,12 @@ export const malformedValue: Rule = {
   why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what is meant cannot be
 told for sure, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`.`,
   source: 'Time zones: the IANA time-zone database',
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.301}
-#                                      ^^^^^^^^^^^^^^ address is 192.168.20.301, which is not an IPv4 address
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31/24}
-#                                      ^^^^^^^^^^^^^^^^ address is 192.168.20.31/24
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.020.031}
-#                                      ^^^^^^^^^^^^^^^ address is 192.168.020.031: a number with a leading zero
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock cam: {kind: camera}
-# ^^^^^^^^^^^ paddock cam is not a name: letters, digits, - and _
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, size: 2560 × 1440}}
-#                                                           ^^^^^^^^^^^ size is 2560 × 1440, which is not width, x and height
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, size: 2560x1440}}
-`,
-    },
-    {
-      bad: `
-site:
-  timezone: Europe/Lodnon
-#           ^^^^^^^^^^^^^ Europe/Lodnon is not a time zone of the IANA database. Did you mean Europe/London
-`,
-      fixed: `
-site:
-  timezone: Europe/London
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {8-1: {speed: 1 Gb/s}}}
-#                              ^^^ 8-1 declares no port
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const {
       item,
       problem: { route, found, schema },
     } of misfits(site, 'malformed')) {
-      tell({
+      report({
         at: firstLine(placeOf(item, route)),
         message: sentence(item, route, found, schema),
         about: aboutItem(item),
@@ -119,16 +40,16 @@ devices:
       item,
       problem: { route, name },
     } of misfits(site, 'bad-name'))
-      tell(badName(item, placeOf(item, route, 'key'), route, name));
+      report(badName(item, placeOf(item, route, 'key'), route, name));
     for (const item of site.faulty) {
       if (SECTIONS[item.section] === 'map' && !NAME.test(item.name))
-        tell(badName(item, placeOf(item, [], 'key'), [], item.name));
+        report(badName(item, placeOf(item, [], 'key'), [], item.name));
     }
-    for (const item of site.sections.devices) portRanges(item, tell);
+    for (const item of site.sections.devices) portRanges(item, report);
     for (const device of site.devices) {
-      if (device.ports.length === 0 && portCount(device.item) > 0) tell(tooManyPorts(device.item));
+      if (device.ports.length === 0 && portCount(device.item) > 0) report(tooManyPorts(device.item));
     }
-    for (const item of site.sections.site) if (item.name === 'timezone') unknownZone(item, tell);
+    for (const item of site.sections.site) if (item.name === 'timezone') unknownZone(item, report);
   },
 };
 
@@ -203,7 +124,7 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
 }
 
 /** Keys of `ports` that are written as a range and declare nothing. */
-function portRanges(item: Item, tell: Tell): void {
+function portRanges(item: Item, report: Report): void {
   const ports =
     typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
   if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
@@ -211,7 +132,7 @@ function portRanges(item: Item, tell: Tell): void {
     if (portNames(key).length > 0) continue;
     const [first = 0, last = 0] = key.split('-').map(Number);
     const route = ['ports', key];
-    tell({
+    report({
       at: placeOf(item, route, 'key'),
       message:
         last < first
@@ -234,13 +155,13 @@ function tooManyPorts(item: Item): Finding {
   };
 }
 
-function unknownZone(item: Item, tell: Tell): void {
+function unknownZone(item: Item, report: Report): void {
   const zone = item.data;
   if (typeof zone !== 'string' || isToldOf(item, []) || isTimeZone(zone)) return;
   const near = nearest(zone, Intl.supportedValuesOf('timeZone')).map(({ name }) => name);
   const advice =
     near.length > 0 ? `Did you mean ${list(near, 'or')}?` : 'Write it as continent and city, such as Europe/London.';
-  tell({
+  report({
     at: placeOf(item),
     message: `${visible(zone, 40)} is not a time zone of the IANA database. ${advice}`,
     about: aboutItem(item),
@@ -248,3 +169,83 @@ function unknownZone(item: Item, tell: Tell): void {
     fixes: () => near.map((name) => write(name, setValue(item, [], name), near.length === 1)),
   });
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.301}
+#                                      ^^^^^^^^^^^^^^ address is 192.168.20.301, which is not an IPv4 address
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31/24}
+#                                      ^^^^^^^^^^^^^^^^ address is 192.168.20.31/24
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.020.031}
+#                                      ^^^^^^^^^^^^^^^ address is 192.168.020.031: a number with a leading zero
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock cam: {kind: camera}
+# ^^^^^^^^^^^ paddock cam is not a name: letters, digits, - and _
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, size: 2560 × 1440}}
+#                                                           ^^^^^^^^^^^ size is 2560 × 1440, which is not width, x and height
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, size: 2560x1440}}
+`,
+  },
+  {
+    bad: `
+site:
+  timezone: Europe/Lodnon
+#           ^^^^^^^^^^^^^ Europe/Lodnon is not a time zone of the IANA database. Did you mean Europe/London
+`,
+    fixed: `
+site:
+  timezone: Europe/London
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {8-1: {speed: 1 Gb/s}}}
+#                              ^^^ 8-1 declares no port
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+`,
+  },
+];

@@ -6,7 +6,7 @@ import { addEntry, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { schemaAt } from '../../site/shape.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const missingKey: Rule = {
   id: 'missing-key',
@@ -14,57 +14,7 @@ export const missingKey: Rule = {
   summary: 'A key that every such entry needs is not there.',
   why: `Without it nothing can be said of the rest: a cable with one end joins nothing, a recording without a volume is
 written nowhere. The fix fills in the name where the site leaves only one choice.`,
-  examples: [
-    {
-      bad: `
-devices:
-  recorder: {kind: server}
-streams:
-  paddock: {source: recorder}
-volumes:
-  archive: {host: recorder, capacity: 8 TB}
-recordings:
-  paddock: {stream: paddock}
-# ^^^^^^^ paddock lacks volume: the name of a volume, such as archive
-`,
-      fixed: `
-devices:
-  recorder: {kind: server}
-streams:
-  paddock: {source: recorder}
-volumes:
-  archive: {host: recorder, capacity: 8 TB}
-recordings:
-  paddock: {stream: paddock, volume: archive}
-`,
-    },
-    {
-      bad: `
-cables:
-  - {from: core/1}
-#   ^^^^^^^^^^^^^^ This cable lacks to: a port as device/port
-`,
-      good: `
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-    },
-    {
-      bad: `
-devices:
-  stable-switch:
-# ^^^^^^^^^^^^^ stable-switch lacks kind: one of switch, router
-    igmp-snooping: true
-`,
-      fixed: `
-devices:
-  stable-switch:
-    igmp-snooping: true
-    kind: switch
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const {
       item,
       problem: { key, route },
@@ -72,7 +22,7 @@ devices:
       if (isMisspelt(item, route, key)) continue;
       const below = [...route, key];
       const at = firstLine(placeOf(item, route, route.length === 0 ? 'key' : 'value'));
-      tell({
+      report({
         at,
         message: `${subjectAt(item, route)} lacks ${key}: ${wanted(schemaAt(item.section, item.name, below))}${suchAs(item, below)}.`,
         about: aboutItem(item),
@@ -130,3 +80,54 @@ function kindBy(data: unknown): string | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
   return KIND_BY_KEY.find(([key]) => key in data)?.[1];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: recorder}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock}
+# ^^^^^^^ paddock lacks volume: the name of a volume, such as archive
+`,
+    fixed: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: recorder}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive}
+`,
+  },
+  {
+    bad: `
+cables:
+  - {from: core/1}
+#   ^^^^^^^^^^^^^^ This cable lacks to: a port as device/port
+`,
+    good: `
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+  },
+  {
+    bad: `
+devices:
+  stable-switch:
+# ^^^^^^^^^^^^^ stable-switch lacks kind: one of switch, router
+    igmp-snooping: true
+`,
+    fixed: `
+devices:
+  stable-switch:
+    igmp-snooping: true
+    kind: switch
+`,
+  },
+];

@@ -2,7 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { subjectAt, writtenAt } from '../shape/words.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const outOfRange: Rule = {
   id: 'out-of-range',
@@ -12,36 +12,12 @@ export const outOfRange: Rule = {
 cannot be set on the equipment, and counts for nothing here.`,
   source:
     'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: IEEE 802.1D; all from memory',
-  examples: [
-    {
-      bad: `
-vlans:
-  video: {id: 5000}
-#             ^^^^ id is 5000; it is at most 4094.
-`,
-      good: `
-vlans:
-  video: {id: 20}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, spanning-tree: true, spanning-tree-priority: 5000}
-#                                                                   ^^^^ spanning-tree-priority is 5000; it is a multiple of 4096.
-`,
-      fixed: `
-devices:
-  core: {kind: switch, spanning-tree: true, spanning-tree-priority: 4096}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const {
       item,
       problem: { route, found, bound },
     } of misfits(site, 'out-of-range')) {
-      tell({
+      report({
         at: placeOf(item, route),
         message: `${subjectAt(item, route)} is ${writtenAt(item, route, found)}; it is ${bound}.`,
         about: aboutItem(item),
@@ -57,3 +33,28 @@ devices:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 5000}
+#             ^^^^ id is 5000; it is at most 4094.
+`,
+    good: `
+vlans:
+  video: {id: 20}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, spanning-tree: true, spanning-tree-priority: 5000}
+#                                                                   ^^^^ spanning-tree-priority is 5000; it is a multiple of 4096.
+`,
+    fixed: `
+devices:
+  core: {kind: switch, spanning-tree: true, spanning-tree-priority: 4096}
+`,
+  },
+];

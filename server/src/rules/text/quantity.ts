@@ -7,7 +7,7 @@ import type { Mention } from '../../site/mentions.ts';
 import { schemaAt } from '../../site/shape.ts';
 import { aboutItem } from '../shape/sound.ts';
 import { subjectAt } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const quantity: Rule = {
   id: 'quantity',
@@ -17,59 +17,11 @@ export const quantity: Rule = {
 Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB, GiB,
 TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same number, and the same amount.`,
   source: 'Prefixes and units: IEC 80000-13, from memory',
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 MB/s}}
-#                                                              ^^^^^^ bitrate is 6 MB/s, which counts bytes; a bit rate counts bits. Write 6 Mb/s, or 48 Mb/s for the same amount.
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s}}
-`,
-    },
-    {
-      bad: `
-cables:
-  - {from: core/1, to: paddock-cam, length: 38}
-#                                           ^^ length is 38, without a unit. Write 38 m.
-`,
-      fixed: `
-cables:
-  - {from: core/1, to: paddock-cam, length: 38 m}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1Gb/s}}}
-#                                           ^^^^^ One space stands between the number and the unit: 1 Gb/s.
-`,
-      fixed: `
-devices:
-  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-`,
-    },
-    {
-      bad: `
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 2 weeks}
-#                                                   ^^^^^^^ weeks is no unit of time. Write 14 d.
-  yard: {stream: yard, volume: archive, keep: 2 fortnights}
-#                                             ^^^^^^^^^^^^ fortnights is no unit of time; there are s, ms, min, h and d.
-`,
-      good: `
-recordings:
-  paddock: {stream: paddock, volume: archive, keep: 14 d}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const item of site.faulty) {
       for (const mention of item.mentions) {
         if (mention.mention !== 'quantity' || isQuantity(mention.read)) continue;
-        tell(told(item, mention, mention.read));
+        report(told(item, mention, mention.read));
       }
     }
   },
@@ -178,3 +130,52 @@ function sentence(
       return `${what} is ${text}, which is more than can be counted.`;
   }
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 MB/s}}
+#                                                              ^^^^^^ bitrate is 6 MB/s, which counts bytes; a bit rate counts bits. Write 6 Mb/s, or 48 Mb/s for the same amount.
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s}}
+`,
+  },
+  {
+    bad: `
+cables:
+  - {from: core/1, to: paddock-cam, length: 38}
+#                                           ^^ length is 38, without a unit. Write 38 m.
+`,
+    fixed: `
+cables:
+  - {from: core/1, to: paddock-cam, length: 38 m}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1Gb/s}}}
+#                                           ^^^^^ One space stands between the number and the unit: 1 Gb/s.
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+`,
+  },
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 2 weeks}
+#                                                   ^^^^^^^ weeks is no unit of time. Write 14 d.
+  yard: {stream: yard, volume: archive, keep: 2 fortnights}
+#                                             ^^^^^^^^^^^^ fortnights is no unit of time; there are s, ms, min, h and d.
+`,
+    good: `
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+  },
+];

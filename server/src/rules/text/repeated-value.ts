@@ -2,7 +2,7 @@ import { nodeAt, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { shown, whatIsAt } from '../shape/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const repeatedValue: Rule = {
   id: 'repeated-value',
@@ -10,20 +10,7 @@ export const repeatedValue: Rule = {
   summary: 'A list names the same thing twice.',
   why: `A device receives a stream once, and a trunk carries a VLAN once: the second mention changes nothing, and may stand
 where another name was meant.`,
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, receivers: [recorder, kitchen-screen, recorder]}
-#                                                                      ^^^^^^^^ recorder stands in receivers already
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, receivers: [recorder, kitchen-screen]}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const {
       item,
       problem: { route, found },
@@ -32,7 +19,7 @@ streams:
       const list = nodeAt(item, around);
       const first =
         list?.kind === 'sequence' ? list.items.findIndex((node) => node.kind === 'scalar' && node.value === found) : -1;
-      tell({
+      report({
         at: placeOf(item, route),
         message: `${shown(found)} stands in ${whatIsAt(item, around)} already. Take it out, or name what was meant.`,
         about: aboutItem(item),
@@ -45,3 +32,17 @@ streams:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder, kitchen-screen, recorder]}
+#                                                                      ^^^^^^^^ recorder stands in receivers already
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder, kitchen-screen]}
+`,
+  },
+];

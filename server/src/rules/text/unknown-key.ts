@@ -9,7 +9,7 @@ import { SECTION_NAMES, schemaAt, sectionOf } from '../../site/shape.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { homesOf, schemaAround, withSpace } from '../shape/words.ts';
-import type { Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const unknownKey: Rule = {
   id: 'unknown-key',
@@ -17,65 +17,8 @@ export const unknownKey: Rule = {
   summary: 'A key or a section is not one of the site language.',
   why: `What stands under it is not looked at, so a slip of the pen here is a value that counts for nothing. The
 reference of the site language lists the keys of each mapping.`,
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, adress: 192.168.20.31}
-#                             ^^^^^^ There is no key adress here. Did you mean address?
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-`,
-    },
-    {
-      bad: `
-devces:
-# want 1-7 There is no section devces. Did you mean devices?
-  paddock-cam: {kind: camera}
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera}
-`,
-    },
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, bitrate: 6 Mb/s}
-#                                ^^^^^^^ There is no key bitrate here; it belongs under video or audio.
-`,
-      good: `
-streams:
-  paddock: {source: paddock-cam, video: {bitrate: 6 Mb/s}}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, location: stable, south gable, address: 192.168.20.31}
-#                                               ^^^^^^^^^^^ The comma ends the location, and south gable begins a key
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera, location: "stable, south gable", address: 192.168.20.31}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, speed:100 Mb/s}
-#                             ^^^^^^^^^^^^^^ A space is missing after the colon
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
-`,
-    },
-  ],
-  check({ site, files }: Subject, tell: Tell): void {
-    for (const file of files) sections(file, tell);
+  check({ site, files }: Subject, report: Report): void {
+    for (const file of files) sections(file, report);
     for (const {
       item,
       problem: { key, route, allowed },
@@ -86,7 +29,7 @@ devices:
       const joined = isAlone ? withSpace(key, allowed) : undefined;
       if (joined !== undefined) {
         const edits = [setKey(item, route, joined)];
-        tell({
+        report({
           at,
           message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
           about: aboutItem(item),
@@ -98,7 +41,7 @@ devices:
       const cut = cutByComma(item, route);
       if (cut !== undefined) {
         if (cut.isFirst) {
-          tell({
+          report({
             at,
             message:
               `The comma ends the ${cut.key}, and ${visible(key, 40)} begins a key, which there is not. ` +
@@ -111,7 +54,7 @@ devices:
         continue;
       }
       const around = schemaAround(item, route);
-      tell({
+      report({
         at,
         message: `There is no key ${visible(key, 40)} here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
         about: aboutItem(item),
@@ -134,7 +77,7 @@ function isBareKey({ piece, end }: Place): boolean {
   return !/^\s*:/.test(piece.text.slice(end, end + 100));
 }
 
-function sections(file: SiteText, tell: Tell): void {
+function sections(file: SiteText, report: Report): void {
   const unknown: { name: string; at: Place }[] = [];
   const there = new Set<string>();
   for (const { section, start, end } of file.cut.headers) {
@@ -149,7 +92,7 @@ function sections(file: SiteText, tell: Tell): void {
     }
   }
   for (const { name, at } of unknown) {
-    tell({
+    report({
       at,
       message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
       about: [],
@@ -252,3 +195,61 @@ function placedBeside(data: unknown, route: readonly (string | number)[]): Set<s
   }
   return new Set(route.length > 0 && typeof current === 'object' && current !== null ? Object.keys(current) : []);
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, adress: 192.168.20.31}
+#                             ^^^^^^ There is no key adress here. Did you mean address?
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+  },
+  {
+    bad: `
+devces:
+# want 1-7 There is no section devces. Did you mean devices?
+  paddock-cam: {kind: camera}
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, bitrate: 6 Mb/s}
+#                                ^^^^^^^ There is no key bitrate here; it belongs under video or audio.
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, video: {bitrate: 6 Mb/s}}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, location: stable, south gable, address: 192.168.20.31}
+#                                               ^^^^^^^^^^^ The comma ends the location, and south gable begins a key
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera, location: "stable, south gable", address: 192.168.20.31}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, speed:100 Mb/s}
+#                             ^^^^^^^^^^^^^^ A space is missing after the colon
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+`,
+  },
+];

@@ -1,6 +1,6 @@
 import { visible } from '../../text/visible.ts';
 import { placeInFile } from '../../site/folder.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const unreadableFile: Rule = {
   id: 'unreadable-file',
@@ -8,11 +8,10 @@ export const unreadableFile: Rule = {
   summary: 'A file of the site cannot be read.',
   why: `What it declares is missing from the site, so loads come out too low. Names that it may declare are
 not reported as unknown meanwhile. Look at its permissions, its encoding (UTF-8) and its size.`,
-  examples: [],
-  check({ files }: Subject, tell: Tell): void {
+  check({ files }: Subject, report: Report): void {
     for (const file of files) {
       if (file.unreadable === undefined) continue;
-      tell({
+      report({
         at: placeInFile(file, { start: 0, end: 0 }),
         message: `This file cannot be read: ${visible(file.unreadable)}. What it declares is missing from the site.`,
         about: [],
@@ -20,3 +19,5 @@ not reported as unknown meanwhile. Look at its permissions, its encoding (UTF-8)
     }
   },
 };
+
+export const examples: readonly Example[] = [];

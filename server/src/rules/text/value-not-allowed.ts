@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { nearest, onlyNear } from '../shape/nearest.ts';
 import { aboutItem, misfits } from '../shape/sound.ts';
 import { shown, subjectAt } from '../shape/words.ts';
-import type { Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../rule.ts';
 
 export const valueNotAllowed: Rule = {
   id: 'value-not-allowed',
@@ -12,31 +12,7 @@ export const valueNotAllowed: Rule = {
   summary: 'A value is none of those that its key can have.',
   why: `The key has a fixed set of values, and what stands here counts for nothing. The reference of the site language
 says what each of them means.`,
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camra}
-#                     ^^^^^ kind is camra. Did you mean camera?
-`,
-      fixed: `
-devices:
-  paddock-cam: {kind: camera}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, ports: {1-8: {poe: injector}}}
-#                                         ^^^^^^^^ poe is injector; it can be af, at, bt or bt-type-4.
-`,
-      good: `
-devices:
-  core: {kind: switch, ports: {1-8: {poe: at}}}
-`,
-    },
-  ],
-  check({ site }: Subject, tell: Tell): void {
+  check({ site }: Subject, report: Report): void {
     for (const {
       item,
       problem: { route, found, allowed },
@@ -44,7 +20,7 @@ devices:
       const near = nearest(String(found), allowed.map(String));
       const only = onlyNear(near);
       const names = near.map(({ name }) => name);
-      tell({
+      report({
         at: placeOf(item, route),
         message: `${subjectAt(item, route)} is ${shown(found)}${
           names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`
@@ -60,3 +36,28 @@ devices:
     }
   },
 };
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camra}
+#                     ^^^^^ kind is camra. Did you mean camera?
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: injector}}}
+#                                         ^^^^^^^^ poe is injector; it can be af, at, bt or bt-type-4.
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: at}}}
+`,
+  },
+];

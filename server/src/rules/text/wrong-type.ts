@@ -6,7 +6,7 @@ import { visible } from '../../text/visible.ts';
 import { isDeclared } from '../shape/declared.ts';
 import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const wrongType: Rule = {
   id: 'wrong-type',
@@ -14,77 +14,7 @@ export const wrongType: Rule = {
   summary: 'A value is missing, or of another sort than belongs there.',
   why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts for
 nothing. A key with nothing behind its colon has no value yet.`,
-  examples: [
-    {
-      bad: `
-streams:
-  paddock: {source: paddock-cam, receivers: recorder}
-#                                           ^^^^^^^^ receivers is recorder; a list belongs here, such as [recorder, kitchen-screen]
-`,
-      fixed: `
-streams:
-  paddock: {source: paddock-cam, receivers: [recorder]}
-`,
-    },
-    {
-      bad: `
-devices:
-  core: {kind: switch, igmp-snooping: yes}
-#                                     ^^^ igmp-snooping is yes; true or false belongs here
-`,
-      fixed: `
-devices:
-  core: {kind: switch, igmp-snooping: true}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: }
-#                             ^^^^^^^ address has no value yet: an IPv4 address
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam:
-    kind:camera
-#   ^^^^^^^^^^^ A space is missing after the colon
-`,
-      fixed: `
-devices:
-  paddock-cam:
-    kind: camera
-`,
-    },
-    {
-      bad: `
-cables:
-  core/1: paddock-cam
-# ^^^^^^^^^^^^^^^^^^^ cables is a list: begin each entry with a hyphen and a space
-`,
-      good: `
-cables:
-  - {from: core/1, to: paddock-cam}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam
-# ^^^^^^^^^^^ paddock-cam is only a name yet. Write a colon behind it
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera}
-`,
-    },
-  ],
-  check({ site, files }: Subject, tell: Tell): void {
+  check({ site, files }: Subject, report: Report): void {
     for (const { unusual } of files) {
       let before = '';
       for (const piece of unusual) {
@@ -93,7 +23,7 @@ devices:
           // A whole section in the wrong manner is told at its first entry.
           const told = `${problem.section} ${problem.found}`;
           if (told !== before || problem.found === 'a single value')
-            tell(notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end }));
+            report(notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end }));
           before = told;
         }
       }
@@ -106,7 +36,7 @@ devices:
       if (isToldElsewhere(schema, found, (names) => isDeclared(site, item, names, String(found)))) continue;
       const joined = typeof found === 'string' ? withSpace(found, keysOf(schema ?? {})) : undefined;
       if (joined !== undefined) {
-        tell({
+        report({
           at: visiblePlace(placeOf(item, route)),
           message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
           about: aboutItem(item),
@@ -115,7 +45,7 @@ devices:
         continue;
       }
       const want = wanted(schema, expected);
-      tell({
+      report({
         at: visiblePlace(placeOf(item, route)),
         message:
           found === null
@@ -215,3 +145,74 @@ function fixesOf(
     return write(`"${String(found)}"`, 'Put it in quotes');
   return [];
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, receivers: recorder}
+#                                           ^^^^^^^^ receivers is recorder; a list belongs here, such as [recorder, kitchen-screen]
+`,
+    fixed: `
+streams:
+  paddock: {source: paddock-cam, receivers: [recorder]}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, igmp-snooping: yes}
+#                                     ^^^ igmp-snooping is yes; true or false belongs here
+`,
+    fixed: `
+devices:
+  core: {kind: switch, igmp-snooping: true}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: }
+#                             ^^^^^^^ address has no value yet: an IPv4 address
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam:
+    kind:camera
+#   ^^^^^^^^^^^ A space is missing after the colon
+`,
+    fixed: `
+devices:
+  paddock-cam:
+    kind: camera
+`,
+  },
+  {
+    bad: `
+cables:
+  core/1: paddock-cam
+# ^^^^^^^^^^^^^^^^^^^ cables is a list: begin each entry with a hyphen and a space
+`,
+    good: `
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam
+# ^^^^^^^^^^^ paddock-cam is only a name yet. Write a colon behind it
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+  },
+];

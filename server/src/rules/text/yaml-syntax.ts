@@ -8,7 +8,7 @@ import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../shape/nearest.ts';
 import { firstLine } from '../shape/sound.ts';
 import { capital } from '../shape/words.ts';
-import type { Finding, Fix, Rule, Subject, Tell } from '../rule.ts';
+import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
 
 export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
@@ -18,54 +18,13 @@ export const yamlSyntax: Rule = {
 The rest of the file is read and checked all the same. Indent with spaces, the entries of one mapping in the same
 column; write a space after each colon and comma; close every bracket and quote.`,
   source: 'YAML 1.2.2',
-  examples: [
-    {
-      bad: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31
-# want 52-53 A closing } is missing.
-  stable-cam: {kind: camera, address: 192.168.20.32}
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera, address: 192.168.20.31}
-  stable-cam: {kind: camera, address: 192.168.20.32}
-`,
-    },
-    {
-      bad: `
-devices:
-  paddock-cam:
-    kind:camera
-#   ^^^^^^^^^^^ A key and its colon stand on one line; is a colon missing?
-    address: 192.168.20.31
-`,
-      fixed: `
-devices:
-  paddock-cam:
-    kind: camera
-    address: 192.168.20.31
-`,
-    },
-    {
-      bad: `
-device
-# want 1-7 The line belongs to no section, and so does the one below. Did you mean devices:?
-  paddock-cam: {kind: camera}
-`,
-      good: `
-devices:
-  paddock-cam: {kind: camera}
-`,
-    },
-  ],
-  check({ files }: Subject, tell: Tell): void {
+  check({ files }: Subject, report: Report): void {
     for (const file of files) {
       let strays: Piece[] = [];
       for (const piece of file.unusual) {
         const last = strays[strays.length - 1];
         if (last !== undefined && (piece.role !== 'stray' || last.start + last.text.length !== piece.start)) {
-          tell(belongsNowhere(file, strays));
+          report(belongsNowhere(file, strays));
           strays = [];
         }
         if (piece.role === 'stray') {
@@ -73,12 +32,12 @@ devices:
           continue;
         }
         for (const problem of contentOf(piece).problems) {
-          if (problem.problem === 'second-document') tell(secondDocument({ piece, ...span(problem) }));
-          if (problem.problem === 'not-a-section') tell(noSections(firstLine({ piece, ...span(problem) })));
+          if (problem.problem === 'second-document') report(secondDocument({ piece, ...span(problem) }));
+          if (problem.problem === 'not-a-section') report(noSections(firstLine({ piece, ...span(problem) })));
         }
-        faults(piece, tell);
+        faults(piece, report);
       }
-      if (strays.length > 0) tell(belongsNowhere(file, strays));
+      if (strays.length > 0) report(belongsNowhere(file, strays));
     }
   },
 };
@@ -88,7 +47,7 @@ function span({ at: { start, end } }: PieceProblem): { start: number; end: numbe
 }
 
 /** The first fault of a piece, since those behind it mostly follow from it; without one, its aliases. */
-function faults(piece: Piece, tell: Tell): void {
+function faults(piece: Piece, report: Report): void {
   const { problems } = contentOf(piece).tree;
   if (problems.length === 0) return;
   const first = problems
@@ -97,11 +56,11 @@ function faults(piece: Piece, tell: Tell): void {
   for (const problem of first === undefined ? aliasFaults(problems) : [first]) {
     const indent = isAlias(problem.code) ? undefined : tabbed(piece, problem.start);
     if (indent !== undefined) {
-      tell(byTab(indent));
+      report(byTab(indent));
       continue;
     }
     const at = firstLine(visiblePlace({ piece, start: problem.start, end: Math.min(problem.end, piece.text.length) }));
-    tell({ at, message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) });
+    report({ at, message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) });
   }
 }
 
@@ -231,3 +190,45 @@ function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
       : `Did you mean ${near}:?`;
   return { at, message: `The line belongs to no section${more}. ${what}`, about: [] };
 }
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31
+# want 52-53 A closing } is missing.
+  stable-cam: {kind: camera, address: 192.168.20.32}
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  stable-cam: {kind: camera, address: 192.168.20.32}
+`,
+  },
+  {
+    bad: `
+devices:
+  paddock-cam:
+    kind:camera
+#   ^^^^^^^^^^^ A key and its colon stand on one line; is a colon missing?
+    address: 192.168.20.31
+`,
+    fixed: `
+devices:
+  paddock-cam:
+    kind: camera
+    address: 192.168.20.31
+`,
+  },
+  {
+    bad: `
+device
+# want 1-7 The line belongs to no section, and so does the one below. Did you mean devices:?
+  paddock-cam: {kind: camera}
+`,
+    good: `
+devices:
+  paddock-cam: {kind: camera}
+`,
+  },
+];

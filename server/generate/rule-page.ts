@@ -1,19 +1,17 @@
-/** A rule's page, made from the rule: what it says, why, and examples. What an audit finds has one without examples. */
+/** The page of a rule or of an audit's finding, as Markdown. */
 
-import { SiteFolder } from '../site/folder.ts';
-import { checkBy } from './check.ts';
-import { rules } from './index.generated.ts';
-import type { Example, Fault, Rule } from './rule.ts';
+import { SiteFolder } from '../src/site/folder.ts';
+import { checkBy } from '../src/rules/check.ts';
+import { rules } from '../src/rules/index.generated.ts';
+import type { Example, Fault, Rule } from '../src/rules/rule.ts';
 
 /** A line that marks a range in an example, for its test. */
-export const MARK = /^\s*#\s*(\^+|want\s+\d+-\d+)\s.*$/;
+const MARK = /^\s*#\s*(\^+|want\s+\d+-\d+)\s.*$/;
 
-/** Markdown. */
-export function rulePage(rule: Rule): string {
-  return page([...faultParts(rule), ...rule.examples.flatMap((example) => exampleParts(rule, example))]);
+export function rulePage(rule: Rule, examples: readonly Example[]): string {
+  return page([...faultParts(rule), ...examples.flatMap((example) => exampleParts(rule, example))]);
 }
 
-/** Markdown. */
 export function faultPage(fault: Fault): string {
   return page(faultParts(fault));
 }
@@ -59,7 +57,7 @@ function messagesOf(rule: Rule, text: string): string[] {
     .map(({ message }) => message);
 }
 
-export function unmarked(text: string): string {
+function unmarked(text: string): string {
   return text
     .split('\n')
     .filter((line) => !MARK.test(line))
