@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { type Checked, check } from '../server/src/rules/check.ts';
 import type { SiteText } from '../server/src/site/folder.ts';
 import type { Place } from '../server/src/site/item.ts';
-import { type Texts, folderOf } from './site.ts';
+import { type Texts, folderOf, spanAt } from './site.ts';
 
 export interface AtCursor {
   readonly checked: Checked;
@@ -27,7 +27,7 @@ export function atCursor(texts: Texts | string): AtCursor {
 }
 
 /** The characters at a place of a file, with the line that they stand in: `3: paddock-cam`. */
-export function shown({ piece, start, end }: Place, { text }: Pick<SiteText, 'text'>): string {
-  const from = piece.start + start;
-  return `${text.slice(0, from).split('\n').length}: ${text.slice(from, piece.start + end)}`;
+export function shown(place: Place, { text }: Pick<SiteText, 'text'>): string {
+  const { start, end } = spanAt(place);
+  return `${text.slice(0, start).split('\n').length}: ${text.slice(start, end)}`;
 }

@@ -6,7 +6,7 @@ import { ruleIds } from '../server/src/rules/ids.generated.ts';
 import { rules } from '../server/src/rules/index.generated.ts';
 import type { Diagnostic, Example, Rule } from '../server/src/rules/rule.ts';
 import { differences, readMarks } from './marks.ts';
-import { diagnosticsOf, edited, folderOf, foundIn } from './site.ts';
+import { diagnosticsOf, edited, folderOf, foundIn, spanAt } from './site.ts';
 
 const FILE = 'harrow-lane.site.yaml';
 
@@ -71,7 +71,7 @@ function exampleTests(rule: Rule, example: Example): void {
   it('marks places inside the text', () => {
     for (const { at, related = [] } of diagnosticsOf(texts)) {
       for (const place of [at, ...related.map((other) => other.at)]) {
-        const [start, end] = [place.piece.start + place.start, place.piece.start + place.end];
+        const { start, end } = spanAt(place);
         assert.ok(0 <= start && start <= end && end <= bad.length, `${start}-${end} in a text of ${bad.length}`);
       }
     }

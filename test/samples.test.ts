@@ -9,7 +9,7 @@ import { reportOf } from '../server/src/report/report.ts';
 import { check } from '../server/src/rules/check.ts';
 import { fixedTexts } from '../server/src/rules/fix-all.ts';
 import type { Diagnostic } from '../server/src/rules/rule.ts';
-import { applyEdits, byFile } from '../server/src/site/edit.ts';
+import { editedTexts } from '../server/src/site/edit.ts';
 import { SiteFolder } from '../server/src/site/folder.ts';
 import type { DeviceKind, Site } from '../server/src/site/model.ts';
 import reportSchema from '../schemas/report.schema.json' with { type: 'json' };
@@ -152,9 +152,7 @@ describe('samples/first-draft, the one with mistakes', () => {
     const original = folder.files;
     const trials = diagnostics.flatMap(({ message, rule, fixes }) =>
       (fixes?.() ?? []).map(({ title, edits }) => {
-        const texts = [...byFile(edits)].map(
-          ([uri, ofFile]) => [uri, applyEdits(folder.get(uri)?.text ?? '', ofFile)] as const,
-        );
+        const texts = editedTexts(folder.files, edits);
         return { title, texts, message, rule: rule.id };
       }),
     );

@@ -1,14 +1,12 @@
 /** A site of one file, for tests of what is computed from it. */
 
 import assert from 'node:assert/strict';
-import { SiteFolder } from '../server/src/site/folder.ts';
 import { type Port, type Site, portName } from '../server/src/site/model.ts';
+import { folderOf } from './site.ts';
 
 /** All of the text must fit the site language. */
 export function siteOf(text: string): Site {
-  const folder = new SiteFolder();
-  folder.set('file:///harrow-lane/all.site.yaml', text);
-  const site = folder.site();
+  const site = folderOf({ 'file:///harrow-lane/all.site.yaml': text }).site();
   assert.deepEqual(
     site.items.flatMap(({ problems }) => problems),
     [],

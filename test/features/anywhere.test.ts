@@ -12,7 +12,7 @@ import { documentSymbols } from '../../server/src/features/symbols.ts';
 import { nameTokens } from '../../server/src/features/tokens.ts';
 import { type Checked, check } from '../../server/src/rules/check.ts';
 import { applyEdits } from '../../server/src/site/edit.ts';
-import type { SiteText } from '../../server/src/site/folder.ts';
+import { type SiteText, spanOf } from '../../server/src/site/folder.ts';
 import { folderOf } from '../site.ts';
 
 const ALL = { streams: true, cables: true, volumes: true, ranges: true };
@@ -22,7 +22,7 @@ function askAt(checked: Checked, file: SiteText, offset: number): void {
   const isInside = (start: number, end: number): boolean => 0 <= start && start <= end && end <= file.text.length;
   const found = complete(checked, file, offset, { schemaFeatures: true });
   if (found !== undefined) {
-    const [start, end] = [found.at.piece.start + found.at.start, found.at.piece.start + found.at.end];
+    const { start, end } = spanOf(file, found.at);
     assert.ok(
       isInside(start, end) && start <= offset && offset <= end,
       `completion at ${offset} replaces ${start}-${end}`,
@@ -36,7 +36,7 @@ function askAt(checked: Checked, file: SiteText, offset: number): void {
   const renamed = rename(checked, file, offset, 'another-name');
   if ('edits' in renamed)
     applyEdits(
-      file.text,
+      file,
       renamed.edits.filter(({ at }) => at.piece.file.uri === file.uri),
     );
   for (const { start, end } of selections(file, offset)) assert.ok(isInside(start, end), `selection at ${offset}`);

@@ -1,5 +1,6 @@
 // Figures beside the text and above it, against the report of the same site, which is held against sums by hand.
 import assert from 'node:assert/strict';
+import { spanOf } from '../../server/src/site/folder.ts';
 import { inlayHints } from '../../server/src/features/inlay-hints.ts';
 import { lenses } from '../../server/src/features/lenses.ts';
 import { reportOf } from '../../server/src/report/report.ts';
@@ -30,7 +31,7 @@ const ALL = { streams: true, cables: true, volumes: true, ranges: true };
 
 function shownHints(kinds = ALL, start = 0, end = file.text.length): string[] {
   return inlayHints(checked, file, start, end, kinds).map(({ at, label }) => {
-    const offset = at.piece.start + at.start;
+    const offset = spanOf(file, at).start;
     return `${file.text
       .slice(file.text.lastIndexOf('\n', offset - 1) + 1, offset)
       .trim()

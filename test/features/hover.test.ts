@@ -5,7 +5,7 @@ import { describe, it } from 'mocha';
 import { type HoverText, hover } from '../../server/src/features/hover/hover.ts';
 import { reportOf } from '../../server/src/report/report.ts';
 import { type Checked, check } from '../../server/src/rules/check.ts';
-import { SiteFolder } from '../../server/src/site/folder.ts';
+import { SiteFolder, spanOf } from '../../server/src/site/folder.ts';
 import { bitRate } from '../../server/src/text/words.ts';
 
 const URI = 'file:///harrow-lane/all.site.yaml';
@@ -25,9 +25,9 @@ function hoverIn(text: string, offset: number): (HoverText & { readonly over: st
   const file = checked.files.find(({ uri }) => uri === URI);
   assert.ok(file !== undefined);
   const found = hover(checked, file, offset);
-  return found === undefined
-    ? undefined
-    : { ...found, over: text.slice(found.at.piece.start + found.at.start, found.at.piece.start + found.at.end) };
+  if (found === undefined) return undefined;
+  const { start, end } = spanOf(file, found.at);
+  return { ...found, over: text.slice(start, end) };
 }
 
 /** The hover at a word of a text. */

@@ -1,5 +1,6 @@
 // The outline, the names somebody looks for, folding, growing selections, links and coloured names of a file.
 import assert from 'node:assert/strict';
+import { spanAt } from '../site.ts';
 import { folds } from '../../server/src/features/folding.ts';
 import { ruleLinks } from '../../server/src/features/links.ts';
 import { selections } from '../../server/src/features/selection.ts';
@@ -68,9 +69,10 @@ describe('The outline of a file', () => {
   it('keeps each name inside of what it names, and each child inside of its parent', () => {
     const inside = (nodes: readonly SymbolNode[], from: number, to: number): void => {
       for (const { name, at, whole, children } of nodes) {
-        const [start, end] = [whole.piece.start + whole.start, whole.piece.start + whole.end];
+        const { start, end } = spanAt(whole);
+        const head = spanAt(at);
         assert.ok(from <= start && end <= to, `${name} in its parent`);
-        assert.ok(start <= at.piece.start + at.start && at.piece.start + at.end <= end, `the name of ${name}`);
+        assert.ok(start <= head.start && head.end <= end, `the name of ${name}`);
         inside(children, start, end);
       }
     };

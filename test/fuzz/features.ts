@@ -16,7 +16,7 @@ import { selections } from '../../server/src/features/selection.ts';
 import { type SymbolNode, documentSymbols } from '../../server/src/features/symbols.ts';
 import { nameTokens } from '../../server/src/features/tokens.ts';
 import type { Checked } from '../../server/src/rules/check.ts';
-import { type SiteText, placeInFile } from '../../server/src/site/folder.ts';
+import { type SiteText, placeInFile, spanOf } from '../../server/src/site/folder.ts';
 import { type Place, fileOf } from '../../server/src/site/item.ts';
 
 type AtAPlace = (checked: Checked, file: SiteText, offset: number) => readonly Place[];
@@ -45,7 +45,7 @@ export const AT_A_PLACE: Readonly<Record<string, AtAPlace>> = {
 };
 
 export const OF_A_FILE: Readonly<Record<string, OfAFile>> = {
-  'symbols': (_checked, file) => symbolPlaces(documentSymbols(file)),
+  'symbols': (_checked, file) => symbolPlaces(file, documentSymbols(file)),
   'folding': (_checked, file) => {
     folds(file);
     return [];
@@ -70,16 +70,13 @@ function places(found: { readonly at: Place } | undefined): readonly Place[] {
 }
 
 /** An editor refuses the whole outline where a name is not inside of what it names. */
-function symbolPlaces(nodes: readonly SymbolNode[]): Place[] {
+function symbolPlaces(file: SiteText, nodes: readonly SymbolNode[]): Place[] {
   return nodes.flatMap(({ name, whole, at, children }) => {
-    const [outer, inner] = [whole, at].map(
-      ({ piece, start, end }) => [piece.start + start, piece.start + end] as const,
-    );
-    assert.ok(outer !== undefined && inner !== undefined);
+    const [outer, inner] = [spanOf(file, whole), spanOf(file, at)];
     assert.ok(
-      outer[0] <= inner[0] && inner[1] <= outer[1],
-      `the symbol ${name} is at ${inner.join('-')}, not in ${outer.join('-')}`,
+      outer.start <= inner.start && inner.end <= outer.end,
+      `the symbol ${name} is at ${inner.start}-${inner.end}, not in ${outer.start}-${outer.end}`,
     );
-    return [whole, at, ...symbolPlaces(children)];
+    return [whole, at, ...symbolPlaces(file, children)];
   });
 }

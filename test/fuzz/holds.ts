@@ -11,7 +11,7 @@ import { type Checked, check } from '../../server/src/rules/check.ts';
 import type { Diagnostic, Fix } from '../../server/src/rules/rule.ts';
 import type { Edit } from '../../server/src/site/edit.ts';
 import { type Place, fileOf } from '../../server/src/site/item.ts';
-import { type Texts, edited, folderOf } from '../site.ts';
+import { type Texts, edited, folderOf, spanAt } from '../site.ts';
 import { AT_A_PLACE, OF_A_FILE } from './features.ts';
 import type { Random } from './random.ts';
 
@@ -84,8 +84,7 @@ function mustBeWell(texts: Texts, { rule, at, message, related = [] }: Diagnosti
 
 function mustBeInside(texts: Texts, place: Place, what: string): void {
   const text = texts[fileOf(place).uri];
-  const start = place.piece.start + place.start;
-  const end = place.piece.start + place.end;
+  const { start, end } = spanAt(place);
   must(
     text !== undefined && start >= 0 && start <= end && end <= text.length,
     () => `${what} is at ${start} to ${end} of ${fileOf(place).uri}, which has ${text?.length} characters`,
@@ -105,8 +104,7 @@ function fixesOf(texts: Texts, diagnostic: Diagnostic): readonly Fix[] {
 function overlap(edits: readonly Edit[]): boolean {
   const places = edits.map(({ at }) => ({
     uri: fileOf(at).uri,
-    start: at.piece.start + at.start,
-    end: at.piece.start + at.end,
+    ...spanAt(at),
   }));
   return places.some((one, index) =>
     places.slice(index + 1).some((two) => one.uri === two.uri && one.start < two.end && two.start < one.end),

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { hover } from '../../server/src/features/hover/hover.ts';
 import { reportOf } from '../../server/src/report/report.ts';
 import { type Checked, check } from '../../server/src/rules/check.ts';
-import { SiteFolder } from '../../server/src/site/folder.ts';
+import { SiteFolder, spanOf } from '../../server/src/site/folder.ts';
 import { type Place, fileOf } from '../../server/src/site/item.ts';
 import { type Texts, folderOf } from '../site.ts';
 import { Random } from './random.ts';
@@ -54,37 +54,41 @@ function mustEqual(kept: unknown, afresh: unknown): void {
 }
 
 /** All that is told of a site: each finding with its places, and the fixes of some. */
-function told({ diagnostics }: Checked, seed: number): unknown {
+function told(checked: Checked, seed: number): unknown {
   const random = new Random(seed);
   const few = new Set(
     random.some(
-      diagnostics.map((_, index) => index),
+      checked.diagnostics.map((_, index) => index),
       FIXES,
     ),
   );
-  return diagnostics.map(({ at, rule, severity, message, about, related = [], fixes }, index) => ({
+  return checked.diagnostics.map(({ at, rule, severity, message, about, related = [], fixes }, index) => ({
     rule: rule.id,
     severity,
     message,
     about,
-    at: placed(at),
-    related: related.map((other) => ({ message: other.message, at: placed(other.at) })),
+    at: placed(checked, at),
+    related: related.map((other) => ({ message: other.message, at: placed(checked, other.at) })),
     fixes: few.has(index)
       ? (fixes?.() ?? []).map(({ title, safe, edits }) => ({
           title,
           safe,
-          edits: edits.map((edit) => ({ text: edit.text, at: placed(edit.at) })),
+          edits: edits.map((edit) => ({ text: edit.text, at: placed(checked, edit.at) })),
         }))
       : fixes !== undefined,
   }));
 }
 
-function placed(place: Place): string {
-  return `${fileOf(place).uri} ${place.piece.start + place.start}-${place.piece.start + place.end}`;
+function placed({ files }: Checked, place: Place): string {
+  const { uri } = fileOf(place);
+  const file = files.find((candidate) => candidate.uri === uri);
+  assert.ok(file !== undefined, `a place in ${uri}, which is not of the site`);
+  const { start, end } = spanOf(file, place);
+  return `${uri} ${start}-${end}`;
 }
 
 function hoverIn(checked: Checked, index: number, offset: number): unknown {
   const file = checked.files[index];
   const found = file === undefined ? undefined : hover(checked, file, offset);
-  return found === undefined ? undefined : { markdown: found.markdown, at: placed(found.at) };
+  return found === undefined ? undefined : { markdown: found.markdown, at: placed(checked, found.at) };
 }

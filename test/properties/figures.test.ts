@@ -5,8 +5,8 @@ import { describe, it } from 'mocha';
 import { planOf } from '../../server/src/plan.ts';
 import { type Report, reportOf } from '../../server/src/report/report.ts';
 import { check } from '../../server/src/rules/check.ts';
-import { SiteFolder } from '../../server/src/site/folder.ts';
-import { fileOf } from '../../server/src/site/item.ts';
+import { SiteFolder, spanOf } from '../../server/src/site/folder.ts';
+import { type Place, fileOf } from '../../server/src/site/item.ts';
 import { type Entry, entriesOf, folderOf, reportFrom, smallSite, textOf } from './small-site.ts';
 
 const RUNS = { numRuns: 60 };
@@ -177,10 +177,13 @@ function halves(entries: readonly Entry[]): [Entry[], Entry[]] {
 /** Everything that is told of a site: its report, and its findings with their places. */
 function seen(folder: SiteFolder): unknown {
   const { diagnostics } = check(folder);
+  const placed = (at: Place): object => {
+    const file = folder.get(fileOf(at).uri);
+    assert.ok(file !== undefined);
+    return { file: file.uri, ...spanOf(file, at) };
+  };
   const findings = diagnostics.map(({ at, rule, severity, message }) => ({
-    file: fileOf(at).uri,
-    start: at.piece.start + at.start,
-    end: at.piece.start + at.end,
+    ...placed(at),
     rule: rule.id,
     severity,
     message,

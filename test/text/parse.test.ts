@@ -4,6 +4,7 @@ import { type Node as YamlNode, Document, isMap, isScalar, isSeq, parseDocument 
 import { parse, parseWithFaults } from '../../server/src/text/parse.ts';
 import { type Node, dataOf, keyText } from '../../server/src/text/syntax.ts';
 import { contentOf } from '../../server/src/site/item.ts';
+import { startOf } from '../../server/src/site/folder.ts';
 import { folderOf } from '../site.ts';
 
 const FILE = 'harrow-lane.site.yaml';
@@ -25,11 +26,13 @@ function leaves(text: string): Leaf[] {
     else found.push({ path, value: node.value, start: node.start + offset, end: node.end + offset });
   };
   const inList = new Map<string, number>();
-  for (const piece of folderOf({ [FILE]: text }).get(FILE)?.cut.pieces ?? []) {
+  const file = folderOf({ [FILE]: text }).get(FILE);
+  assert.ok(file !== undefined);
+  for (const piece of file.cut.pieces) {
     for (const { section, key, node } of contentOf(piece).items) {
       const index = inList.get(section) ?? 0;
       inList.set(section, index + 1);
-      walk(node, `${section}/${key === undefined ? index : keyText(key)}`, piece.start);
+      walk(node, `${section}/${key === undefined ? index : keyText(key)}`, startOf(file, piece));
     }
   }
   return found;

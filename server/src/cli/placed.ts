@@ -2,7 +2,7 @@
 
 import type { Checked } from '../rules/check.ts';
 import type { Fix, Related } from '../rules/rule.ts';
-import type { SiteText } from '../site/folder.ts';
+import { type SiteText, spanOf } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
 import type { Severity } from '../site/model.ts';
 import { Lines } from '../text/lines.ts';
@@ -46,9 +46,11 @@ export function placed({ diagnostics, files }: Pick<Checked, 'diagnostics' | 'fi
   const byUri = new Map(files.map((file) => [file.uri, { file, lines: new Lines(file.text) }]));
   const range = (place: Place): Range => {
     const { uri } = fileOf(place);
-    const lines = byUri.get(uri)?.lines ?? new Lines('');
-    const start = lines.position(place.piece.start + place.start);
-    const end = lines.position(place.piece.start + place.end);
+    const known = byUri.get(uri);
+    if (known === undefined) throw new Error(`${uri} is not among the files that were checked`);
+    const span = spanOf(known.file, place);
+    const start = known.lines.position(span.start);
+    const end = known.lines.position(span.end);
     return {
       file: shownPath(uri),
       line: start.line + 1,

@@ -2,7 +2,7 @@
 
 import { Lines } from '../text/lines.ts';
 import type { Node } from '../text/syntax.ts';
-import type { SiteText } from '../site/folder.ts';
+import { type SiteText, startOf } from '../site/folder.ts';
 import { contentOf } from '../site/item.ts';
 
 export interface Fold {
@@ -23,9 +23,10 @@ export function folds(file: SiteText): Fold[] {
   };
   sections(file, add);
   for (const piece of file.cut.pieces) {
+    const from = startOf(file, piece);
     for (const { key, node } of contentOf(piece).items) {
-      add(piece.start + (key ?? node).start, piece.start + node.end);
-      collections(node, (start, end) => add(piece.start + start, piece.start + end));
+      add(from + (key ?? node).start, from + node.end);
+      collections(node, (start, end) => add(from + start, from + end));
     }
   }
   comments(file.text, add);
@@ -36,7 +37,7 @@ export function folds(file: SiteText): Fold[] {
 function sections({ text, cut }: SiteText, add: (start: number, end: number) => void): void {
   const starts = [
     ...cut.headers.map(({ start }) => start),
-    ...cut.pieces.filter(({ role }) => role !== 'item').map(({ start }) => start),
+    ...cut.starts.filter((_, at) => cut.pieces[at]?.role !== 'item'),
   ].sort((a, b) => a - b);
   for (const [index, start] of starts.entries()) {
     const until = starts[index + 1] ?? text.length;

@@ -4,7 +4,7 @@ import { formatAddress, parseAddress } from '../standards/ipv4.ts';
 import { bitRate, days, percent } from '../text/words.ts';
 import type { Checked } from '../rules/check.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
-import type { SiteText } from '../site/folder.ts';
+import { type SiteText, startOf } from '../site/folder.ts';
 import { portNames } from '../site/read.ts';
 import { isLoaded, linkAt } from './link-at.ts';
 
@@ -26,7 +26,8 @@ export interface HintKinds {
 export function inlayHints(checked: Checked, file: SiteText, start: number, end: number, kinds: HintKinds): Hint[] {
   const hints: Hint[] = [];
   for (const piece of file.cut.pieces) {
-    if (piece.start > end || piece.start + piece.text.length < start) continue;
+    const from = startOf(file, piece);
+    if (from > end || from + piece.text.length < start) continue;
     for (const item of contentOf(piece).items) hints.push(...hintsOf(checked, item, kinds));
   }
   return hints;

@@ -1,7 +1,7 @@
 /** The outline of a file, and the names of a site that somebody looks for. */
 
 import { type Node, keyText } from '../text/syntax.ts';
-import { type SiteText, placeInFile } from '../site/folder.ts';
+import { type SiteText, placeInFile, startOf } from '../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import type { Site } from '../site/model.ts';
 import { type SectionName, SECTIONS, sectionOf } from '../site/shape.ts';
@@ -32,10 +32,11 @@ export function documentSymbols(file: SiteText): SymbolNode[] {
       .pop();
   for (const piece of file.cut.pieces) {
     const { items, tree } = contentOf(piece);
+    const start = startOf(file, piece);
     if (piece.role === 'item') {
-      const section = openAt(piece.start);
+      const section = openAt(start);
       for (const item of items) section?.items.push(itemSymbol(item));
-      if (section !== undefined && items.length > 0) section.end = piece.start + piece.text.trimEnd().length;
+      if (section !== undefined && items.length > 0) section.end = start + piece.text.trimEnd().length;
       continue;
     }
     if (tree.root?.kind !== 'mapping') continue;
@@ -43,11 +44,11 @@ export function documentSymbols(file: SiteText): SymbolNode[] {
       const section = sectionOf(keyText(key));
       if (section === undefined) continue;
       const own = items.filter((item) => item.section === section);
-      const head = placeInFile(file, { start: piece.start + key.start, end: piece.start + key.end });
+      const head = placeInFile(file, { start: start + key.start, end: start + key.end });
       sections.push({
         name: section,
         head,
-        end: piece.start + Math.max(key.end, value.end),
+        end: start + Math.max(key.end, value.end),
         items: own.map(itemSymbol),
       });
     }

@@ -2,7 +2,7 @@
 
 import type { Checked } from '../rules/check.ts';
 import { contentOf, type Place } from '../site/item.ts';
-import type { SiteText } from '../site/folder.ts';
+import { type SiteText, spanOf } from '../site/folder.ts';
 import type { NamedKind } from './names/named.ts';
 import { namesOf, placeOfUse, usesIn } from './names/uses.ts';
 
@@ -22,14 +22,14 @@ export function nameTokens(checked: Checked, file: SiteText): NameToken[] {
         const named = namesOf(checked, use)[0];
         if (named === undefined || !exists(checked, named.kind, named.name)) continue;
         const at = placeOfUse(use);
-        const start = piece.start + at.start;
+        const { start } = spanOf(file, at);
         if (seen.has(start) || at.piece.text.slice(at.start, at.end).includes('\n')) continue;
         seen.add(start);
         found.push({ kind: named.kind, at });
       }
     }
   }
-  return found.sort((a, b) => a.at.piece.start + a.at.start - (b.at.piece.start + b.at.start));
+  return found.sort((a, b) => spanOf(file, a.at).start - spanOf(file, b.at).start);
 }
 
 function exists({ plan: { site } }: Checked, kind: NamedKind, name: string): boolean {

@@ -12,7 +12,7 @@ import {
 } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
 import { type Edit, byFile } from '../site/edit.ts';
-import type { SiteText } from '../site/folder.ts';
+import { type SiteText, spanOf } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
 import { Lines } from '../text/lines.ts';
 import { faultIds } from '../rules/ids.generated.ts';
@@ -67,10 +67,10 @@ export class Converter {
 
   range(place: Place): Range {
     const file = this.files.get(fileOf(place).uri);
-    const start = place.piece.start + place.start;
     if (file === undefined) return { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+    const { start, end } = spanOf(file, place);
     const lines = linesOf(file);
-    return { start: lines.position(start), end: lines.position(place.piece.start + place.end) };
+    return { start: lines.position(start), end: lines.position(end) };
   }
 
   diagnostic(diagnostic: Diagnostic): ProtocolDiagnostic {

@@ -1,6 +1,6 @@
 /** Applies all safe fixes of a site, round by round, until none is left. */
 
-import { type Edit, applyEdits, byFile } from '../site/edit.ts';
+import { type Edit, editedTexts } from '../site/edit.ts';
 import type { SiteFolder } from '../site/folder.ts';
 import { type Checked, check } from './check.ts';
 import type { Diagnostic, Fix } from './rule.ts';
@@ -39,10 +39,7 @@ export function fixedTexts(
     if (chosen.length === 0) break;
     if (due < least) idle = 0;
     least = Math.min(least, due);
-    const changed = [...byFile(chosen)].map(
-      ([uri, edits]) => [uri, applyEdits(folder.get(uri)?.text ?? '', edits)] as const,
-    );
-    for (const [uri, text] of changed) folder.set(uri, text);
+    for (const [uri, text] of editedTexts(folder.files, chosen)) folder.set(uri, text);
   }
   return { texts: new Map(folder.files.map(({ uri, text }) => [uri, text])), fixes };
 }

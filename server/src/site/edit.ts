@@ -2,6 +2,7 @@
 
 import { isEmpty } from '../text/parse.ts';
 import { type Mapping, type Node, type Route, type Sequence, entryOf, follow } from '../text/syntax.ts';
+import { type SiteText, spanOf } from './folder.ts';
 import { type Item, type Place, fileOf, placeOf } from './item.ts';
 
 /** Replaces a range; an empty range is an insertion. */
@@ -137,18 +138,25 @@ export function nodeAt(item: Item, route: Route): Node | undefined {
   return follow(item.node, route)?.node;
 }
 
-/** Applies edits that do not overlap to the text of a file. */
-export function applyEdits(text: string, edits: readonly Edit[]): string {
-  let result = text;
-  const ordered = edits.map(({ at, text: by }) => ({
-    start: at.piece.start + at.start,
-    end: at.piece.start + at.end,
-    by,
-  }));
+/** The text of a file after edits of it that do not overlap. */
+export function applyEdits(file: SiteText, edits: readonly Edit[]): string {
+  let result = file.text;
+  const ordered = edits.map(({ at, text: by }) => ({ ...spanOf(file, at), by }));
   for (const { start, end, by } of ordered.sort((a, b) => b.start - a.start || b.end - a.end)) {
     result = result.slice(0, start) + by + result.slice(end);
   }
   return result;
+}
+
+/** The texts of the files that edits change, by address. */
+export function editedTexts(files: readonly SiteText[], edits: readonly Edit[]): Map<string, string> {
+  const byUri = byFile(edits);
+  return new Map(
+    files.flatMap((file) => {
+      const own = byUri.get(file.uri);
+      return own === undefined ? [] : [[file.uri, applyEdits(file, own)] as const];
+    }),
+  );
 }
 
 /** Edits by the file they are in. */

@@ -1,5 +1,6 @@
 /** The files of one site, cut and parsed; keeps from one edit to the next what the edit did not touch. */
 
+import { perObject } from '../memo.ts';
 import { type Cut, type Piece, type SourceFile, cut, uncut } from '../text/cut.ts';
 import type { Span } from '../text/syntax.ts';
 import { assemble } from './assemble.ts';
@@ -105,24 +106,31 @@ function readAll(pieces: readonly Piece[]): Read {
   return { items, unusual, sharesAnchors };
 }
 
-const wholes = new WeakMap<SiteText, Piece>();
+const startsOf = perObject(({ pieces, starts }: Cut) => new Map(pieces.map((piece, index) => [piece, starts[index]])));
+
+const wholeOf = perObject((file: SiteText): Piece => ({
+  file,
+  text: file.text,
+  role: 'stray',
+  section: '',
+  indent: 0,
+  list: false,
+}));
+
+/** The offset in its file at which a piece stands. An error where it is not of the file as it is. */
+export function startOf(file: SiteText, piece: Piece): number {
+  const start = startsOf(file.cut).get(piece) ?? (piece === wholeOf(file) ? 0 : undefined);
+  if (start === undefined) throw new Error(`a place in a text that ${file.uri} no longer has`);
+  return start;
+}
+
+/** A place as offsets in its file. */
+export function spanOf(file: SiteText, { piece, start, end }: Place): Span {
+  const from = startOf(file, piece);
+  return { start: from + start, end: from + end };
+}
 
 /** A place that belongs to none of the file's pieces, such as the key of a section: from offset to offset of the file. */
 export function placeInFile(file: SiteText, { start, end }: Span): Place {
-  let piece = wholes.get(file);
-  if (piece === undefined)
-    wholes.set(
-      file,
-      (piece = {
-        file,
-        text: file.text,
-        role: 'stray',
-        section: '',
-        indent: 0,
-        list: false,
-        start: 0,
-        content: undefined,
-      }),
-    );
-  return { piece, start, end };
+  return { piece: wholeOf(file), start, end };
 }

@@ -1,5 +1,6 @@
 /** Items: the entries and list elements of the sections, each with what the schema says of it. */
 
+import { perObject } from '../memo.ts';
 import type { Piece, SourceFile } from '../text/cut.ts';
 import { type SyntaxProblem, type Tree, isEmpty, parse } from '../text/parse.ts';
 import { isQuantity } from '../text/quantity.ts';
@@ -60,10 +61,7 @@ export interface Place extends Span {
 }
 
 /** The items of a piece; parsed once for as long as its text stands. */
-export function contentOf(piece: Piece): PieceContent {
-  piece.content ??= readPiece(piece);
-  return piece.content as PieceContent;
-}
+export const contentOf: (piece: Piece) => PieceContent = perObject(readPiece);
 
 function readPiece(piece: Piece): PieceContent {
   const whole = { start: 0, end: lastCharacter(piece.text) };

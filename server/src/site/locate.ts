@@ -3,7 +3,7 @@
 import type { Piece } from '../text/cut.ts';
 import { isEmpty } from '../text/parse.ts';
 import { type Node, type Route, keyText } from '../text/syntax.ts';
-import type { SiteText } from './folder.ts';
+import { type SiteText, startOf } from './folder.ts';
 import { type Item, contentOf } from './item.ts';
 
 export interface Location {
@@ -16,23 +16,25 @@ export interface Location {
 
 /** The piece that an offset of the file is in. */
 export function pieceAt(file: SiteText, offset: number): Piece | undefined {
-  const { pieces } = file.cut;
+  const { pieces, starts } = file.cut;
   let low = 0;
   let high = pieces.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((pieces[middle]?.start ?? 0) <= offset) low = middle;
+    if ((starts[middle] ?? 0) <= offset) low = middle;
     else high = middle - 1;
   }
   const piece = pieces[low];
-  return piece !== undefined && piece.start <= offset && offset <= piece.start + piece.text.length ? piece : undefined;
+  const start = starts[low];
+  if (piece === undefined || start === undefined) return undefined;
+  return start <= offset && offset <= start + piece.text.length ? piece : undefined;
 }
 
 /** What an offset of the file is in, its ends included; `undefined` between items. */
 export function locate(file: SiteText, offset: number): Location | undefined {
   const piece = pieceAt(file, offset);
   if (piece === undefined) return undefined;
-  const at = offset - piece.start;
+  const at = offset - startOf(file, piece);
   for (const item of contentOf(piece).items) {
     const { key, node } = item;
     if (key !== undefined && key.start <= at && at <= key.end) return { item, route: [], part: 'key' };

@@ -31,10 +31,6 @@ export interface Piece {
   readonly indent: number;
   /** Whether the section's items begin with hyphens. */
   readonly list: boolean;
-  /** Offset in the file where the piece stands now. */
-  start: number;
-  /** What the layers above have read from the text; kept with the piece, and gone with it. */
-  content: unknown;
 }
 
 /** The key of a section whose items stand below it. */
@@ -47,46 +43,46 @@ export interface Header {
 export interface Cut {
   readonly text: string;
   readonly pieces: readonly Piece[];
+  /** Where each of the pieces starts, as an offset in the file. */
+  readonly starts: readonly number[];
   readonly headers: readonly Header[];
 }
 
-/** Cuts `text`; pieces of `previous` whose text stands again are kept, with their new place. */
+/** Cuts `text`; a piece of `previous` whose text stands again is the same object. */
 export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   if (previous === undefined) {
     const { bounds, headers } = new Scan(text, 0).run();
-    return { text, pieces: bounds.map((b) => piece(file, text, b)), headers };
+    return { text, pieces: bounds.map((b) => piece(file, text, b)), starts: bounds.map(({ start }) => start), headers };
   }
+  const { pieces, starts } = previous;
   const change = changeBetween(previous.text, text);
-  const from = resumeAt(previous.pieces, change.start);
-  const first = previous.pieces[from];
-  const scan = first === undefined ? new Scan(text, 0) : new Scan(text, first.start, first, from === 0);
-  const { bounds, headers, joins } = scan.run({
-    pieces: previous.pieces,
-    first: from,
-    after: change.end,
-    shift: change.shift,
-  });
+  const from = resumeAt(previous, change.start);
+  const first = pieces[from];
+  const start = starts[from];
+  const scan =
+    first === undefined || start === undefined ? new Scan(text, 0) : new Scan(text, start, first, from === 0);
+  const { bounds, headers, joins } = scan.run({ ...previous, first: from, after: change.end, shift: change.shift });
 
-  const kept = first === undefined ? [] : previous.pieces.slice(0, from);
-  const keptHeaders = first === undefined ? [] : previous.headers.filter(({ start }) => start < first.start);
-  const tail = previous.pieces.slice(joins);
-  const tailStart = previous.pieces[joins]?.start ?? Infinity;
-  const tailHeaders = previous.headers.filter(({ start }) => start >= tailStart);
-  if (change.shift !== 0) for (const later of tail) later.start += change.shift;
+  const kept = Math.max(from, 0);
+  const keptHeaders = start === undefined ? [] : previous.headers.filter((header) => header.start < start);
+  const tailStart = starts[joins] ?? Infinity;
+  const tailHeaders = previous.headers.filter((header) => header.start >= tailStart);
   return {
     text,
-    pieces: [...kept, ...adopt(file, text, bounds, previous.pieces.slice(Math.max(from, 0), joins)), ...tail],
+    pieces: [...pieces.slice(0, kept), ...adopt(file, text, bounds, pieces.slice(kept, joins)), ...pieces.slice(joins)],
+    starts: [
+      ...starts.slice(0, kept),
+      ...bounds.map((b) => b.start),
+      ...starts.slice(joins).map((tail) => tail + change.shift),
+    ],
     headers: [...keptHeaders, ...headers, ...tailHeaders.map((header) => moved(header, change.shift))],
   };
 }
 
 /** The file as one piece, for a file whose items share anchors. */
 export function uncut(file: SourceFile, text: string): Cut {
-  return {
-    text,
-    pieces: [{ file, text, role: 'file', section: '', indent: NOT_YET, list: false, start: 0, content: undefined }],
-    headers: [],
-  };
+  const whole: Piece = { file, text, role: 'file', section: '', indent: NOT_YET, list: false };
+  return { text, pieces: [whole], starts: [0], headers: [] };
 }
 
 function moved(header: Header, shift: number): Header {
@@ -124,16 +120,15 @@ function longest(limit: number, same: (low: number, high: number) => boolean): n
 }
 
 /** The piece from which to cut anew: one before that of the change, which stands as it did; -1 for the whole text. */
-function resumeAt(pieces: readonly Piece[], change: number): number {
+function resumeAt({ pieces, starts }: Cut, change: number): number {
   let low = -1;
-  let high = pieces.length - 1;
+  let high = starts.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((pieces[middle]?.start ?? 0) <= change) low = middle;
+    if ((starts[middle] ?? 0) <= change) low = middle;
     else high = middle - 1;
   }
-  const at = low - 1;
-  return pieces[0]?.role === 'file' ? -1 : Math.max(at, -1);
+  return pieces[0]?.role === 'file' ? -1 : Math.max(low - 1, -1);
 }
 
 interface Bounds {
@@ -148,6 +143,7 @@ interface Bounds {
 /** The cut that stood before, and what is the same behind the change. */
 interface Before {
   readonly pieces: readonly Piece[];
+  readonly starts: readonly number[];
   /** The piece that the scan begins with; -1 for the start of the text. */
   readonly first: number;
   readonly after: number;
@@ -201,9 +197,9 @@ class Scan {
     while (this.line < text.length) {
       if (before !== undefined && this.line >= before.after) {
         const was = this.line - before.shift;
-        while ((before.pieces[old]?.start ?? Infinity) < was) old++;
+        while ((before.starts[old] ?? Infinity) < was) old++;
         const piece = before.pieces[old];
-        if (piece?.start === was && this.joins(piece)) {
+        if (piece !== undefined && before.starts[old] === was && this.joins(piece)) {
           this.close(this.line);
           return { bounds: this.bounds, headers: this.headers, joins: old };
         }
@@ -334,15 +330,12 @@ function adopt(file: SourceFile, text: string, bounds: readonly Bounds[], before
       list?.findIndex(
         (old) => old.section === b.section && old.role === b.role && old.indent === b.indent && old.list === b.list,
       ) ?? -1;
-    const kept = found === -1 ? undefined : list?.splice(found, 1)[0];
-    if (kept === undefined) return made;
-    kept.start = b.start;
-    return kept;
+    return (found === -1 ? undefined : list?.splice(found, 1)[0]) ?? made;
   });
 }
 
 function piece(file: SourceFile, text: string, { role, section, indent, list, start, end }: Bounds): Piece {
-  return { file, text: detached(text.slice(start, end)), role, section, indent, list, start, content: undefined };
+  return { file, text: detached(text.slice(start, end)), role, section, indent, list };
 }
 
 /** A copy that does not keep the whole file's text alive, as a slice would. */

@@ -10,7 +10,7 @@ import type { Audited } from '../../../server/src/audit/audited.ts';
 import { SiteFolder } from '../../../server/src/site/folder.ts';
 import { unavailable } from '../../availability.ts';
 import { run } from '../../lab/run.ts';
-import { edited, foundIn } from '../../site.ts';
+import { edited, folderOf, foundIn } from '../../site.ts';
 import { told } from '../counters/counted.ts';
 
 const FILE = 'harrow-lane.site.yaml';
@@ -111,9 +111,7 @@ describe('A probe of real media', function () {
   }
 
   function audited(json: string, stream = 'gate'): Audited {
-    const site = new SiteFolder();
-    site.set(FILE, SITE);
-    return auditProbe(site.site(), readProbe(json), stream, 1000);
+    return auditProbe(folderOf({ [FILE]: SITE }).site(), readProbe(json), stream, 1000);
   }
 
   /** What the first fix of every finding makes of the site; nothing is found of it any more. */

@@ -1,7 +1,7 @@
 /** What is wanted at the cursor: the part of the schema, and what the site says around it. */
 
 import type { Checked } from '../../rules/check.ts';
-import type { SiteText } from '../../site/folder.ts';
+import { type SiteText, startOf } from '../../site/folder.ts';
 import { type Item, contentOf } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';
 import type { Site } from '../../site/model.ts';
@@ -64,12 +64,12 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number): Want
 function around(file: SiteText, offset: number): { text: string; start: number; root: Route } {
   const piece = pieceAt(file, offset);
   const header = file.cut.headers.filter(({ start }) => start <= offset).pop();
-  if (header !== undefined && (piece === undefined || header.start > piece.start)) {
-    const next = file.cut.pieces.find(({ start }) => start > header.start)?.start ?? file.text.length;
+  if (header !== undefined && (piece === undefined || header.start > startOf(file, piece))) {
+    const next = file.cut.starts.find((start) => start > header.start) ?? file.text.length;
     return { text: file.text.slice(header.start, Math.max(next, offset)), start: header.start, root: [] };
   }
   if (piece !== undefined)
-    return { text: piece.text, start: piece.start, root: piece.role === 'item' ? [piece.section] : [] };
+    return { text: piece.text, start: startOf(file, piece), root: piece.role === 'item' ? [piece.section] : [] };
   return { text: file.text.slice(0, offset), start: 0, root: [] };
 }
 
@@ -77,7 +77,7 @@ function itemAt(file: SiteText, offset: number, section: SectionName | undefined
   const piece = pieceAt(file, offset);
   if (piece === undefined) return undefined;
   const items = contentOf(piece).items.filter((item) => item.section === section);
-  const at = offset - piece.start;
+  const at = offset - startOf(file, piece);
   return (
     items.find(({ name: own, node }) => (name === '' ? node.start <= at && at <= node.end : own === name)) ??
     (name === '' ? items[0] : undefined)

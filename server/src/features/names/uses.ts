@@ -1,11 +1,12 @@
 /** Where names are declared and used: one index for definition, references, highlights, rename and colouring. */
 
 import type { Route } from '../../text/syntax.ts';
+import type { Piece } from '../../text/cut.ts';
 import { partOf } from '../../rules/shape/part.ts';
 import type { Checked } from '../../rules/check.ts';
 import { type Item, type Place, contentOf, headOf, placeOf } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';
-import type { SiteText } from '../../site/folder.ts';
+import { type SiteText, startOf } from '../../site/folder.ts';
 import { portNames, readEnd } from '../../site/read.ts';
 import { SECTIONS } from '../../site/shape.ts';
 import { acceptedNames } from './accepted.ts';
@@ -126,7 +127,7 @@ export function nameAt(
 ): { readonly use: Use; readonly named: Named; readonly place: Place } | undefined {
   const piece = pieceAt(file, offset);
   if (piece === undefined) return undefined;
-  const at = offset - piece.start;
+  const at = offset - startOf(file, piece);
   for (const item of contentOf(piece).items) {
     for (const use of usesIn(item)) {
       const place = placeOfUse(use);
@@ -141,7 +142,7 @@ export function nameAt(
 /** Every place that declares or uses a name; the same place once, however many aliases lead to it. */
 export function usesOf(checked: Checked, named: Named): Use[] {
   const found: Use[] = [];
-  const seen = new Set<string>();
+  const seen = new Map<Piece, Set<string>>();
   const { site } = checked.plan;
   const [device = ''] = named.name.split('/');
   const isOnly = named.kind === 'ports' && site.deviceByName.get(device)?.ports.length === 1;
@@ -150,9 +151,11 @@ export function usesOf(checked: Checked, named: Named): Use[] {
       const isMeant = isOnly && use.isAlone === true && use.names[0]?.name === device;
       if (!isMeant && !hasName(namesOf(checked, use), named)) continue;
       const { piece, start, end } = placeOfUse(use);
-      const key = `${piece.file.uri} ${piece.start + start} ${end}`;
-      if (seen.has(key)) continue;
-      seen.add(key);
+      const ofPiece = seen.get(piece) ?? new Set<string>();
+      seen.set(piece, ofPiece);
+      const key = `${start} ${end}`;
+      if (ofPiece.has(key)) continue;
+      ofPiece.add(key);
       found.push(use);
     }
   }

@@ -1,7 +1,7 @@
 import type { Span } from '../../text/syntax.ts';
 import { keyText } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
-import { type SiteText, placeInFile } from '../../site/folder.ts';
+import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { contentOf } from '../../site/item.ts';
 import type { Example, Report, Rule, Subject } from '../rule.ts';
 
@@ -52,13 +52,14 @@ function sections(file: SiteText, report: Report): void {
   }
 }
 
-function keysOf({ cut, unusual }: SiteText): { name: string; at: Span }[] {
-  const found = cut.headers.map(({ section, start, end }) => ({ name: section, at: { start, end } }));
-  for (const piece of unusual) {
+function keysOf(file: SiteText): { name: string; at: Span }[] {
+  const found = file.cut.headers.map(({ section, start, end }) => ({ name: section, at: { start, end } }));
+  for (const piece of file.unusual) {
     const { root } = piece.role === 'section' ? contentOf(piece).tree : { root: undefined };
     if (root?.kind !== 'mapping') continue;
+    const start = startOf(file, piece);
     for (const { key } of root.entries)
-      found.push({ name: keyText(key), at: { start: piece.start + key.start, end: piece.start + key.end } });
+      found.push({ name: keyText(key), at: { start: start + key.start, end: start + key.end } });
   }
   return found.sort((a, b) => a.at.start - b.at.start);
 }

@@ -2,7 +2,7 @@ import type { SyntaxProblem } from '../../text/parse.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
 import { count, list } from '../../text/words.ts';
-import { type SiteText, placeInFile } from '../../site/folder.ts';
+import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { type PieceProblem, type Place, contentOf } from '../../site/item.ts';
 import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../shape/nearest.ts';
@@ -23,7 +23,8 @@ column; write a space after each colon and comma; close every bracket and quote.
       let strays: Piece[] = [];
       for (const piece of file.unusual) {
         const last = strays[strays.length - 1];
-        if (last !== undefined && (piece.role !== 'stray' || last.start + last.text.length !== piece.start)) {
+        const isNext = last !== undefined && startOf(file, last) + last.text.length === startOf(file, piece);
+        if (last !== undefined && (piece.role !== 'stray' || !isNext)) {
           report(belongsNowhere(file, strays));
           strays = [];
         }
@@ -169,16 +170,15 @@ function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
   const indent = strays[0] === undefined ? undefined : tabbed(strays[0], 0);
   if (indent !== undefined) return byTab(indent);
   const [first, last] = [strays[0], strays[strays.length - 1]];
-  const start = first?.start ?? 0;
+  const start = first === undefined ? 0 : startOf(file, first);
+  const end = last === undefined ? 0 : startOf(file, last) + last.text.trimEnd().length;
   const at = firstLine(
     placeInFile(file, {
       start: start + indentOf(first),
       end: start + Math.max(indentOf(first), first?.text.trimEnd().length ?? 0),
     }),
   );
-  const lines = file.text
-    .slice(start, (last?.start ?? 0) + (last?.text.trimEnd().length ?? 0))
-    .split(/\r\n|\r|\n/).length;
+  const lines = file.text.slice(start, end).split(/\r\n|\r|\n/).length;
   const near = nearest(at.piece.text.slice(at.start, at.end), SECTION_NAMES)[0]?.name;
   const more = lines > 1 ? `, and so ${lines === 2 ? 'does the one' : `do the ${count(lines - 1, 'line')}`} below` : '';
   const what =

@@ -4,7 +4,7 @@ import { writeFileSync } from 'node:fs';
 import { recordingFaults } from '../../../audit/recordings/faults.ts';
 import { pathOf } from '../../../lsp/disk.ts';
 import type { Diagnostic } from '../../../rules/rule.ts';
-import { applyEdits, byFile } from '../../../site/edit.ts';
+import { editedTexts } from '../../../site/edit.ts';
 import { lineDiff } from '../../line-diff.ts';
 import { type SiteOnDisk, shownPath } from '../../sites.ts';
 
@@ -13,10 +13,8 @@ export function writeMeasured({ folder }: SiteOnDisk, found: readonly Diagnostic
   const edits = found
     .filter(({ rule }) => rule === recordingFaults.bitRate)
     .flatMap(({ fixes }) => fixes?.()[0]?.edits ?? []);
-  for (const [uri, own] of byFile(edits)) {
-    const before = folder.get(uri)?.text;
-    if (before === undefined) continue;
-    const after = applyEdits(before, own);
+  for (const [uri, after] of editedTexts(folder.files, edits)) {
+    const before = folder.get(uri)?.text ?? '';
     writeFileSync(pathOf(uri), after);
     process.stderr.write(lineDiff(shownPath(uri), before, after));
   }

@@ -54,7 +54,10 @@ export function sectionsOf(file: SiteText): Section[] | undefined {
     let last = next;
     while (last > first && lines[last - 1]?.text.trim() === '') last--;
     const end = lines[next]?.start ?? file.text.length;
-    const own = pieces.pieces.filter((piece) => piece.start >= key.start && piece.start < end);
+    const own = pieces.pieces.filter((_, at) => {
+      const start = pieces.starts[at] ?? -1;
+      return start >= key.start && start < end;
+    });
     const isBlock = own.every(({ role }) => role === 'item');
     return {
       name,
@@ -92,19 +95,21 @@ export function modelineOf({ text }: SiteText): string | undefined {
 
 /** `sharesAnchors` where an alias of one piece may need another. */
 function headsOf(
-  { pieces, headers }: Cut,
+  { pieces, starts, headers }: Cut,
   sharesAnchors: boolean,
 ): { readonly name: string; readonly key: Span }[] | undefined {
   const heads = headers.map(({ section, start, end }) => ({ name: section, key: { start, end } }));
-  for (const piece of pieces) {
-    if (piece.role === 'stray' || piece.role === 'document' || piece.role === 'file') return undefined;
+  for (const [index, piece] of pieces.entries()) {
+    const start = starts[index];
+    if (start === undefined || piece.role === 'stray' || piece.role === 'document' || piece.role === 'file')
+      return undefined;
     const { problems, tree } = contentOf(piece);
     if (problems.some((found) => !isHarmless(found, sharesAnchors))) return undefined;
     if (piece.role !== 'section') continue;
     const entries = tree.root?.kind === 'mapping' ? tree.root.entries : [];
     const [only] = entries;
     if (piece.section === '' || only === undefined || entries.length > 1) return undefined;
-    heads.push({ name: piece.section, key: { start: piece.start + only.key.start, end: piece.start + only.key.end } });
+    heads.push({ name: piece.section, key: { start: start + only.key.start, end: start + only.key.end } });
   }
   return heads.sort((a, b) => a.key.start - b.key.start);
 }
