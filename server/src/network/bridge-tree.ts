@@ -202,21 +202,40 @@ export function wayBetween(
 ): { link: Link; out: Port }[] | undefined {
   if (from.link.blocked !== undefined || to.link.blocked !== undefined) return undefined;
   if (from.link === to.link) return [{ link: from.link, out: from.port }];
-  let a = tree.bridges.get(far(from.link, from.port).device);
-  let b = tree.bridges.get(far(to.link, to.port).device);
-  if (a === undefined || b === undefined || a.component !== b.component) return undefined;
-  const head = [{ link: from.link, out: from.port }];
-  const tail = [{ link: to.link, out: far(to.link, to.port) }];
-  while (a !== b) {
+  const first = tree.bridges.get(far(from.link, from.port).device);
+  const last = tree.bridges.get(far(to.link, to.port).device);
+  const bridges = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
+  if (bridges === undefined) return undefined;
+  const way = [{ link: from.link, out: from.port }];
+  bridges.forEach((bridge, index) => {
+    const next = bridges[index + 1];
+    const link = next === undefined ? to.link : linkBetween(bridge, next);
+    if (link !== undefined)
+      way.push({ link, out: next === undefined ? far(link, to.port) : portOf(link, bridge.device) });
+  });
+  return way;
+}
+
+/** The bridges from one to another, both included; `undefined` where nothing joins them. */
+export function bridgesBetween(from: Bridge, to: Bridge): readonly Bridge[] | undefined {
+  if (from.component !== to.component) return undefined;
+  const head: Bridge[] = [];
+  const tail: Bridge[] = [];
+  let a: Bridge | undefined = from;
+  let b: Bridge | undefined = to;
+  while (a !== undefined && b !== undefined && a !== b) {
     if (a.depth >= b.depth) {
-      if (a.up === undefined || a.parent === undefined) return undefined;
-      head.push({ link: a.up, out: portOf(a.up, a.device) });
+      head.push(a);
       a = a.parent;
     } else {
-      if (b.up === undefined || b.parent === undefined) return undefined;
-      tail.push({ link: b.up, out: portOf(b.up, b.parent.device) });
+      tail.push(b);
       b = b.parent;
     }
   }
-  return [...head, ...tail.reverse()];
+  return a === undefined ? undefined : [...head, a, ...tail.reverse()];
+}
+
+/** The link between a bridge and its parent or child. */
+export function linkBetween(a: Bridge, b: Bridge): Link | undefined {
+  return b.parent === a ? b.up : a.up;
 }

@@ -11,7 +11,15 @@
 
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
-import { type Bridge, type BridgeTree, bridgeBeyond, portOf, wayBetween } from './bridge-tree.ts';
+import {
+  type Bridge,
+  type BridgeTree,
+  bridgeBeyond,
+  bridgesBetween,
+  linkBetween,
+  portOf,
+  wayBetween,
+} from './bridge-tree.ts';
 import type { Delivery, Obstacle, Unreached } from './delivery.ts';
 import type { Interface } from './interfaces.ts';
 import { type Link, far } from './link.ts';
@@ -290,28 +298,15 @@ function stoppedAt(
 ): Obstacle {
   const tree = ground.tree(joined.network);
   const known = memberships.known(group, joined.network);
-  let bridge = joined.link.blocked === undefined ? tree.bridges.get(far(joined.link, joined.port).device) : undefined;
-  const sender = joined.network === leaves.network ? tree.bridges.get(far(leaves.link, leaves.port).device) : undefined;
-  if (bridge === undefined || sender === undefined || sender.component !== bridge.component)
-    return { obstacle: 'apart', network };
-  // The last bridge on the way that does not know the receiver is where the group stops.
-  const way: Bridge[] = [];
-  let up: Bridge | undefined = sender;
-  const path: Bridge[] = [bridge];
-  while (bridge !== undefined && up !== undefined && bridge !== up) {
-    if (bridge.depth >= up.depth) {
-      bridge = bridge.parent;
-      if (bridge !== undefined) path.push(bridge);
-    } else {
-      way.push(up);
-      up = up.parent;
-    }
-  }
-  const fromSender = [...way, ...path.reverse()];
-  const stop = fromSender.find((at, index) => {
-    const next = fromSender[index + 1];
+  const last = joined.link.blocked === undefined ? tree.bridges.get(far(joined.link, joined.port).device) : undefined;
+  const first = joined.network === leaves.network ? tree.bridges.get(far(leaves.link, leaves.port).device) : undefined;
+  const bridges = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
+  if (bridges === undefined) return { obstacle: 'apart', network };
+  // The group stops at the first bridge from the sender that does not know the receiver.
+  const stop = bridges.find((at, index) => {
+    const next = bridges[index + 1];
     if (!at.device.snooping || next === undefined) return false;
-    const link = next.parent === at ? next.up : at.up;
+    const link = linkBetween(at, next);
     return link !== undefined && ![...outOf(at, group, known)].includes(link);
   });
   if (stop === undefined) return { obstacle: 'apart', network };

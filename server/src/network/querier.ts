@@ -1,7 +1,7 @@
 /** Where the querier of a VLAN stands best. */
 
 import type { Device, Site } from '../site/model.ts';
-import type { Bridge, BridgeTree } from './bridge-tree.ts';
+import { type Bridge, type BridgeTree, bridgesBetween } from './bridge-tree.ts';
 import { far } from './link.ts';
 import type { Network } from './network.ts';
 
@@ -38,14 +38,6 @@ function sentInto(network: Network, tree: BridgeTree, index: number): Map<Bridge
 
 /** Links between two bridges; many where nothing joins them. */
 function steps(from: Bridge, to: Bridge): number {
-  if (from.component !== to.component) return 1000;
-  let count = 0;
-  let a: Bridge | undefined = from;
-  let b: Bridge | undefined = to;
-  while (a !== undefined && b !== undefined && a !== b) {
-    if (a.depth >= b.depth) a = a.parent;
-    else b = b.parent;
-    count++;
-  }
-  return count;
+  const bridges = bridgesBetween(from, to);
+  return bridges === undefined ? 1000 : bridges.length - 1;
 }

@@ -1,4 +1,4 @@
-import type { BridgeTree } from '../../network/bridge-tree.ts';
+import { type BridgeTree, bridgesBetween, linkBetween } from '../../network/bridge-tree.ts';
 import type { Link } from '../../network/link.ts';
 import { addEntry, nodeAt, setValue } from '../../site/edit.ts';
 import { type Device, portName } from '../../site/model.ts';
@@ -41,17 +41,10 @@ cable out. What crosses which cable cannot be told before that: the loads leave 
 
 /** The switches round the loop that a link closes, in order from one of its ends to the other, and the links. */
 function roundOf(tree: BridgeTree, link: Link): { devices: Device[]; links: Link[] } {
-  let [a, b] = [tree.bridges.get(link.a.device), tree.bridges.get(link.b.device)];
-  const [devices, back, links]: [Device[], Device[], Link[]] = [[], [], [link]];
-  while (a !== undefined && b !== undefined && a !== b) {
-    const [lower, side] = a.depth >= b.depth ? [a, devices] : [b, back];
-    side.push(lower.device);
-    if (lower.up !== undefined) links.push(lower.up);
-    if (lower === a) a = a.parent;
-    else b = b.parent;
-  }
-  if (a !== undefined) devices.push(a.device);
-  return { devices: [...devices, ...back.reverse()], links };
+  const [a, b] = [tree.bridges.get(link.a.device), tree.bridges.get(link.b.device)];
+  const bridges = (a === undefined || b === undefined ? undefined : bridgesBetween(a, b)) ?? [];
+  const links = bridges.slice(1).flatMap((bridge, index) => linkBetween(bridges[index] ?? bridge, bridge) ?? []);
+  return { devices: bridges.map(({ device }) => device), links: [link, ...links] };
 }
 
 function findingOf(link: Link, devices: readonly Device[], others: readonly Link[]): Finding {
