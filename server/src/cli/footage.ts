@@ -77,7 +77,7 @@ async function footage(site: Site, options: Options): Promise<number> {
   const names = fileNames(recording.file, zone);
   if (names.untellable !== undefined)
     throw new CannotDo(`The file names of ${recording.name} do not tell when they are of: ${names.untellable}.`);
-  if (!['second', 'minute', 'hour'].includes(names.finest))
+  if (names.roundedTo === undefined)
     throw new CannotDo(
       `The file names of ${recording.name} tell no more than the ${names.finest}, so nothing in them can be found.`,
     );

@@ -7,6 +7,7 @@ import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import { type SiteText, startOf } from '../site/folder.ts';
 import { portNames } from '../site/read.ts';
 import { isLoaded, linkAt } from './link-at.ts';
+import { dataAt, isMapping, textAt } from '../text/syntax.ts';
 
 export interface Hint {
   /** Empty, where it is shown. */
@@ -105,22 +106,15 @@ function volume({ plan: { site, storage } }: Checked, item: Item): Hint[] {
 
 /** The address that the last port of a range has. */
 function ranges(item: Item): Hint[] {
-  const ports =
-    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
-  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return [];
+  const ports = dataAt(item.data, ['ports']);
+  if (!isMapping(ports)) return [];
   return Object.entries(ports).flatMap(([key, port]) => {
     const names = portNames(key);
-    if (names.length < 2 || typeof port !== 'object' || port === null || Array.isArray(port)) return [];
-    const own =
-      typeof port['address'] === 'string' ? [{ route: ['ports', key, 'address'], text: port['address'] }] : [];
-    const legs =
-      typeof port['addresses'] === 'object' && port['addresses'] !== null ? Object.entries(port['addresses']) : [];
-    const all = [
-      ...own,
-      ...legs.map(([vlan, text]) => ({ route: ['ports', key, 'addresses', vlan], text: String(text) })),
-    ];
-    return all.flatMap(({ route, text }) => {
-      const first = parseAddress(text);
+    if (names.length < 2 || !isMapping(port)) return [];
+    const legs = isMapping(port['addresses']) ? Object.keys(port['addresses']) : [];
+    const routes = [['ports', key, 'address'], ...legs.map((vlan) => ['ports', key, 'addresses', vlan])];
+    return routes.flatMap((route) => {
+      const first = parseAddress(textAt(item.data, route) ?? '');
       if (first === undefined) return [];
       const { piece, end } = placeOf(item, route);
       return [

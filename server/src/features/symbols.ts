@@ -1,6 +1,6 @@
 /** The outline of a file, and the names of a site that somebody looks for. */
 
-import { type Node, keyText } from '../text/syntax.ts';
+import { type Node, dataAt, keyText } from '../text/syntax.ts';
 import { type SiteText, placeInFile, startOf } from '../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import type { Site } from '../site/model.ts';
@@ -102,7 +102,7 @@ function detailOf(item: Item): string {
 }
 
 function textOf({ data }: Item, key: string): string | undefined {
-  const value = typeof data === 'object' && data !== null && !Array.isArray(data) ? data[key] : undefined;
+  const value = dataAt(data, [key]);
   return typeof value === 'string' || typeof value === 'number' ? String(value) : undefined;
 }
 

@@ -1,6 +1,7 @@
 /** What a client sets, at the start and whenever it changes. */
 
 import type { HintKinds } from '../features/inlay-hints.ts';
+import { isMapping } from '../text/syntax.ts';
 
 export interface Settings {
   /** Whether errors of shape are told, and keys completed and described, or left to another extension that does so. */
@@ -42,7 +43,7 @@ export function readStartOptions(sent: unknown): StartOptions {
 }
 
 function part(value: unknown, key: string): unknown {
-  return typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>)[key] : undefined;
+  return isMapping(value) ? value[key] : undefined;
 }
 
 function truth(value: unknown, otherwise: boolean): boolean {

@@ -1,7 +1,7 @@
 /** Every hardware address that the site says a device has. */
 
 import { type Device, type Port, type Site, portName } from '../site/model.ts';
-import type { Data, Route } from '../text/syntax.ts';
+import { type Route, textAt } from '../text/syntax.ts';
 
 export interface MacUse {
   /** Six octets in small hexadecimal digits with colons. */
@@ -22,16 +22,11 @@ export function macUses(site: Site): MacUse[] {
       if (known === undefined) byRoute.set(route.join('/'), { mac: plain(port.mac), device, ports: [port], route });
       else known.ports.push(port);
     }
-    const own = ownMac(device.item.data);
+    const own = textAt(device.item.data, ['mac']);
     if (own !== undefined && !byRoute.has('mac'))
       byRoute.set('mac', { mac: plain(own), device, ports: [], route: ['mac'] });
     return [...byRoute.values()];
   });
-}
-
-function ownMac(data: Data): string | undefined {
-  if (typeof data !== 'object' || data === null || Array.isArray(data) || !Object.hasOwn(data, 'mac')) return undefined;
-  return typeof data['mac'] === 'string' ? data['mac'] : undefined;
 }
 
 function plain(text: string): string {

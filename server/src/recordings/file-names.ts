@@ -11,6 +11,7 @@ import { type TimeUnit, repeatsEvery, resolution } from '../standards/strftime.t
 import { DAY_OF_MINUTES, scan } from './name-scan.ts';
 import { SLOT, SLOTS, type Step, stepsOf } from './name-steps.ts';
 import { type Told, agrees, datesOf } from './named-date.ts';
+import { SECOND, MINUTE, HOUR } from '../standards/time-units.ts';
 
 export interface NamedTime {
   /**
@@ -28,8 +29,10 @@ export interface FileNames {
   readonly folder: string;
   /** How many folders deep the files lie. */
   readonly depth: number;
-  /** The unit that names are rounded down to. */
+  /** The unit that times are rounded down to in names. */
   readonly finest: TimeUnit | 'none';
+  /** The same in milliseconds; `undefined` where names tell no time of day. */
+  readonly roundedTo: number | undefined;
   /** Why no instant can be told from a name: “they come again every day”. `undefined` where it can. */
   readonly untellable: string | undefined;
   /** Whether the path, with forward slashes and from the folder that the pattern starts in, is a name of this pattern. */
@@ -37,6 +40,8 @@ export interface FileNames {
   /** `undefined` where the path is no name of this pattern, and where its names tell no instant. */
   read(path: string): NamedTime | undefined;
 }
+
+const PRECISIONS: Partial<Record<TimeUnit | 'none', number>> = { second: SECOND, minute: MINUTE, hour: HOUR };
 
 /** What a pattern tells beyond one way of saying it, and by which clock. */
 interface Reading {
@@ -56,11 +61,12 @@ export function fileNames(pattern: string, zone: string | undefined): FileNames 
   const [steps, fault] = 'unreadable' in read ? [undefined, read.unreadable] : [read, undefined];
   const slots = new Set(steps?.flatMap(slotsOf));
   const finest = resolution(pattern);
+  const roundedTo = PRECISIONS[finest];
   const untellable = fault ?? wanting(pattern, finest) ?? zoneless(slots, zone);
   const reading: Reading = {
     clock: zone === undefined ? undefined : new LocalTimes(zone),
     saysMore: saysMore(slots),
-    hasHour: finest === 'hour' || finest === 'minute' || finest === 'second',
+    hasHour: roundedTo !== undefined,
   };
   const told: Told = new Float64Array(SLOTS);
   const matches = (path: string): boolean => steps !== undefined && scan(steps, path, told);
@@ -70,6 +76,7 @@ export function fileNames(pattern: string, zone: string | undefined): FileNames 
     folder: shape.slice(0, (shape.split('\0', 1)[0] ?? '').lastIndexOf('/') + 1),
     depth: shape.split('/').length - 1,
     finest,
+    roundedTo,
     untellable,
     matches,
     read: (path) => (untellable === undefined && matches(path) ? timeOf(told, reading) : undefined),
@@ -80,12 +87,12 @@ function timeOf(told: Told, { clock, saysMore: checked, hasHour }: Reading): Nam
   const shifted = told[SLOT.offset] ?? -1;
   const offset = shifted === -1 ? undefined : shifted - DAY_OF_MINUTES;
   const epoch = told[SLOT.epoch] ?? -1;
-  if (epoch !== -1) return { instants: [epoch * 1000], offset };
+  if (epoch !== -1) return { instants: [epoch * SECOND], offset };
   const time = timeOfDay(told);
   const dates = datesOf(told);
   const local = (checked ? dates.filter((date) => agrees(date, told)) : dates).map((date) => date + time);
   if (local.length === 0 || time < 0) return undefined;
-  if (offset !== undefined) return { instants: local.map((shown) => shown - offset * 60_000), offset };
+  if (offset !== undefined) return { instants: local.map((shown) => shown - offset * MINUTE), offset };
   if (clock === undefined) return undefined;
   return {
     instants: local.flatMap((shown) => (hasHour ? clock.instants(shown) : clock.firstAtOrAfter(shown))),

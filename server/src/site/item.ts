@@ -11,6 +11,7 @@ import {
   type Route,
   type Scalar,
   type Span,
+  dataAt,
   dataOf,
   follow,
   keyText,
@@ -138,7 +139,7 @@ function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, 
 export const AUTO = 'auto';
 
 function hasBlankPort(data: Data): boolean {
-  return typeof data === 'object' && data !== null && !Array.isArray(data) && data['port'] === AUTO;
+  return dataAt(data, ['port']) === AUTO;
 }
 
 /** Where in an item's text a route leads; the nearest place on the way where the text ends earlier. */

@@ -5,6 +5,7 @@ import { isEmpty } from '../text/parse.ts';
 import { type Node, type Route, keyText } from '../text/syntax.ts';
 import { type SiteText, startOf } from './folder.ts';
 import { type Item, contentOf } from './item.ts';
+import { leastWhere } from '../text/bisect.ts';
 
 export interface Location {
   readonly item: Item;
@@ -17,15 +18,9 @@ export interface Location {
 /** The piece that an offset of the file is in. */
 export function pieceAt(file: SiteText, offset: number): Piece | undefined {
   const { pieces, starts } = file.cut;
-  let low = 0;
-  let high = pieces.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if ((starts[middle] ?? 0) <= offset) low = middle;
-    else high = middle - 1;
-  }
-  const piece = pieces[low];
-  const start = starts[low];
+  const index = leastWhere(1, pieces.length, (at) => (starts[at] ?? 0) > offset) - 1;
+  const piece = pieces[index];
+  const start = starts[index];
   if (piece === undefined || start === undefined) return undefined;
   return start <= offset && offset <= start + piece.text.length ? piece : undefined;
 }

@@ -2,7 +2,7 @@
 
 import { parseAddress, parseRange, parseSubnet, type WrittenSubnet } from '../standards/ipv4.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
-import type { Data, Route } from '../text/syntax.ts';
+import { type Data, type Route, isMapping } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type {
   Acceptance,
@@ -40,7 +40,7 @@ const ANYWHERE: WrittenSubnet = { network: 0, prefix: 0, hostBits: false };
 export const RANGE_PORTS = 1024;
 
 function written<T>(data: Data): Partly<T> {
-  return (typeof data === 'object' && data !== null && !Array.isArray(data) ? data : {}) as Partly<T>;
+  return (isMapping(data) ? data : {}) as Partly<T>;
 }
 
 function address(text: unknown): number | undefined {

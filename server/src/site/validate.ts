@@ -1,6 +1,6 @@
 /** Holds an item against the schema, says what does not fit, and keeps what does. */
 
-import type { Data, Route } from '../text/syntax.ts';
+import { type Data, type Route, dataAt } from '../text/syntax.ts';
 import { type Schema, type SectionName, SECTIONS, keysOf, schemaAt, sectionSchema } from './shape.ts';
 import * as validators from './schema.generated/validate.js';
 
@@ -167,24 +167,14 @@ function routeOf(pointer: string, data: Data): Route {
       current = current[Number(step)];
     } else {
       route.push(step);
-      current = typeof current === 'object' && current !== null ? current[step] : undefined;
+      current = dataAt(current, [step]);
     }
   }
   return route;
 }
 
 function at(data: Data, route: Route): Data {
-  let current: Data = data;
-  for (const step of route) {
-    const next: Data | undefined = Array.isArray(current)
-      ? current[Number(step)]
-      : typeof current === 'object' && current !== null
-        ? current[step]
-        : undefined;
-    if (next === undefined) return null;
-    current = next;
-  }
-  return current;
+  return dataAt(data, route) ?? null;
 }
 
 /** A copy without what stands at the routes; an element of a list becomes null, so that the others keep their place. */

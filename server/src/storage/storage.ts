@@ -3,9 +3,7 @@
 import { usableDisks } from '../standards/raid.ts';
 import type { Load, StreamRates } from '../network/rates.ts';
 import type { Recording, Site, Volume } from '../site/model.ts';
-
-const SECONDS_A_DAY = 86_400;
-const MS_A_DAY = SECONDS_A_DAY * 1000;
+import { DAY, SECOND } from '../standards/time-units.ts';
 
 export interface RecordingFigures {
   readonly recording: Recording;
@@ -70,8 +68,8 @@ function recordingFigures(site: Site, recording: Recording, rates: readonly Stre
   const stream = recording.stream === undefined ? undefined : site.streamByName.get(recording.stream);
   const volume = recording.volume === undefined ? undefined : site.volumeByName.get(recording.volume);
   const rate = (stream === undefined ? undefined : rates[stream.index]?.payload) ?? { nominal: 0, peak: 0 };
-  const bytesPerDay = (rate.nominal * SECONDS_A_DAY) / 8;
-  const days = recording.keep === undefined ? undefined : recording.keep / MS_A_DAY;
+  const bytesPerDay = (rate.nominal * (DAY / SECOND)) / 8;
+  const days = recording.keep === undefined ? undefined : recording.keep / DAY;
   const filesPerDay = filesPerDayOf(
     recording,
     stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval,
@@ -89,7 +87,7 @@ function recordingFigures(site: Site, recording: Recording, rates: readonly Stre
 
 /** A file ends at a keyframe, so there are no more files than keyframes. */
 function filesPerDayOf({ segment }: Recording, keyframeInterval: number | undefined): number | undefined {
-  return segment === undefined || segment === 0 ? undefined : MS_A_DAY / Math.max(segment, keyframeInterval ?? 0);
+  return segment === undefined || segment === 0 ? undefined : DAY / Math.max(segment, keyframeInterval ?? 0);
 }
 
 function volumeFigures(volume: Volume, recordings: readonly RecordingFigures[]): VolumeFigures {
@@ -113,8 +111,7 @@ function volumeFigures(volume: Volume, recordings: readonly RecordingFigures[]):
 
 /** All grow together; each stops growing when its retention is reached. */
 function daysUntilFullKept(usableBytes: number, recordings: readonly RecordingFigures[]): number | undefined {
-  const daysKept = ({ recording: { keep } }: RecordingFigures): number =>
-    keep === undefined ? Infinity : keep / MS_A_DAY;
+  const daysKept = ({ recording: { keep } }: RecordingFigures): number => (keep === undefined ? Infinity : keep / DAY);
   const growing = [...recordings].sort((a, b) => daysKept(a) - daysKept(b));
   let perDay = growing.reduce((total, { bytesPerDay }) => total + bytesPerDay, 0);
   let written = 0;

@@ -3,6 +3,8 @@
  * and a broken item leaves the rest readable.
  */
 
+import { leastWhere } from './bisect.ts';
+
 /** A file of the site. */
 export interface SourceFile {
   readonly uri: string;
@@ -121,14 +123,8 @@ function longest(limit: number, same: (low: number, high: number) => boolean): n
 
 /** The piece from which to cut anew: one before that of the change, which stands as it did; -1 for the whole text. */
 function resumeAt({ pieces, starts }: Cut, change: number): number {
-  let low = -1;
-  let high = starts.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if ((starts[middle] ?? 0) <= change) low = middle;
-    else high = middle - 1;
-  }
-  return pieces[0]?.role === 'file' ? -1 : Math.max(low - 1, -1);
+  const changed = leastWhere(0, starts.length, (at) => (starts[at] ?? 0) > change) - 1;
+  return pieces[0]?.role === 'file' ? -1 : Math.max(changed - 1, -1);
 }
 
 interface Bounds {

@@ -1,3 +1,5 @@
+import { leastWhere } from './bisect.ts';
+
 /** Lines of a text, as the Language Server Protocol counts them: after `\n`, `\r\n` or a lone `\r`. */
 export class Lines {
   private readonly starts: number[] = [0];
@@ -14,14 +16,8 @@ export class Lines {
   /** Line and character from 0 of a UTF-16 offset; an offset past the end is at the end. */
   position(offset: number): { line: number; character: number } {
     const at = Math.max(0, Math.min(offset, this.length));
-    let low = 0;
-    let high = this.starts.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((this.starts[middle] ?? 0) <= at) low = middle;
-      else high = middle - 1;
-    }
-    return { line: low, character: at - (this.starts[low] ?? 0) };
+    const line = leastWhere(1, this.starts.length, (next) => (this.starts[next] ?? 0) > at) - 1;
+    return { line, character: at - (this.starts[line] ?? 0) };
   }
 
   /** Offset of a line and character from 0. */

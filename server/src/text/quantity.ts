@@ -3,6 +3,8 @@
  * Bit rates count in powers of 1000; sizes in bytes, in powers of 1000 (kB) or 1024 (KiB), IEC 80000-13.
  */
 
+import { DAY, HOUR, MINUTE, SECOND } from '../standards/time-units.ts';
+
 export type QuantityKind =
   'bit-rate' | 'byte-rate' | 'size' | 'duration' | 'length' | 'power' | 'percentage' | 'frequency' | 'level';
 
@@ -46,10 +48,10 @@ const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
     [`${name}/s`, { kind: 'byte-rate', factor }],
   ]),
   ['ms', { kind: 'duration', factor: 1 }],
-  ['s', { kind: 'duration', factor: K }],
-  ['min', { kind: 'duration', factor: 60 * K }],
-  ['h', { kind: 'duration', factor: 3600 * K }],
-  ['d', { kind: 'duration', factor: 86_400 * K }],
+  ['s', { kind: 'duration', factor: SECOND }],
+  ['min', { kind: 'duration', factor: MINUTE }],
+  ['h', { kind: 'duration', factor: HOUR }],
+  ['d', { kind: 'duration', factor: DAY }],
   ['m', { kind: 'length', factor: K }],
   ['W', { kind: 'power', factor: K }],
   ['%', { kind: 'percentage', factor: 100 }],
@@ -187,7 +189,7 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
 /** Units that are in use elsewhere, in small letters: how much of the smallest of their kind they are. */
 const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   size: { pb: K ** 5 },
-  duration: { w: 604_800 * K, week: 604_800 * K, weeks: 604_800 * K },
+  duration: { w: 7 * DAY, week: 7 * DAY, weeks: 7 * DAY },
   length: { mm: 1, cm: 10, km: K ** 2 },
   power: { kw: K ** 2 },
 };

@@ -83,6 +83,28 @@ export function follow(node: Node | undefined, route: Route): { entry: Entry | u
 
 export type Data = string | number | boolean | null | Data[] | { [key: string]: Data };
 
+/** Whether a value of YAML or JSON is a mapping (an object): neither a list nor null. */
+export function isMapping(value: unknown): value is { readonly [key: string]: unknown } {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** What a route leads to; `undefined` where the data has nothing there. */
+export function dataAt(data: Data | undefined, route: Route): Data | undefined {
+  let found = data;
+  for (const step of route) {
+    if (Array.isArray(found)) found = found[Number(step)];
+    else if (isMapping(found) && Object.hasOwn(found, step)) found = found[step];
+    else return undefined;
+  }
+  return found;
+}
+
+/** The text that a route leads to; `undefined` where there is none, or nothing but space. */
+export function textAt(data: Data, route: Route): string | undefined {
+  const found = dataAt(data, route);
+  return typeof found === 'string' && found.trim() !== '' ? found : undefined;
+}
+
 /** Plain data of a node, for schema validation. Objects have no prototype, so any name may be a key. */
 export function dataOf(node: Node): Data {
   switch (node.kind) {

@@ -1,5 +1,7 @@
 /** Figures and lists as people read them. For display only: sums are made before they are rounded. */
 
+import { DAY, HOUR, MINUTE, SECOND } from '../standards/time-units.ts';
+
 /** Three significant digits, and no digit less than the whole number has. */
 function short(value: number): string {
   if (value === 0) return '0';
@@ -51,10 +53,10 @@ export function metres(millimetres: number): string {
 /** Milliseconds in the largest unit that suits: `2 s`, `1.5 h`, `14 d`. */
 export function duration(milliseconds: number): string {
   const units: readonly (readonly [string, number])[] = [
-    ['d', 86_400_000],
-    ['h', 3_600_000],
-    ['min', 60_000],
-    ['s', 1000],
+    ['d', DAY],
+    ['h', HOUR],
+    ['min', MINUTE],
+    ['s', SECOND],
   ];
   for (const [unit, factor] of units)
     if (milliseconds >= factor) return `${Number((milliseconds / factor).toFixed(2))} ${unit}`;

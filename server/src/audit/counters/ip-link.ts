@@ -10,6 +10,7 @@ import { visible } from '../../text/visible.ts';
 import { Unreadable } from '../unreadable.ts';
 import { type Readings, type Sample, type SampleReader, MOST_SAMPLES } from './sample.ts';
 import { timeOf } from './time.ts';
+import { isMapping } from '../../text/syntax.ts';
 
 /** How such a file comes about, for people. */
 export const IP_LINK_COMMAND =
@@ -36,7 +37,7 @@ export class LinkLines implements SampleReader {
     const at = `Line ${number}`;
     if (Array.isArray(read))
       throw new Unreadable(`${at} is what ip prints, without the time at which it did. Take it so: ${IP_LINK_COMMAND}`);
-    if (!isObject(read)) throw new Unreadable(`${at} is no JSON object. Take them so: ${IP_LINK_COMMAND}`);
+    if (!isMapping(read)) throw new Unreadable(`${at} is no JSON object. Take them so: ${IP_LINK_COMMAND}`);
     const time = timeOf(read['time'], at);
     const device = read['device'];
     if (device !== undefined && typeof device !== 'string') throw new Unreadable(`${at}: device is no text.`);
@@ -62,15 +63,15 @@ function notJson(line: number): string {
 
 /** What ip leaves out says nothing: it prints empty objects for what was filtered, and no statistics without -s. */
 function sampleOf(link: unknown, time: number, device: string | undefined, at: string): Sample | undefined {
-  if (!isObject(link)) throw new Unreadable(`${at}: a link is no object.`);
+  if (!isMapping(link)) throw new Unreadable(`${at}: a link is no object.`);
   const name = link['ifname'];
   if (typeof name !== 'string' || name === '') return undefined;
   const long = link['stats64'];
   const statistics = long ?? link['stats'];
   if (statistics === undefined) return undefined;
   const bits = long === undefined ? 32 : 64;
-  const [rx, tx] = isObject(statistics) ? [statistics['rx'], statistics['tx']] : [];
-  if (!isObject(rx) || !isObject(tx))
+  const [rx, tx] = isMapping(statistics) ? [statistics['rx'], statistics['tx']] : [];
+  if (!isMapping(rx) || !isMapping(tx))
     throw new Unreadable(`${at}: the statistics of ${visible(name, 40)} have no rx and tx.`);
   const whole = (of: Json, key: string): number | undefined => {
     const value = of[key];
@@ -106,11 +107,7 @@ function sampleOf(link: unknown, time: number, device: string | undefined, at: s
     speed: undefined,
     since: String(link['ifindex']),
     upTime: undefined,
-    virtual: loopback || (isObject(info) && info['info_kind'] !== undefined) ? true : undefined,
+    virtual: loopback || (isMapping(info) && info['info_kind'] !== undefined) ? true : undefined,
     over: typeof over === 'string' ? over : undefined,
   };
-}
-
-function isObject(value: unknown): value is Json {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

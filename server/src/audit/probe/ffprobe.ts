@@ -1,6 +1,7 @@
 /** What ffprobe wrote of a stream, as JSON. What it does not say, or says in another way than it does, is not there. */
 
 import { Unreadable } from '../unreadable.ts';
+import { isMapping } from '../../text/syntax.ts';
 
 /** How such a file comes about, for people. A minute is enough of a live stream; a file is read for a minute too. */
 export const FFPROBE_COMMAND =
@@ -47,14 +48,14 @@ export function readProbe(text: string): Probed {
     if (!(error instanceof SyntaxError)) throw error;
     throw new Unreadable(`it is not whole JSON. Take it so: ${FFPROBE_COMMAND}`);
   }
-  const streams = isObject(read) ? read['streams'] : undefined;
-  if (!isObject(read) || !Array.isArray(streams))
+  const streams = isMapping(read) ? read['streams'] : undefined;
+  if (!isMapping(read) || !Array.isArray(streams))
     throw new Unreadable(`it has no list of streams. Take it so: ${FFPROBE_COMMAND}`);
   const packets = packetsByStream(read);
   const format = read['format'];
   return {
-    filename: isObject(format) ? textOf(format['filename']) : undefined,
-    parts: streams.flatMap((stream: unknown): ProbedPart[] => (isObject(stream) ? partOf(stream, packets) : [])),
+    filename: isMapping(format) ? textOf(format['filename']) : undefined,
+    parts: streams.flatMap((stream: unknown): ProbedPart[] => (isMapping(stream) ? partOf(stream, packets) : [])),
   };
 }
 
@@ -62,7 +63,8 @@ function partOf(stream: Json, packets: ReadonlyMap<unknown, readonly Packet[]>):
   const kind = stream['codec_type'];
   // A picture on a cover is no video.
   const disposition = stream['disposition'];
-  if ((kind !== 'video' && kind !== 'audio') || (isObject(disposition) && disposition['attached_pic'] === 1)) return [];
+  if ((kind !== 'video' && kind !== 'audio') || (isMapping(disposition) && disposition['attached_pic'] === 1))
+    return [];
   return [
     {
       kind,
@@ -82,12 +84,12 @@ function partOf(stream: Json, packets: ReadonlyMap<unknown, readonly Packet[]>):
 function packetsByStream(read: Json): Map<unknown, Packet[]> {
   const list = (key: string): readonly unknown[] => (Array.isArray(read[key]) ? (read[key] as readonly unknown[]) : []);
   const both = list('packets_and_frames');
-  const typed = (type: string): readonly unknown[] => both.filter((each) => isObject(each) && each['type'] === type);
+  const typed = (type: string): readonly unknown[] => both.filter((each) => isMapping(each) && each['type'] === type);
   const packets =
     [list('packets'), typed('packet'), list('frames'), typed('frame')].find((each) => each.length > 0) ?? [];
   const found = new Map<unknown, Packet[]>();
   for (const packet of packets) {
-    if (!isObject(packet)) continue;
+    if (!isMapping(packet)) continue;
     const bytes = number(packet['size'] ?? packet['pkt_size']);
     if (bytes === undefined) continue;
     const own = found.get(packet['stream_index']) ?? [];
@@ -100,10 +102,6 @@ function packetsByStream(read: Json): Map<unknown, Packet[]> {
     });
   }
   return found;
-}
-
-function isObject(value: unknown): value is Json {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 function textOf(value: unknown): string | undefined {

@@ -12,6 +12,7 @@ import { type Rate, RateSum } from './rate.ts';
 import { PASS, type Rows } from './rows.ts';
 import { Stretches } from './stretches.ts';
 import type { Surveyed } from './survey.ts';
+import { MINUTE } from '../../standards/time-units.ts';
 
 /** By when its file was opened: its length in milliseconds, or that it cannot be read. */
 export type Lengths = ReadonlyMap<number, number | 'damaged'>;
@@ -46,7 +47,7 @@ export interface Course {
 }
 
 /** Clocks of two machines, and a recorder that starts again (common practice, no source). */
-const SLACK = 60_000;
+const SLACK = MINUTE;
 /** 2000-01-01: what is before was named by a clock that had not been set (common practice, no source). */
 const CLOCK_SET = 946_684_800_000;
 /** So few files do not show how long they are. */

@@ -19,12 +19,9 @@ const JITTER = 500;
 /** Where the site does not say how far keyframes lie apart (common practice, no source). */
 const KEYFRAMES = 10_000;
 
-const UNIT: Readonly<Record<string, number>> = { second: 1000, minute: 60_000, hour: 3_600_000 };
-
 /** How far the time between two names may be from the true one; `undefined` where names tell no time of day. */
-export function roundingOf({ finest, untellable }: FileNames): number | undefined {
-  const unit = UNIT[finest];
-  return untellable !== undefined || unit === undefined ? undefined : unit + JITTER;
+export function roundingOf({ roundedTo, untellable }: FileNames): number | undefined {
+  return untellable !== undefined || roundedTo === undefined ? undefined : roundedTo + JITTER;
 }
 
 /**

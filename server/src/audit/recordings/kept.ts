@@ -7,9 +7,7 @@ import type { Related } from '../../rules/rule.ts';
 import type { Found } from '../diagnose.ts';
 import { recordingFaults as faults } from './faults.ts';
 import type { Looked } from './looked.ts';
-
-const HOUR = 3_600_000;
-const DAY = 24 * HOUR;
+import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
 interface Bound {
   readonly time: number;
@@ -103,6 +101,6 @@ function days(milliseconds: number): string {
   return duration(
     milliseconds >= DAY
       ? Math.round(milliseconds / (DAY / 10)) * (DAY / 10)
-      : Math.round(milliseconds / 60_000) * 60_000,
+      : Math.round(milliseconds / MINUTE) * MINUTE,
   );
 }

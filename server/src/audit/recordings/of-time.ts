@@ -8,8 +8,7 @@ import { recordingFaults as faults } from './faults.ts';
 import type { Looked } from './looked.ts';
 import type { Stretch, Stretches } from './stretches.ts';
 import type { Examples } from './visitor.ts';
-
-const DAY = 86_400_000;
+import { DAY } from '../../standards/time-units.ts';
 
 export function ofTime(looked: Looked): Found[] {
   const {

@@ -3,6 +3,8 @@
  * name is kept.
  */
 
+import { leastWhere } from '../../text/bisect.ts';
+
 /** Which of two instants a name without an offset means. */
 export const PASS = { only: 0, undecided: 1, first: 2, second: 3 } as const;
 
@@ -48,13 +50,7 @@ export class Rows {
 
   /** How many begin before the instant. */
   before(instant: number): number {
-    let [low, high] = [0, this.length];
-    while (low < high) {
-      const middle = (low + high) >>> 1;
-      if (this.start(middle) < instant) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+    return leastWhere(0, this.length, (index) => this.start(index) >= instant);
   }
 
   private at(index: number): number {

@@ -8,6 +8,7 @@ import { bytes, days, threshold } from '../../text/words.ts';
 import type { Found } from '../diagnose.ts';
 import { recordingFaults as faults } from './faults.ts';
 import type { Looked } from './looked.ts';
+import { DAY } from '../../standards/time-units.ts';
 
 /** Of the file system at the volume's path; bytes. */
 export interface Space {
@@ -15,7 +16,6 @@ export interface Space {
   readonly free: number;
 }
 
-const DAY = 86_400_000;
 /** What a file system needs for itself at most (common practice, no source). */
 const OVERHEAD = 0.1;
 

@@ -8,11 +8,12 @@ import { isTimeZone } from '../../standards/time-zone.ts';
 import { type Expected, expectedOf, roundingOf } from './expected.ts';
 import { PASS, Rows } from './rows.ts';
 import { Examples, type FolderVisitor, type Visitor } from './visitor.ts';
+import { HOUR } from '../../standards/time-units.ts';
 
 /** FAT keeps times to 2 s; other file systems are more exact. */
 const COARSEST = 2000;
 /** Clocks of the world differ by 26 h at most; what is further off is no time of writing, such as all zeros. */
-const FURTHEST = 26 * 3_600_000;
+const FURTHEST = 26 * HOUR;
 /** More folders than that with files that nobody plans are counted as one. */
 const MOST_FOLDERS = 1000;
 

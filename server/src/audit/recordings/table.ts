@@ -4,8 +4,7 @@ import type { Plan } from '../../plan.ts';
 import { columns } from '../../report/columns.ts';
 import { bitRate, bytes, duration } from '../../text/words.ts';
 import type { Looked } from './looked.ts';
-
-const DAY = 86_400_000;
+import { DAY, MINUTE, SECOND } from '../../standards/time-units.ts';
 
 export function tableOf(plan: Plan, looked: readonly Looked[], now: number): string[] {
   if (looked.length === 0) return [];
@@ -20,7 +19,7 @@ export function tableOf(plan: Plan, looked: readonly Looked[], now: number): str
       bytes(course.bytes + untold.bytes),
       some ? time(from) : '',
       some ? time(to) : '',
-      known ? duration(Math.round(recorded / 60_000) * 60_000 || Math.round(recorded / 1000) * 1000) : '',
+      known ? duration(Math.round(recorded / MINUTE) * MINUTE || Math.round(recorded / SECOND) * SECOND) : '',
       known ? String(gaps.count) : '',
       some ? `${((now - from) / DAY).toFixed(1)} d` : '',
       rate === undefined ? '' : bitRate(rate.mean),

@@ -26,6 +26,7 @@ import { isNoSource, mayWrite, save, sidecarPath } from './save.ts';
 import { summary, told } from './summary.ts';
 import { WorkFolder } from './work-folder.ts';
 import manifest from '../../../../package.json' with { type: 'json' };
+import { DAY, HOUR } from '../../standards/time-units.ts';
 
 export interface Wanted {
   readonly site: Site;
@@ -42,10 +43,8 @@ export interface Wanted {
   readonly overwrite: boolean;
 }
 
-const UNITS: Readonly<Record<string, number>> = { second: 1000, minute: 60_000, hour: 3_600_000 };
 /** Files are looked for so long before what is asked for, in milliseconds, where the site does not say how long they are. */
-const HOUR = 3_600_000;
-const DAY = 24 * HOUR;
+const SEARCHED_BEFORE = HOUR;
 
 /** @returns the exit status */
 export async function getFootage(wanted: Wanted): Promise<number> {
@@ -77,7 +76,7 @@ function full(code: string): boolean {
 
 async function make(wanted: Wanted, work: WorkFolder, ffmpeg: string): Promise<Made> {
   const { site, recording, names, zone, asked, root, container, out } = wanted;
-  const unit = UNITS[names.finest] ?? 0;
+  const unit = names.roundedTo ?? 0;
   const { segments, leftOut } = await look(wanted, work, unit);
   const timeline = timelineOf(segments, unit, backlogOf(keyframeIntervalOf(site, recording)));
   const pieces = taken(timeline, asked);
@@ -141,7 +140,11 @@ async function look(
 ): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
   progress('looking for files');
   const { found, skipped } = findFiles(root, names);
-  const candidates = candidatesOf(found, asked, recording.segment === undefined ? HOUR : 3 * recording.segment + unit);
+  const candidates = candidatesOf(
+    found,
+    asked,
+    recording.segment === undefined ? SEARCHED_BEFORE : 3 * recording.segment + unit,
+  );
   if (candidates.length === 0)
     throw new CannotDo(
       nothing(found.length === 0 ? undefined : nearest(found, asked), recording, asked, root, clockOf(zone)),

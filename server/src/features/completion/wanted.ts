@@ -7,7 +7,7 @@ import { pieceAt } from '../../site/locate.ts';
 import type { Site } from '../../site/model.ts';
 import { type Schema, type SectionName, rootSchema, sectionOf, under } from '../../site/shape.ts';
 import { type Cursor, cursorIn } from '../../text/cursor.ts';
-import { type Data, type Route, dataOf } from '../../text/syntax.ts';
+import { type Data, type Route, dataAt, dataOf } from '../../text/syntax.ts';
 
 export interface Wanted {
   readonly checked: Checked;
@@ -86,12 +86,7 @@ function itemAt(file: SiteText, offset: number, section: SectionName | undefined
 
 /** What the text has under keys and indices of the item, whether it fits the schema or not. */
 export function writtenAt({ item }: Wanted, route: Route): Data | undefined {
-  let data: Data | undefined = item === undefined ? undefined : dataOf(item.node);
-  for (const step of route) {
-    if (typeof data !== 'object' || data === null) return undefined;
-    data = Array.isArray(data) ? data[Number(step)] : data[String(step)];
-  }
-  return data;
+  return item === undefined ? undefined : dataAt(dataOf(item.node), route);
 }
 
 export function textAt(wanted: Wanted, route: Route): string | undefined {

@@ -12,6 +12,7 @@ import { daysExplained, recordingExplained } from '../../report/explain/volume.t
 import type { Item } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { escaped } from '../../text/markdown.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export type ThingSection = 'vlans' | 'devices' | 'streams' | 'volumes' | 'recordings';
 
@@ -68,8 +69,8 @@ function spare(headroom: Headroom | undefined): string[] {
 
 /** What the item says of itself for people to read. */
 function descriptionOf({ data }: Item): string[] {
-  if (typeof data !== 'object' || data === null || Array.isArray(data)) return [];
-  return [data['description'], data['location']].flatMap((text) =>
-    typeof text === 'string' && text !== '' ? [escaped(text)] : [],
-  );
+  return ['description', 'location'].flatMap((key) => {
+    const text = textAt(data, [key]);
+    return text === undefined ? [] : [escaped(text)];
+  });
 }

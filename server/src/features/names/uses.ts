@@ -1,6 +1,6 @@
 /** Where names are declared and used: one index for definition, references, highlights, rename and colouring. */
 
-import type { Route } from '../../text/syntax.ts';
+import { type Route, dataAt, isMapping, textAt } from '../../text/syntax.ts';
 import type { Piece } from '../../text/cut.ts';
 import { partOf } from '../../rules/shape/part.ts';
 import type { Checked } from '../../rules/check.ts';
@@ -39,9 +39,8 @@ function* declarations(item: Item): Iterable<Use> {
   const { section, name } = item;
   if (SECTIONS[section] !== 'map' || item.key === undefined) return;
   yield { item, route: [], part: 'key', names: [{ kind: section as NamedKind, name }], isDeclaration: true };
-  if (section !== 'devices' || typeof item.data !== 'object' || item.data === null || Array.isArray(item.data)) return;
-  const { ports } = item.data;
-  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
+  const ports = section === 'devices' ? dataAt(item.data, ['ports']) : undefined;
+  if (!isMapping(ports)) return;
   for (const key of Object.keys(ports)) {
     yield {
       item,
@@ -68,7 +67,7 @@ function* mentions(item: Item): Iterable<Use> {
         yield { ...use, names: [portOf(end.device, end.port)], within: { start: within.end + 1, end: text.length } };
       }
     } else if (names === 'own-port') {
-      const device = item.section === 'devices' ? item.name : sourceOf(item);
+      const device = item.section === 'devices' ? item.name : textAt(item.data, ['source']);
       if (device !== undefined) yield { ...use, names: [portOf(device, text)] };
     } else yield { ...use, names: [{ kind: names, name: text }] };
   }
@@ -77,7 +76,7 @@ function* mentions(item: Item): Iterable<Use> {
 function* acceptances(item: Item): Iterable<Use> {
   if (item.section !== 'lint' || item.name !== 'accept' || !Array.isArray(item.data)) return;
   for (const [index, element] of item.data.entries()) {
-    if (typeof element !== 'object' || element === null || Array.isArray(element)) continue;
+    if (!isMapping(element)) continue;
     const { at, rule } = element;
     if (typeof at !== 'string' || typeof rule !== 'string') continue;
     const use = { item, route: [index, 'at'], part: 'value', isDeclaration: false } as const;
@@ -93,11 +92,6 @@ function* acceptances(item: Item): Iterable<Use> {
 
 function portOf(device: string, port: string): Named {
   return { kind: 'ports', name: `${device}/${port}` };
-}
-
-function sourceOf({ data }: Item): string | undefined {
-  const source = typeof data === 'object' && data !== null && !Array.isArray(data) ? data['source'] : undefined;
-  return typeof source === 'string' ? source : undefined;
 }
 
 /** What a use names, where that depends on the rest of the site too. */

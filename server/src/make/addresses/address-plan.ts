@@ -12,7 +12,7 @@ import { type Cell, csv } from '../quoting/csv.ts';
 import { macAddress } from '../quoting/mac.ts';
 import { naturally } from '../tables/natural-order.ts';
 import { type Column, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
-import { written } from '../written.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export const addressPlan: Output = {
   kind: 'address-plan',
@@ -82,7 +82,7 @@ function rangesOf({ subnet, pool }: Vlan, taken: readonly AddressRange[]): Row[]
 
 function macOf({ use }: Row): string {
   const text =
-    use?.port === undefined ? (use === undefined ? undefined : written(use.device.item, ['mac'])) : use.port.mac;
+    use?.port === undefined ? (use === undefined ? undefined : textAt(use.device.item.data, ['mac'])) : use.port.mac;
   return text === undefined ? '' : macAddress(text);
 }
 
@@ -136,7 +136,7 @@ function pageOf(plan: Plan, parts: readonly Part[], streams: readonly Stream[]):
       nameOf(row),
       row.use?.device.kind?.replace('-', ' ') ?? '',
       macOf(row),
-      row.use === undefined ? '' : (written(row.use.device.item, ['location']) ?? ''),
+      row.use === undefined ? '' : (textAt(row.use.device.item.data, ['location']) ?? ''),
       remark(plan, part, row),
     ]);
     const title =
@@ -166,7 +166,7 @@ function vlanFacts(plan: Plan, vlan: Vlan, rows: readonly Row[]): string {
       ? 'no DHCP pool'
       : `DHCP pool ${formatAddress(vlan.pool.first)} – ${formatAddress(vlan.pool.last)}`,
     vlan.subnet === undefined ? undefined : `${free} free`,
-    written(vlan.item, ['description']),
+    textAt(vlan.item.data, ['description']),
   );
 }
 

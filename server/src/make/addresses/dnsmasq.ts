@@ -11,8 +11,8 @@ import { commented, header } from '../header.ts';
 import { gatewayAddress } from '../network/gateways.ts';
 import type { Output, Refusal } from '../output.ts';
 import { macAddress } from '../quoting/mac.ts';
-import { written } from '../written.ts';
 import { DOMAIN, type NamedAddress, hostNames } from './host-names.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export const dnsmasq: Output = {
   kind: 'dnsmasq',
@@ -91,7 +91,7 @@ function reservationsOf(
 }
 
 function macOf({ device, port }: AddressUse): string | undefined {
-  const text = port === undefined ? written(device.item, ['mac']) : port.mac;
+  const text = port === undefined ? textAt(device.item.data, ['mac']) : port.mac;
   return text === undefined ? undefined : macAddress(text);
 }
 

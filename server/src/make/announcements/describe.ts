@@ -19,7 +19,7 @@ import { visible } from '../../text/visible.ts';
 import { type Session, sessionsOf } from '../media/session.ts';
 import type { Refusal } from '../output.ts';
 import { sdpText } from '../quoting/sdp.ts';
-import { written } from '../written.ts';
+import { textAt } from '../../text/syntax.ts';
 
 /** Streams that are sent in datagrams: RTSP describes its own. */
 export function describable({ transport }: Stream): boolean {
@@ -42,7 +42,7 @@ export function describe(
   const media = describedMedia(plan, stream);
   if ('message' in media) return { refused: media };
   const source = sourceAddress(plan, stream);
-  const about = written(stream.item, ['description']);
+  const about = textAt(stream.item.data, ['description']);
   const information = about === undefined ? undefined : sdpText(about);
   const unversioned: SessionDescription = {
     origin: {

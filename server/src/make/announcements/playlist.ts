@@ -14,7 +14,7 @@ import { refusedName } from '../file-name.ts';
 import { header } from '../header.ts';
 import { type Made, type Output, type Refusal, together } from '../output.ts';
 import { xmlText } from '../quoting/xml.ts';
-import { written } from '../written.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export const playlist: Output = {
   kind: 'playlist',
@@ -48,7 +48,7 @@ function playlistOf(plan: Plan, viewer: Device): Made {
       continue;
     }
     if (stream.transport === 'rtp') described.push(location);
-    const about = written(stream.item, ['description']);
+    const about = textAt(stream.item.data, ['description']);
     tracks.push(
       '    <track>',
       `      <location>${xmlText(location)}</location>`,

@@ -11,9 +11,7 @@ import type { Refusal } from '../output.ts';
 import { CARRIER_NAMES, type Carrier, ENCODERS, takes } from './ability.ts';
 import type { Destination } from './destination.ts';
 import { sessionsOf } from './session.ts';
-
-/** Bytes of media in a packet where the site does not say, as the site language has it. */
-const PACKET_SIZE = 1400;
+import { PACKET_SIZE } from '../../network/rates.ts';
 
 /** Where it goes: one to each receiver or group, and to each medium where these go by themselves. */
 export function sendOf(plan: Plan, stream: Stream, carried: Stream, host: Device): readonly Destination[] | Refusal {

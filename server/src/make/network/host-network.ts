@@ -5,10 +5,9 @@ import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type HostRoute, type Port, type PortAddress, type Vlan, portName } from '../../site/model.ts';
 import { type Subnet, contains, formatAddress, formatSubnet, parseAddress } from '../../standards/ipv4.ts';
-import type { Route } from '../../text/syntax.ts';
+import { type Route, textAt } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import type { Refusal } from '../output.ts';
-import { written } from '../written.ts';
 import { gatewayAddress } from './gateways.ts';
 
 export interface HostInterface {
@@ -178,7 +177,7 @@ function routeOf(
       );
     return undefined;
   }
-  const text = written(device.item, [...route.route, 'via']);
+  const text = textAt(device.item.data, [...route.route, 'via']);
   const via = text === undefined ? undefined : parseAddress(text);
   if (via !== undefined) {
     const by = own.find(({ vlan }) => vlan?.subnet !== undefined && contains(vlan.subnet, via));

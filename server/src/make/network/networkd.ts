@@ -9,9 +9,9 @@ import { commented, header } from '../header.ts';
 import { type Made, type MadeFile, type Output, type Refusal } from '../output.ts';
 import { macAddress } from '../quoting/mac.ts';
 import { networkdInterface, networkdText } from '../quoting/networkd.ts';
-import { written } from '../written.ts';
 import { ofEachHost } from './each-host.ts';
 import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export const networkd: Output = {
   kind: 'networkd',
@@ -88,7 +88,7 @@ function match({ name, port, tag }: HostInterface): Key[] {
 }
 
 function described({ item }: Device, { port }: HostInterface): Key[] {
-  const text = networkdText(written(item, [...port.route, 'description']) ?? '');
+  const text = networkdText(textAt(item.data, [...port.route, 'description']) ?? '');
   return text === '' ? [] : [['Description', text]];
 }
 

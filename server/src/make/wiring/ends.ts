@@ -6,7 +6,7 @@ import { type Cable, type CableEnd, type Port, type Site, portAt, portName } fro
 import { visible } from '../../text/visible.ts';
 import { metres } from '../../text/words.ts';
 import { naturally } from '../tables/natural-order.ts';
-import { written } from '../written.ts';
+import { textAt } from '../../text/syntax.ts';
 
 /** A cable seen from one of its ends. */
 export interface Laid {
@@ -42,7 +42,7 @@ export function laid(plan: Plan, cable: Cable): Laid {
     here,
     there,
     through: cable.through.map((end) => plug(site, end).text),
-    label: visible(written(cable.item, ['label']) ?? '', 200),
+    label: visible(textAt(cable.item.data, ['label']) ?? '', 200),
   };
 }
 
@@ -59,7 +59,7 @@ function plug(site: Site, end: CableEnd | undefined): Plug {
   return {
     text: visible(text, 200),
     port,
-    location: device === undefined ? '' : visible(written(device.item, ['location']) ?? '', 200),
+    location: device === undefined ? '' : visible(textAt(device.item.data, ['location']) ?? '', 200),
   };
 }
 
@@ -81,6 +81,6 @@ function whole({ label, here, there, through, cable }: Laid): string {
     ...through,
     cable.type ?? '',
     String(cable.length ?? ''),
-    written(cable.item, ['description']) ?? '',
+    textAt(cable.item.data, ['description']) ?? '',
   ].join('\n');
 }

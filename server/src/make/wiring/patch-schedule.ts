@@ -10,8 +10,8 @@ import { type Cell, csv } from '../quoting/csv.ts';
 import { cautionsOf } from '../tables/cautions.ts';
 import { byTexts } from '../tables/natural-order.ts';
 import { type Column, TICK, facts, sheet, sheetTable } from '../tables/sheet.ts';
-import { written } from '../written.ts';
 import { type Laid, type Plug, laid, laidOrder, turned } from './ends.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export const patchSchedule: Output = {
   kind: 'patch-schedule',
@@ -89,7 +89,7 @@ function csvOf({ site, network }: Plan, walk: readonly Laid[]): string {
         there.location,
         cable.type ?? '',
         cable.length === undefined ? '' : cable.length / 1000,
-        written(cable.item, ['description']) ?? '',
+        textAt(cable.item.data, ['description']) ?? '',
         link?.capacity ?? '',
         ...peaks,
         site.name ?? '',
@@ -129,7 +129,7 @@ function pageOf({ site }: Plan, walk: readonly Laid[]): string {
       cable.type ?? '',
       cable.length === undefined ? '' : metres(cable.length),
       link === undefined ? 'no link' : link.capacity === undefined ? '' : bitRate(link.capacity),
-      written(cable.item, ['description']) ?? '',
+      textAt(cable.item.data, ['description']) ?? '',
     ]);
     return `<section>\n<h2>${html(location === '' ? 'Place not said' : location)}</h2>\n${sheetTable(COLUMNS, rows)}</section>\n`;
   });

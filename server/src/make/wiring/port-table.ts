@@ -15,8 +15,8 @@ import { macAddress } from '../quoting/mac.ts';
 import { cautionsOf } from '../tables/cautions.ts';
 import { naturally } from '../tables/natural-order.ts';
 import { type Column, type SheetCell, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
-import { written } from '../written.ts';
 import { type Laid, cableText, laid, laidOrder, turned } from './ends.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export const portTable: Output = {
   kind: 'port-table',
@@ -83,7 +83,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
     const peak = (at: Link, out: Port): number => network.load(at, out).line.peak;
     return {
       port,
-      use: written(device.item, [...port.route, 'description']) ?? '',
+      use: textAt(device.item.data, [...port.route, 'description']) ?? '',
       mode: hasVlans(port)
         ? port.trunk === undefined
           ? 'access'
@@ -217,7 +217,7 @@ function known(texts: readonly string[]): string {
 }
 
 function switchFacts({ site, power }: Plan, device: Device): string {
-  const said = (key: string): string | undefined => written(device.item, [key]);
+  const said = (key: string): string | undefined => textAt(device.item.data, [key]);
   const source = power.find((each) => each.device === device);
   const asks = site.vlans
     .filter(({ querier }) => querier === device.name)

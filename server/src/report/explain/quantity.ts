@@ -4,8 +4,7 @@ import type { Quantity } from '../../text/quantity.ts';
 import { binaryBytes, bitRate, byteRate, bytes } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
-
-const SECONDS_A_DAY = 86_400;
+import { DAY, HOUR, MINUTE, SECOND } from '../../standards/time-units.ts';
 
 /** `text` is the quantity as written. */
 export function quantityExplained(text: string, quantity: Quantity): Explanation {
@@ -25,14 +24,14 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
         line('bits', `${grouped(value)} b/s`),
         line('bytes', byteRate(value / 8), '÷ 8'),
         line('an hour', bytes((value / 8) * 3600), '× 3,600 s ÷ 8'),
-        line('a day', bytes((value / 8) * SECONDS_A_DAY), '× 86,400 s ÷ 8'),
+        line('a day', bytes((value / 8) * (DAY / SECOND)), '× 86,400 s ÷ 8'),
       ];
     case 'byte-rate':
       return [
         line('bytes', `${grouped(value)} B/s`),
         line('powers of 1024', `${binaryBytes(value)}/s`, '', 'IEC 80000-13'),
         line('bits', bitRate(value * 8), '× 8'),
-        line('a day', bytes(value * SECONDS_A_DAY), '× 86,400 s'),
+        line('a day', bytes(value * (DAY / SECOND)), '× 86,400 s'),
       ];
     case 'size':
       return [
@@ -42,10 +41,10 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
       ];
     case 'duration':
       return [
-        line('seconds', `${grouped(value / 1000, 3)} s`),
-        line('minutes', `${grouped(value / 60_000, 2)} min`),
-        line('hours', `${grouped(value / 3_600_000, 2)} h`),
-        line('days', `${grouped(value / 86_400_000, 2)} d`),
+        line('seconds', `${grouped(value / SECOND, 3)} s`),
+        line('minutes', `${grouped(value / MINUTE, 2)} min`),
+        line('hours', `${grouped(value / HOUR, 2)} h`),
+        line('days', `${grouped(value / DAY, 2)} d`),
       ].filter(({ cells }) => !/^0 /.test(String(cells[0])));
     case 'length':
       return [

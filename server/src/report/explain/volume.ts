@@ -8,6 +8,7 @@ import { binaryBytes, count, days, duration, percent, threshold } from '../../te
 import { streamWords } from './stream.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { type Figure, grouped } from './figure.ts';
+import { DAY } from '../../standards/time-units.ts';
 
 const SIZES = 'IEC 80000-13';
 
@@ -163,7 +164,7 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
     total:
       bytesKept === undefined || recording.keep === undefined
         ? { label: 'kept', cells: ['without end'], formula: 'no time is declared after which it is deleted' }
-        : { label: 'kept', cells: [size(bytesKept)], formula: `a day × ${days(recording.keep / 86_400_000)}` },
+        : { label: 'kept', cells: [size(bytesKept)], formula: `a day × ${days(recording.keep / DAY)}` },
     then,
   };
 }

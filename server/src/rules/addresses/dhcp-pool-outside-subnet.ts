@@ -12,6 +12,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { textAt } from '../../text/syntax.ts';
 
 export const dhcpPoolOutsideSubnet: Rule = {
   id: 'dhcp-pool-outside-subnet',
@@ -76,8 +77,8 @@ gateway and all fixed addresses outside.`,
 /** The range, where the text has its ends in the wrong order. */
 function backwards({ item }: Vlan): AddressRange | undefined {
   const { data } = item;
-  const text = typeof data === 'object' && data !== null && !Array.isArray(data) ? data['dhcp-pool'] : undefined;
-  if (typeof text !== 'string') return undefined;
+  const text = textAt(data, ['dhcp-pool']);
+  if (text === undefined) return undefined;
   const [last, first, more] = text.split('-').map((end) => parseAddress(end.trim()));
   return first === undefined || last === undefined || more !== undefined || last <= first ? undefined : { first, last };
 }

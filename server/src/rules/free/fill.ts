@@ -6,7 +6,7 @@ import type { Topology } from '../../network/topology.ts';
 import { AUTO, type Item } from '../../site/item.ts';
 import type { Device, Port, Site, Stream, Vlan } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
-import type { Data, Route } from '../../text/syntax.ts';
+import { type Data, type Route, dataAt } from '../../text/syntax.ts';
 import { nextFreeAddress, usedAddresses } from './address.ts';
 import { nextFreeGroup } from './group.ts';
 import { destinations, isDatagrams, portsTaken } from './port.ts';
@@ -175,5 +175,5 @@ function ownDestinations(stream: Stream): readonly (string | number)[] {
 }
 
 function writtenAt({ data }: Item, key: string): Data | undefined {
-  return typeof data === 'object' && data !== null && !Array.isArray(data) ? data[key] : undefined;
+  return dataAt(data, [key]);
 }

@@ -6,6 +6,7 @@ import type { Site } from '../../site/model.ts';
 import { SECTIONS, SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import { compactPorts } from '../shape/ports.ts';
 import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { dataAt, isMapping } from '../../text/syntax.ts';
 
 export const duplicateName: Rule = {
   id: 'duplicate-name',
@@ -86,9 +87,8 @@ function severitiesTwice({ sections }: Site, report: Report): void {
 }
 
 function portsTwice(item: Item, report: Report): void {
-  const ports =
-    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
-  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
+  const ports = dataAt(item.data, ['ports']);
+  if (!isMapping(ports)) return;
   const keys = Object.keys(ports);
   if (keys.length < 2) return;
   const declared = new Map<string, string>();

@@ -6,10 +6,7 @@ import { complete, setFile, withOffset } from '../free/file-pattern.ts';
 import { type FileNames, fileNamesOf, pathBy } from '../file-names.ts';
 import { hasRepeatedHour } from './repeated-hour.ts';
 import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
-
-const MINUTE = 60_000;
-const HOUR = 60 * MINUTE;
-const DAY = 24 * HOUR;
+import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
 /** Milliseconds; the shortest months and years, since that is when names come again first. */
 const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {

@@ -3,6 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { fileNamesOf } from '../file-names.ts';
 import { setFile, withOffset } from '../free/file-pattern.ts';
 import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { DAY, MINUTE } from '../../standards/time-units.ts';
 
 export const repeatedHour: Rule = {
   id: 'repeated-hour',
@@ -41,8 +42,7 @@ the name.`,
 
 /** The result must not change from day to day, so one year stands for all: from here on for 400 days. */
 const FROM = Date.UTC(2026, 0, 1);
-const SPAN = 400 * 86_400_000;
-const MINUTE = 60_000;
+const SPAN = 400 * DAY;
 
 const known = new Map<string, string | undefined>();
 

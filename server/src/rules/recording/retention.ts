@@ -5,8 +5,7 @@ import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { days, duration } from '../../text/words.ts';
 import type { Example, Finding, Fix, Related, Report, Rule, Subject } from '../rule.ts';
-
-const MS_A_DAY = 86_400_000;
+import { DAY } from '../../standards/time-units.ts';
 
 export const retention: Rule = {
   id: 'retention',
@@ -131,8 +130,7 @@ function findingOf(
     };
   }
   const full = volume?.daysUntilFullKept;
-  if (volume === undefined || full === undefined || atLeast === undefined || full * MS_A_DAY >= atLeast)
-    return undefined;
+  if (volume === undefined || full === undefined || atLeast === undefined || full * DAY >= atLeast) return undefined;
   return {
     at,
     severity: 'warning',

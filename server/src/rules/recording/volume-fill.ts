@@ -6,13 +6,12 @@ import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
 import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { DAY, HOUR } from '../../standards/time-units.ts';
 
 /** All of a volume, in ten-thousandths. */
 const WHOLE = 10_000;
 /** How many of the greatest recordings are named. */
 const SHOWN = 3;
-const HOUR = 3_600_000;
-const DAY = 24 * HOUR;
 
 export const volumeFill: Rule = {
   id: 'volume-fill',

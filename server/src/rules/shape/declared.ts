@@ -1,6 +1,6 @@
 /** What a text in the site names, and whether there is such a thing. */
 
-import type { Data } from '../../text/syntax.ts';
+import { textAt } from '../../text/syntax.ts';
 import type { Item } from '../../site/item.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
@@ -55,7 +55,6 @@ export function declaredNames(site: Site, names: NameKind): Iterable<string> {
 /** The device whose ports an item names without saying whose: itself, or the source of a stream. */
 export function ownDevice(site: Site, item: Item): Device | undefined {
   if (item.section === 'devices') return site.deviceByName.get(item.name);
-  const source: Data | undefined =
-    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['source'] : undefined;
-  return typeof source === 'string' ? site.deviceByName.get(source) : undefined;
+  const source = textAt(item.data, ['source']);
+  return source === undefined ? undefined : site.deviceByName.get(source);
 }

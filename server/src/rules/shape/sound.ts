@@ -5,6 +5,7 @@ import type { Piece } from '../../text/cut.ts';
 import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import type { ShapeProblem } from '../../site/validate.ts';
+import { dataAt } from '../../text/syntax.ts';
 
 /** Whether the syntax of an item has no fault that leaves it half read; a key that stands twice does not. */
 export function isSound(item: Item): boolean {
@@ -82,9 +83,6 @@ export function firstLine(place: Place): Place {
 /** Names by which a finding in the item can be accepted. */
 export function aboutItem(item: Item): string[] {
   if (item.name !== '') return [item.name];
-  const ends =
-    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data)
-      ? [item.data['from'], item.data['to']]
-      : [];
+  const ends = [dataAt(item.data, ['from']), dataAt(item.data, ['to'])];
   return ends.filter((end) => typeof end === 'string');
 }

@@ -2,7 +2,7 @@ import { parseAddress } from '../../standards/ipv4.ts';
 import { isTimeZone } from '../../standards/time-zone.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import type { Data, Route } from '../../text/syntax.ts';
+import { type Data, type Route, dataAt, isMapping } from '../../text/syntax.ts';
 import { scalarText, setKey, setValue } from '../../site/edit.ts';
 import { type Item, type Place, NAME, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
@@ -125,9 +125,8 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
 
 /** Keys of `ports` that are written as a range and declare nothing. */
 function portRanges(item: Item, report: Report): void {
-  const ports =
-    typeof item.data === 'object' && item.data !== null && !Array.isArray(item.data) ? item.data['ports'] : undefined;
-  if (typeof ports !== 'object' || ports === null || Array.isArray(ports)) return;
+  const ports = dataAt(item.data, ['ports']);
+  if (!isMapping(ports)) return;
   for (const key of Object.keys(ports)) {
     if (portNames(key).length > 0) continue;
     const [first = 0, last = 0] = key.split('-').map(Number);

@@ -1,7 +1,7 @@
 import { nearest } from '../shape/nearest.ts';
 import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
 import { subjectAt, suchAs, wanted } from '../shape/words.ts';
-import type { Route } from '../../text/syntax.ts';
+import { type Route, isMapping } from '../../text/syntax.ts';
 import { addEntry, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
@@ -77,7 +77,7 @@ const KIND_BY_KEY: readonly (readonly [string, string])[] = [
 ];
 
 function kindBy(data: unknown): string | undefined {
-  if (typeof data !== 'object' || data === null) return undefined;
+  if (!isMapping(data)) return undefined;
   return KIND_BY_KEY.find(([key]) => key in data)?.[1];
 }
 

@@ -1,7 +1,7 @@
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
-import { type Entry, type Mapping, type Route, keyText } from '../../text/syntax.ts';
+import { type Data, type Entry, type Mapping, type Route, dataAt, isMapping, keyText } from '../../text/syntax.ts';
 import { nodeAt, setKey } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
@@ -185,15 +185,9 @@ function renamings(key: string, allowed: readonly string[], at: Place): Fix[] {
 }
 
 /** The keys that the mapping has already. */
-function placedBeside(data: unknown, route: readonly (string | number)[]): Set<string> {
-  let current: unknown = data;
-  for (const step of route.slice(0, -1)) {
-    current =
-      typeof current === 'object' && current !== null
-        ? (current as Readonly<Record<string | number, unknown>>)[step]
-        : undefined;
-  }
-  return new Set(route.length > 0 && typeof current === 'object' && current !== null ? Object.keys(current) : []);
+function placedBeside(data: Data, route: Route): Set<string> {
+  const mapping = dataAt(data, route.slice(0, -1));
+  return new Set(route.length > 0 && isMapping(mapping) ? Object.keys(mapping) : []);
 }
 
 export const examples: readonly Example[] = [
