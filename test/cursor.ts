@@ -1,7 +1,8 @@
 /** A cursor `$0` in the text of a site. */
 
 import assert from 'node:assert/strict';
-import { type Checked, check } from '../server/src/rules/check.ts';
+import type { Checked } from '../server/src/lint/check.ts';
+import { check } from '../server/src/check.ts';
 import type { SiteText } from '../server/src/site/folder.ts';
 import type { Place } from '../server/src/site/item.ts';
 import { type Texts, folderOf, spanAt } from './site.ts';

@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
-import { check } from '../server/src/rules/check.ts';
-import { fixedTexts } from '../server/src/rules/fix-all.ts';
+import { check, fixAll } from '../server/src/check.ts';
 import { type Mark, differences, readMarks } from './marks.ts';
 import { type Texts, diagnosticsOf, folderOf, foundByFile } from './site.ts';
 
@@ -56,8 +55,8 @@ describe('Fixtures', () => {
         assertFound(changed(fixture, (text) => `\ufeff${text}`, behindMark)));
 
       it('stays whole under all safe fixes, which leave none to apply', () => {
-        const { texts: once } = fixedTexts(folderOf(fixture.texts));
-        const { texts: twice, fixes } = fixedTexts(folderOf(Object.fromEntries(once)));
+        const { texts: once } = fixAll(folderOf(fixture.texts));
+        const { texts: twice, fixes } = fixAll(folderOf(Object.fromEntries(once)));
         assert.equal(fixes, 0);
         assert.deepEqual(twice, once);
       });

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync, readdirSync, statSync } from 'node:fs';
-import { check } from '../server/src/rules/check.ts';
+import { check } from '../server/src/check.ts';
 import { SiteFolder } from '../server/src/site/folder.ts';
 
 describe('the README', () => {

@@ -1,19 +1,18 @@
 import assert from 'node:assert/strict';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { parseDocument } from 'yaml';
 import { placed } from '../server/src/cli/placed.ts';
 import { readSite } from '../server/src/cli/sites.ts';
 import { reportOf } from '../server/src/report/report.ts';
-import { check } from '../server/src/rules/check.ts';
-import { fixedTexts } from '../server/src/rules/fix-all.ts';
-import type { Diagnostic } from '../server/src/rules/rule.ts';
+import { check, fixAll } from '../server/src/check.ts';
+import type { Diagnostic } from '../server/src/lint/rule.ts';
 import { editedTexts } from '../server/src/site/edit.ts';
 import { SiteFolder } from '../server/src/site/folder.ts';
 import type { DeviceKind, Site } from '../server/src/site/model.ts';
-import reportSchema from '../schemas/report.schema.json' with { type: 'json' };
 import { mistakes } from './first-draft.ts';
+import reportSchema from '../schemas/report.schema.json' with { type: 'json' };
 
 const HARROW_LANE = 'samples/harrow-lane';
 const FIRST_DRAFT = 'samples/first-draft';
@@ -139,7 +138,7 @@ describe('samples/first-draft, the one with mistakes', () => {
   // Source: YAML 1.2, by the package yaml.
   it('is still YAML after all safe fixes, and has fewer findings', () => {
     const { folder } = readSite(FIRST_DRAFT);
-    const { texts, fixes } = fixedTexts(folder);
+    const { texts, fixes } = fixAll(folder);
     assert.ok(fixes > 0);
     for (const [uri, text] of texts) assert.deepEqual(parseDocument(text).errors, [], `${dirname(uri)}\n${text}`);
     assert.ok(check(folder).diagnostics.length < mistakes.length);

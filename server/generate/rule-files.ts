@@ -1,7 +1,7 @@
 /** The files of the rules, read from their folders: each exports a rule of its name, and its examples. */
 
 import { readdir } from 'node:fs/promises';
-import type { Example, Rule } from '../src/rules/rule.ts';
+import type { AcceptanceRule, Example, Rule } from '../src/lint/rule.ts';
 
 /** In the order of the index. */
 export const GROUPS = {
@@ -24,7 +24,7 @@ export interface RuleFile {
   readonly id: string;
   /** The name under which the rule is exported. */
   readonly constant: string;
-  readonly rule: Rule;
+  readonly rule: Rule | AcceptanceRule;
   readonly examples: readonly Example[];
 }
 
@@ -43,7 +43,7 @@ async function filesOf(group: Group): Promise<RuleFile[]> {
       const id = name.slice(0, -'.ts'.length);
       const constant = id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
       const exported = (await import(new URL(name, own).href)) as Readonly<Record<string, unknown>>;
-      const rule = exported[constant] as Rule | undefined;
+      const rule = exported[constant] as Rule | AcceptanceRule | undefined;
       const examples = exported['examples'] as readonly Example[] | undefined;
       if (rule?.id !== id) throw new Error(`${group}/${name} does not export ${constant}, a rule with the id ${id}`);
       if (examples === undefined) throw new Error(`${group}/${name} does not export \`examples\``);

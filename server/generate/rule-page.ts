@@ -1,26 +1,27 @@
 /** The page of a rule or of an audit's finding, as Markdown. */
 
+import { type Rules, checkBy } from '../src/lint/check.ts';
+import type { Example, RuleInfo } from '../src/lint/rule.ts';
 import { SiteFolder } from '../src/site/folder.ts';
-import { checkBy } from '../src/rules/check.ts';
-import { rules } from '../src/rules/index.generated.ts';
-import type { Example, Fault, Rule } from '../src/rules/rule.ts';
+import type { RuleFile } from './rule-files.ts';
 
 /** A line that marks a range in an example, for its test. */
 const MARK = /^\s*#\s*(\^+|want\s+\d+-\d+)\s.*$/;
 
-export function rulePage(rule: Rule, examples: readonly Example[]): string {
-  return page([...faultParts(rule), ...examples.flatMap((example) => exampleParts(rule, example))]);
+export function rulePage({ rule, examples }: RuleFile, rules: Rules): string {
+  const messages = (text: string): string[] => messagesOf(rule, text, rules);
+  return page([...infoParts(rule), ...examples.flatMap((example) => exampleParts(example, messages))]);
 }
 
-export function faultPage(fault: Fault): string {
-  return page(faultParts(fault));
+export function auditRulePage(rule: RuleInfo): string {
+  return page(infoParts(rule));
 }
 
 function page(parts: readonly string[]): string {
   return `${parts.join('\n').trimEnd()}\n`;
 }
 
-function faultParts({ id, summary, severity, why, source }: Fault): string[] {
+function infoParts({ id, summary, severity, why, source }: RuleInfo): string[] {
   const parts = [
     `# ${id}`,
     '',
@@ -34,9 +35,9 @@ function faultParts({ id, summary, severity, why, source }: Fault): string[] {
   return source === undefined ? parts : [...parts, `Source: ${source}`, ''];
 }
 
-function exampleParts(rule: Rule, { bad, good, fixed }: Example): string[] {
+function exampleParts({ bad, good, fixed }: Example, messagesIn: (text: string) => string[]): string[] {
   const text = unmarked(bad);
-  const messages = messagesOf(rule, text).map((message) => `- ${message}`);
+  const messages = messagesIn(text).map((message) => `- ${message}`);
   const right =
     good !== undefined
       ? ['But so:', '', ...block(unmarked(good)), '']
@@ -46,14 +47,11 @@ function exampleParts(rule: Rule, { bad, good, fixed }: Example): string[] {
   return ['Not so:', '', ...block(text), '', ...messages, '', ...right];
 }
 
-/** What the rule says of an example. */
-function messagesOf(rule: Rule, text: string): string[] {
+function messagesOf({ id }: RuleInfo, text: string, rules: Rules): string[] {
   const folder = new SiteFolder();
   folder.set('example.site.yaml', text);
-  // A rule that was just written is not in the list yet.
-  const all = rules.some(({ id }) => id === rule.id) ? rules : [...rules, rule];
-  return checkBy(all, folder)
-    .diagnostics.filter((diagnostic) => diagnostic.rule.id === rule.id)
+  return checkBy(rules, folder)
+    .diagnostics.filter(({ rule }) => rule.id === id)
     .map(({ message }) => message);
 }
 

@@ -1,22 +1,28 @@
-/** What is made from the rules and from what audits find: the list of the rules, all ids, and a page for each. */
+/** What is made from the rules and from what audits find: the list of the rules, and a page for each. */
 
-import { AUDIT_FAULTS, faults } from '../src/audit/faults.ts';
-import type { Fault } from '../src/rules/rule.ts';
+import { AUDIT_RULES, auditRules } from '../src/audit/rules.ts';
+import type { Rules } from '../src/lint/check.ts';
+import type { RuleInfo } from '../src/lint/rule.ts';
 import type { Output } from './output.ts';
 import { GROUPS, type Group, type RuleFile, ruleFiles } from './rule-files.ts';
-import { faultPage, rulePage } from './rule-page.ts';
+import { auditRulePage, rulePage } from './rule-page.ts';
 
 const CODE_BANNER = '// Made from the files of the folders beside it; `npm run generate` writes it anew.';
 const PAGE_BANNER = '<!-- Made from the rule by `npm run generate`; edits belong there. -->';
 
 export async function ruleOutputs(): Promise<Output[]> {
   const files = await ruleFiles();
+  const all = files.map(({ rule }) => rule);
+  const rules: Rules = {
+    rules: all.filter((rule) => 'check' in rule),
+    acceptanceRules: all.filter((rule) => 'checkUnused' in rule),
+    ids: new Set([...all, ...auditRules].map(({ id }) => id)),
+  };
   return [
     { path: 'server/src/rules/index.generated.ts', text: list(files) },
-    { path: 'server/src/rules/ids.generated.ts', text: ids(files) },
     { path: 'schemas/rules/README.md', text: index(files) },
-    ...files.map(({ id, rule, examples }) => page(id, rulePage(rule, examples))),
-    ...faults.map((fault) => page(fault.id, faultPage(fault))),
+    ...files.map((file) => page(file.id, rulePage(file, rules))),
+    ...auditRules.map((rule) => page(rule.id, auditRulePage(rule))),
   ];
 }
 
@@ -26,40 +32,22 @@ function page(id: string, text: string): Output {
 
 function list(files: readonly RuleFile[]): string {
   const imports = files.map(({ group, id, constant }) => `import { ${constant} } from './${group}/${id}.ts';`);
-  const names = files.map(({ constant }) => `  ${constant},`);
+  const names = (key: 'check' | 'checkUnused'): string[] =>
+    files.filter(({ rule }) => key in rule).map(({ constant }) => `  ${constant},`);
   return [
     CODE_BANNER,
     '',
     ...imports,
-    "import type { Rule } from './rule.ts';",
+    "import type { AcceptanceRule, Rule } from '../lint/rule.ts';",
     '',
     'export const rules: readonly Rule[] = [',
-    ...names,
+    ...names('check'),
     '];',
     '',
-  ].join('\n');
-}
-
-/** Apart from the rules, so that a rule can look them up. */
-function ids(files: readonly RuleFile[]): string {
-  const list = (name: string, ids: readonly string[]): string[] => [
-    `export const ${name}: readonly string[] = [`,
-    ...ids.map((id) => `  '${id}',`),
+    'export const acceptanceRules: readonly AcceptanceRule[] = [',
+    ...names('checkUnused'),
     '];',
     '',
-  ];
-  return [
-    CODE_BANNER,
-    '',
-    ...list(
-      'ruleIds',
-      files.map(({ id }) => id),
-    ),
-    '/** What audits find; it is set and accepted like a rule. */',
-    ...list(
-      'faultIds',
-      faults.map(({ id }) => id),
-    ),
   ].join('\n');
 }
 
@@ -74,13 +62,13 @@ function index(files: readonly RuleFile[]): string {
     }),
     '# Audits',
     'What `plumbline audit` finds where what runs differs from the plan; set and accepted like rules.',
-    ...Object.entries(AUDIT_FAULTS).flatMap(([audit, own]) => table(`## plumbline audit ${audit}`, Object.values(own))),
+    ...Object.entries(AUDIT_RULES).flatMap(([audit, own]) => table(`## plumbline audit ${audit}`, Object.values(own))),
   ];
   return `${parts.join('\n\n')}\n`;
 }
 
-function table(title: string, faults: readonly Fault[]): string[] {
-  const rows = faults.map(({ id, severity, summary }) => `| [${id}](${id}.md) | ${severity} | ${cell(summary)} |`);
+function table(title: string, auditRules: readonly RuleInfo[]): string[] {
+  const rows = auditRules.map(({ id, severity, summary }) => `| [${id}](${id}.md) | ${severity} | ${cell(summary)} |`);
   return rows.length === 0
     ? []
     : [title, ['| rule | severity | what it finds |', '| --- | --- | --- |', ...rows].join('\n')];

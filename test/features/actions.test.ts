@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { REASON, acceptance } from '../../server/src/features/actions/accept.ts';
 import { countFixes, fixFile } from '../../server/src/features/actions/fix-file.ts';
-import { check } from '../../server/src/rules/check.ts';
+import { check } from '../../server/src/check.ts';
 import { type Texts, diagnosticsOf, edited, folderOf } from '../site.ts';
 
 const CAMERAS = `# Cameras of the yard

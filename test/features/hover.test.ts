@@ -4,7 +4,8 @@ import { readFileSync } from 'node:fs';
 import { describe, it } from 'mocha';
 import { type HoverText, hover } from '../../server/src/features/hover/hover.ts';
 import { reportOf } from '../../server/src/report/report.ts';
-import { type Checked, check } from '../../server/src/rules/check.ts';
+import type { Checked } from '../../server/src/lint/check.ts';
+import { check } from '../../server/src/check.ts';
 import { SiteFolder, spanOf } from '../../server/src/site/folder.ts';
 import { bitRate } from '../../server/src/text/words.ts';
 

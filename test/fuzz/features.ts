@@ -15,7 +15,7 @@ import { rename, renameable } from '../../server/src/features/names/rename.ts';
 import { selections } from '../../server/src/features/selection.ts';
 import { type SymbolNode, documentSymbols } from '../../server/src/features/symbols.ts';
 import { nameTokens } from '../../server/src/features/tokens.ts';
-import type { Checked } from '../../server/src/rules/check.ts';
+import type { Checked } from '../../server/src/lint/check.ts';
 import { type SiteText, placeInFile, spanOf } from '../../server/src/site/folder.ts';
 import { type Place, fileOf } from '../../server/src/site/item.ts';
 

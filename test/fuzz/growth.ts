@@ -1,6 +1,7 @@
 /** Run by memory.test.ts with --expose-gc: prints the heap in bytes after each thousand of ten thousand edits, as JSON. */
 
-import { check, type Checked } from '../../server/src/rules/check.ts';
+import { check } from '../../server/src/check.ts';
+import type { Checked } from '../../server/src/lint/check.ts';
 import { hover } from '../../server/src/features/hover/hover.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
 import { putIn } from './mutate.ts';

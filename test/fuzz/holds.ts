@@ -7,9 +7,10 @@ import { explanationMarkdown, explanationText } from '../../server/src/report/ex
 import { reportHtml } from '../../server/src/report/html.ts';
 import { type Report, reportOf } from '../../server/src/report/report.ts';
 import { reportText } from '../../server/src/report/text.ts';
-import { type Checked, check } from '../../server/src/rules/check.ts';
-import type { Diagnostic, Fix } from '../../server/src/rules/rule.ts';
-import type { Edit } from '../../server/src/site/edit.ts';
+import type { Checked } from '../../server/src/lint/check.ts';
+import { check } from '../../server/src/check.ts';
+import type { Diagnostic } from '../../server/src/lint/rule.ts';
+import type { Edit, Fix } from '../../server/src/site/edit.ts';
 import { type Place, fileOf } from '../../server/src/site/item.ts';
 import { type Texts, edited, folderOf, spanAt } from '../site.ts';
 import { AT_A_PLACE, OF_A_FILE } from './features.ts';

@@ -3,7 +3,8 @@
 import assert from 'node:assert/strict';
 import { hover } from '../../server/src/features/hover/hover.ts';
 import { reportOf } from '../../server/src/report/report.ts';
-import { type Checked, check } from '../../server/src/rules/check.ts';
+import type { Checked } from '../../server/src/lint/check.ts';
+import { check } from '../../server/src/check.ts';
 import { SiteFolder, spanOf } from '../../server/src/site/folder.ts';
 import { type Place, fileOf } from '../../server/src/site/item.ts';
 import { type Texts, folderOf } from '../site.ts';

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { reportOf } from '../../server/src/report/report.ts';
-import { check } from '../../server/src/rules/check.ts';
+import { check } from '../../server/src/check.ts';
 import { type Texts, folderOf } from '../site.ts';
 import { AT_A_PLACE, OF_A_FILE } from './features.ts';
 

@@ -8,7 +8,7 @@ import { mkdirSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, it } from 'mocha';
 import type { Plan } from '../../server/src/plan.ts';
-import { check } from '../../server/src/rules/check.ts';
+import { check } from '../../server/src/check.ts';
 import type { Device } from '../../server/src/site/model.ts';
 import { unavailable } from '../availability.ts';
 import { makeClip } from './clip.ts';

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, it } from 'mocha';
 import { planOf } from '../../server/src/plan.ts';
 import { type Report, reportOf } from '../../server/src/report/report.ts';
-import { check } from '../../server/src/rules/check.ts';
+import { check } from '../../server/src/check.ts';
 import { SiteFolder, spanOf } from '../../server/src/site/folder.ts';
 import { type Place, fileOf } from '../../server/src/site/item.ts';
 import { type Entry, entriesOf, folderOf, reportFrom, smallSite, textOf } from './small-site.ts';

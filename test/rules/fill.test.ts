@@ -1,7 +1,6 @@
 // What `auto` is filled in with: free, each its own, and the same from run to run.
 import assert from 'node:assert/strict';
-import { check } from '../../server/src/rules/check.ts';
-import { fixedTexts } from '../../server/src/rules/fix-all.ts';
+import { check, fixAll } from '../../server/src/check.ts';
 import { diagnosticsOf, edited, folderOf } from '../site.ts';
 
 const SITE = `vlans:
@@ -50,13 +49,13 @@ const values = (text: string): string[] =>
 
 describe('What is written as auto', () => {
   it('is filled in with what is free, each with its own, comments kept', () => {
-    const after = fixedTexts(folderOf({ a: SITE })).texts.get('a') ?? '';
+    const after = fixAll(folderOf({ a: SITE })).texts.get('a') ?? '';
     assert.equal(after.slice(0, FILLED.length), FILLED);
     assert.doesNotMatch(after, /auto/);
   });
 
   it('makes no clash', () => {
-    const after = fixedTexts(folderOf({ a: SITE })).texts.get('a') ?? '';
+    const after = fixAll(folderOf({ a: SITE })).texts.get('a') ?? '';
     const clashes = diagnosticsOf({ a: after }).filter(({ rule }) =>
       /duplicate|clash|reserved|shared|overlap|pool|outside|unfilled/.test(rule.id),
     );
@@ -67,8 +66,8 @@ describe('What is written as auto', () => {
   });
 
   it('is filled in alike whenever it is asked, and in whatever order', () => {
-    const all = fixedTexts(folderOf({ a: SITE })).texts.get('a');
-    assert.equal(fixedTexts(folderOf({ a: SITE })).texts.get('a'), all);
+    const all = fixAll(folderOf({ a: SITE })).texts.get('a');
+    assert.equal(fixAll(folderOf({ a: SITE })).texts.get('a'), all);
     const first = check(folderOf({ a: SITE })).diagnostics.filter(({ rule }) => rule.id === 'unfilled');
     // One by one from the first on, each time from a site that is read afresh.
     let texts: Readonly<Record<string, string>> = { a: SITE };
@@ -100,7 +99,7 @@ describe('What is written as auto', () => {
     const loose =
       'vlans:\n  a: {id: 1, subnet: 10.0.0.0/24}\n  b: {id: 2, subnet: 10.0.1.0/24}\ndevices:\n  cam: {kind: camera, address: auto}\n';
     assert.match(values(loose).join(), /which VLAN it is in/);
-    assert.equal(fixedTexts(folderOf({ a: loose })).texts.get('a'), loose);
+    assert.equal(fixAll(folderOf({ a: loose })).texts.get('a'), loose);
     const full =
       'vlans:\n  a: {id: 1, subnet: 10.0.0.0/30}\ndevices:\n  x: {kind: camera, address: 10.0.0.1}\n  y: {kind: camera, address: 10.0.0.2}\n  z: {kind: camera, address: auto}\n';
     assert.match(values(full).join(), /no address of a is free/);

@@ -3,9 +3,9 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import { nextFreeAddress } from '../../server/src/rules/free/address.ts';
-import { nextFreeGroup } from '../../server/src/rules/free/group.ts';
-import { nextFreePort } from '../../server/src/rules/free/port.ts';
+import { nextFreeAddress } from '../../server/src/site/free/address.ts';
+import { nextFreeGroup } from '../../server/src/site/free/group.ts';
+import { nextFreePort } from '../../server/src/site/free/port.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
 import type { Site, Stream, Vlan } from '../../server/src/site/model.ts';
 import { formatAddress, parseAddress } from '../../server/src/standards/ipv4.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { removeItem } from '../../server/src/site/edit.ts';
-import type { Diagnostic } from '../../server/src/rules/rule.ts';
+import type { Diagnostic } from '../../server/src/lint/rule.ts';
 import { diagnosticsOf, edited, folderOf } from '../site.ts';
 
 const FILE = 'harrow-lane.site.yaml';

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { parseDocument } from 'yaml';
 import { type Use, usesOf } from '../../server/src/features/names/uses.ts';
-import { check } from '../../server/src/rules/check.ts';
+import { check } from '../../server/src/check.ts';
 import { ruleFiles } from '../../server/generate/rule-files.ts';
 import { type Edit, scalarText } from '../../server/src/site/edit.ts';
 import { placeOf } from '../../server/src/site/item.ts';

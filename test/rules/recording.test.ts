@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import type { Diagnostic } from '../../server/src/rules/rule.ts';
+import type { Diagnostic } from '../../server/src/lint/rule.ts';
 import { diagnosticsOf, edited } from '../site.ts';
 
 const FILE = 'harrow-lane.site.yaml';

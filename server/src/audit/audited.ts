@@ -1,7 +1,7 @@
 /** What an audit comes to: how what runs differs from the plan, told at the words of the site that planned it. */
 
 import type { Plan } from '../plan.ts';
-import type { Diagnostic } from '../rules/rule.ts';
+import type { Diagnostic } from '../lint/rule.ts';
 
 export interface Audited {
   readonly found: readonly Diagnostic[];

@@ -1,5 +1,5 @@
 import { Command, Option } from 'commander';
-import { check } from '../rules/check.ts';
+import { check } from '../check.ts';
 import type { Severity } from '../site/model.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { EXIT_STATUS } from './exit-status.ts';

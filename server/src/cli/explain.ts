@@ -2,18 +2,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { distance } from 'fastest-levenshtein';
-import { faults } from '../audit/faults.ts';
+import { ruleById } from '../check.ts';
 import { planOf } from '../plan.ts';
 import { FIGURE_PATHS, explain } from '../report/explain.ts';
 import { explanationText } from '../report/explain/explanation.ts';
-import { rules } from '../rules/index.generated.ts';
-import type { Fault } from '../rules/rule.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { rulePagesFolder } from '../machine/rule-pages.ts';
 import { readSite } from './sites.ts';
 
-/** What checks find, then what audits do. */
-const ALL: readonly Fault[] = [...rules, ...faults];
+const ALL = [...ruleById.values()];
 
 export function explainCommand(): Command {
   return new Command('explain')
@@ -45,7 +42,7 @@ function explained(names: readonly string[], site: string): string {
     return ALL.map(({ id, summary }) => `${id.padEnd(width)}  ${summary}\n`).join('');
   }
   if (more.length === 0) {
-    if (ALL.some(({ id }) => id === first)) return rulePage(first);
+    if (ruleById.has(first)) return rulePage(first);
     throw new CannotDo(
       `There is no rule ${first}. The nearest name is ${nearest(first)}; \`plumbline explain\` lists all.`,
     );

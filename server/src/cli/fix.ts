@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { pathOf } from '../lsp/disk.ts';
-import { fixedTexts } from '../rules/fix-all.ts';
+import { fixAll } from '../check.ts';
 import { count } from '../text/words.ts';
 import { lineDiff } from './line-diff.ts';
 import { readSites, shownPath } from './sites.ts';
@@ -22,7 +22,7 @@ Examples:
       let applied = 0;
       for (const { folder } of readSites(folders)) {
         const before = new Map(folder.files.map(({ uri, text }) => [uri, text]));
-        const { texts, fixes } = fixedTexts(folder);
+        const { texts, fixes } = fixAll(folder);
         applied += fixes;
         for (const [uri, text] of texts) {
           const old = before.get(uri) ?? '';

@@ -1,7 +1,8 @@
 /** Findings with the file, lines and columns that people and machines are shown, all counted from 1. */
 
-import type { Checked } from '../rules/check.ts';
-import type { Fix, Related } from '../rules/rule.ts';
+import type { Checked } from '../lint/check.ts';
+import type { Fix } from '../site/edit.ts';
+import type { Related } from '../lint/rule.ts';
 import { type SiteText, spanOf } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
 import type { Severity } from '../site/model.ts';

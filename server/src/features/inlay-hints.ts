@@ -2,7 +2,7 @@
 
 import { formatAddress, parseAddress } from '../standards/ipv4.ts';
 import { bitRate, days, percent } from '../text/words.ts';
-import type { Checked } from '../rules/check.ts';
+import type { Checked } from '../lint/check.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import { type SiteText, startOf } from '../site/folder.ts';
 import { portNames } from '../site/read.ts';

@@ -2,7 +2,7 @@
 
 import { headroomWords, streamHeadrooms } from '../report/headroom.ts';
 import { count, few } from '../text/words.ts';
-import type { Checked } from '../rules/check.ts';
+import type { Checked } from '../lint/check.ts';
 import type { SiteText } from '../site/folder.ts';
 import { type Place, contentOf, headOf } from '../site/item.ts';
 import type { Stream } from '../site/model.ts';

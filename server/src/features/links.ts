@@ -1,6 +1,6 @@
 /** Words of a file that lead to a page: the rules that `lint` names. */
 
-import { faultIds, ruleIds } from '../rules/ids.generated.ts';
+import { ruleById } from '../check.ts';
 import { type Place, contentOf } from '../site/item.ts';
 import type { SiteText } from '../site/folder.ts';
 import { placeOfUse, usesIn } from './names/uses.ts';
@@ -14,8 +14,6 @@ export function ruleLinks(file: SiteText): RuleLink[] {
   const uses = file.cut.pieces.flatMap((piece) => contentOf(piece).items).flatMap(usesIn);
   return uses.flatMap((use) => {
     const [named] = use.names;
-    return named?.kind === 'rules' && [ruleIds, faultIds].some((ids) => ids.includes(named.name))
-      ? [{ at: placeOfUse(use), rule: named.name }]
-      : [];
+    return named?.kind === 'rules' && ruleById.has(named.name) ? [{ at: placeOfUse(use), rule: named.name }] : [];
   });
 }

@@ -1,7 +1,7 @@
 /** The names that a file refers to, each with what it names. */
 
-import type { Checked } from '../rules/check.ts';
-import { contentOf, type Place } from '../site/item.ts';
+import type { Checked } from '../lint/check.ts';
+import { type Place, contentOf } from '../site/item.ts';
 import { type SiteText, spanOf } from '../site/folder.ts';
 import type { NamedKind } from './names/named.ts';
 import { namesOf, placeOfUse, usesIn } from './names/uses.ts';

@@ -4,8 +4,8 @@ import type { Audit, AuditKind, Saying } from '../audit/audited.ts';
 import { Unreadable } from '../audit/unreadable.ts';
 import { clockOf } from '../footage/clock.ts';
 import type { Plan } from '../plan.ts';
-import type { Checked } from '../rules/check.ts';
-import type { Diagnostic } from '../rules/rule.ts';
+import type { Checked } from '../lint/check.ts';
+import type { Diagnostic } from '../lint/rule.ts';
 import type { Place } from '../site/item.ts';
 
 /** What a host has that can read files for audits. */

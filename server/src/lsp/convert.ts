@@ -11,12 +11,12 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
-import { type Edit, byFile } from '../site/edit.ts';
+import { type Edit, type Fix, byFile } from '../site/edit.ts';
 import { type SiteText, spanOf } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
 import { Lines } from '../text/lines.ts';
-import { faultIds } from '../rules/ids.generated.ts';
-import type { Diagnostic, Fix } from '../rules/rule.ts';
+import { auditRules } from '../audit/rules.ts';
+import type { Diagnostic } from '../lint/rule.ts';
 import type { RulePages } from './rule-pages.ts';
 
 const linesByText = new WeakMap<SiteText, Lines>();
@@ -81,7 +81,7 @@ export class Converter {
       severity: SEVERITY[diagnostic.severity],
       code: diagnostic.rule.id,
       ...(page !== undefined && { codeDescription: { href: page } }),
-      source: faultIds.includes(diagnostic.rule.id) ? 'plumbline audit' : 'plumbline',
+      source: auditRules.includes(diagnostic.rule) ? 'plumbline audit' : 'plumbline',
       message: diagnostic.message,
       ...(related.length > 0 && {
         relatedInformation: related.map(({ at, message }) => ({ location: this.location(at), message })),

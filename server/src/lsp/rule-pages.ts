@@ -1,6 +1,6 @@
 /** Where the page of a rule, or of what an audit finds, is, for editors to open. */
 
-import { faultIds, ruleIds } from '../rules/ids.generated.ts';
+import { ruleById } from '../check.ts';
 
 export class RulePages {
   /** Address of the folder that holds them; `undefined` where there is none. */
@@ -11,7 +11,7 @@ export class RulePages {
   }
 
   of(rule: string): string | undefined {
-    return this.folder === undefined || !(ruleIds.includes(rule) || faultIds.includes(rule))
+    return this.folder === undefined || !ruleById.has(rule)
       ? undefined
       : `${this.folder.replace(/\/$/, '')}/${rule}.md`;
   }

@@ -1,6 +1,6 @@
 /** What an extension that checks YAML against a schema tells too. */
 
-import type { Diagnostic } from '../rules/rule.ts';
+import type { Diagnostic } from '../lint/rule.ts';
 
 const OF_THE_SCHEMA: ReadonlySet<string> = new Set([
   'yaml-syntax',

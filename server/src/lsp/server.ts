@@ -11,7 +11,7 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { fileOf } from '../site/item.ts';
-import type { Diagnostic } from '../rules/rule.ts';
+import type { Diagnostic } from '../lint/rule.ts';
 import { AUDITS } from './audit-request.ts';
 import { AuditResults, type Audits } from './audit-results.ts';
 import { Addresses } from './convert.ts';

@@ -2,8 +2,8 @@
 
 import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
 import type { Position } from 'vscode-languageserver-protocol';
-import type { Checked } from '../rules/check.ts';
-import type { Diagnostic } from '../rules/rule.ts';
+import type { Checked } from '../lint/check.ts';
+import type { Diagnostic } from '../lint/rule.ts';
 import type { SiteText } from '../site/folder.ts';
 import type { AuditResults, Audits } from './audit-results.ts';
 import { type Addresses, Converter, linesOf } from './convert.ts';

@@ -1,6 +1,7 @@
 /** The sites that have a file open: a folder each, kept up to date with the editor and the disk. */
 
-import { type Checked, check } from '../rules/check.ts';
+import type { Checked } from '../lint/check.ts';
+import { check } from '../check.ts';
 import { SiteFolder } from '../site/folder.ts';
 
 /** Where the files of a folder that are not open come from. */

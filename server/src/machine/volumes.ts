@@ -3,11 +3,11 @@
 import { realpathSync, statSync, statfsSync } from 'node:fs';
 import { relative, resolve, sep } from 'node:path';
 import type { Read } from '../audit/recordings/audit.ts';
-import { diagnose } from '../audit/diagnose.ts';
-import { recordingFaults } from '../audit/recordings/faults.ts';
+import { diagnose } from '../lint/diagnose.ts';
+import { recordingRules } from '../audit/recordings/rules.ts';
 import type { Space } from '../audit/recordings/space.ts';
 import { Survey } from '../audit/recordings/survey.ts';
-import type { Diagnostic } from '../rules/rule.ts';
+import type { Diagnostic } from '../lint/rule.ts';
 import { placeOf } from '../site/item.ts';
 import type { Site, Volume } from '../site/model.ts';
 import { count } from '../text/words.ts';
@@ -55,9 +55,9 @@ export function readVolumes(
       ),
   );
   const found = diagnose(
-    site,
+    site.lint,
     missing.map((volume) => ({
-      fault: recordingFaults.volumeAbsent,
+      rule: recordingRules.volumeAbsent,
       at: placeOf(volume.item, ['path']),
       message:
         `There is no folder ${volume.path} on this machine, which has other volumes of ${volume.host ?? ''}. ` +

@@ -1,6 +1,6 @@
 /** Names of devices as names of files: what is no name in the site language could lead out of the folder. */
 
-import { type Item, NAME, headOf } from '../site/item.ts';
+import { type Item, headOf, isName } from '../site/item.ts';
 import { visible } from '../text/visible.ts';
 import type { Refusal } from './output.ts';
 
@@ -9,7 +9,7 @@ const LONGEST = 200;
 
 /** Why no file can bear the name; `undefined` where one can. */
 export function refusedName(item: Item): Refusal | undefined {
-  if (NAME.test(item.name) && item.name.length <= LONGEST) return undefined;
+  if (isName(item.name) && item.name.length <= LONGEST) return undefined;
   const why =
     item.name.length > LONGEST ? `is longer than ${LONGEST} characters` : 'is not of letters, digits, - and _ alone';
   return {

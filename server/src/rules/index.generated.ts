@@ -90,7 +90,7 @@ import { volumeFill } from './recording/volume-fill.ts';
 import { writeRate } from './recording/write-rate.ts';
 import { policyThreshold } from './policies/policy-threshold.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
-import type { Rule } from './rule.ts';
+import type { AcceptanceRule, Rule } from '../lint/rule.ts';
 
 export const rules: readonly Rule[] = [
   duplicateKey,
@@ -182,5 +182,8 @@ export const rules: readonly Rule[] = [
   volumeFill,
   writeRate,
   policyThreshold,
+];
+
+export const acceptanceRules: readonly AcceptanceRule[] = [
   unusedAcceptance,
 ];

@@ -11,6 +11,14 @@ export interface Edit {
   readonly text: string;
 }
 
+/** A way to put something right. */
+export interface Fix {
+  readonly title: string;
+  /** There is only one sensible way, and it changes no meaning: may be applied without being looked at. */
+  readonly safe: boolean;
+  readonly edits: readonly Edit[];
+}
+
 /** What a plain scalar is that is no text, in the core schema (YAML 1.2.2 §10.3.2). */
 const NOT_TEXT =
   /^(?:true|false|null|~|[-+]?(?:\.\d+|\d+(?:\.\d*)?)(?:e[-+]?\d+)?|0x[\da-f]+|0o[0-7]+|[-+]?\.inf|\.nan)$/i;
@@ -62,6 +70,12 @@ export function addEntry(item: Item, route: Route, key: string, text: string): E
   if (node.kind === 'mapping')
     return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
   return isEmpty(node) && route.length > 0 ? setValue(item, route, `{${key}: ${text}}`) : undefined;
+}
+
+/** Sets a key of an item, whether it stands there or not. */
+export function putValue(item: Item, key: string, text: string): Edit[] {
+  const edit = nodeAt(item, [key]) === undefined ? addEntry(item, [], key, text) : setValue(item, [key], text);
+  return edit === undefined ? [] : [edit];
 }
 
 /** Adds an element to the list at a route, in the manner of the list. */

@@ -106,8 +106,10 @@ function readItems(piece: Piece, section: SectionName, node: Node, items: Item[]
   }
 }
 
-/** What the schema asks of a name. */
-export const NAME = /^[A-Za-z0-9_-]+$/;
+/** Whether the schema allows it as a name; such a name needs no quotes. */
+export function isName(text: string): boolean {
+  return /^[A-Za-z0-9_-]+$/.test(text);
+}
 
 function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, node: Node): Item {
   const name = entry === undefined ? '' : keyText(entry.key);
@@ -116,8 +118,7 @@ function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, 
   const { data, problems } = validate(section, name, all);
   const names = mentions.filter((mention) => mention.mention === 'name');
   const unread = mentions.some((mention) => mention.mention === 'quantity' && !isQuantity(mention.read));
-  const faulty =
-    problems.length > 0 || unread || (entry !== undefined && SECTIONS[section] === 'map' && !NAME.test(name));
+  const faulty = problems.length > 0 || unread || (entry !== undefined && SECTIONS[section] === 'map' && !isName(name));
   const blank = mentions.some((mention) => mention.mention === 'form' && mention.text === AUTO) || hasBlankPort(data);
   return {
     section,

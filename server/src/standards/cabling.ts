@@ -38,6 +38,20 @@ export function reach(type: CableType, bitsPerSecond: number): Reach | undefined
   return { metres, basis, source, verified };
 }
 
+/** Types for the same sockets, the least able first. */
+const families: readonly (readonly CableType[])[] = [
+  ['cat5', 'cat5e', 'cat6', 'cat6a', 'cat7', 'cat8'],
+  ['om1', 'om2', 'om3', 'om4', 'om5'],
+  ['os2'],
+  ['dac'],
+];
+
+/** The least type for the same sockets that carries the speed so far; bit/s, millimetres. */
+export function leastCableType(like: CableType, bitsPerSecond: number, millimetres = 0): CableType | undefined {
+  const family = families.find((types) => types.includes(like)) ?? [];
+  return family.find((type) => (reach(type, bitsPerSecond)?.metres ?? -1) * 1000 >= millimetres);
+}
+
 type Row = readonly [fastest: number, metres: number, basis: string, source: string, verified?: Verified];
 
 const M = 1e6;

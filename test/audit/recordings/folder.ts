@@ -6,7 +6,7 @@ import type { Space } from '../../../server/src/audit/recordings/space.ts';
 import { Survey } from '../../../server/src/audit/recordings/survey.ts';
 import type { FolderVisitor } from '../../../server/src/audit/recordings/visitor.ts';
 import { planOf } from '../../../server/src/plan.ts';
-import type { Diagnostic } from '../../../server/src/rules/rule.ts';
+import type { Diagnostic } from '../../../server/src/lint/rule.ts';
 import { format } from '../../../server/src/standards/strftime.ts';
 import { localFields, offsetMinutes } from '../../../server/src/standards/time-zone.ts';
 import { siteOf } from '../../site-of.ts';

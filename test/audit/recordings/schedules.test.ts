@@ -5,8 +5,8 @@
 
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { LOCAL, OFFSET, type Entry, found, pathAt, siteText } from './folder.ts';
-import type { Diagnostic } from '../../../server/src/rules/rule.ts';
+import { type Entry, LOCAL, OFFSET, found, pathAt, siteText } from './folder.ts';
+import type { Diagnostic } from '../../../server/src/lint/rule.ts';
 
 const SECOND = 1000;
 const ZONES = [

@@ -5,7 +5,7 @@ import { parseAllDocuments } from 'yaml';
 import type { Change, Offered } from '../../../server/src/features/actions/refactorings/refactoring.ts';
 import { refactoringsAt } from '../../../server/src/features/actions/refactorings/refactorings.ts';
 import { type Report, reportOf } from '../../../server/src/report/report.ts';
-import { check } from '../../../server/src/rules/check.ts';
+import { check } from '../../../server/src/check.ts';
 import { atCursor } from '../../cursor.ts';
 import { type Texts, edited, folderOf } from '../../site.ts';
 

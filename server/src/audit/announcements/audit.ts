@@ -11,9 +11,10 @@ import { type SessionDescription, connectionOf } from '../../standards/sdp.ts';
 import { visible } from '../../text/visible.ts';
 import { count, duration, few, list } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
-import { type Found, diagnose } from '../diagnose.ts';
+import { diagnose } from '../../lint/diagnose.ts';
+import type { Found } from '../../lint/rule.ts';
 import { differences } from './differences.ts';
-import { announcementFaults as faults } from './faults.ts';
+import { announcementRules as rules } from './rules.ts';
 import type { Heard, HeardSession } from './heard.ts';
 
 /** Timers and networks are late by a little: a fiftieth of a gap, and a second. */
@@ -51,7 +52,7 @@ export function auditAnnouncements(plan: Plan, heard: Heard, problem: string | u
     ...unplanned.map((session) => notPlanned(plan.site, session)),
   ];
   return {
-    found: diagnose(plan.site, found),
+    found: diagnose(plan.site.lint, found),
     summary: [...summary(heard, sessions, problem, streams.length - planned.size), ...gaps.tooShort(heard, announced)],
   };
 }
@@ -129,7 +130,7 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
   if (sessions.length === 0) {
     if (heard.span < gaps.enough) return;
     yield {
-      fault: faults.missing,
+      rule: rules.missing,
       at: headOf(item),
       about,
       message: `${name} was not announced in ${duration(Math.round(heard.span))}. Look whether the announcer runs, and knows of it.`,
@@ -140,7 +141,7 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
   if (live.length === 0 && first !== undefined) {
     const when = Math.max(...sessions.map(({ withdrawn = 0 }) => withdrawn));
     yield {
-      fault: faults.withdrawn,
+      rule: rules.withdrawn,
       at: headOf(item),
       about,
       message: `${name} was withdrawn by ${first.announcer} at ${instant(when)}, and not announced again. Start its announcer, or take it out.`,
@@ -149,7 +150,7 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
   for (const session of live) {
     for (const { route, what } of differences(planned, session.description)) {
       yield {
-        fault: faults.otherwise,
+        rule: rules.otherwise,
         at: placeOf(item, route),
         about,
         message: `${name} is announced by ${session.announcer} with ${visible(what, 300)}.`,
@@ -159,14 +160,14 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
     const right = own === undefined ? undefined : sapGroupFor(own);
     if (right !== undefined && right !== session.on) {
       const message = `${name} is announced on ${formatAddress(session.on)}; sessions of the scope of ${formatAddress(own ?? group)} are on ${formatAddress(right)}.`;
-      yield { fault: faults.elsewhere, at: placeOf(item, ['group']), about, message };
+      yield { rule: rules.elsewhere, at: placeOf(item, ['group']), about, message };
     }
     yield* ofPace(stream, session, heard, gaps);
   }
   if (live.length > 1) {
     const who = live.map(({ announcer, description }) => `${visible(description.name, 60)} by ${announcer}`);
     yield {
-      fault: faults.twice,
+      rule: rules.twice,
       at: placeOf(item, ['group']),
       about,
       message: `${name} is announced ${live.length} times: ${list(who)}. End all but one.`,
@@ -181,7 +182,7 @@ function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, ga
   const may = gaps.longest(session);
   if (longest > may) {
     yield {
-      fault: faults.rarely,
+      rule: rules.rarely,
       at,
       about,
       message: `${name} was not announced for ${seconds(longest)}; it should be at least every ${seconds(may)}.`,
@@ -192,7 +193,7 @@ function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, ga
   const must = gaps.shortest(session);
   if (shortest < must) {
     yield {
-      fault: faults.often,
+      rule: rules.often,
       at,
       about,
       message: `${name} was announced after ${seconds(session.shortest[0])} and after ${seconds(shortest)}; it should be ${seconds(must)} at least.`,
@@ -209,7 +210,7 @@ function notPlanned(site: Site, session: HeardSession): Found {
       : `${connectionOf(description, media)?.address ?? 'an unknown address'} port ${media.port}`;
   const name = visible(description.name, 100);
   return {
-    fault: faults.unplanned,
+    rule: rules.unplanned,
     at: placeOfSite(site),
     about: [name],
     message: `${name}, sent to ${visible(to, 100)}, is announced by ${announcer}, and no stream of the site is it. Add it, or end its announcement.`,

@@ -2,18 +2,19 @@
 
 import { far } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
-import { aboutPorts, placeOfEnd, placeOfPort } from '../../rules/places.ts';
-import type { Related } from '../../rules/rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd, placeOfPort } from '../../site/places.ts';
+import type { Found, Related } from '../../lint/rule.ts';
 import { type Place, headOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { bitRate, count, duration, list } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
-import { type Found, diagnose } from '../diagnose.ts';
+import { diagnose } from '../../lint/diagnose.ts';
 import { advice, isChange } from './advice.ts';
 import { type Blame, type SeenAll, type Suspect, blame } from './blame.ts';
 import { type Options, type Row, rowsOf } from './compare.ts';
-import { counterFaults } from './faults.ts';
+import { counterRules } from './rules.ts';
 import { flowOf, lostIn } from './flow.ts';
 import { sharesIn } from './planned.ts';
 import { type Counted, matched } from './ports.ts';
@@ -44,7 +45,7 @@ export function auditCounters(
     ...rows.flatMap(tooFar),
   ];
   return {
-    found: diagnose(plan.site, found),
+    found: diagnose(plan.site.lint, found),
     summary: [...tableOf(rows, options), ...summaryOf(counted, rows, options), ...leftOut, ...notes],
   };
 }
@@ -73,7 +74,7 @@ function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: 
   const sure = less ? blamed !== undefined && !isChange(blamed) : verdict === 'above-peak';
   return [
     {
-      fault: less ? counterFaults.below : counterFaults.above,
+      rule: less ? counterRules.below : counterRules.above,
       severity: sure ? 'warning' : 'information',
       at: placeOfEnd(at.link, row.port),
       message:
@@ -105,7 +106,7 @@ function unplanned({ device, name, port, samples }: Counted, rows: readonly Row[
   const at: Place = port === undefined ? headOf(device.item) : placeOfPort(port);
   return [
     {
-      fault: counterFaults.unplanned,
+      rule: counterRules.unplanned,
       // It may be the Wi-Fi of a laptop, or a bridge to containers.
       severity: port === undefined ? 'information' : 'warning',
       at,
@@ -130,7 +131,7 @@ function dropped(plan: Plan, { device, port, name, samples }: Counted): Found[] 
   const damaged = lost.some(([counter]) => /rx errors|ifInErrors/.test(counter));
   return [
     {
-      fault: counterFaults.dropped,
+      rule: counterRules.dropped,
       at,
       message:
         `${title} lost frames in ${duration(last.time - first.time)}: ${frames}. ` +
@@ -148,7 +149,7 @@ function tooFar({ port, at, title, flow }: Row): Found[] {
   const allowed = speed === undefined || speed === 0 ? undefined : (2 ** 32 * 8) / speed;
   return [
     {
-      fault: counterFaults.unknown,
+      rule: counterRules.unknown,
       at: at === undefined ? placeOfPort(port) : placeOfEnd(at.link, port),
       message:
         `${title}: ${count(flow.tooFar.count, 'time')} nobody can tell what was carried, since the samples lie up to ` +

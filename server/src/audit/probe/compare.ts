@@ -7,10 +7,9 @@ import { bitRate, duration, frequency } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
-import type { Fault } from '../../rules/rule.ts';
-import type { Found } from '../diagnose.ts';
+import type { Found, RuleInfo } from '../../lint/rule.ts';
 import { codecWord } from './codecs.ts';
-import { probeFaults } from './faults.ts';
+import { probeRules } from './rules.ts';
 import type { ProbedPart } from './ffprobe.ts';
 import { type Measured, measure } from './measure.ts';
 
@@ -61,7 +60,7 @@ class Compared {
     const word = codecWord(codec);
     if (word === declared.text) return;
     const name = word ?? visible(codec, 40);
-    this.tell(probeFaults.codec, declared, `is encoded as ${name}, not as ${declared.text}`, word);
+    this.tell(probeRules.codec, declared, `is encoded as ${name}, not as ${declared.text}`, word);
   }
 
   size({ width, height }: ProbedPart): void {
@@ -69,14 +68,14 @@ class Compared {
     if (width === undefined || height === undefined || declared === undefined) return;
     const text = `${width}x${height}`;
     if (text !== declared.text)
-      this.tell(probeFaults.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
+      this.tell(probeRules.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
   }
 
   frameRate({ frameRate }: Measured): void {
     const declared = this.declared('frame-rate');
     if (frameRate === undefined || declared?.value === undefined || isNear(frameRate, declared.value, EXACT)) return;
     const text = String(usualRate(frameRate));
-    this.tell(probeFaults.frameRate, declared, `has ${text} pictures per second, not ${declared.text}`, text);
+    this.tell(probeRules.frameRate, declared, `has ${text} pictures per second, not ${declared.text}`, text);
   }
 
   keyframes({ keyframes, frameRate, milliseconds, keyframeCount }: Measured): void {
@@ -87,7 +86,7 @@ class Compared {
     if (keyframes === undefined) {
       if (keyframeCount > 1 || milliseconds <= 2 * declared.value + slack) return;
       this.tell(
-        probeFaults.keyframeInterval,
+        probeRules.keyframeInterval,
         declared,
         `had ${keyframeCount === 0 ? 'no' : 'one'} keyframe in ${duration(milliseconds)}, and not one every ${declared.text}`,
       );
@@ -101,7 +100,7 @@ class Compared {
         ? ` for the most part (${duration(Math.round(shortest))} to ${duration(Math.round(longest))})`
         : '';
     this.tell(
-      probeFaults.keyframeInterval,
+      probeRules.keyframeInterval,
       declared,
       `has a keyframe every ${text}${range}, not every ${declared.text}`,
       text,
@@ -115,7 +114,7 @@ class Compared {
     const text = written(threeDigits(rate), 'bit-rate');
     const difference = `${bitRate(Math.abs(rate - declared.value))} ${more ? 'more' : 'less'} than ${declared.text}`;
     const what = `sends ${bitRate(rate)} of ${this.kind} on average, ${difference}`;
-    this.tell(probeFaults.bitRate, declared, what, text, more ? undefined : 'information');
+    this.tell(probeRules.bitRate, declared, what, text, more ? undefined : 'information');
   }
 
   peak({ peakOver }: Measured, tolerance: number): void {
@@ -126,7 +125,7 @@ class Compared {
       return;
     const text = written(threeDigits(rate), 'bit-rate');
     this.tell(
-      probeFaults.peak,
+      probeRules.peak,
       declared,
       `sends ${bitRate(rate)} of ${this.kind} in its busiest ${duration(over)}, more than ${declared.text}`,
       text,
@@ -137,7 +136,7 @@ class Compared {
     const declared = this.declared('sample-rate');
     if (sampleRate === undefined || declared?.value === undefined || sampleRate === declared.value) return;
     this.tell(
-      probeFaults.sampleRate,
+      probeRules.sampleRate,
       declared,
       `has ${frequency(sampleRate)} of audio, not ${declared.text}`,
       written(sampleRate, 'frequency'),
@@ -148,7 +147,7 @@ class Compared {
     const declared = this.declared('channels');
     if (channels === undefined || declared?.value === undefined || channels === declared.value) return;
     this.tell(
-      probeFaults.channels,
+      probeRules.channels,
       declared,
       `has ${channels} channels of audio, not ${declared.text}`,
       String(channels),
@@ -156,7 +155,7 @@ class Compared {
   }
 
   private tell(
-    fault: Fault,
+    rule: RuleInfo,
     { by, route, text: declared }: Declared,
     what: string,
     text?: string,
@@ -165,7 +164,7 @@ class Compared {
     const inFlow = isInBraces(by.item, route.slice(0, -1));
     const of = by === this.stream ? '' : `, as ${by.name} declares, which it carries`;
     this.found.push({
-      fault,
+      rule,
       ...(severity !== undefined && { severity }),
       at: placeOf(by.item, route),
       message: `${this.stream.name} ${what}${of}. Correct the encoder, or the site.`,
@@ -191,7 +190,7 @@ function missing(site: Site, stream: Stream, kind: 'video' | 'audio'): Found[] {
   if (declared === undefined) return [];
   return [
     {
-      fault: probeFaults.missing,
+      rule: probeRules.missing,
       at: placeOf(declared.by.item, declared.route, 'key'),
       message:
         `${stream.name} has no ${kind}, although it is declared to. ` +
@@ -209,7 +208,7 @@ function undeclared(stream: Stream, { kind, codec, sampleRate }: ProbedPart): Fo
   const known = what.filter((each) => each !== undefined);
   return [
     {
-      fault: probeFaults.undeclared,
+      rule: probeRules.undeclared,
       at: placeOf(stream.item, [], 'key'),
       message:
         `${stream.name} has ${kind}${known.length === 0 ? '' : ` (${known.join(', ')})`} that the site does not declare. ` +

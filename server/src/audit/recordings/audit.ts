@@ -4,7 +4,8 @@ import type { Plan } from '../../plan.ts';
 import type { Volume } from '../../site/model.ts';
 import { bytes, count } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
-import { type Found, diagnose } from '../diagnose.ts';
+import { diagnose } from '../../lint/diagnose.ts';
+import type { Found } from '../../lint/rule.ts';
 import { ofBitRate } from './bit-rate.ts';
 import type { Lengths } from './course.ts';
 import { ofKept } from './kept.ts';
@@ -52,7 +53,7 @@ export function auditRecordings(plan: Plan, volumes: readonly Read[], { now, sin
   found.push(...ofBitRate(plan, all));
   const files = volumes.reduce((sum, { survey }) => sum + survey.files, 0);
   return {
-    found: diagnose(plan.site, found),
+    found: diagnose(plan.site.lint, found),
     summary: [...tableOf(plan, all, now), `${count(files, 'file')} looked at.`, ...notes],
   };
 }

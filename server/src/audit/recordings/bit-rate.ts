@@ -1,15 +1,14 @@
 /** The measured bit rate of what is recorded against the declared one, with a fix where the figure is written. */
 
 import type { Plan } from '../../plan.ts';
-import type { Fix } from '../../rules/rule.ts';
-import { type Edit, nodeAt, setValue } from '../../site/edit.ts';
+import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { written } from '../../text/quantity.ts';
 import type { Route } from '../../text/syntax.ts';
 import { bitRate, duration, list, percent } from '../../text/words.ts';
-import type { Found } from '../diagnose.ts';
-import { recordingFaults as faults } from './faults.ts';
+import type { Found } from '../../lint/rule.ts';
+import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import type { Rate } from './rate.ts';
 
@@ -100,7 +99,7 @@ function compared(figure: Figure, measured: readonly Measured[]): Found[] {
     : `They are said to be of one rate, that of ${figure.stream}, and are not: is one another stream?`;
   return [
     {
-      fault: faults.bitRate,
+      rule: rules.bitRate,
       severity: more ? 'warning' : 'information',
       at: placeOf(figure.item, figure.route),
       message: `${list(texts)}. ${advice}`,

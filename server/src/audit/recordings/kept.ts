@@ -3,9 +3,8 @@
 import { placeOf } from '../../site/item.ts';
 import type { Retention, Site } from '../../site/model.ts';
 import { bytes, count, duration } from '../../text/words.ts';
-import type { Related } from '../../rules/rule.ts';
-import type { Found } from '../diagnose.ts';
-import { recordingFaults as faults } from './faults.ts';
+import type { Found, Related } from '../../lint/rule.ts';
+import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
@@ -59,7 +58,7 @@ function tooLong(
       : [];
   return [
     {
-      fault: faults.keptTooLong,
+      rule: rules.keptTooLong,
       at: age > due || at === undefined ? placeOf(item, ['keep']) : at,
       message:
         `${name} goes back ${days(age)}, to ${time(course.from)} (${path(course.first)}), and is to be kept for ` +
@@ -85,7 +84,7 @@ function tooShort(
   const breaks = least !== undefined && age < least.time - slack;
   return [
     {
-      fault: faults.keptTooShort,
+      rule: rules.keptTooShort,
       at: breaks ? placeOf(least.policy.item, [...least.policy.route, 'at-least']) : placeOf(item, ['keep']),
       message:
         `${name} goes back no more than ${days(age)}, to ${time(course.from)} (${path(course.first)}), and is to be ` +

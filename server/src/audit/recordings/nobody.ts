@@ -4,8 +4,8 @@ import { headOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { bytes, count, list } from '../../text/words.ts';
-import type { Found } from '../diagnose.ts';
-import { recordingFaults as faults } from './faults.ts';
+import type { Found } from '../../lint/rule.ts';
+import { recordingRules as rules } from './rules.ts';
 import type { Holding } from './survey.ts';
 
 /** Folders that are named in the message. */
@@ -24,7 +24,7 @@ export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: H
       .map(([folder, own]) => `${folderText(folder)} (${own.count}, such as ${visible(nameOf(own.first ?? ''), 60)})`);
     const others = folders.length > SHOWN ? [`${folders.length - SHOWN} others`] : [];
     found.push({
-      fault: faults.unplanned,
+      rule: rules.unplanned,
       at,
       message:
         `${volume.name} has ${count(files, 'file')} of ${bytes(size)} that no recording plans, ` +
@@ -36,7 +36,7 @@ export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: H
     const named = notRead.slice(0, SHOWN).map(({ path, why }) => `${visible(path, 80)} (${visible(why, 80)})`);
     const others = notReadCount > named.length ? [`${notReadCount - named.length} others`] : [];
     found.push({
-      fault: faults.unreadable,
+      rule: rules.unreadable,
       at,
       message:
         `Of ${volume.name} ${count(notReadCount, 'folder')} could not be looked into: ` +

@@ -3,8 +3,8 @@
 import { headOf, placeOf } from '../../site/item.ts';
 import { visible } from '../../text/visible.ts';
 import { count, duration, list } from '../../text/words.ts';
-import type { Found } from '../diagnose.ts';
-import { recordingFaults as faults } from './faults.ts';
+import type { Finding, Found } from '../../lint/rule.ts';
+import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import type { Stretch, Stretches } from './stretches.ts';
 import type { Examples } from './visitor.ts';
@@ -24,7 +24,7 @@ export function ofTime(looked: Looked): Found[] {
   if (rows.length === 0 && untold.count === 0 && looked.impossible.count === 0)
     return [
       {
-        fault: faults.absent,
+        rule: rules.absent,
         at: headOf(item),
         message: `There is no file of ${name}, which are named ${visible(names.pattern, 100)}.`,
         about,
@@ -33,7 +33,7 @@ export function ofTime(looked: Looked): Found[] {
   const { gaps, shorts, overlaps, damaged } = course;
   if (course.stopped !== undefined)
     found.push({
-      fault: faults.stopped,
+      rule: rules.stopped,
       at: headOf(item),
       message:
         `Nothing of ${name} has been begun since ${looked.path(course.end - 1)}, which ends about ` +
@@ -42,7 +42,7 @@ export function ofTime(looked: Looked): Found[] {
     });
   if (gaps.count > 0)
     found.push({
-      fault: faults.gap,
+      rule: rules.gap,
       at: headOf(item),
       message:
         `${name} lacks ${duration(whole(gaps.total))} in ${count(gaps.count, 'gap')}: ` +
@@ -51,7 +51,7 @@ export function ofTime(looked: Looked): Found[] {
     });
   if (course.otherLength && course.typical !== undefined)
     found.push({
-      fault: faults.length,
+      rule: rules.length,
       at: segment,
       message:
         `Files of ${name} follow each other after ${duration(whole(course.typical))} as a rule, and ` +
@@ -60,7 +60,7 @@ export function ofTime(looked: Looked): Found[] {
     });
   if (shorts.count > 0)
     found.push({
-      fault: faults.short,
+      rule: rules.short,
       ...(shorts.count > Math.max(4, (2 * (course.to - course.from)) / DAY) ? { severity: 'warning' as const } : {}),
       at: segment,
       message:
@@ -71,7 +71,7 @@ export function ofTime(looked: Looked): Found[] {
     });
   if (overlaps.count > 0)
     found.push({
-      fault: faults.overlap,
+      rule: rules.overlap,
       at: headOf(item),
       message:
         `${name} has ${duration(whole(overlaps.total))} twice, in ${count(overlaps.count, 'file')} that ` +
@@ -81,7 +81,7 @@ export function ofTime(looked: Looked): Found[] {
     });
   if (damaged.count > 0)
     found.push({
-      fault: faults.damaged,
+      rule: rules.damaged,
       at: headOf(item),
       message: `ffprobe cannot read ${count(damaged.count, 'file')} of ${name}: ${filesText(looked, damaged)}.`,
       about,
@@ -93,7 +93,7 @@ export function ofTime(looked: Looked): Found[] {
   const emptyCount = course.empties.count + looked.untoldEmpty.count;
   if (emptyCount > 0)
     found.push({
-      fault: faults.empty,
+      rule: rules.empty,
       at: headOf(item),
       message:
         `${count(emptyCount, 'file')} of ${name} ${emptyCount === 1 ? 'is' : 'are'} empty: ` + `${empties.join(', ')}.`,
@@ -101,12 +101,12 @@ export function ofTime(looked: Looked): Found[] {
     });
   return [
     ...found,
-    ...folds(looked).map((message) => ({ fault: faults.repeatedHour, at: file, about, ...message })),
-    ...clocks(looked).map((message) => ({ fault: faults.clock, at: file, about, message })),
+    ...folds(looked).map((message) => ({ rule: rules.repeatedHour, at: file, about, ...message })),
+    ...clocks(looked).map((message) => ({ rule: rules.clock, at: file, about, message })),
   ];
 }
 
-function folds({ course, recording: { name }, time }: Looked): Pick<Found, 'message' | 'severity'>[] {
+function folds({ course, recording: { name }, time }: Looked): Pick<Finding, 'message' | 'severity'>[] {
   return course.folds.map(({ from, to, files, lost, overwritten }) => {
     const hour = `Of the time from ${time(from)} to ${time(to)}, which clocks showed twice,`;
     const without = `${name} is named without an offset from UTC`;

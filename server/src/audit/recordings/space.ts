@@ -5,8 +5,8 @@ import { usableBytesOf } from '../../storage/storage.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
 import { bytes, days, threshold } from '../../text/words.ts';
-import type { Found } from '../diagnose.ts';
-import { recordingFaults as faults } from './faults.ts';
+import type { Found } from '../../lint/rule.ts';
+import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import { DAY } from '../../standards/time-units.ts';
 
@@ -32,7 +32,7 @@ export function ofSpace(
   const planned = capacity === undefined ? undefined : usableBytesOf({ ...volume, reserve: 0 });
   if (planned !== undefined && total < planned * (1 - OVERHEAD))
     found.push({
-      fault: faults.smaller,
+      rule: rules.smaller,
       at: placeOf(item, ['capacity']),
       message:
         `The file system at ${volume.path} has ${bytes(total)}, and ${name} is planned with ` +
@@ -42,7 +42,7 @@ export function ofSpace(
   const kept = Math.round((total * reserve) / 10_000);
   if (free < kept) {
     found.push({
-      fault: faults.reserve,
+      rule: rules.reserve,
       at: placeOf(item, ['reserve']),
       message:
         `${name} has ${bytes(free)} free of ${bytes(total)}, less than its reserve of ${threshold(reserve)} ` +
@@ -57,7 +57,7 @@ export function ofSpace(
   if (full === undefined || wanted === Infinity) return found;
   const [first] = looked;
   found.push({
-    fault: faults.fills,
+    rule: rules.fills,
     at: headOf(item),
     message:
       `${name} has ${bytes(free - kept)} free above its reserve, and until all of its recordings reach their ` +

@@ -1,15 +1,13 @@
 /** SARIF 2.1.0 (OASIS): locations relative to the working folder, a fingerprint that survives moved lines. */
 
-import { faults } from '../../audit/faults.ts';
-import { rules } from '../../rules/index.generated.ts';
-import type { Fault } from '../../rules/rule.ts';
+import { ruleById } from '../../check.ts';
 import type { Findings, Placed, Range } from '../placed.ts';
 import { createHash } from 'node:crypto';
 
 const LEVEL = { error: 'error', warning: 'warning', information: 'note', hint: 'note' } as const;
 
 /** Of checks and of audits: a reader that knows the rules of one log knows those of the other. */
-const RULES: readonly Fault[] = [...rules, ...faults];
+const RULES = [...ruleById.values()];
 
 export function sarifFormat({ found }: Findings): string {
   const ids = RULES.map(({ id }) => id);

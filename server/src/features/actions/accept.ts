@@ -1,7 +1,7 @@
 /** Accepts a finding: an entry of `lint: accept` in the finding's own file, whose reason is still to be typed. */
 
-import type { Checked } from '../../rules/check.ts';
-import type { Diagnostic } from '../../rules/rule.ts';
+import type { Checked } from '../../lint/check.ts';
+import type { Diagnostic } from '../../lint/rule.ts';
 import { type Edit, addElement, scalarText } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { type Item, contentOf } from '../../site/item.ts';

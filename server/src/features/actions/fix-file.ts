@@ -1,9 +1,10 @@
 /** All fixes of one sort in a file, round by round, as edits of that file alone. */
 
-import { type Choice, fixedTexts, safeFix } from '../../rules/fix-all.ts';
-import type { Checked } from '../../rules/check.ts';
-import type { Diagnostic, Fix } from '../../rules/rule.ts';
-import type { Edit } from '../../site/edit.ts';
+import { type ChooseFix, safeFix } from '../../lint/fix-all.ts';
+import { fixAll } from '../../check.ts';
+import type { Checked } from '../../lint/check.ts';
+import type { Diagnostic } from '../../lint/rule.ts';
+import type { Edit, Fix } from '../../site/edit.ts';
 import { SiteFolder, type SiteText } from '../../site/folder.ts';
 import { fileOf } from '../../site/item.ts';
 import { lineEdits } from './line-edits.ts';
@@ -23,11 +24,11 @@ export function fixFile({ files }: Checked, file: SiteText, wanted: Wanted): Edi
     if (unreadable === undefined) folder.set(uri, text);
     else folder.setUnreadable(uri, unreadable);
   }
-  const fixed = fixedTexts(folder, choice(file, wanted)).texts.get(file.uri) ?? file.text;
+  const fixed = fixAll(folder, choice(file, wanted)).texts.get(file.uri) ?? file.text;
   return lineEdits(file, fixed);
 }
 
-function choice({ uri }: SiteText, wanted: Wanted): Choice {
+function choice({ uri }: SiteText, wanted: Wanted): ChooseFix {
   const ofFile = (fix: Fix | undefined): Fix | undefined =>
     fix?.edits.every(({ at }) => fileOf(at).uri === uri) === true ? fix : undefined;
   if (wanted === 'safe') return (diagnostic) => (isIn(diagnostic, uri) ? ofFile(safeFix(diagnostic)) : undefined);

@@ -1,10 +1,10 @@
 /** Addresses, groups, subnets and numbers that nobody has yet. */
 
 import { type WrittenSubnet, formatAddress, formatSubnet, overlaps, parseSubnet } from '../../standards/ipv4.ts';
-import { nextFreeAddress } from '../../rules/free/address.ts';
+import { nextFreeAddress } from '../../site/free/address.ts';
 import { AUTO } from '../../site/item.ts';
-import { nextFreeGroup } from '../../rules/free/group.ts';
-import { nextFreePort } from '../../rules/free/port.ts';
+import { nextFreeGroup } from '../../site/free/group.ts';
+import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
 import type { Site, Vlan } from '../../site/model.ts';
 import type { FormKind } from '../../site/shape.ts';

@@ -1,6 +1,6 @@
 /** What may stand at the cursor, in half-typed text too: keys, words, names that fit, free addresses, units. */
 
-import type { Checked } from '../../rules/check.ts';
+import type { Checked } from '../../lint/check.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import type { Place } from '../../site/item.ts';
 import { type Schema, under } from '../../site/shape.ts';

@@ -1,13 +1,12 @@
 /** Names of the site that fit where one is wanted, the likeliest first. */
 
+import { ruleById } from '../../check.ts';
 import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { bitRate, bytes } from '../../text/words.ts';
 import { scalarText } from '../../site/edit.ts';
 import type { Device, Stream } from '../../site/model.ts';
 import type { NameKind } from '../../site/shape.ts';
-import { faults } from '../../audit/faults.ts';
-import { rules } from '../../rules/index.generated.ts';
-import { ownDevice } from '../../rules/shape/declared.ts';
+import { ownDevice } from '../../site/declared.ts';
 import { endOffers, portDetail } from './ends.ts';
 import type { Offer, OfferKind } from './offer.ts';
 import { type Wanted, othersInList, textAt, writtenAt } from './wanted.ts';
@@ -166,7 +165,7 @@ function ruleOffers({ checked }: Wanted): Offer[] {
     for (const [rule, { findings }] of checked.runs) if (rule.id === id) return findings.length;
     return 0;
   };
-  return ranked([...rules, ...faults], ({ id }) => (finds(id) > 0 ? 0 : 1)).map(({ id, summary, why, severity }) => ({
+  return ranked([...ruleById.values()], ({ id }) => (finds(id) > 0 ? 0 : 1)).map(({ id, summary, why, severity }) => ({
     label: id,
     kind: 'rules',
     detail: summary,

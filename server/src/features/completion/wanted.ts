@@ -1,6 +1,6 @@
 /** What is wanted at the cursor: the part of the schema, and what the site says around it. */
 
-import type { Checked } from '../../rules/check.ts';
+import type { Checked } from '../../lint/check.ts';
 import { type SiteText, startOf } from '../../site/folder.ts';
 import { type Item, contentOf } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';

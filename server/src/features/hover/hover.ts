@@ -1,7 +1,7 @@
 /** What is told of the thing under the pointer: what it is, and its figures as sums line by line. */
 
 import { explanationMarkdown } from '../../report/explain/explanation.ts';
-import type { Checked } from '../../rules/check.ts';
+import type { Checked } from '../../lint/check.ts';
 import type { SiteText } from '../../site/folder.ts';
 import { type Item, type Place, headOf, placeOf } from '../../site/item.ts';
 import { type Location, locate } from '../../site/locate.ts';

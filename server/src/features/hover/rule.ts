@@ -1,11 +1,10 @@
 /** A rule, or what an audit finds, by its id. */
 
-import { faults } from '../../audit/faults.ts';
-import { rules } from '../../rules/index.generated.ts';
+import { ruleById } from '../../check.ts';
 
 /** Markdown paragraphs of the rule's own text. */
 export function ruleText(id: string): string[] {
-  const rule = [...rules, ...faults].find((candidate) => candidate.id === id);
+  const rule = ruleById.get(id);
   if (rule === undefined) return [];
   return [
     `**${rule.id}** ${rule.summary}`,

@@ -1,6 +1,6 @@
 /** What an acceptance means by a name that several things may have: what its rule's findings stand at. */
 
-import type { Checked } from '../../rules/check.ts';
+import type { Checked } from '../../lint/check.ts';
 import type { Named } from './named.ts';
 
 const KINDS = ['devices', 'streams', 'recordings', 'volumes', 'vlans'] as const;

@@ -1,6 +1,6 @@
 /** Where a name is declared, where it is used, and where it stands in one file. */
 
-import type { Checked } from '../../rules/check.ts';
+import type { Checked } from '../../lint/check.ts';
 import { type Place, fileOf } from '../../site/item.ts';
 import type { SiteText } from '../../site/folder.ts';
 import type { Named } from './named.ts';

@@ -1,6 +1,6 @@
 /** Gives a thing another name wherever it is mentioned, or says why it cannot. */
 
-import type { Checked } from '../../rules/check.ts';
+import type { Checked } from '../../lint/check.ts';
 import { type Edit, scalarText } from '../../site/edit.ts';
 import type { Place } from '../../site/item.ts';
 import type { SiteText } from '../../site/folder.ts';

@@ -2,8 +2,8 @@
 
 import { type Route, dataAt, isMapping, textAt } from '../../text/syntax.ts';
 import type { Piece } from '../../text/cut.ts';
-import { partOf } from '../../rules/shape/part.ts';
-import type { Checked } from '../../rules/check.ts';
+import { partOf } from '../../site/places.ts';
+import type { Checked } from '../../lint/check.ts';
 import { type Item, type Place, contentOf, headOf, placeOf } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';
 import { type SiteText, startOf } from '../../site/folder.ts';

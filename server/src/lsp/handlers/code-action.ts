@@ -13,7 +13,7 @@ import { REASON, acceptance } from '../../features/actions/accept.ts';
 import { type Wanted, countFixes, fixFile } from '../../features/actions/fix-file.ts';
 import { literally } from '../../features/completion/offer.ts';
 import { fileOf } from '../../site/item.ts';
-import type { Diagnostic } from '../../rules/rule.ts';
+import type { Diagnostic } from '../../lint/rule.ts';
 import type { Asked, Handler, Session } from '../session.ts';
 import { type OfferedAction, REFACTORING_KINDS, refactorings } from './refactorings.ts';
 

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan.ts';
 import type { Interface } from '../../network/interfaces.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type Stream, portName } from '../../site/model.ts';
-import { placeOfPort } from '../../rules/places.ts';
+import { placeOfPort } from '../../site/places.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { sapGroupFor } from '../../standards/multicast.ts';
 import { few } from '../../text/words.ts';

@@ -1,8 +1,8 @@
 import { formatAddress } from '../../standards/ipv4.ts';
 import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
-import { nextFreeAddressFix } from '../free/address.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeAddressFix } from '../../site/free/address.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',

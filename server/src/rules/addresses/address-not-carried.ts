@@ -4,8 +4,9 @@ import { type Membership, NONE, hasVlans, membershipOf } from '../../network/mem
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
-import { setVlans } from '../free/port-vlans.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { setVlans } from '../../site/port-vlans.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Fix } from '../../site/edit.ts';
 
 export const addressNotCarried: Rule = {
   id: 'address-not-carried',

@@ -2,12 +2,12 @@ import { contains, formatAddress, formatSubnet, notOfHost } from '../../standard
 import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
 import { far } from '../../network/link.ts';
 import type { Topology } from '../../network/topology.ts';
-import { scalarText, setValue } from '../../site/edit.ts';
+import { type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
-import { nextFreeAddressFix } from '../free/address.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeAddressFix } from '../../site/free/address.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const addressOutsideSubnet: Rule = {
   id: 'address-outside-subnet',

@@ -8,10 +8,10 @@ import {
   parseAddress,
 } from '../../standards/ipv4.ts';
 import { type AddressUse, addressUses } from '../../network/address-uses.ts';
-import { setValue } from '../../site/edit.ts';
+import { type Fix, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 import { textAt } from '../../text/syntax.ts';
 
 export const dhcpPoolOutsideSubnet: Rule = {

@@ -2,9 +2,9 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { addressUses, holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
-import { nextFreeAddressFix } from '../free/address.ts';
-import { grouped } from '../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeAddressFix } from '../../site/free/address.ts';
+import { grouped } from '../../grouped.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const duplicateAddress: Rule = {
   id: 'duplicate-address',

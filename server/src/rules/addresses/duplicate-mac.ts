@@ -2,8 +2,8 @@ import { type MacUse, macHolder, macUses } from '../../network/mac-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import { grouped } from '../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { grouped } from '../../grouped.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const duplicateMac: Rule = {
   id: 'duplicate-mac',

@@ -1,11 +1,11 @@
 import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { carries } from '../../network/link.ts';
-import { addEntry, nameText } from '../../site/edit.ts';
+import { type Fix, addEntry, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
-import { nextFreeAddress, usedAddresses } from '../free/address.ts';
-import { hasBlank } from '../free/fill.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeAddress, usedAddresses } from '../../site/free/address.ts';
+import { hasBlank } from '../../network/blanks.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** What can be set up to forward between its ports. */
 const FORWARDING: readonly string[] = ['router', 'server', 'computer'];

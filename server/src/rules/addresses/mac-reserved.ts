@@ -1,6 +1,6 @@
 import { macHolder, macUses } from '../../network/mac-uses.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const macReserved: Rule = {
   id: 'mac-reserved',

@@ -2,7 +2,7 @@ import { formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const overlappingSubnets: Rule = {
   id: 'overlapping-subnets',

@@ -1,9 +1,8 @@
-import { formatSubnet } from '../../standards/ipv4.ts';
-import type { WrittenSubnet } from '../../standards/ipv4.ts';
+import { type WrittenSubnet, formatSubnet } from '../../standards/ipv4.ts';
 import { setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Route } from '../../text/syntax.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const subnetHostBits: Rule = {
   id: 'subnet-host-bits',

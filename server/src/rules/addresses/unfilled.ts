@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Blank, blanks } from '../free/fill.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { type Blank, blanks } from '../../network/blanks.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const unfilled: Rule = {
   id: 'unfilled',

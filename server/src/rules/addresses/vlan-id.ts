@@ -1,8 +1,8 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
-import { grouped } from '../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { grouped } from '../../grouped.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** The highest that a tag can hold but one, which is reserved (IEEE 802.1Q, as in RFC 4363). */
 const HIGHEST = 4094;

@@ -1,7 +1,7 @@
-import { type Edit, remove, setKey } from '../../site/edit.ts';
+import { type Edit, type Fix, remove, setKey } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const accessAndTrunk: Rule = {
   id: 'access-and-trunk',

@@ -1,10 +1,9 @@
-import { CHANNEL, CORDS, type CableType, PERMANENT_LINK, reach } from '../../standards/cabling.ts';
+import { CHANNEL, CORDS, type CableType, PERMANENT_LINK, leastCableType, reach } from '../../standards/cabling.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate, metres } from '../../text/words.ts';
-import { leastCableType } from '../free/cable-type.ts';
-import { aboutPorts } from '../places.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** The speed that copper is judged at where no end says one: all get as far. */
 const SLOWEST = 100_000_000;

@@ -1,10 +1,9 @@
-import { type CableType, reach } from '../../standards/cabling.ts';
+import { type CableType, leastCableType, reach } from '../../standards/cabling.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import { leastCableType } from '../free/cable-type.ts';
-import { aboutPorts } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const cableSpeed: Rule = {
   id: 'cable-speed',

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const cableToItself: Rule = {
   id: 'cable-to-itself',

@@ -3,9 +3,10 @@ import { portName } from '../../site/model.ts';
 import { far } from '../../network/link.ts';
 import { linePeakOf } from '../../network/crossings.ts';
 import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
-import { aboutPorts, placeOfEnd } from '../places.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd } from '../../site/places.ts';
 import type { Network } from '../../network/network.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const linkLoad: Rule = {
   id: 'link-load',

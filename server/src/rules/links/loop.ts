@@ -1,10 +1,11 @@
 import { type BridgeTree, bridgesBetween, linkBetween } from '../../network/bridge-tree.ts';
 import type { Link } from '../../network/link.ts';
-import { addEntry, nodeAt, setValue } from '../../site/edit.ts';
+import { type Fix, addEntry, nodeAt, setValue } from '../../site/edit.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
-import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const loop: Rule = {
   id: 'loop',

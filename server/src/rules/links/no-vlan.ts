@@ -3,9 +3,11 @@ import { hasVlans } from '../../network/membership.ts';
 import { isTransparent } from '../../network/segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
-import { type PortVlans, setVlans, vlansOf } from '../free/port-vlans.ts';
-import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Fix } from '../../site/edit.ts';
 
 export const noVlan: Rule = {
   id: 'no-vlan',

@@ -1,8 +1,8 @@
-import { type Edit, addElement, addEntry, nameText, nodeAt, removeItem, setValue } from '../../site/edit.ts';
+import { type Edit, type Fix, addElement, addEntry, nameText, nodeAt, removeItem, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Cable, CableEnd, Site } from '../../site/model.ts';
 import { written } from '../../text/quantity.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const patchPanelAsEnd: Rule = {
   id: 'patch-panel-as-end',

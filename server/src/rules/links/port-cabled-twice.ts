@@ -1,8 +1,8 @@
-import { removeItem, scalarText, setValue } from '../../site/edit.ts';
+import { type Fix, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Port, portAt, portName } from '../../site/model.ts';
-import { nextFreeSwitchPort } from '../free/switch-port.ts';
-import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeSwitchPort } from '../../site/free/switch-port.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 interface Plug {
   readonly cable: Cable;

@@ -1,7 +1,8 @@
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
-import { aboutPorts, placeOfEnd, placeOfPort } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd, placeOfPort } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',

@@ -1,7 +1,8 @@
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
-import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const speedUnknown: Rule = {
   id: 'speed-unknown',

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const throughNotPanel: Rule = {
   id: 'through-not-panel',

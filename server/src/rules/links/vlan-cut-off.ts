@@ -1,8 +1,9 @@
 import type { BridgeTree } from '../../network/bridge-tree.ts';
 import { far } from '../../network/link.ts';
 import { portName } from '../../site/model.ts';
-import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const vlanCutOff: Rule = {
   id: 'vlan-cut-off',

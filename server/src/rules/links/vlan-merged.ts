@@ -1,8 +1,9 @@
 import { NONE, membershipOf } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
-import { aboutPorts, placeOfEnd } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const vlanMerged: Rule = {
   id: 'vlan-merged',

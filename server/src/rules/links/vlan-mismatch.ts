@@ -4,9 +4,11 @@ import { carriedIn, isTransparent } from '../../network/segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
-import { aboutPorts, placeOfEnd, placeOfPort } from '../places.ts';
-import { type PortVlans, setVlans, vlansOf } from '../free/port-vlans.ts';
-import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd, placeOfPort } from '../../site/places.ts';
+import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Fix } from '../../site/edit.ts';
 
 export const vlanMismatch: Rule = {
   id: 'vlan-mismatch',

@@ -1,43 +1,32 @@
 import { few } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
-import { nodeAt, remove, removeItem, scalarText, setValue } from '../../site/edit.ts';
+import { type Fix, nodeAt, remove, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Acceptance } from '../../site/model.ts';
-import { ruleIds } from '../ids.generated.ts';
-import type { Example, Finding, Fix, Rule } from '../rule.ts';
+import type { AcceptanceRule, Example, Report, UnusedAcceptance } from '../../lint/rule.ts';
 
-export interface Unused {
-  readonly acceptance: Acceptance;
-  readonly isOff: boolean;
-  /** What its rule finds, at other places. */
-  readonly found: readonly Finding[];
-}
-
-/** Found by the checker, which alone knows what each acceptance was used for. */
-export const unusedAcceptance = {
+export const unusedAcceptance: AcceptanceRule = {
   id: 'unused-acceptance',
   severity: 'warning',
   summary: 'An acceptance matches nothing that is found.',
   why: `What was knowingly accepted is gone, or its name has changed. Left in place, the acceptance would hide the
 next problem of that rule at that place. Take it out, or correct \`rule\` and \`at\`.`,
-  check() {},
-  *unused(all: readonly Unused[]): Iterable<Finding> {
-    for (const { acceptance, isOff, found } of all) {
+  checkUnused(unused: readonly UnusedAcceptance[], report: Report): void {
+    for (const { acceptance, isOff, found } of unused) {
       const { item, route, rule, at } = acceptance;
-      // What is no rule is told as that.
-      if (!ruleIds.includes(rule)) continue;
       const places = [...new Set(found.flatMap(({ about }) => about.slice(0, 1)))];
-      yield {
+      const elsewhere = places.length > 0 ? `, but at ${few(places)}` : '';
+      report({
         at: placeOf(item, [...route, 'at']),
         message: isOff
           ? `The rule ${rule} is off in this site, so there is nothing to accept. Take the acceptance out.`
-          : `${rule} finds nothing at ${visible(at, 40)}${places.length > 0 ? `, but at ${few(places)}` : ''}. Take the acceptance out, or correct it.`,
+          : `${rule} finds nothing at ${visible(at, 40)}${elsewhere}. Take the acceptance out, or correct it.`,
         about: [at],
         fixes: () => [...(isOff ? [] : corrections(acceptance, places)), ...takenOut(acceptance)],
-      };
+      });
     }
   },
-} satisfies Rule & { unused(all: readonly Unused[]): Iterable<Finding> };
+};
 
 /** Where the rule finds something at one place only, that is what is meant. */
 function corrections({ item, route }: Acceptance, places: readonly string[]): Fix[] {

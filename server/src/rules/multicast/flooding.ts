@@ -1,14 +1,13 @@
 import { far } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { addEntry, nameText } from '../../site/edit.ts';
+import { type Fix, addEntry, nameText, putValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
-import { grouped } from '../grouped.ts';
-import { type Overload, overloads, unwantedStreams } from '../overload.ts';
-import { placeOfEnd } from '../places.ts';
-import { putValue } from '../put-value.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { grouped } from '../../grouped.ts';
+import { type Overload, overloads, unwantedStreams } from '../../network/overload.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const flooding: Rule = {
   id: 'flooding',

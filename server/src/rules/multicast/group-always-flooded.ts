@@ -1,8 +1,8 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf, groupMac, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
-import { nextFreeGroupFix } from '../free/group.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeGroupFix } from '../../site/free/group.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 import { SSM_HELD_BELOW } from './group-reserved.ts';
 
 export const groupAlwaysFlooded: Rule = {

@@ -3,9 +3,9 @@ import { blockOf } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import { nextFreeGroupFix } from '../free/group.ts';
-import { grouped } from '../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeGroupFix } from '../../site/free/group.ts';
+import { grouped } from '../../grouped.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const groupClash: Rule = {
   id: 'group-clash',

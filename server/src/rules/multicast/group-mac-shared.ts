@@ -2,9 +2,9 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { groupMac, macKey } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
-import { nextFreeGroupFix } from '../free/group.ts';
-import { grouped } from '../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeGroupFix } from '../../site/free/group.ts';
+import { grouped } from '../../grouped.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const groupMacShared: Rule = {
   id: 'group-mac-shared',

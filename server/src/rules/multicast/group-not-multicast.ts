@@ -1,7 +1,7 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
-import { nextFreeGroupFix } from '../free/group.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeGroupFix } from '../../site/free/group.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const groupNotMulticast: Rule = {
   id: 'group-not-multicast',

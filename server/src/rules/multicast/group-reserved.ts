@@ -1,8 +1,8 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { type BlockUse, blockOf, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
-import { nextFreeGroupFix } from '../free/group.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeGroupFix } from '../../site/free/group.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** What a site may take groups from. Source-specific groups are for those who know that all their devices can. */
 const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-scoped', 'ssm'];

@@ -1,9 +1,9 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { nextFreeGroupFix } from '../free/group.ts';
-import { grouped } from '../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeGroupFix } from '../../site/free/group.ts';
+import { grouped } from '../../grouped.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const groupSeveralPorts: Rule = {
   id: 'group-several-ports',

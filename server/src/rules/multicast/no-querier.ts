@@ -8,7 +8,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const noQuerier: Rule = {
   id: 'no-querier',

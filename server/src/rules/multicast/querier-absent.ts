@@ -1,7 +1,7 @@
 import { bestQuerier } from '../../network/querier.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const querierAbsent: Rule = {
   id: 'querier-absent',

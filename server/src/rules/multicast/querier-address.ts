@@ -1,11 +1,10 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { nodeAt } from '../../site/edit.ts';
+import { type Fix, nodeAt, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
-import { nextFreeAddress } from '../free/address.ts';
-import { putValue } from '../put-value.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { nextFreeAddress } from '../../site/free/address.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const querierAddress: Rule = {
   id: 'querier-address',

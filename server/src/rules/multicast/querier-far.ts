@@ -4,10 +4,10 @@ import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
-import { grouped } from '../grouped.ts';
-import { overloads, unwantedStreams } from '../overload.ts';
-import { placeOfEnd } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { grouped } from '../../grouped.ts';
+import { overloads, unwantedStreams } from '../../network/overload.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const querierFar: Rule = {
   id: 'querier-far',

@@ -2,8 +2,8 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { destinations, isDatagrams, isRtp, nextFreePort, portsTaken } from '../free/port.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { destinations, isDatagrams, isRtp, nextFreePort, portsTaken } from '../../site/free/port.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** By how far a port is above that of the stream; audio beside video takes the next pair. */
 const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];

@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { isRtp, nextFreePort } from '../free/port.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { isRtp, nextFreePort } from '../../site/free/port.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const rtpPort: Rule = {
   id: 'rtp-port',

@@ -1,9 +1,9 @@
 import { placeOf } from '../../site/item.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
-import { putValue } from '../put-value.ts';
-import { isToldOf } from '../shape/sound.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { putValue } from '../../site/edit.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const ttlTooSmall: Rule = {
   id: 'ttl-too-small',
@@ -15,7 +15,7 @@ the way is enough; set it at the sender too.`,
   source: 'RFC 1112 §6.1 and RFC 1812 §5.3.1, from memory',
   check({ network }: Subject, report: Report): void {
     for (const { stream, unreached } of network.deliveries) {
-      if (unreached.length === 0 || isToldOf(stream.item, ['ttl'])) continue;
+      if (unreached.length === 0 || hasShapeProblem(stream.item, ['ttl'])) continue;
       let needed = 0;
       const names: string[] = [];
       for (const { receiver, why } of unreached) {

@@ -4,8 +4,9 @@ import type { Interface } from '../../network/interfaces.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import { sendMulticastBy } from '../multicast-route.ts';
-import type { Example, Fix, Related, Report, Rule, Subject } from '../rule.ts';
+import { sendMulticastBy } from '../../site/multicast-route.ts';
+import type { Example, Related, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Fix } from '../../site/edit.ts';
 
 export const unintendedEgress: Rule = {
   id: 'unintended-egress',

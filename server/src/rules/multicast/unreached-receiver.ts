@@ -1,15 +1,14 @@
 import { isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery, Obstacle } from '../../network/delivery.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { nameText } from '../../site/edit.ts';
+import { type Fix, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { count, few } from '../../text/words.ts';
-import { grouped } from '../grouped.ts';
-import { sendMulticastBy } from '../multicast-route.ts';
-import { putValue } from '../put-value.ts';
-import type { Example, Fix, Related, Report, Rule, Subject } from '../rule.ts';
+import { grouped } from '../../grouped.ts';
+import { sendMulticastBy } from '../../site/multicast-route.ts';
+import type { Example, Related, Report, Rule, Subject } from '../../lint/rule.ts';
 import { betterPort } from './unintended-egress.ts';
 
 export const unreachedReceiver: Rule = {

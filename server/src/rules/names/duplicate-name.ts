@@ -4,8 +4,8 @@ import { type Item, headOf, placeOf } from '../../site/item.ts';
 import { portNames, readSeverities } from '../../site/read.ts';
 import type { Site } from '../../site/model.ts';
 import { SECTIONS, SECTION_NAMES, type SectionName } from '../../site/shape.ts';
-import { compactPorts } from '../shape/ports.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { compactPorts } from '../../site/port-list.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 import { dataAt, isMapping } from '../../text/syntax.ts';
 
 export const duplicateName: Rule = {

@@ -1,15 +1,17 @@
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import { type Item, placeOf } from '../../site/item.ts';
+import { type Item, isName, placeOf } from '../../site/item.ts';
 import type { Device, Site } from '../../site/model.ts';
-import { freePorts } from '../free/switch-port.ts';
-import { ownDevice } from '../shape/declared.ts';
-import { isName, nearest } from '../shape/nearest.ts';
-import { partOf } from '../shape/part.ts';
-import { compactPorts } from '../shape/ports.ts';
-import { aboutItem, isSound, isToldOf } from '../shape/sound.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
+import { freePorts } from '../../site/free/switch-port.ts';
+import { ownDevice } from '../../site/declared.ts';
+import { nearest } from '../../text/nearest.ts';
+import { partOf } from '../../site/places.ts';
+import { compactPorts } from '../../site/port-list.ts';
+import { aboutItem } from '../../site/about.ts';
+import { isSound } from '../../site/half-read.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const noSuchPort: Rule = {
   id: 'no-such-port',
@@ -22,7 +24,7 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || device.portByName.has(end.port)) continue;
-        if (isToldOf(item, end.route) || !isSound(device.item)) continue;
+        if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
         report(missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`));
       }
     }
@@ -33,7 +35,12 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
     for (const { item } of naming) {
       for (const { names, text, route } of item.names) {
         const device = names === 'own-port' ? ownDevice(site, item) : undefined;
-        if (device === undefined || device.portByName.has(text) || isToldOf(item, route) || !isSound(device.item))
+        if (
+          device === undefined ||
+          device.portByName.has(text) ||
+          hasShapeProblem(item, route) ||
+          !isSound(device.item)
+        )
           continue;
         report(missing(site, item, route, device, text, text));
       }

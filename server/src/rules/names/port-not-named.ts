@@ -1,10 +1,11 @@
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import { freePorts } from '../free/switch-port.ts';
-import { compactPorts } from '../shape/ports.ts';
-import { isSound, isToldOf } from '../shape/sound.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { freePorts } from '../../site/free/switch-port.ts';
+import { compactPorts } from '../../site/port-list.ts';
+import { isSound } from '../../site/half-read.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const portNotNamed: Rule = {
   id: 'port-not-named',
@@ -17,7 +18,7 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
       for (const end of [from, to, ...through]) {
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
         if (end === undefined || device === undefined || device.ports.length === 1) continue;
-        if (isToldOf(item, end.route) || !isSound(device.item)) continue;
+        if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
         const { length } = device.ports;
         const free = length === 0 ? undefined : freePorts(site, device)[0];
         report({

@@ -1,16 +1,16 @@
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { type Edit, scalarText } from '../../site/edit.ts';
-import { type Item, type Place, placeOf } from '../../site/item.ts';
-import type { Mention } from '../../site/mentions.ts';
+import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
+import type { NameMention } from '../../site/mentions.ts';
 import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
-import type { NameKind } from '../../site/shape.ts';
-import { declaredNames, isDeclared } from '../shape/declared.ts';
-import { type Near, isName, nearest } from '../shape/nearest.ts';
-import { partOf } from '../shape/part.ts';
-import { aboutItem, isToldOf } from '../shape/sound.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
+import { type DeclaredKind, declaredNames, isDeclared } from '../../site/declared.ts';
+import { type Near, nearest } from '../../text/nearest.ts';
+import { partOf } from '../../site/places.ts';
+import { aboutItem } from '../../site/about.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const unknownName: Rule = {
   id: 'unknown-name',
@@ -26,19 +26,10 @@ Correct the name, or declare it in its section, in any file of the folder.`,
     if (known === undefined) resolved.set(site.names, (known = new WeakSet()));
     for (const item of site.items) {
       if (known.has(item)) continue;
-      if (
-        item.names.every(
-          ({ names, text }) => names === 'rules' || names === 'own-port' || isDeclared(site, item, names, text),
-        )
-      ) {
-        known.add(item);
-        continue;
-      }
-      for (const mention of item.names) {
-        if (mention.names === 'rules' || mention.names === 'own-port') continue;
-        if (isDeclared(site, item, mention.names, mention.text)) continue;
-        if (isToldOfName(item, mention)) continue;
-        report(unknown(site, item, mention, search));
+      const missing = item.names.filter(isOfSection).filter(({ names, text }) => !isDeclared(site, item, names, text));
+      if (missing.length === 0) known.add(item);
+      for (const mention of missing) {
+        if (!isMisshapen(item, mention)) report(unknown(site, item, mention, search));
       }
     }
   },
@@ -47,20 +38,23 @@ Correct the name, or declare it in its section, in any file of the folder.`,
 /** Items all of whose names are declared, as long as the names stay what they are. */
 const resolved = new WeakMap<object, WeakSet<Item>>();
 
-/** A number is a name that may not be declared; what else does not fit is told as such. */
-function isToldOfName(item: Item, { route }: Mention): boolean {
-  return isToldOf(
+/** The name of something that a section declares. */
+type SectionMention = NameMention & { readonly names: Exclude<DeclaredKind, 'own-port'> };
+
+/** Rules are reported by unknown-rule, ports by no-such-port. */
+function isOfSection(mention: NameMention): mention is SectionMention {
+  return mention.names !== 'rules' && mention.names !== 'own-port';
+}
+
+/** A number is a name that may not be declared; what else does not fit is reported as such. */
+function isMisshapen(item: Item, { route }: NameMention): boolean {
+  return hasShapeProblem(
     { ...item, problems: item.problems.filter((p) => p.problem !== 'wrong-type' || typeof p.found !== 'number') },
     route,
   );
 }
 
-function unknown(
-  site: Site,
-  item: Item,
-  { names, text, route, part }: Mention & { readonly mention: 'name' },
-  search: Search,
-): Finding {
+function unknown(site: Site, item: Item, { names, text, route, part }: SectionMention, search: Search): Finding {
   const name = names === 'port-end' ? (readEnd(text, [])?.device ?? text) : text;
   const at: Place =
     part === 'key'
@@ -98,15 +92,13 @@ function advice(near: readonly Near[], sort: string, elsewhere: string | undefin
   return `. Correct the name, or declare the ${sort}.`;
 }
 
-const SORT: Readonly<Record<NameKind, string>> = {
+const SORT: Readonly<Record<SectionMention['names'], string>> = {
   'devices': 'device',
   'port-end': 'device',
   'vlans': 'VLAN',
   'streams': 'stream',
   'volumes': 'volume',
   'recordings': 'recording',
-  'rules': 'rule',
-  'own-port': 'port',
 };
 
 /** Nearest names, each looked for once: a name that is gone is often missed in many places. */
@@ -118,7 +110,7 @@ class Search {
     this.site = site;
   }
 
-  near(names: NameKind, name: string): Near[] {
+  near(names: SectionMention['names'], name: string): Near[] {
     const key = `${SORT[names]} ${name}`;
     let near = this.found.get(key);
     if (near === undefined) this.found.set(key, (near = nearest(name, declaredNames(this.site, names))));

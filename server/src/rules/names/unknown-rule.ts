@@ -1,24 +1,22 @@
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
-import { isDeclared } from '../shape/declared.ts';
-import { nearest, onlyNear } from '../shape/nearest.ts';
-import { faultIds, ruleIds } from '../ids.generated.ts';
-import { isToldOf } from '../shape/sound.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nearest, onlyNear } from '../../text/nearest.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const unknownRule: Rule = {
   id: 'unknown-rule',
   severity: 'warning',
   summary: 'The lint section names a rule that there is not.',
   why: `The setting or the acceptance has no effect. \`plumbline explain\` lists all rules.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site, ruleIds }: Subject, report: Report): void {
     for (const item of site.sections.lint) {
       for (const mention of item.names) {
-        if (mention.names !== 'rules' || isDeclared(site, item, 'rules', mention.text)) continue;
-        if (isToldOf(item, mention.route)) continue;
+        if (mention.names !== 'rules' || ruleIds.has(mention.text)) continue;
+        if (hasShapeProblem(item, mention.route)) continue;
         const at = placeOf(item, mention.route, mention.part);
-        const near = nearest(mention.text, [...ruleIds, ...faultIds]);
+        const near = nearest(mention.text, ruleIds);
         const only = onlyNear(near);
         const advice =
           near.length > 0

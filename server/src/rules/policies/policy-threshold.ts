@@ -2,7 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Policies, Site, Threshold } from '../../site/model.ts';
 import { threshold } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const policyThreshold: Rule = {
   id: 'policy-threshold',

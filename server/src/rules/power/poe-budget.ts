@@ -1,8 +1,8 @@
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { count, few, watts } from '../../text/words.ts';
-import { placeOfPort } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { placeOfPort } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** How many of the greatest draws are pointed at. */
 const SHOWN = 3;

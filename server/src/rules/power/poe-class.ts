@@ -1,9 +1,10 @@
 import { portTypes, powerClasses } from '../../standards/poe.ts';
 import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
-import { toFeedingPort } from '../free/feeding-port.ts';
-import { aboutPorts, placeOfPort } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { toFeedingPort } from '../../site/free/feeding-port.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfPort } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const poeClass: Rule = {
   id: 'poe-class',

@@ -1,13 +1,14 @@
 import { far } from '../../network/link.ts';
 import { carriesPower, classOf } from '../../network/power.ts';
 import { type PortType, portTypes } from '../../standards/poe.ts';
-import { addEntry } from '../../site/edit.ts';
+import { type Fix, addEntry } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
-import { toFeedingPort } from '../free/feeding-port.ts';
-import { aboutPorts, placeOfPort } from '../places.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { toFeedingPort } from '../../site/free/feeding-port.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfPort } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const poeMissing: Rule = {
   id: 'poe-missing',

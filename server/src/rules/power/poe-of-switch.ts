@@ -2,7 +2,7 @@ import { portTypes } from '../../standards/poe.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** What is fed and feeds nobody. */
 const FED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];

@@ -1,8 +1,9 @@
 import { placeOf } from '../../site/item.ts';
 import { carriesPower } from '../../network/power.ts';
-import { aboutPorts, placeOfPort } from '../places.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfPort } from '../../site/places.ts';
 import { far } from '../../network/link.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const poeOverFibre: Rule = {
   id: 'poe-over-fibre',

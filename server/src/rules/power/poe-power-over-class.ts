@@ -3,8 +3,8 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
-import { placeOfPort } from '../places.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { placeOfPort } from '../../site/places.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const poePowerOverClass: Rule = {
   id: 'poe-power-over-class',

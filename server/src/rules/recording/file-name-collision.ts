@@ -2,10 +2,10 @@ import { type Cycle, type TimeUnit, distinguishesRepeatedHour } from '../../stan
 import { placeOf } from '../../site/item.ts';
 import type { Recording } from '../../site/model.ts';
 import { duration } from '../../text/words.ts';
-import { complete, setFile, withOffset } from '../free/file-pattern.ts';
-import { type FileNames, fileNamesOf, pathBy } from '../file-names.ts';
+import { completed, setFile, withOffset } from '../../recordings/complete-pattern.ts';
+import { type FilePattern, filePatternOf, pathBy } from '../../recordings/file-pattern.ts';
 import { hasRepeatedHour } from './repeated-hour.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
 /** Milliseconds; the shortest months and years, since that is when names come again first. */
@@ -32,7 +32,7 @@ interruption: a file that is begun again within the same minute overwrites what 
     const first = new Map<string, Recording>();
     for (const recording of site.recordings) {
       const { item, name, volume } = recording;
-      const names = fileNamesOf(recording);
+      const names = filePatternOf(recording);
       if (names === undefined) continue;
       const problem = withItself(recording, names);
       if (problem !== undefined) {
@@ -41,7 +41,7 @@ interruption: a file that is begun again within the same minute overwrites what 
           ...problem,
           about: [name],
           fixes: () => {
-            const whole = complete(names.pattern);
+            const whole = completed(names.pattern);
             // One that is told apart to the second meets the repeated hour next.
             const isTold = distinguishesRepeatedHour(whole) || !hasRepeatedHour(site.timezone);
             const pattern = isTold ? whole : (withOffset(whole) ?? whole);
@@ -65,7 +65,7 @@ interruption: a file that is begun again within the same minute overwrites what 
         fixes: () => {
           const wanted = pathBy(pattern);
           const taken = site.recordings.some(
-            (another) => another.volume === volume && fileNamesOf(another)?.path === wanted,
+            (another) => another.volume === volume && filePatternOf(another)?.path === wanted,
           );
           return taken ? [] : [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
         },
@@ -77,7 +77,7 @@ interruption: a file that is begun again within the same minute overwrites what 
 /** Whether files of one recording get the names of others of it. */
 function withItself(
   { name, segment, keep }: Recording,
-  { finest, cycle }: FileNames,
+  { finest, cycle }: FilePattern,
 ): Pick<Finding, 'message' | 'severity'> | undefined {
   if (segment === undefined || segment === 0) return undefined;
   if (finest === 'none') {

@@ -1,7 +1,7 @@
 import { nodeAt } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { bytes, days } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const keepMissing: Rule = {
   id: 'keep-missing',

@@ -1,8 +1,8 @@
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
+import { type Fix, addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',

@@ -1,8 +1,8 @@
 import { isTimeZone, repeatedHours } from '../../standards/time-zone.ts';
 import { placeOf } from '../../site/item.ts';
-import { fileNamesOf } from '../file-names.ts';
-import { setFile, withOffset } from '../free/file-pattern.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { filePatternOf } from '../../recordings/file-pattern.ts';
+import { setFile, withOffset } from '../../recordings/complete-pattern.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 import { DAY, MINUTE } from '../../standards/time-units.ts';
 
 export const repeatedHour: Rule = {
@@ -18,7 +18,7 @@ the name.`,
     if (hour === undefined) return;
     for (const recording of site.recordings) {
       const { item, name } = recording;
-      const names = fileNamesOf(recording);
+      const names = filePatternOf(recording);
       if (names === undefined || names.tellsRepeatedHour || !['second', 'minute', 'hour'].includes(names.finest))
         continue;
       report({

@@ -1,10 +1,10 @@
-import { addEntry, nodeAt, setValue } from '../../site/edit.ts';
+import { type Fix, addEntry, nodeAt, setValue } from '../../site/edit.ts';
 import { type Place, headOf, placeOf } from '../../site/item.ts';
 import type { Recording, Retention } from '../../site/model.ts';
 import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { days, duration } from '../../text/words.ts';
-import type { Example, Finding, Fix, Related, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Finding, Related, Report, Rule, Subject } from '../../lint/rule.ts';
 import { DAY } from '../../standards/time-units.ts';
 
 export const retention: Rule = {

@@ -1,9 +1,9 @@
-import { nodeAt, setValue } from '../../site/edit.ts';
+import { type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { ByName } from '../../site/by-name.ts';
 import type { Stream } from '../../site/model.ts';
 import { durationLike } from '../../text/quantity.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',

@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
-import { fileNamesOf } from '../file-names.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { filePatternOf } from '../../recordings/file-pattern.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const unknownConversion: Rule = {
   id: 'unknown-conversion',
@@ -13,7 +13,7 @@ is written twice.`,
   check({ site }: Subject, report: Report): void {
     for (const recording of site.recordings) {
       const { item, name } = recording;
-      const unknown = fileNamesOf(recording)?.unknown ?? [];
+      const unknown = filePatternOf(recording)?.unknown ?? [];
       if (unknown.length === 0) continue;
       report({
         at: placeOf(item, ['file']),

@@ -1,8 +1,8 @@
 import { leastDisks, usableDisks } from '../../standards/raid.ts';
-import { setValue } from '../../site/edit.ts';
+import { type Fix, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { count } from '../../text/words.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** From the most disks lost without loss of data to the fewest. */
 const LESS = ['raid6', 'raid10', 'raid5', 'mirror', 'none'] as const;

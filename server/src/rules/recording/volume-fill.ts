@@ -1,11 +1,11 @@
-import { type Edit, nodeAt, setValue } from '../../site/edit.ts';
+import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { VOLUME_LIMIT } from '../../site/limits.ts';
 import type { Site } from '../../site/model.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 import { DAY, HOUR } from '../../standards/time-units.ts';
 
 /** All of a volume, in ten-thousandths. */

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { byteRate, count, percentOver, threshold } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** In ten-thousandths of what the volume sustains. Common practice, no source. */
 const WARN = 7000;

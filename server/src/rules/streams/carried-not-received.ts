@@ -1,7 +1,7 @@
-import { addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
+import { type Fix, addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const carriedNotReceived: Rule = {
   id: 'carried-not-received',

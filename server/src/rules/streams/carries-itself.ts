@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const carriesItself: Rule = {
   id: 'carries-itself',

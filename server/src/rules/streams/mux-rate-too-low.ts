@@ -2,7 +2,7 @@ import { multiplexOf } from '../../network/rates.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const muxRateTooLow: Rule = {
   id: 'mux-rate-too-low',

@@ -1,5 +1,5 @@
 import { headOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const noReceivers: Rule = {
   id: 'no-receivers',

@@ -4,8 +4,8 @@ import { RTP_HEADER } from '../../standards/rtp.ts';
 import { PACKET } from '../../standards/transport-stream.ts';
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { isDatagrams, isRtp } from '../free/port.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { isDatagrams, isRtp } from '../../site/free/port.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const packetSize: Rule = {
   id: 'packet-size',

@@ -2,8 +2,8 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import { isDatagrams, nextFreePort } from '../free/port.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { isDatagrams, nextFreePort } from '../../site/free/port.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const portClash: Rule = {
   id: 'port-clash',

@@ -1,8 +1,8 @@
 import { addEntry, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { nextFreePort } from '../free/port.ts';
+import { nextFreePort } from '../../site/free/port.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const portMissing: Rule = {
   id: 'port-missing',

@@ -1,6 +1,6 @@
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Media, Site, Stream } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const rateMissing: Rule = {
   id: 'rate-missing',

@@ -1,9 +1,9 @@
-import { remove, setValue } from '../../site/edit.ts';
+import { type Fix, remove, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { nextFreePort } from '../free/port.ts';
+import { nextFreePort } from '../../site/free/port.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const transportMismatch: Rule = {
   id: 'transport-mismatch',

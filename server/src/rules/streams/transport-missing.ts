@@ -1,6 +1,6 @@
 import { addEntry } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const transportMissing: Rule = {
   id: 'transport-missing',

@@ -1,9 +1,8 @@
-import type { Span } from '../../text/syntax.ts';
-import { keyText } from '../../text/syntax.ts';
+import { type Span, keyText } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { contentOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const duplicateKey: Rule = {
   id: 'duplicate-key',

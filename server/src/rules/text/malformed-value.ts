@@ -3,15 +3,17 @@ import { isTimeZone } from '../../standards/time-zone.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { type Data, type Route, dataAt, isMapping } from '../../text/syntax.ts';
-import { scalarText, setKey, setValue } from '../../site/edit.ts';
-import { type Item, type Place, NAME, placeOf } from '../../site/item.ts';
+import { type Fix, scalarText, setKey, setValue } from '../../site/edit.ts';
+import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { portCount, portNames } from '../../site/read.ts';
-import { type Schema, SECTIONS } from '../../site/shape.ts';
-import { nearest } from '../shape/nearest.ts';
-import { aboutItem, firstLine, isToldOf, misfits } from '../shape/sound.ts';
-import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../shape/words.ts';
-import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
+import { SECTIONS, type Schema } from '../../site/shape.ts';
+import { nearest } from '../../text/nearest.ts';
+import { aboutItem } from '../../site/about.ts';
+import { firstLine } from '../../site/places.ts';
+import { hasShapeProblem, shapeProblems } from '../../site/shape-problems.ts';
+import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const malformedValue: Rule = {
   id: 'malformed-value',
@@ -24,7 +26,7 @@ told for sure, so it counts for nothing. Names consist of letters, digits, \`-\`
     for (const {
       item,
       problem: { route, found, schema },
-    } of misfits(site, 'malformed')) {
+    } of shapeProblems(site, 'malformed')) {
       report({
         at: firstLine(placeOf(item, route)),
         message: sentence(item, route, found, schema),
@@ -39,10 +41,10 @@ told for sure, so it counts for nothing. Names consist of letters, digits, \`-\`
     for (const {
       item,
       problem: { route, name },
-    } of misfits(site, 'bad-name'))
+    } of shapeProblems(site, 'bad-name'))
       report(badName(item, placeOf(item, route, 'key'), route, name));
     for (const item of site.faulty) {
-      if (SECTIONS[item.section] === 'map' && !NAME.test(item.name))
+      if (SECTIONS[item.section] === 'map' && !isName(item.name))
         report(badName(item, placeOf(item, [], 'key'), [], item.name));
     }
     for (const item of site.sections.devices) portRanges(item, report);
@@ -156,7 +158,7 @@ function tooManyPorts(item: Item): Finding {
 
 function unknownZone(item: Item, report: Report): void {
   const zone = item.data;
-  if (typeof zone !== 'string' || isToldOf(item, []) || isTimeZone(zone)) return;
+  if (typeof zone !== 'string' || hasShapeProblem(item, []) || isTimeZone(zone)) return;
   const near = nearest(zone, Intl.supportedValuesOf('timeZone')).map(({ name }) => name);
   const advice =
     near.length > 0 ? `Did you mean ${list(near, 'or')}?` : 'Write it as continent and city, such as Europe/London.';

@@ -1,12 +1,14 @@
-import { nearest } from '../shape/nearest.ts';
-import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
-import { subjectAt, suchAs, wanted } from '../shape/words.ts';
+import { nearest } from '../../text/nearest.ts';
+import { aboutItem } from '../../site/about.ts';
+import { firstLine } from '../../site/places.ts';
+import { shapeProblems } from '../../site/shape-problems.ts';
+import { subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
 import { type Route, isMapping } from '../../text/syntax.ts';
-import { addEntry, nameText } from '../../site/edit.ts';
+import { type Fix, addEntry, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { schemaAt } from '../../site/shape.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const missingKey: Rule = {
   id: 'missing-key',
@@ -18,7 +20,7 @@ written nowhere. The fix fills in the name where the site leaves only one choice
     for (const {
       item,
       problem: { key, route },
-    } of misfits(site, 'missing-key')) {
+    } of shapeProblems(site, 'missing-key')) {
       if (isMisspelt(item, route, key)) continue;
       const below = [...route, key];
       const at = firstLine(placeOf(item, route, route.length === 0 ? 'key' : 'value'));

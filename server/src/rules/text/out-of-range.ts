@@ -1,8 +1,9 @@
-import { setValue } from '../../site/edit.ts';
+import { type Fix, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { aboutItem, misfits } from '../shape/sound.ts';
-import { subjectAt, writtenAt } from '../shape/words.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { aboutItem } from '../../site/about.ts';
+import { shapeProblems } from '../../site/shape-problems.ts';
+import { subjectAt, writtenAt } from '../../site/shape-words.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const outOfRange: Rule = {
   id: 'out-of-range',
@@ -16,7 +17,7 @@ cannot be set on the equipment, and counts for nothing here.`,
     for (const {
       item,
       problem: { route, found, bound },
-    } of misfits(site, 'out-of-range')) {
+    } of shapeProblems(site, 'out-of-range')) {
       report({
         at: placeOf(item, route),
         message: `${subjectAt(item, route)} is ${writtenAt(item, route, found)}; it is ${bound}.`,

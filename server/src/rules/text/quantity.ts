@@ -1,13 +1,13 @@
 import { type QuantityFault, type QuantityKind, isQuantity, unitsOf } from '../../text/quantity.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import { setValue } from '../../site/edit.ts';
+import { type Fix, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Mention } from '../../site/mentions.ts';
 import { schemaAt } from '../../site/shape.ts';
-import { aboutItem } from '../shape/sound.ts';
-import { subjectAt } from '../shape/words.ts';
-import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
+import { aboutItem } from '../../site/about.ts';
+import { subjectAt } from '../../site/shape-words.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const quantity: Rule = {
   id: 'quantity',

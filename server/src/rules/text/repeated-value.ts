@@ -1,8 +1,9 @@
 import { nodeAt, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { aboutItem, misfits } from '../shape/sound.ts';
-import { shown, whatIsAt } from '../shape/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { aboutItem } from '../../site/about.ts';
+import { shapeProblems } from '../../site/shape-problems.ts';
+import { shown, whatIsAt } from '../../site/shape-words.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const repeatedValue: Rule = {
   id: 'repeated-value',
@@ -14,7 +15,7 @@ where another name was meant.`,
     for (const {
       item,
       problem: { route, found },
-    } of misfits(site, 'repeated')) {
+    } of shapeProblems(site, 'repeated')) {
       const around = route.slice(0, -1);
       const list = nodeAt(item, around);
       const first =

@@ -2,14 +2,15 @@ import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
 import { type Data, type Entry, type Mapping, type Route, dataAt, isMapping, keyText } from '../../text/syntax.ts';
-import { nodeAt, setKey } from '../../site/edit.ts';
+import { type Fix, nodeAt, setKey } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
 import { SECTION_NAMES, schemaAt, sectionOf } from '../../site/shape.ts';
-import { nearest, onlyNear } from '../shape/nearest.ts';
-import { aboutItem, misfits } from '../shape/sound.ts';
-import { homesOf, schemaAround, withSpace } from '../shape/words.ts';
-import type { Example, Fix, Report, Rule, Subject } from '../rule.ts';
+import { nearest, onlyNear } from '../../text/nearest.ts';
+import { aboutItem } from '../../site/about.ts';
+import { shapeProblems } from '../../site/shape-problems.ts';
+import { homesOf, schemaAround, withSpace } from '../../site/shape-words.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const unknownKey: Rule = {
   id: 'unknown-key',
@@ -22,7 +23,7 @@ reference of the site language lists the keys of each mapping.`,
     for (const {
       item,
       problem: { key, route, allowed },
-    } of misfits(site, 'unknown-key')) {
+    } of shapeProblems(site, 'unknown-key')) {
       const at = placeOf(item, route, 'key');
       const beyondSchema = isBareKey(at);
       const isAlone = isEmpty(nodeAt(item, route) ?? item.node);

@@ -1,6 +1,6 @@
 import { visible } from '../../text/visible.ts';
 import { placeInFile } from '../../site/folder.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const unreadableFile: Rule = {
   id: 'unreadable-file',

@@ -1,10 +1,11 @@
 import { list } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { nearest, onlyNear } from '../shape/nearest.ts';
-import { aboutItem, misfits } from '../shape/sound.ts';
-import { shown, subjectAt } from '../shape/words.ts';
-import type { Example, Report, Rule, Subject } from '../rule.ts';
+import { nearest, onlyNear } from '../../text/nearest.ts';
+import { aboutItem } from '../../site/about.ts';
+import { shapeProblems } from '../../site/shape-problems.ts';
+import { shown, subjectAt } from '../../site/shape-words.ts';
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const valueNotAllowed: Rule = {
   id: 'value-not-allowed',
@@ -16,7 +17,7 @@ says what each of them means.`,
     for (const {
       item,
       problem: { route, found, allowed },
-    } of misfits(site, 'not-allowed')) {
+    } of shapeProblems(site, 'not-allowed')) {
       const near = nearest(String(found), allowed.map(String));
       const only = onlyNear(near);
       const names = near.map(({ name }) => name);

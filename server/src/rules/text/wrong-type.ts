@@ -1,12 +1,14 @@
 import type { Data, Route } from '../../text/syntax.ts';
-import { type Edit, scalarText, setValue } from '../../site/edit.ts';
+import { type Edit, type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { type Item, type PieceProblem, type Place, contentOf, placeOf } from '../../site/item.ts';
-import { type Schema, SECTIONS, keysOf, schemaAt, sectionSchema } from '../../site/shape.ts';
+import { SECTIONS, type Schema, keysOf, schemaAt, sectionSchema } from '../../site/shape.ts';
 import { visible } from '../../text/visible.ts';
-import { isDeclared } from '../shape/declared.ts';
-import { aboutItem, firstLine, misfits } from '../shape/sound.ts';
-import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../shape/words.ts';
-import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
+import { isDeclared } from '../../site/declared.ts';
+import { aboutItem } from '../../site/about.ts';
+import { firstLine } from '../../site/places.ts';
+import { shapeProblems } from '../../site/shape-problems.ts';
+import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const wrongType: Rule = {
   id: 'wrong-type',
@@ -31,9 +33,10 @@ nothing. A key with nothing behind its colon has no value yet.`,
     for (const {
       item,
       problem: { route, found, expected },
-    } of misfits(site, 'wrong-type')) {
+    } of shapeProblems(site, 'wrong-type')) {
       const schema = schemaAt(item.section, item.name, route);
-      if (isToldElsewhere(schema, found, (names) => isDeclared(site, item, names, String(found)))) continue;
+      if (isToldElsewhere(schema, found, (names) => names !== 'rules' && isDeclared(site, item, names, String(found))))
+        continue;
       const joined = typeof found === 'string' ? withSpace(found, keysOf(schema ?? {})) : undefined;
       if (joined !== undefined) {
         report({

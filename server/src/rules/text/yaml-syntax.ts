@@ -5,10 +5,11 @@ import { count, list } from '../../text/words.ts';
 import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { type PieceProblem, type Place, contentOf } from '../../site/item.ts';
 import { SECTION_NAMES } from '../../site/shape.ts';
-import { nearest } from '../shape/nearest.ts';
-import { firstLine } from '../shape/sound.ts';
-import { capital } from '../shape/words.ts';
-import type { Example, Finding, Fix, Report, Rule, Subject } from '../rule.ts';
+import { nearest } from '../../text/nearest.ts';
+import { firstLine } from '../../site/places.ts';
+import { capital } from '../../site/shape-words.ts';
+import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Fix } from '../../site/edit.ts';
 
 export const yamlSyntax: Rule = {
   id: 'yaml-syntax',

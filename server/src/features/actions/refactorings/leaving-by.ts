@@ -2,7 +2,7 @@
 
 import type { Interface } from '../../../network/interfaces.ts';
 import type { Plan } from '../../../plan.ts';
-import { sendMulticastBy } from '../../../rules/multicast-route.ts';
+import { sendMulticastBy } from '../../../site/multicast-route.ts';
 import type { Edit } from '../../../site/edit.ts';
 import type { Device } from '../../../site/model.ts';
 

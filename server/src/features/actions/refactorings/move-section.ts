@@ -1,6 +1,6 @@
 /** Moves a section of a file to the file that has its name, which is made where it is not there. */
 
-import type { Checked } from '../../../rules/check.ts';
+import type { Checked } from '../../../lint/check.ts';
 import type { SiteText } from '../../../site/folder.ts';
 import type { Item } from '../../../site/item.ts';
 import { SECTIONS } from '../../../site/shape.ts';

@@ -1,7 +1,7 @@
 /** Has a server re-send a unicast stream as a group, so that its source sends once, however many watch. */
 
-import { nextFreeGroup } from '../../../rules/free/group.ts';
-import { nextFreePort } from '../../../rules/free/port.ts';
+import { nextFreeGroup } from '../../../site/free/group.ts';
+import { nextFreePort } from '../../../site/free/port.ts';
 import { scalarText } from '../../../site/edit.ts';
 import { locate } from '../../../site/locate.ts';
 import type { Device, Site, Stream } from '../../../site/model.ts';

@@ -1,6 +1,6 @@
 /** What a refactoring is: another way to write the site, offered where the cursor stands. */
 
-import type { Checked } from '../../../rules/check.ts';
+import type { Checked } from '../../../lint/check.ts';
 import type { Edit } from '../../../site/edit.ts';
 import type { SiteText } from '../../../site/folder.ts';
 

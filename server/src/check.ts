@@ -1,0 +1,28 @@
+/** Checks a site by all rules there are. */
+
+import { auditRules } from './audit/rules.ts';
+import { type Checked, type Rules, checkBy } from './lint/check.ts';
+import { type ChooseFix, type Fixed, fixAllBy, safeFix } from './lint/fix-all.ts';
+import type { RuleInfo } from './lint/rule.ts';
+import { acceptanceRules, rules } from './rules/index.generated.ts';
+import type { SiteFolder } from './site/folder.ts';
+
+/** What checks find, then what audits find, by id. */
+export const ruleById: ReadonlyMap<string, RuleInfo> = new Map(
+  [...rules, ...acceptanceRules, ...auditRules].map((rule) => [rule.id, rule]),
+);
+
+const ALL: Rules = { rules, acceptanceRules, ids: new Set(ruleById.keys()) };
+
+/**
+ * Computes and checks a site. What an earlier call returned for the same folder is out of date afterwards; given as
+ * `previous`, what still holds of it is used again.
+ */
+export function check(folder: SiteFolder, previous?: Checked): Checked {
+  return checkBy(ALL, folder, previous);
+}
+
+/** Applies the fixes that `choose` takes, safe ones if it is not given. Changes the texts of `folder`. */
+export function fixAll(folder: SiteFolder, choose: ChooseFix = safeFix): Fixed {
+  return fixAllBy(check, folder, choose);
+}

@@ -1,0 +1,140 @@
+/** Runs rules over a site, and applies what its `lint` section says of them. */
+
+import { type Plan, planOf } from '../plan.ts';
+import type { SiteFolder, SiteText } from '../site/folder.ts';
+import { isHalfRead } from '../site/half-read.ts';
+import { headOf } from '../site/item.ts';
+import type { Acceptance } from '../site/model.ts';
+import { diagnose } from './diagnose.ts';
+import type { AcceptanceRule, Diagnostic, Finding, Found, Rule, Subject, UnusedAcceptance } from './rule.ts';
+import { WatchedSubject } from './watched.ts';
+
+/** The rules to check by. */
+export interface Rules {
+  readonly rules: readonly Rule[];
+  /** Run in the end, over acceptances that matched nothing. */
+  readonly acceptanceRules: readonly AcceptanceRule[];
+  /** Of these, and of what audits find. */
+  readonly ids: ReadonlySet<string>;
+}
+
+/** A site, computed; its rules run when what they find is asked for, or a few at a time by `proceed`. */
+export interface Checked {
+  readonly plan: Plan;
+  readonly files: readonly SiteText[];
+  readonly diagnostics: readonly Diagnostic[];
+  /** What each rule found, and what it read for it. */
+  readonly runs: ReadonlyMap<Rule, Run>;
+  /** Runs rules until all have run, or it is `enough`; whether all have. */
+  proceed(enough: () => boolean): boolean;
+}
+
+interface Run {
+  readonly subject: WatchedSubject;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Computes and checks a site. What an earlier call returned for the same folder is out of date afterwards; given as
+ * `previous`, what still holds of it is used again.
+ */
+export function checkBy(rules: Rules, folder: SiteFolder, previous?: Checked): Checked {
+  return new Check(rules, folder, previous instanceof Check ? previous : undefined);
+}
+
+class Check implements Checked {
+  readonly plan: Plan;
+  readonly files: readonly SiteText[];
+  private readonly subject: Subject;
+  private readonly acceptanceRules: readonly AcceptanceRule[];
+  /** Of rules that have not run yet, what they found in the site before; an edit may come before all have run. */
+  private readonly found: Map<Rule, Run>;
+  private readonly left: Rule[];
+  private known: readonly Diagnostic[] | undefined;
+
+  constructor({ rules, acceptanceRules, ids }: Rules, folder: SiteFolder, previous: Check | undefined) {
+    this.files = folder.files;
+    this.plan = planOf(folder.site(previous?.plan.site), previous?.plan);
+    const { site, network } = this.plan;
+    this.subject = { plan: this.plan, site, network, files: this.files, ruleIds: ids };
+    this.acceptanceRules = acceptanceRules;
+    this.found = new Map(previous?.found);
+    this.left = [...rules].reverse();
+  }
+
+  proceed(enough: () => boolean): boolean {
+    for (let rule = this.left.pop(); rule !== undefined; rule = this.left.pop()) {
+      this.found.set(rule, run(rule, this.subject, this.found.get(rule)));
+      if (enough()) break;
+    }
+    return this.left.length === 0;
+  }
+
+  get runs(): ReadonlyMap<Rule, Run> {
+    this.proceed(() => false);
+    return this.found;
+  }
+
+  get diagnostics(): readonly Diagnostic[] {
+    return (this.known ??= diagnosticsOf(this.subject, this.runs, this.acceptanceRules));
+  }
+}
+
+function run(rule: Rule, subject: Subject, previous: Run | undefined): Run {
+  if (previous?.subject.turnTo(subject) === true) return previous;
+  const watched = previous?.subject ?? new WatchedSubject(subject);
+  watched.forget();
+  return { subject: watched, findings: findingsOf(rule, watched.view) };
+}
+
+/** A rule that fails must not silence the others: its failure is a finding of its own. */
+function findingsOf(rule: Rule, subject: Subject): Finding[] {
+  try {
+    const found: Finding[] = [];
+    rule.check(subject, (finding) => found.push(finding));
+    return found;
+  } catch (error) {
+    const item = subject.site.items[0];
+    if (item === undefined) return [];
+    const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    return [
+      {
+        at: headOf(item),
+        message: `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`,
+        severity: 'error',
+        about: [],
+      },
+    ];
+  }
+}
+
+function diagnosticsOf(
+  { site: { lint } }: Subject,
+  runs: ReadonlyMap<Rule, Run>,
+  acceptanceRules: readonly AcceptanceRule[],
+): Diagnostic[] {
+  const used = new Set<Acceptance>();
+  const found = [...runs].flatMap(([rule, { findings }]) => findings.map((finding): Found => ({ ...finding, rule })));
+  const diagnostics = diagnose(lint, found, used);
+  const unused = lint.acceptances
+    .filter((acceptance) => !used.has(acceptance))
+    .flatMap((acceptance): UnusedAcceptance[] => {
+      const own = [...runs].find(([{ id }]) => id === acceptance.rule);
+      const isOff = lint.severities.get(acceptance.rule) === 'off';
+      return own === undefined ? [] : [{ acceptance, isOff, found: own[1].findings }];
+    });
+  const ofUnused: Found[] = [];
+  for (const rule of acceptanceRules) rule.checkUnused(unused, (finding) => ofUnused.push({ ...finding, rule }));
+  return [...diagnostics, ...diagnose(lint, ofUnused)].flatMap(besideSyntax);
+}
+
+const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);
+
+/** What is half typed is left to whoever types it: only rules of the syntax report there, and only their fixes edit it. */
+function besideSyntax(diagnostic: Diagnostic): Diagnostic[] {
+  const { rule, at, fixes } = diagnostic;
+  if (SYNTAX.has(rule.id)) return [diagnostic];
+  if (isHalfRead(at)) return [];
+  if (fixes === undefined) return [diagnostic];
+  return [{ ...diagnostic, fixes: () => fixes().filter(({ edits }) => !edits.some((edit) => isHalfRead(edit.at))) }];
+}

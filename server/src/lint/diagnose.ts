@@ -1,0 +1,29 @@
+/** Applies what a site's `lint` section says to what rules and audits find. */
+
+import { grouped } from '../grouped.ts';
+import type { Acceptance, Lint } from '../site/model.ts';
+import { visible } from '../text/visible.ts';
+import type { Diagnostic, Found } from './rule.ts';
+
+/** Characters; a longer message has a name or a value in it that nobody reads to its end. */
+const LONGEST = 1000;
+
+/** What the site neither turns off nor accepts, with its severity. Adds the acceptances that match to `used`. */
+export function diagnose(
+  { severities, acceptances }: Lint,
+  found: Iterable<Found>,
+  used: Set<Acceptance> = new Set(),
+): Diagnostic[] {
+  const byRule = grouped(acceptances, ({ rule }) => rule);
+  const diagnostics: Diagnostic[] = [];
+  for (const finding of found) {
+    const { rule, about } = finding;
+    const severity = severities.get(rule.id) ?? finding.severity ?? rule.severity;
+    if (severity === 'off') continue;
+    const accepted = (byRule.get(rule.id) ?? []).filter(({ at }) => about.includes(at));
+    for (const acceptance of accepted) used.add(acceptance);
+    if (accepted.length > 0) continue;
+    diagnostics.push({ ...finding, message: visible(finding.message, LONGEST), severity });
+  }
+  return diagnostics;
+}

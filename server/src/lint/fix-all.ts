@@ -1,0 +1,59 @@
+/** Applies fixes to a site, round by round, until none is left. */
+
+import { type Edit, type Fix, editedTexts } from '../site/edit.ts';
+import type { SiteFolder } from '../site/folder.ts';
+import type { Checked } from './check.ts';
+import type { Diagnostic } from './rule.ts';
+
+/** A fix may bring another to light; that many rounds with nothing gained are two fixes that undo each other. */
+const ROUNDS = 10;
+
+export interface Fixed {
+  readonly texts: ReadonlyMap<string, string>;
+  /** How many fixes were applied. */
+  readonly fixes: number;
+}
+
+/** The fix of a diagnostic that is applied, if any is. */
+export type ChooseFix = (diagnostic: Diagnostic) => Fix | undefined;
+
+export const safeFix: ChooseFix = ({ fixes }) => fixes?.().find(({ safe }) => safe);
+
+/** Changes the texts of `folder`, and returns those that it has then. */
+export function fixAllBy(
+  check: (folder: SiteFolder, previous?: Checked) => Checked,
+  folder: SiteFolder,
+  choose: ChooseFix,
+): Fixed {
+  let fixes = 0;
+  let least = Infinity;
+  let checked: Checked | undefined;
+  for (let idle = 0; idle < ROUNDS; idle++) {
+    checked = check(folder, checked);
+    const chosen: Edit[] = [];
+    const taken = new Set<string>();
+    let due = 0;
+    for (const diagnostic of checked.diagnostics) {
+      const fix = choose(diagnostic);
+      if (fix === undefined) continue;
+      due++;
+      // Two that would both take the next free address are fixed one after the other.
+      if (overlaps(chosen, fix.edits) || (!fix.safe && taken.has(fix.title))) continue;
+      taken.add(fix.title);
+      chosen.push(...fix.edits);
+      fixes++;
+    }
+    if (chosen.length === 0) break;
+    if (due < least) idle = 0;
+    least = Math.min(least, due);
+    for (const [uri, text] of editedTexts(folder.files, chosen)) folder.set(uri, text);
+  }
+  return { texts: new Map(folder.files.map(({ uri, text }) => [uri, text])), fixes };
+}
+
+/** What touches a place that another fix changes waits for the next round. */
+function overlaps(chosen: readonly Edit[], edits: readonly Edit[]): boolean {
+  return edits.some(({ at }) =>
+    chosen.some(({ at: other }) => other.piece === at.piece && other.start <= at.end && at.start <= other.end),
+  );
+}

@@ -1,0 +1,179 @@
+/** What each address, group and port that is written as `auto` is filled in with: free, and each its own. */
+
+import { broadcast, contains, formatAddress } from '../standards/ipv4.ts';
+import { NONE } from './membership.ts';
+import type { Topology } from './topology.ts';
+import { AUTO, type Item } from '../site/item.ts';
+import type { Device, Port, Site, Stream, Vlan } from '../site/model.ts';
+import { portNames } from '../site/read.ts';
+import { type Data, type Route, dataAt } from '../text/syntax.ts';
+import { nextFreeAddress, usedAddresses } from '../site/free/address.ts';
+import { nextFreeGroup } from '../site/free/group.ts';
+import { destinations, isDatagrams, portsTaken } from '../site/free/port.ts';
+import { RTP_PORT, RTSP_PORT } from '../standards/rtp.ts';
+
+export interface Blank {
+  readonly item: Item;
+  readonly route: Route;
+  readonly what: 'address' | 'group' | 'port';
+  /** What it becomes; `undefined` where the site does not tell enough, or none is free. */
+  readonly value: string | undefined;
+  readonly vlan: Vlan | undefined;
+}
+
+/** In the order of the site. The same site gives the same values, and one filled in changes none of the others. */
+export function blanks(site: Site, topology: Topology): Blank[] {
+  return [...addresses(site, topology), ...groups(site), ...ports(site)];
+}
+
+function addresses(site: Site, topology: Topology): Blank[] {
+  const last = new Map<Vlan, number>();
+  return blankOnes(site.devices).flatMap((device) =>
+    routesOf(device.item, 'address').map((route): Blank => {
+      const key = route[0] === 'ports' ? String(route[1]) : undefined;
+      const names = key === undefined ? [] : portNames(key);
+      const port =
+        key === undefined ? (device.bridging ? undefined : device.ports[0]) : device.portByName.get(names[0] ?? '');
+      const vlan = vlanOf(site, topology, device, port, route);
+      const free = vlan === undefined ? undefined : freeRun(site, vlan, Math.max(1, names.length), last.get(vlan));
+      if (vlan !== undefined && free !== undefined) last.set(vlan, free + Math.max(1, names.length) - 1);
+      return {
+        item: device.item,
+        route,
+        what: 'address',
+        vlan,
+        value: free === undefined ? undefined : formatAddress(free),
+      };
+    }),
+  );
+}
+
+function blankOnes<T extends { readonly item: Item }>(facts: readonly T[]): T[] {
+  return facts.filter(({ item }) => item.blank);
+}
+
+function routesOf({ blank, mentions }: Item, form: 'address' | 'group'): Route[] {
+  if (!blank) return [];
+  return mentions.flatMap((mention) =>
+    mention.mention === 'form' && mention.form === form && mention.text === AUTO && mention.route[0] !== 'routes'
+      ? [mention.route]
+      : [],
+  );
+}
+
+/** Whether an address of the device is still to be filled in. */
+export function hasBlank(item: Item): boolean {
+  return routesOf(item, 'address').length > 0;
+}
+
+/**
+ * Of a leg the one it is named for, else the one that the cable carries; a switch is managed where it asks for
+ * memberships, or where others of its kind are.
+ */
+function vlanOf(
+  site: Site,
+  topology: Topology,
+  device: Device,
+  port: Port | undefined,
+  route: Route,
+): Vlan | undefined {
+  if (route[route.length - 2] === 'addresses') return site.vlanByName.get(String(route[route.length - 1]));
+  const named = port?.vlan ?? port?.native;
+  if (named !== undefined) return site.vlanByName.get(named);
+  const link = port === undefined ? undefined : topology.linkOf[port.index];
+  if (link !== undefined) {
+    const networks = link.untagged === NONE ? link.tagged : [link.untagged];
+    const vlans = networks.flatMap((network) => topology.networks[network]?.vlan ?? []);
+    return vlans.length === 1 ? vlans[0] : undefined;
+  }
+  const withSubnet = site.vlans.filter(({ subnet }) => subnet !== undefined);
+  if (device.bridging) {
+    const asks = withSubnet.find(({ querier }) => querier === device.name);
+    const others = site.devices.flatMap(({ bridging, address }) =>
+      bridging && address !== undefined ? [address] : [],
+    );
+    return (
+      asks ??
+      withSubnet.find(({ subnet }) => subnet !== undefined && others.some((address) => contains(subnet, address))) ??
+      only(withSubnet)
+    );
+  }
+  return only(withSubnet);
+}
+
+function only<T>(list: readonly T[]): T | undefined {
+  return list.length === 1 ? list[0] : undefined;
+}
+
+/** The first of that many free addresses in a row, above the one that was given last. */
+function freeRun(site: Site, vlan: Vlan, count: number, after: number | undefined): number | undefined {
+  const { subnet, pool } = vlan;
+  const used = usedAddresses(site);
+  let near = after;
+  for (let tries = 0; tries < 65_536; tries++) {
+    const first = nextFreeAddress(site, vlan, near);
+    // From the end of the subnet the search goes on at its start, where others were given.
+    if (first === undefined || subnet === undefined || (near !== undefined && first <= near)) return undefined;
+    const run = Array.from({ length: count }, (_, offset) => first + offset);
+    const isFree = run.every(
+      (address) =>
+        !used.has(address) &&
+        address < broadcast(subnet) &&
+        !(pool !== undefined && pool.first <= address && address <= pool.last),
+    );
+    if (isFree) return first;
+    near = first;
+  }
+  return undefined;
+}
+
+function groups(site: Site): Blank[] {
+  let last: number | undefined;
+  return blankOnes(site.streams).flatMap(({ item }) =>
+    routesOf(item, 'group').map((route): Blank => {
+      const free = nextFreeGroup(site, last);
+      const isNew = free !== undefined && (last === undefined || free > last);
+      if (isNew) last = free;
+      return { item, route, what: 'group', vlan: undefined, value: isNew ? formatAddress(free) : undefined };
+    }),
+  );
+}
+
+function ports(site: Site): Blank[] {
+  const asked = blankOnes(site.streams);
+  if (asked.length === 0) return [];
+  /** By destination, the ports that are taken there. */
+  const taken = new Map<string | number, Set<number>>();
+  const take = (stream: Stream, port: number): void => {
+    for (const destination of ownDestinations(stream)) {
+      let there = taken.get(destination);
+      if (there === undefined) taken.set(destination, (there = new Set()));
+      for (let above = portsTaken(site, stream) - 1; above >= 0; above--) there.add(port + above);
+    }
+  };
+  for (const stream of site.streams) if (stream.port !== undefined && isDatagrams(stream)) take(stream, stream.port);
+  return asked.flatMap((stream): Blank[] => {
+    const { item, transport } = stream;
+    if (writtenAt(item, 'port') !== AUTO) return [];
+    const blank = { item, route: ['port'], what: 'port', vlan: undefined } as const;
+    if (transport === 'rtsp') return [{ ...blank, value: String(RTSP_PORT) }];
+    const there = ownDestinations(stream).map((destination) => taken.get(destination));
+    const wanted = Math.max(2, portsTaken(site, stream));
+    const isFree = (port: number): boolean => !there.some((own) => own?.has(port) === true);
+    for (let port = RTP_PORT; port + wanted <= 65_536; port += 2) {
+      if (!Array.from({ length: wanted }, (_, above) => port + above).every(isFree)) continue;
+      take(stream, port);
+      return [{ ...blank, value: String(port) }];
+    }
+    return [{ ...blank, value: undefined }];
+  });
+}
+
+/** A group that is still to be filled in will be nobody else's. */
+function ownDestinations(stream: Stream): readonly (string | number)[] {
+  return writtenAt(stream.item, 'group') === AUTO ? [`the group of ${stream.name}`] : destinations(stream);
+}
+
+function writtenAt({ data }: Item, key: string): Data | undefined {
+  return dataAt(data, [key]);
+}

@@ -1,0 +1,83 @@
+/** Links that are overloaded by multicast that nobody behind them has asked for. */
+
+import { type Link, outOf } from './link.ts';
+import { type Cause, visitUnwanted } from './unwanted.ts';
+import type { Network } from './network.ts';
+import type { Policies, Port } from '../site/model.ts';
+import { LINK_LIMIT, LINK_WARN } from '../site/limits.ts';
+import type { Subject } from '../lint/rule.ts';
+
+/** Why it crosses the link: it is sent everywhere, or it is on its way to the querier. */
+export type Reason = 'flooded' | 'to-querier';
+
+/** A direction of a link that would carry no more than policy allows if it were not for what nobody behind wants. */
+export interface Overload {
+  readonly reason: Reason;
+  readonly link: Link;
+  readonly out: Port;
+  readonly capacity: number;
+  readonly over: 'warn' | 'limit';
+  /** bit/s at peak of what nobody behind wants. */
+  readonly unwanted: number;
+  /** The networks that it is sent into. */
+  readonly networks: ReadonlySet<number>;
+}
+
+/** By the loads that they follow from: a rule's view of the site outlives an edit. */
+const known = new WeakMap<Network['loads'], { readonly policies: Policies; readonly found: readonly Overload[] }>();
+
+export function overloads(subject: Subject, reason: Reason): Overload[] {
+  const { loads } = subject.network;
+  const { policies } = subject.site;
+  let kept = known.get(loads);
+  if (kept?.policies !== policies) known.set(loads, (kept = { policies, found: find(subject) }));
+  return (kept?.found ?? []).filter((overload) => overload.reason === reason);
+}
+
+function reasonOf(cause: Cause): Reason {
+  return cause === 'querier' ? 'to-querier' : 'flooded';
+}
+
+function find({ site, network }: Subject): Overload[] {
+  const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
+  const least = Math.min(warn, limit);
+  const found: Overload[] = [];
+  for (const link of network.topology.links) {
+    const { capacity } = link;
+    if (capacity === undefined || capacity === 0) continue;
+    for (const out of [link.a, link.b]) {
+      const load = network.loads[outOf(link, out)]?.line.peak ?? 0;
+      if (!exceeds(load, least, capacity)) continue;
+      const over = exceeds(load, limit, capacity) ? 'limit' : 'warn';
+      const sums = {
+        'flooded': { unwanted: 0, networks: new Set<number>() },
+        'to-querier': { unwanted: 0, networks: new Set<number>() },
+      };
+      visitUnwanted(network, link, out, (_, index, cause, peak) => {
+        const sum = sums[reasonOf(cause)];
+        sum.unwanted += peak;
+        sum.networks.add(index);
+      });
+      for (const reason of ['flooded', 'to-querier'] as const) {
+        const { unwanted, networks } = sums[reason];
+        const cured = !exceeds(load - unwanted, over === 'limit' ? limit : warn, capacity);
+        if (unwanted > 0 && cured) found.push({ reason, link, out, capacity, over, unwanted, networks });
+      }
+    }
+  }
+  return found;
+}
+
+/** `bound` is in hundredths of a percent. */
+function exceeds(rate: number, bound: number, capacity: number): boolean {
+  return rate * 10_000 > bound * capacity;
+}
+
+/** The names of those streams, in their order. */
+export function unwantedStreams({ network }: Subject, { link, out, reason }: Overload): string[] {
+  const names: string[] = [];
+  visitUnwanted(network, link, out, (stream, _, cause) => {
+    if (reasonOf(cause) === reason) names.push(stream.name);
+  });
+  return names;
+}

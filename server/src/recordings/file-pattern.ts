@@ -1,0 +1,59 @@
+/** What the file pattern of a recording distinguishes. */
+
+import {
+  type Cycle,
+  type PatternFields,
+  type TimeUnit,
+  distinguishesRepeatedHour,
+  format,
+  isSpecifier,
+  parsePattern,
+  repeatsEvery,
+  resolution,
+} from '../standards/strftime.ts';
+import type { Recording } from '../site/model.ts';
+
+export interface FilePattern {
+  readonly pattern: string;
+  readonly finest: TimeUnit | 'none';
+  readonly cycle: Cycle | undefined;
+  readonly tellsRepeatedHour: boolean;
+  /** The path at one moment: of two patterns that give the same, all files have the same names. */
+  readonly path: string;
+  /** Conversions that strftime does not know. */
+  readonly unknown: readonly string[];
+}
+
+/** A moment at which every conversion shows something else. */
+const MOMENT: PatternFields = { year: 2046, month: 11, day: 29, hour: 17, minute: 38, second: 53, offsetMinutes: 345 };
+
+const known = new WeakMap<Recording, FilePattern>();
+
+/** `undefined` where the recording has no pattern. */
+export function filePatternOf(recording: Recording): FilePattern | undefined {
+  const { file } = recording;
+  if (file === undefined) return undefined;
+  let names = known.get(recording);
+  if (names === undefined) known.set(recording, (names = namesBy(file)));
+  return names;
+}
+
+function namesBy(pattern: string): FilePattern {
+  const finest = resolution(pattern);
+  return {
+    pattern,
+    finest,
+    cycle: finest === 'none' ? undefined : repeatsEvery(pattern),
+    tellsRepeatedHour: distinguishesRepeatedHour(pattern),
+    path: pathBy(pattern),
+    unknown: parsePattern(pattern).flatMap((part) =>
+      'literal' in part || isSpecifier(part.specifier) ? [] : part.text,
+    ),
+  };
+}
+
+export function pathBy(pattern: string): string {
+  return format(pattern, MOMENT)
+    .replace(/^(\.?\/)+/, '')
+    .replace(/\/{2,}/g, '/');
+}

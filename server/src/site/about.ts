@@ -1,0 +1,17 @@
+/** The names by which an acceptance may mean a finding. */
+
+import { dataAt } from '../text/syntax.ts';
+import type { Item } from './item.ts';
+import { type Port, portName } from './model.ts';
+
+/** The name of the item, or what a cable names. */
+export function aboutItem(item: Item): string[] {
+  if (item.name !== '') return [item.name];
+  const ends = [dataAt(item.data, ['from']), dataAt(item.data, ['to'])];
+  return ends.filter((end) => typeof end === 'string');
+}
+
+/** The ports, then their devices. */
+export function aboutPorts(...ports: readonly Port[]): string[] {
+  return [...ports.map(portName), ...ports.map(({ device }) => device.name)];
+}

@@ -1,0 +1,104 @@
+/** Free addresses of a VLAN. */
+
+import { broadcast, contains, firstHost, formatAddress, lastHost, notOfHost } from '../../standards/ipv4.ts';
+import { type Fix, setValue } from '../edit.ts';
+import type { Device, Port, Site, Vlan } from '../model.ts';
+import type { Route } from '../../text/syntax.ts';
+
+/** By the list of devices: a rule's view of the site outlives an edit, its lists do not. */
+const known = new WeakMap<Site['devices'], ReadonlySet<number>>();
+
+/** Every address that a device of the site has. */
+export function usedAddresses({ devices }: Site): ReadonlySet<number> {
+  let used = known.get(devices);
+  if (used !== undefined) return used;
+  const found = new Set<number>();
+  for (const { address, ports } of devices) {
+    if (address !== undefined) found.add(address);
+    for (const port of ports) for (const own of port.addresses) found.add(own.address);
+  }
+  known.set(devices, (used = found));
+  return used;
+}
+
+/**
+ * The address above `near` that nobody has and no DHCP server hands out; from the lowest on where none is left above.
+ * An address of another subnet keeps its place in this one if that is free. The lowest address is left to a gateway
+ * that has none yet. `undefined` where the VLAN has no subnet or it is full.
+ */
+export function nextFreeAddress(
+  site: Site,
+  vlan: Pick<Vlan, 'subnet' | 'pool' | 'gateway'>,
+  near?: number,
+): number | undefined {
+  const { subnet, pool } = vlan;
+  if (subnet === undefined) return undefined;
+  const used = usedAddresses(site);
+  const first = firstHost(subnet) + (gatewayIsDue(site, vlan) ? 1 : 0);
+  const last = lastHost(subnet);
+  const start =
+    near === undefined
+      ? first
+      : contains(subnet, near)
+        ? near + 1
+        : subnet.network + ((near & (broadcast(subnet) - subnet.network)) >>> 0);
+  return freeBetween(Math.max(start, first), last) ?? freeBetween(first, Math.min(start - 1, last));
+
+  function freeBetween(from: number, to: number): number | undefined {
+    for (let address = from; address <= to; address++) {
+      if (pool !== undefined && address >= pool.first && address <= pool.last) address = pool.last;
+      else if (!used.has(address)) return address;
+    }
+    return undefined;
+  }
+}
+
+function gatewayIsDue(site: Site, { gateway, subnet }: Pick<Vlan, 'gateway' | 'subnet'>): boolean {
+  const device = gateway === undefined ? undefined : site.deviceByName.get(gateway);
+  if (device === undefined || subnet === undefined) return false;
+  return !device.ports.some(({ addresses }) => addresses.some(({ address }) => contains(subnet, address)));
+}
+
+/** An address where it is written; without a port it is a switch's own. */
+export interface WrittenAddress {
+  readonly device: Device;
+  readonly port: Port | undefined;
+  readonly route: Route;
+  readonly address: number;
+}
+
+/**
+ * Gives a device another address, the next free one of the VLAN, or on a site without VLANs of those that begin alike.
+ * A port of a range has no address to itself.
+ */
+export function nextFreeAddressFix(
+  site: Site,
+  vlan: Vlan | undefined,
+  { device, port, route, address }: WrittenAddress,
+): Fix[] {
+  const around = vlan ?? (site.vlans.length === 0 ? alike(address) : undefined);
+  const free = around === undefined ? undefined : nextFreeAddress(site, around, address);
+  if (
+    free === undefined ||
+    notOfHost(free) !== undefined ||
+    (port !== undefined && route[0] === 'ports' && route[1] !== port.name)
+  )
+    return [];
+  const text = formatAddress(free);
+  return [
+    {
+      title: `Use ${text}, ${vlan === undefined ? 'which no device here has' : `the next free address of ${vlan.name}`}`,
+      safe: false,
+      edits: [setValue(device.item, route, text)],
+    },
+  ];
+}
+
+/** Where no subnet is declared, most likely that of a home: the first three numbers. Common practice, no source. */
+function alike(address: number): Pick<Vlan, 'subnet' | 'pool' | 'gateway'> {
+  return {
+    subnet: { network: (address & 0xffffff00) >>> 0, prefix: 24, hostBits: false },
+    pool: undefined,
+    gateway: undefined,
+  };
+}

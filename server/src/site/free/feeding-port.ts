@@ -1,0 +1,21 @@
+/** Another port for a device that its own does not feed. */
+
+import { portTypes } from '../../standards/poe.ts';
+import { type Fix, scalarText, setValue } from '../edit.ts';
+import { type Port, type Site, portName } from '../model.ts';
+import { type Cabled, endAt } from '../places.ts';
+import { nextFreeSwitchPort } from './switch-port.ts';
+
+/** Moves the cable's plug at `from` to a free port of the same switch that feeds the class. */
+export function toFeedingPort(site: Site, cabled: Cabled, from: Port, wantedClass: number): Fix[] {
+  const free = nextFreeSwitchPort(
+    site,
+    from,
+    ({ feeds }) => feeds !== undefined && portTypes[feeds].maxClass >= wantedClass,
+  );
+  const end = endAt(cabled, from);
+  if (free?.feeds === undefined || end === undefined) return [];
+  const fed = from === cabled.a ? cabled.b : cabled.a;
+  const title = `Move ${fed.device.name} to ${portName(free)}, which feeds ${free.feeds}`;
+  return [{ title, safe: false, edits: [setValue(cabled.cable.item, end.route, scalarText(portName(free), true))] }];
+}

@@ -1,0 +1,64 @@
+/** Free multicast groups. */
+
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import {
+  type GroupBlock,
+  blockOf,
+  macKey,
+  onAlwaysFloodedMac,
+  scopeRelativeReserved,
+} from '../../standards/multicast.ts';
+import { type Fix, setValue } from '../edit.ts';
+import type { Site, Stream } from '../model.ts';
+
+/** 239.192.0.0, the first of the organization-local scope (RFC 2365 §6.2). */
+const ORGANIZATION_LOCAL = 0xefc00000;
+
+/**
+ * The group above `near` that nobody uses and that shares no MAC address with one in use or one that is always
+ * flooded; from the lowest on where none is left above. It is in the scope of `near`, or where that is no scope to
+ * take groups from in the one that most groups of the site are in, or in the organization-local one.
+ */
+export function nextFreeGroup(site: Site, near?: number): number | undefined {
+  const groups = groupsInUse(site);
+  const keys = new Set(groups.map(macKey));
+  const block = scopeNear(groups, near);
+  const inBlock = groups.filter((group) => group >= block.first && group <= block.last);
+  const lowest = inBlock.length === 0 ? block.first : inBlock.reduce((least, group) => Math.min(least, group));
+  const from = near !== undefined && near >= block.first && near <= block.last ? near : lowest;
+  const isFree = (group: number): boolean =>
+    !keys.has(macKey(group)) && !onAlwaysFloodedMac(group) && !scopeRelativeReserved(group);
+  // The lowest address of the block is a network's number to many eyes.
+  for (let group = from + 1; group <= block.last; group++) if (isFree(group)) return group;
+  for (let group = block.first + 1; group <= from; group++) if (isFree(group)) return group;
+  return undefined;
+}
+
+function groupsInUse(site: Site): number[] {
+  return site.streams.flatMap(({ group }) => (group !== undefined && isMulticast(group) ? [group] : []));
+}
+
+function scopeNear(groups: readonly number[], near: number | undefined): GroupBlock {
+  if (near !== undefined && isMulticast(near) && isScope(blockOf(near))) return blockOf(near);
+  const uses = new Map<GroupBlock, number>();
+  for (const group of groups) {
+    const block = blockOf(group);
+    if (isScope(block)) uses.set(block, (uses.get(block) ?? 0) + 1);
+  }
+  let best = blockOf(ORGANIZATION_LOCAL);
+  for (const [block, count] of uses) if (count > (uses.get(best) ?? 0)) best = block;
+  return best;
+}
+
+/** The scopes that RFC 2365 names for use within a site or an organization. */
+function isScope({ use }: GroupBlock): boolean {
+  return use === 'organization-local' || use === 'local-scope';
+}
+
+/** Gives a stream the next free group. */
+export function nextFreeGroupFix(site: Site, { item, group }: Stream): Fix[] {
+  const free = nextFreeGroup(site, group);
+  if (free === undefined) return [];
+  const text = formatAddress(free);
+  return [{ title: `Use ${text}, the next free group`, safe: false, edits: [setValue(item, ['group'], text)] }];
+}

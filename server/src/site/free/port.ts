@@ -1,0 +1,49 @@
+/** Free UDP ports: pairs of an even one for RTP and the odd one above for RTCP (RFC 3550 §11). */
+
+import type { Site, Stream } from '../model.ts';
+import { RTP_PORT } from '../../standards/rtp.ts';
+
+/** Whether the stream is sent in UDP datagrams, to its group or to each receiver. */
+export function isDatagrams({ transport }: Stream): boolean {
+  return transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
+}
+
+export function isRtp({ transport }: Stream): boolean {
+  return transport === 'rtp' || transport === 'ts-rtp';
+}
+
+/**
+ * How many ports in a row the stream takes from its own on: of RTP two, with RTCP above, and as many again for audio
+ * beside video, which goes to the next pair.
+ */
+export function portsTaken({ media }: Site, stream: Stream): number {
+  if (!isRtp(stream)) return 1;
+  const { video, audio } = media[stream.index] ?? {};
+  return stream.transport === 'rtp' && video !== undefined && audio !== undefined ? 4 : 2;
+}
+
+/** Where its datagrams arrive: its group, or each of its receivers. */
+export function destinations(stream: Stream): readonly (string | number)[] {
+  return stream.group === undefined ? stream.receivers : [stream.group];
+}
+
+/**
+ * The even port from `from` on that, with those above that the stream takes, at least one, no other stream to the same
+ * group or receiver takes. `undefined` where none is left.
+ */
+export function nextFreePort(site: Site, stream: Stream, from: number = RTP_PORT): number | undefined {
+  const there = new Set(destinations(stream));
+  const taken = new Set<number>();
+  for (const other of site.streams) {
+    if (other === stream || other.port === undefined || !isDatagrams(other)) continue;
+    if (!destinations(other).some((destination) => there.has(destination))) continue;
+    for (let above = portsTaken(site, other) - 1; above >= 0; above--) taken.add(other.port + above);
+  }
+  const wanted = Math.max(2, portsTaken(site, stream));
+  for (let port = from + (from % 2); port + wanted <= 65_536; port += 2) {
+    let free = 0;
+    while (free < wanted && !taken.has(port + free)) free++;
+    if (free === wanted) return port;
+  }
+  return undefined;
+}

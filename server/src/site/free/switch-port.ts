@@ -1,0 +1,50 @@
+/** Free ports of a switch, and free positions of a patch panel. */
+
+import { portTypes } from '../../standards/poe.ts';
+import { type Device, type Port, type Site, portAt } from '../model.ts';
+
+/** The next port of the same device that no cable takes, is set as `like` is, and does no less; `wanted` says what more it must. */
+export function nextFreeSwitchPort(
+  site: Site,
+  like: Port,
+  wanted: (port: Port) => boolean = () => true,
+): Port | undefined {
+  const taken = takenPorts(site);
+  const { ports } = like.device;
+  const after = ports.indexOf(like) + 1;
+  return [...ports.slice(after), ...ports.slice(0, after)].find(
+    (port) => !taken.has(port) && doesAsMuch(port, like) && wanted(port),
+  );
+}
+
+/** The ports of a device that no cable takes, in its order. */
+export function freePorts(site: Site, device: Device): Port[] {
+  const taken = takenPorts(site);
+  return device.ports.filter((port) => !taken.has(port));
+}
+
+function takenPorts(site: Site): Set<Port | undefined> {
+  const taken = new Set<Port | undefined>();
+  for (const { from, to, through } of site.cables)
+    for (const end of [from, to, ...through]) taken.add(portAt(site, end));
+  return taken;
+}
+
+function doesAsMuch(port: Port, like: Port): boolean {
+  return (
+    port.vlan === like.vlan &&
+    port.native === like.native &&
+    sameNames(port.trunk, like.trunk) &&
+    (like.speed === undefined || (port.speed ?? 0) >= like.speed) &&
+    fed(port) >= fed(like)
+  );
+}
+
+/** Milliwatts that the port can feed. */
+function fed(port: Port): number {
+  return port.feeds === undefined ? 0 : portTypes[port.feeds].pseMilliwatts;
+}
+
+function sameNames(a: readonly string[] | undefined, b: readonly string[] | undefined): boolean {
+  return [...new Set(a)].sort().join() === [...new Set(b)].sort().join() && (a === undefined) === (b === undefined);
+}

@@ -1,0 +1,48 @@
+/** Sets the VLANs of a port anew. */
+
+import { type Edit, addEntry, remove, scalarText, setKey, setValue } from './edit.ts';
+import type { Port } from './model.ts';
+import { portNames } from './read.ts';
+import { isName } from './item.ts';
+
+/** As the keys of a port have it. */
+export interface PortVlans {
+  readonly vlan?: string | undefined;
+  readonly trunk?: readonly string[] | undefined;
+  readonly native?: string | undefined;
+}
+
+const KEYS = ['vlan', 'trunk', 'native'] as const;
+
+export function vlansOf({ vlan, trunk, native }: Port): PortVlans {
+  return { vlan, trunk, native };
+}
+
+/** None where it has these; `undefined` where the port shares its entry with others, which would change with it, or a name is none. */
+export function setVlans(port: Port, wanted: PortVlans): Edit[] | undefined {
+  const key = port.route[1];
+  if (key !== undefined && portNames(String(key)).length !== 1) return undefined;
+  const names = [wanted.vlan, wanted.native, ...(wanted.trunk ?? [])];
+  if (names.some((name) => name !== undefined && !isName(name))) return undefined;
+  const { item } = port.device;
+  const at = (name: string): readonly (string | number)[] => [...port.route, name];
+  const has = KEYS.filter((name) => port[name] !== undefined);
+  const lacks = KEYS.filter((name) => wanted[name] !== undefined && port[name] === undefined);
+  const spare = has.filter((name) => wanted[name] === undefined);
+  const edits: (Edit | undefined)[] = has
+    .filter((name) => wanted[name] !== undefined && text(wanted[name]) !== text(port[name]))
+    .map((name) => setValue(item, at(name), text(wanted[name])));
+  for (const name of lacks) {
+    const instead = spare.shift();
+    if (instead === undefined) edits.push(addEntry(item, port.route, name, text(wanted[name])));
+    else edits.push(setKey(item, at(instead), name), setValue(item, at(instead), text(wanted[name])));
+  }
+  for (const name of spare) edits.push(remove(item, at(name)));
+  const possible = edits.filter((edit) => edit !== undefined);
+  return possible.length < edits.length ? undefined : possible;
+}
+
+function text(names: string | readonly string[] | undefined): string {
+  if (names === undefined || typeof names === 'string') return scalarText(names ?? '', true);
+  return `[${names.map((name) => scalarText(name, true)).join(', ')}]`;
+}

@@ -1,0 +1,51 @@
+/** What of a site does not fit the schema. */
+
+import type { Piece } from '../text/cut.ts';
+import type { Route } from '../text/syntax.ts';
+import { type Item, contentOf, placeOf } from './item.ts';
+import type { Site } from './model.ts';
+import type { ShapeProblem } from './validate.ts';
+
+export interface Misshapen<P extends ShapeProblem['problem']> {
+  readonly item: Item;
+  readonly problem: ShapeProblem & { readonly problem: P };
+}
+
+/** All problems of one sort, each place once however often an alias takes it over. */
+export function* shapeProblems<P extends ShapeProblem['problem']>(site: Site, sort: P): Iterable<Misshapen<P>> {
+  let seen = new Set<string>();
+  let piece: Piece | undefined;
+  for (const item of site.faulty) {
+    if (item.problems.length === 0) continue;
+    if (item.piece !== piece) seen = new Set();
+    piece = item.piece;
+    for (const problem of item.problems) {
+      if (!isSort(problem, sort)) continue;
+      if (contentOf(piece).tree.anchors.length > 0) {
+        const { start, end } = placeOf(item, problem.route);
+        const key = `${start}-${end} ${'key' in problem ? problem.key : ''}`;
+        if (seen.has(key)) continue;
+        seen.add(key);
+      }
+      yield { item, problem };
+    }
+  }
+}
+
+function isSort<P extends ShapeProblem['problem']>(
+  problem: ShapeProblem,
+  sort: P,
+): problem is ShapeProblem & { readonly problem: P } {
+  return problem.problem === sort;
+}
+
+/** Whether what stands at the route, or around it, has a problem of its shape already. */
+export function hasShapeProblem({ problems }: Item, route: Route): boolean {
+  return problems.some(
+    ({ problem, route: wrong }) =>
+      problem !== 'missing-key' &&
+      problem !== 'repeated' &&
+      wrong.length <= route.length &&
+      wrong.every((step, i) => step === route[i]),
+  );
+}

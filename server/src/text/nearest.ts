@@ -1,0 +1,31 @@
+/** Names that another may be a slip of. */
+
+import { distance } from 'fastest-levenshtein';
+
+export interface Near {
+  readonly name: string;
+  /** Characters to add, drop or change, whatever their case. */
+  readonly distance: number;
+}
+
+/** As many as somebody chooses from. */
+const SHOWN = 3;
+
+/** The nearest first; none that has little in common with the text. */
+export function nearest(text: string, names: Iterable<string>): Near[] {
+  const most = text.length < 4 ? 1 : text.length < 8 ? 2 : 3;
+  const lower = text.toLowerCase();
+  const found: Near[] = [];
+  for (const name of names) {
+    if (Math.abs(name.length - text.length) > most || name === text) continue;
+    const apart = distance(lower, name.toLowerCase());
+    if (apart <= most) found.push({ name, distance: apart });
+  }
+  return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, SHOWN);
+}
+
+/** The only name that is at most two characters off. */
+export function onlyNear(near: readonly Near[]): string | undefined {
+  const close = near.filter((candidate) => candidate.distance <= 2);
+  return close.length === 1 ? close[0]?.name : undefined;
+}
