@@ -1,69 +1,91 @@
 import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
-import { dirname, join, posix, relative } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { posix } from 'node:path';
 
-/** From the ground up: a layer may import itself and what stands before it. */
-const LAYERS = [
-  'memo.ts',
-  'standards',
-  'text',
-  'site',
-  'network',
-  'storage',
-  'recordings',
-  'plan.ts',
-  'report',
-  'rules',
-  'make',
-  'footage',
-  'audit',
-  'features',
-  'machine',
-  'lsp',
-  'cli',
-];
+/** Any layer may import these; they import nothing of ours. */
+const GROUND: readonly string[] = ['memo.ts', 'grouped.ts', 'standards', 'text'];
 
-/** The layers that meet the machine; all below them runs in a browser worker too. */
+/** What each layer imports besides: no more, so that nothing is allowed that is not needed. */
+const IMPORTS: Readonly<Record<string, readonly string[]>> = {
+  'site': [],
+  'network': ['site'],
+  'storage': ['site', 'network'],
+  'plan.ts': ['site', 'network', 'storage'],
+  'report': ['site', 'network', 'storage', 'plan.ts'],
+  'recordings': ['site'],
+  'lint': ['site', 'network', 'plan.ts'],
+  'rules': ['site', 'network', 'storage', 'recordings', 'lint'],
+  'make': ['site', 'network', 'plan.ts', 'report', 'recordings'],
+  'footage': [],
+  'audit': ['site', 'network', 'storage', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage'],
+  'check.ts': ['site', 'lint', 'rules', 'audit'],
+  'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts'],
+  'machine': ['site', 'plan.ts', 'lint', 'audit'],
+  'lsp': ['site', 'plan.ts', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
+  'cli': ['site', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage', 'audit', 'check.ts', 'machine', 'lsp'],
+};
+
+/** The layers that meet the machine; all others run in a browser's worker too. */
 const HOSTS = ['machine', 'lsp', 'cli'];
 
-const source = join(dirname(fileURLToPath(import.meta.url)), '..', 'server', 'src');
-const files = readdirSync(source, { recursive: true, encoding: 'utf8' }).filter(
-  (path) => path.endsWith('.ts') && !path.endsWith('.d.ts'),
-);
+const source = new URL('../server/src/', import.meta.url);
+const files = readdirSync(source, { recursive: true, encoding: 'utf8' })
+  .map((path) => path.replaceAll('\\', '/'))
+  .filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts'));
 
-function importsOf(path: string): string[] {
-  const text = readFileSync(join(source, path), 'utf8');
+function specifiersIn(path: string): string[] {
+  const text = readFileSync(new URL(path, source), 'utf8');
   return [...text.matchAll(/^(?:import|export)\b[^;]*?\bfrom '([^']+)'/gms)].map((match) => match[1] ?? '');
 }
 
+/** The code files that a file imports; schemas and the manifest are data. */
+function importsOf(path: string): string[] {
+  return specifiersIn(path)
+    .filter((specifier) => specifier.startsWith('.'))
+    .map((specifier) => posix.normalize(posix.join(posix.dirname(path), specifier)))
+    .filter((target) => !target.startsWith('..'));
+}
+
 function layerOf(path: string): string {
-  return path.split(/[\\/]/)[0] ?? '';
+  return path.split('/')[0] ?? '';
+}
+
+const imports = new Map(files.map((path) => [path, importsOf(path)]));
+
+/** Files that import each other in a circle that `path` leads into, given those on the way to it; empty without one. */
+function circleFrom(path: string, way: readonly string[], clear: Set<string>): readonly string[] {
+  if (way.includes(path)) return [...way.slice(way.indexOf(path)), path];
+  if (clear.has(path)) return [];
+  for (const target of imports.get(path) ?? []) {
+    const circle = circleFrom(target, [...way, path], clear);
+    if (circle.length > 0) return circle;
+  }
+  clear.add(path);
+  return [];
 }
 
 describe('layers', () => {
-  it('every file is in one of them', () => {
-    assert.deepEqual(
-      [...new Set(files.map(layerOf))].filter((layer) => !LAYERS.includes(layer)),
-      [],
-    );
-  });
-
-  for (const path of files) {
-    it(`${path} imports downwards only`, () => {
-      const own = LAYERS.indexOf(layerOf(path));
-      for (const specifier of importsOf(path).filter((candidate) => candidate.startsWith('.'))) {
-        const target = posix.normalize(posix.join(posix.dirname(path.replaceAll('\\', '/')), specifier));
-        if (target.startsWith('..')) continue; // A schema, or the manifest: data, not code.
-        const layer = LAYERS.indexOf(layerOf(target));
-        assert.ok(layer !== -1 && layer <= own, `${path} imports ${relative('.', target)}, which stands above it`);
-      }
+  for (const layer of new Set(files.map(layerOf))) {
+    it(`${layer} imports what the table says`, () => {
+      const targets = files.filter((path) => layerOf(path) === layer).flatMap((path) => imports.get(path) ?? []);
+      const others = new Set(targets.map(layerOf).filter((other) => other !== layer));
+      if (GROUND.includes(layer)) assert.deepEqual([...others], []);
+      else
+        assert.deepEqual(
+          [...others].filter((other) => !GROUND.includes(other)).sort(),
+          [...(IMPORTS[layer] ?? [])].sort(),
+        );
     });
   }
 
-  it('nothing below machine, lsp and cli knows Node or the protocol', () => {
+  it('no files import each other in a circle', () => {
+    const clear = new Set<string>();
+    for (const path of files) assert.deepEqual(circleFrom(path, [], clear), []);
+  });
+
+  it('only hosts know Node or the protocol', () => {
     for (const path of files.filter((candidate) => !HOSTS.includes(layerOf(candidate)))) {
-      for (const specifier of importsOf(path)) {
+      for (const specifier of specifiersIn(path)) {
         assert.ok(!specifier.startsWith('node:') && !specifier.startsWith('vscode'), `${path} imports ${specifier}`);
       }
     }

@@ -22,7 +22,7 @@ export interface Blank {
 }
 
 /** In the order of the site. The same site gives the same values, and one filled in changes none of the others. */
-export function blanks(site: Site, topology: Topology): Blank[] {
+export function blanksOf(site: Site, topology: Topology): Blank[] {
   return [...addresses(site, topology), ...groups(site), ...ports(site)];
 }
 
@@ -108,7 +108,7 @@ function only<T>(list: readonly T[]): T | undefined {
 /** The first of that many free addresses in a row, above the one that was given last. */
 function freeRun(site: Site, vlan: Vlan, count: number, after: number | undefined): number | undefined {
   const { subnet, pool } = vlan;
-  const used = usedAddresses(site);
+  const used = usedAddresses(site.devices);
   let near = after;
   for (let tries = 0; tries < 65_536; tries++) {
     const first = nextFreeAddress(site, vlan, near);

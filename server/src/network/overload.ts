@@ -1,11 +1,9 @@
 /** Links that are overloaded by multicast that nobody behind them has asked for. */
 
-import { type Link, outOf } from './link.ts';
+import type { Link } from './link.ts';
 import { type Cause, visitUnwanted } from './unwanted.ts';
 import type { Network } from './network.ts';
 import type { Policies, Port } from '../site/model.ts';
-import { LINK_LIMIT, LINK_WARN } from '../site/limits.ts';
-import type { Subject } from '../lint/rule.ts';
 
 /** Why it crosses the link: it is sent everywhere, or it is on its way to the querier. */
 export type Reason = 'flooded' | 'to-querier';
@@ -23,30 +21,18 @@ export interface Overload {
   readonly networks: ReadonlySet<number>;
 }
 
-/** By the loads that they follow from: a rule's view of the site outlives an edit. */
-const known = new WeakMap<Network['loads'], { readonly policies: Policies; readonly found: readonly Overload[] }>();
-
-export function overloads(subject: Subject, reason: Reason): Overload[] {
-  const { loads } = subject.network;
-  const { policies } = subject.site;
-  let kept = known.get(loads);
-  if (kept?.policies !== policies) known.set(loads, (kept = { policies, found: find(subject) }));
-  return (kept?.found ?? []).filter((overload) => overload.reason === reason);
-}
-
 function reasonOf(cause: Cause): Reason {
   return cause === 'querier' ? 'to-querier' : 'flooded';
 }
 
-function find({ site, network }: Subject): Overload[] {
-  const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
+export function overloadsOf(network: Network, { warn, limit }: Policies['linkLoad']): Overload[] {
   const least = Math.min(warn, limit);
   const found: Overload[] = [];
   for (const link of network.topology.links) {
     const { capacity } = link;
     if (capacity === undefined || capacity === 0) continue;
     for (const out of [link.a, link.b]) {
-      const load = network.loads[outOf(link, out)]?.line.peak ?? 0;
+      const load = network.load(link, out).line.peak;
       if (!exceeds(load, least, capacity)) continue;
       const over = exceeds(load, limit, capacity) ? 'limit' : 'warn';
       const sums = {
@@ -73,8 +59,8 @@ function exceeds(rate: number, bound: number, capacity: number): boolean {
   return rate * 10_000 > bound * capacity;
 }
 
-/** The names of those streams, in their order. */
-export function unwantedStreams({ network }: Subject, { link, out, reason }: Overload): string[] {
+/** The names of the streams that nobody behind wants, in their order. */
+export function unwantedStreams(network: Network, { link, out, reason }: Overload): string[] {
   const names: string[] = [];
   visitUnwanted(network, link, out, (stream, _, cause) => {
     if (reasonOf(cause) === reason) names.push(stream.name);

@@ -3,7 +3,6 @@
 import { linePeakOf } from '../network/crossings.ts';
 import { type Link, far } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
-import { LINK_LIMIT, VOLUME_LIMIT } from '../site/limits.ts';
 import { type Device, type Port, type Stream, portName } from '../site/model.ts';
 import { bitRate, bytes, threshold, watts } from '../text/words.ts';
 
@@ -86,7 +85,7 @@ function streamsOf({ site }: Plan, device: Device): ReadonlySet<Stream> {
 
 /** The links that the streams share with others: `beside` has a cable of its own, as the next one will. */
 function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device | undefined): Iterable<Limit<Of>> {
-  const limit = site.policies.linkLoad.limit ?? LINK_LIMIT;
+  const { limit } = site.policies.linkLoad;
   for (const link of network.topology.links) {
     const { capacity } = link;
     if (capacity === undefined || link.a.device === beside || link.b.device === beside) continue;
@@ -103,7 +102,7 @@ function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device |
 }
 
 function* volumes<Of>({ site, storage }: Plan, by: CountedBy<Of>): Iterable<Limit<Of>> {
-  const limit = site.policies.volumeFill.limit ?? VOLUME_LIMIT;
+  const { limit } = site.policies.volumeFill;
   for (const { volume, usableBytes, bytesKept, writeRate, recordings } of storage.volumes) {
     const { sustainedWrite } = volume;
     const kept = new Map<Of, number>();

@@ -2,6 +2,7 @@
 
 import { ByName, type Named } from './by-name.ts';
 import type { Item } from './item.ts';
+import { LINK_LIMIT, LINK_WARN, VOLUME_LIMIT } from './limits.ts';
 import type { Audio, Cable, Device, Lint, Media, Policies, Port, Site, Stream, Threshold, Video } from './model.ts';
 import * as read from './read.ts';
 import { takenOver } from './same-wiring.ts';
@@ -177,9 +178,11 @@ function policiesOf(items: readonly Item[]): Policies {
     const item = items.find((candidate) => candidate.name === key);
     return item === undefined ? UNSET : factOf(item, read.readThreshold);
   };
+  const linkLoad = threshold('link-load');
+  const volumeFill = threshold('volume-fill');
   return {
-    linkLoad: threshold('link-load'),
-    volumeFill: threshold('volume-fill'),
+    linkLoad: { warn: linkLoad.warn ?? LINK_WARN, limit: linkLoad.limit ?? LINK_LIMIT },
+    volumeFill: { warn: volumeFill.warn, limit: volumeFill.limit ?? VOLUME_LIMIT },
     retention: items.filter((item) => item.name === 'retention').flatMap((item) => factOf(item, read.readRetention)),
   };
 }

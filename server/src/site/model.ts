@@ -190,15 +190,16 @@ export interface Retention {
   readonly atMost: number | undefined;
 }
 
-/** Ten-thousandths of the whole. */
+/** As declared; ten-thousandths of the whole. */
 export interface Threshold {
   readonly warn: number | undefined;
   readonly limit: number | undefined;
 }
 
+/** What the site asks for, or what holds where it says nothing; thresholds in ten-thousandths of the whole. */
 export interface Policies {
-  readonly linkLoad: Threshold;
-  readonly volumeFill: Threshold;
+  readonly linkLoad: { readonly warn: number; readonly limit: number };
+  readonly volumeFill: { readonly warn: number | undefined; readonly limit: number };
   readonly retention: readonly Retention[];
 }
 

@@ -92,7 +92,7 @@ function addressForGateway(site: Subject['site'], vlan: Vlan): number | undefine
   if (subnet === undefined) return undefined;
   const lowest = firstHost(subnet);
   const pooled = pool !== undefined && lowest >= pool.first && lowest <= pool.last;
-  return pooled || usedAddresses(site).has(lowest) ? nextFreeAddress(site, vlan) : lowest;
+  return pooled || usedAddresses(site.devices).has(lowest) ? nextFreeAddress(site, vlan) : lowest;
 }
 
 export const examples: readonly Example[] = [

@@ -1,4 +1,3 @@
-import { LINK_LIMIT, LINK_WARN } from '../../site/limits.ts';
 import { portName } from '../../site/model.ts';
 import { far } from '../../network/link.ts';
 import { linePeakOf } from '../../network/crossings.ts';
@@ -18,7 +17,7 @@ warning, above \`limit\` an error. Move streams or receivers, prune with IGMP sn
 link faster.`,
   source: 'Line rate: IEEE 802.3, as in RFC 5180 App. A.1. The thresholds of 70 % and 90 % are common practice.',
   check({ site, network }: Subject, report: Report): void {
-    const { warn = LINK_WARN, limit = LINK_LIMIT } = site.policies.linkLoad;
+    const { warn, limit } = site.policies.linkLoad;
     const least = Math.min(warn, limit);
     for (const link of network.topology.links) {
       if (link.capacity === undefined || link.capacity === 0) continue;

@@ -2,10 +2,11 @@ import { far } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { type Fix, addEntry, nameText, putValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Device, portName } from '../../site/model.ts';
+import { type Device, type Site, portName } from '../../site/model.ts';
+import type { Network } from '../../network/network.ts';
 import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
-import { type Overload, overloads, unwantedStreams } from '../../network/overload.ts';
+import { type Overload, unwantedStreams } from '../../network/overload.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -17,8 +18,9 @@ export const flooding: Rule = {
 groups that nobody has joined, unless it is set to drop them. A camera or screen on 100 Mb/s then drowns in what it
 never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it drop what is not registered.`,
   source: 'RFC 4541 §2.1.2, read; measured on Open vSwitch. The thresholds are common practice.',
-  check(subject: Subject, report: Report): void {
-    for (const [device, flooded] of grouped(overloads(subject, 'flooded'), ({ out }) => out.device)) {
+  check({ plan, site, network }: Subject, report: Report): void {
+    const overloads = plan.overloads.filter(({ reason }) => reason === 'flooded');
+    for (const [device, flooded] of grouped(overloads, ({ out }) => out.device)) {
       const [worst] = [...flooded].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
       if (worst === undefined) continue;
       const snoops = device.snooping;
@@ -30,20 +32,20 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
         message:
           `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ` +
           `${portName(worst.out)} → ${portName(far(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
-          `${few(unwantedStreams(subject, worst))} that nobody behind asked for, too much for ` +
+          `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
         about: [device.name],
         related: flooded
           .slice(0, 5)
           .map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
-        fixes: () => prune(subject, device, flooded),
+        fixes: () => prune(site, network, device, flooded),
       });
     }
   },
 };
 
 /** Snooping without a querier would cut receivers off, so one is named too where none is. */
-function prune({ site, network }: Subject, device: Device, flooded: readonly Overload[]): Fix[] {
+function prune(site: Site, network: Network, device: Device, flooded: readonly Overload[]): Fix[] {
   if (device.snooping) {
     const edits = putValue(device.item, 'unregistered-multicast', 'drop');
     return edits.length === 0 ? [] : [{ title: `Let ${device.name} drop unregistered multicast`, safe: false, edits }];

@@ -5,7 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
-import { overloads, unwantedStreams } from '../../network/overload.ts';
+import { unwantedStreams } from '../../network/overload.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -17,9 +17,9 @@ export const querierFar: Rule = {
 at the far end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
 querier.`,
   source: 'RFC 4541 §2.1.2(1), read; measured on Open vSwitch',
-  check(subject: Subject, report: Report): void {
-    const { site, network } = subject;
-    for (const [index, [worst]] of grouped(overloads(subject, 'to-querier'), ({ networks }) => [...networks][0])) {
+  check({ plan, site, network }: Subject, report: Report): void {
+    const overloads = plan.overloads.filter(({ reason }) => reason === 'to-querier');
+    for (const [index, [worst]] of grouped(overloads, ({ networks }) => [...networks][0])) {
       const vlan = site.vlans[index];
       if (worst === undefined || vlan?.querier === undefined || network.tree(index).querier === undefined) continue;
       const better = bestQuerier(site, network, index);
@@ -30,7 +30,7 @@ querier.`,
         message:
           `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} ` +
           `carries ${bitRate(unwanted)} of ` +
-          `${few(unwantedStreams(subject, worst))} that nobody behind asked for. ${better.name} is nearer the ` +
+          `${few(unwantedStreams(network, worst))} that nobody behind asked for. ${better.name} is nearer the ` +
           'senders: let it be the querier.',
         about: [vlan.name, vlan.querier],
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],

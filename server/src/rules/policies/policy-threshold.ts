@@ -1,6 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
-import type { Policies, Site, Threshold } from '../../site/model.ts';
+import type { Policies, Site } from '../../site/model.ts';
+import { readThreshold } from '../../site/read.ts';
 import { threshold } from '../../text/words.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -13,15 +14,16 @@ before there is an error. At zero per cent every link or volume that is used at 
 keeps no footage. Correct the figure, or take it out.`,
   source: 'common practice, no source',
   check({ site }: Subject, report: Report): void {
-    ofPercentages(site, 'link-load', site.policies.linkLoad, report);
-    ofPercentages(site, 'volume-fill', site.policies.volumeFill, report);
+    ofPercentages(site, 'link-load', report);
+    ofPercentages(site, 'volume-fill', report);
     ofTimes(site.policies, report);
   },
 };
 
-function ofPercentages({ sections }: Site, name: string, { warn, limit }: Threshold, report: Report): void {
+function ofPercentages({ sections }: Site, name: string, report: Report): void {
   const item = sections.policies.find((candidate) => candidate.name === name);
   if (item === undefined) return;
+  const { warn, limit } = readThreshold(item);
   const at = (key: string): Place => placeOf(item, [key]);
   if (limit === 0) {
     report({

@@ -1,6 +1,5 @@
 import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { VOLUME_LIMIT } from '../../site/limits.ts';
 import type { Site } from '../../site/model.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
@@ -22,7 +21,7 @@ written next. Counted is what all recordings take once each is as old as its \`k
 redundancy and reserve. Keep them for less time, lower bit rates, or take a larger volume.`,
   source: 'Bit rate × time / 8. The limit of 90 % is common practice, no source.',
   check({ site, plan }: Subject, report: Report): void {
-    const { warn, limit = VOLUME_LIMIT } = site.policies.volumeFill;
+    const { warn, limit } = site.policies.volumeFill;
     for (const figures of plan.storage.volumes) {
       const { volume, usableBytes, bytesKept, recordings } = figures;
       if (volume.reserve >= WHOLE) {

@@ -1,25 +1,20 @@
 /** Free addresses of a VLAN. */
 
+import { perObject } from '../../memo.ts';
 import { broadcast, contains, firstHost, formatAddress, lastHost, notOfHost } from '../../standards/ipv4.ts';
 import { type Fix, setValue } from '../edit.ts';
 import type { Device, Port, Site, Vlan } from '../model.ts';
 import type { Route } from '../../text/syntax.ts';
 
-/** By the list of devices: a rule's view of the site outlives an edit, its lists do not. */
-const known = new WeakMap<Site['devices'], ReadonlySet<number>>();
-
-/** Every address that a device of the site has. */
-export function usedAddresses({ devices }: Site): ReadonlySet<number> {
-  let used = known.get(devices);
-  if (used !== undefined) return used;
-  const found = new Set<number>();
+/** Every address that the devices of a site have. */
+export const usedAddresses = perObject((devices: Site['devices']): ReadonlySet<number> => {
+  const used = new Set<number>();
   for (const { address, ports } of devices) {
-    if (address !== undefined) found.add(address);
-    for (const port of ports) for (const own of port.addresses) found.add(own.address);
+    if (address !== undefined) used.add(address);
+    for (const port of ports) for (const own of port.addresses) used.add(own.address);
   }
-  known.set(devices, (used = found));
   return used;
-}
+});
 
 /**
  * The address above `near` that nobody has and no DHCP server hands out; from the lowest on where none is left above.
@@ -33,7 +28,7 @@ export function nextFreeAddress(
 ): number | undefined {
   const { subnet, pool } = vlan;
   if (subnet === undefined) return undefined;
-  const used = usedAddresses(site);
+  const used = usedAddresses(site.devices);
   const first = firstHost(subnet) + (gatewayIsDue(site, vlan) ? 1 : 0);
   const last = lastHost(subnet);
   const start =
