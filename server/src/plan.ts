@@ -1,9 +1,12 @@
 /** Everything that is computed from a site. */
 
+import { lastResult } from './memo.ts';
 import { type Blank, blanksOf } from './network/blanks.ts';
-import { type Network, networkOf } from './network/network.ts';
+import { type Network, networker } from './network/network.ts';
 import { type Overload, overloadsOf } from './network/overload.ts';
 import { type PowerSource, powerOf } from './network/power.ts';
+import { assembler } from './site/assemble.ts';
+import type { Item } from './site/item.ts';
 import type { Site } from './site/model.ts';
 import { type Storage, storageOf } from './storage/storage.ts';
 
@@ -17,18 +20,40 @@ export interface Plan {
   readonly blanks: readonly Blank[];
 }
 
-/** `previous` is the plan of the same site before an edit; it is out of date afterwards. */
-export function planOf(site: Site, previous?: Plan): Plan {
-  const network = networkOf(site, previous?.network);
-  const sameNetwork = previous !== undefined && previous.network === network;
-  const samePolicies = previous?.site.policies === site.policies;
-  const sameDisks = previous?.site.volumes === site.volumes && previous.site.recordings === site.recordings;
-  return {
-    site,
-    network,
-    storage: sameNetwork && sameDisks ? previous.storage : storageOf(site, network.rates),
-    power: previous?.network.topology === network.topology ? previous.power : powerOf(site, network.topology),
-    overloads: sameNetwork && samePolicies ? previous.overloads : overloadsOf(network, site.policies.linkLoad),
-    blanks: blanksOf(site, network.topology),
+export function planOf(site: Site): Plan {
+  return sitePlanner()(site);
+}
+
+/** The same for one site that is edited: what an edit leaves as it is stays the same object. */
+export function planner(): (items: readonly Item[]) => Plan {
+  const siteOf = assembler();
+  const plan = sitePlanner();
+  return (items) => plan(siteOf(items));
+}
+
+function sitePlanner(): (site: Site) => Plan {
+  const networkOf = networker();
+  const keepStorage = lastResult(
+    (
+      recordings: Site['recordings'],
+      volumeByName: Site['volumeByName'],
+      streamByName: Site['streamByName'],
+      mediaOf: Site['mediaOf'],
+      ratesOf: Network['ratesOf'],
+    ) => storageOf({ recordings, volumeByName, streamByName, mediaOf, ratesOf }),
+  );
+  const keepPower = lastResult(powerOf);
+  const keepOverloads = lastResult(overloadsOf);
+  return (site) => {
+    const network = networkOf(site);
+    const { recordings, volumeByName, streamByName, mediaOf } = site;
+    return {
+      site,
+      network,
+      storage: keepStorage(recordings, volumeByName, streamByName, mediaOf, network.ratesOf),
+      power: keepPower(site.devices, network.topology.linkAt),
+      overloads: keepOverloads(network, site.policies.linkLoad),
+      blanks: blanksOf(site, network.topology),
+    };
   };
 }

@@ -2,18 +2,20 @@
 
 import { type Subnet, contains, formatAddress, parseSubnet } from '../../server/src/standards/ipv4.ts';
 import type { Interface } from '../../server/src/network/interfaces.ts';
+import type { BroadcastDomain } from '../../server/src/network/membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Port } from '../../server/src/site/model.ts';
+import { numberOf } from './numbers.ts';
 
 /** Names of interfaces are short: Linux takes 15 characters. */
 export function interfaceOf(port: Port): string {
-  return `p${port.index}`;
+  return `p${numberOf(port)}`;
 }
 
 export class Addresses {
   private readonly plan: Plan;
-  private readonly vlanIds: number[] = [];
-  private readonly subnets: Subnet[] = [];
+  private readonly vlanIds = new Map<BroadcastDomain, number>();
+  private readonly subnets = new Map<BroadcastDomain, Subnet>();
   private readonly given = new Map<string, number>();
   private readonly taken = new Set<number>();
 
@@ -21,10 +23,11 @@ export class Addresses {
     this.plan = plan;
     const declared = new Set(plan.site.vlans.map(({ id }) => id));
     let free = 3000;
-    for (const { index, vlan } of plan.network.topology.networks) {
+    for (const [index, domain] of plan.network.topology.domains.entries()) {
+      const { vlan } = domain;
       while (declared.has(free)) free++;
-      this.vlanIds.push(vlan?.id ?? free++);
-      this.subnets.push(vlan?.subnet ?? generatedSubnet(index));
+      this.vlanIds.set(domain, vlan?.id ?? free++);
+      this.subnets.set(domain, vlan?.subnet ?? generatedSubnet(index));
     }
     for (const port of plan.site.ports) for (const { address } of port.addresses) this.taken.add(address);
     for (const vlan of plan.site.vlans) if (vlan.pool !== undefined) this.taken.add(vlan.pool.first);
@@ -32,44 +35,46 @@ export class Addresses {
 
   /** A number that no VLAN of the site has, for ports that carry none. */
   get unusedVlanId(): number {
-    return Math.max(...this.vlanIds, 3000) + 1;
+    return Math.max(...this.vlanIds.values(), 3000) + 1;
   }
 
-  vlanId(network: number): number {
-    return this.vlanIds[network] ?? this.unusedVlanId;
+  vlanId(domain: BroadcastDomain): number {
+    return this.vlanIds.get(domain) ?? this.unusedVlanId;
   }
 
-  subnet(network: number): Subnet {
-    return this.subnets[network] ?? generatedSubnet(network);
+  subnet(domain: BroadcastDomain): Subnet {
+    const subnet = this.subnets.get(domain);
+    if (subnet === undefined) throw new Error(`${domain.name} is not of this site`);
+    return subnet;
   }
 
   /** The name of the Linux interface: the port's own, or one behind a tag. */
-  nameOf({ port, link, network }: Interface): string {
-    return link.untagged === network ? interfaceOf(port) : `${interfaceOf(port)}.${this.vlanId(network)}`;
+  nameOf({ port, link, domain }: Interface): string {
+    return link.untagged === domain ? interfaceOf(port) : `${interfaceOf(port)}.${this.vlanId(domain)}`;
   }
 
   /** The declared address, or one of the subnet that nobody has. */
   of(at: Interface): string {
     if (at.address !== undefined) return formatAddress(at.address);
-    const key = `${at.port.index} ${at.network}`;
+    const key = `${numberOf(at.port)} ${numberOf(at.domain)}`;
     let address = this.given.get(key);
-    if (address === undefined) this.given.set(key, (address = this.free(at.network)));
+    if (address === undefined) this.given.set(key, (address = this.free(at.domain)));
     return formatAddress(address);
   }
 
   /** For whoever is not in the site: the place from which a switch asks. */
-  spare(network: number): string {
-    return formatAddress(this.free(network));
+  spare(domain: BroadcastDomain): string {
+    return formatAddress(this.free(domain));
   }
 
   prefixOf(at: Interface): number {
-    const subnet = this.subnet(at.network);
+    const subnet = this.subnet(at.domain);
     return at.address === undefined || contains(subnet, at.address) ? subnet.prefix : 24;
   }
 
   /** From the end of the subnet, where people seldom start counting. */
-  private free(network: number): number {
-    const { network: first, prefix } = this.subnet(network);
+  private free(domain: BroadcastDomain): number {
+    const { network: first, prefix } = this.subnet(domain);
     let address = first + 2 ** (32 - prefix) - 2;
     while (this.taken.has(address)) address--;
     this.taken.add(address);

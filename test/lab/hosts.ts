@@ -44,18 +44,19 @@ function settings(device: Device): string[] {
 
 /** The names of a port's interfaces at its host: one for frames without a tag, and one to each VLAN of its trunk. */
 function interfacesOf(plan: Plan, addresses: Addresses, port: Port): string[] {
-  if (plan.network.topology.linkOf[port.index] === undefined) return [];
+  if (plan.network.topology.linkAt(port) === undefined) return [];
   const name = interfaceOf(port);
   return [name, ...taggedIds(plan, addresses, port).map((id) => `${name}.${id}`)];
 }
 
 /** The VLANs that a host has a trunk for, by number. */
 export function taggedIds(plan: Plan, addresses: Addresses, port: Port): number[] {
-  const link = plan.network.topology.linkOf[port.index];
+  const link = plan.network.topology.linkAt(port);
   if (link === undefined) return [];
   const ids = (port.trunk ?? []).flatMap((name) => {
     const vlan = plan.site.vlanByName.get(name);
-    return vlan === undefined || vlan.index === link.untagged ? [] : [addresses.vlanId(vlan.index)];
+    const domain = vlan === undefined ? undefined : plan.network.topology.domainOf(vlan);
+    return domain === undefined || domain === link.untagged ? [] : [addresses.vlanId(domain)];
   });
   return [...new Set(ids)];
 }
@@ -91,33 +92,31 @@ function onLink(via: string | undefined): string {
 }
 
 /** The address of the router that a network names as its gateway. */
-function gatewayOf(plan: Plan, addresses: Addresses, { device, network }: Interface): string | undefined {
-  const name = plan.network.topology.networks[network]?.vlan?.gateway;
+function gatewayOf(plan: Plan, addresses: Addresses, { device, domain }: Interface): string | undefined {
+  const name = domain.vlan?.gateway;
   const gateway = name === undefined ? undefined : plan.site.deviceByName.get(name);
   if (gateway === undefined || gateway === device) return undefined;
-  const at = plan.network.interfaces.in(gateway, network);
+  const at = plan.network.interfaces.in(gateway, domain);
   return at === undefined ? undefined : addresses.of(at);
 }
 
 /** To each network that a router is not in, by the fewest routers. */
 function routerRoutes(plan: Plan, addresses: Addresses, router: Device): string[] {
-  const { networks } = plan.network.topology;
   const routers = plan.site.devices.filter(({ kind }) => kind === 'router');
   const own = plan.network.interfaces.of(router);
-  const reached = new Set(own.map(({ network }) => network));
+  const reached = new Set(own.map(({ domain }) => domain));
   const commands: string[] = [];
-  const queue = own.map((by) => ({ network: by.network, by, next: undefined as Interface | undefined }));
-  for (const { network, by, next } of queue) {
+  const queue = own.map((by) => ({ domain: by.domain, by, next: undefined as Interface | undefined }));
+  for (const { domain, by, next } of queue) {
     for (const other of routers) {
-      const into = plan.network.interfaces.in(other, network);
+      const into = plan.network.interfaces.in(other, domain);
       if (other === router || into === undefined) continue;
       for (const out of plan.network.interfaces.of(other)) {
-        if (reached.has(out.network)) continue;
-        reached.add(out.network);
+        if (reached.has(out.domain)) continue;
+        reached.add(out.domain);
         const hop = next ?? into;
-        queue.push({ network: out.network, by, next: hop });
-        if (networks[out.network] === undefined) continue;
-        const subnet = formatSubnet(addresses.subnet(out.network));
+        queue.push({ domain: out.domain, by, next: hop });
+        const subnet = formatSubnet(addresses.subnet(out.domain));
         commands.push(`ip route add ${subnet} via ${addresses.of(hop)} dev ${addresses.nameOf(by)}`);
       }
     }
@@ -128,7 +127,7 @@ function routerRoutes(plan: Plan, addresses: Addresses, router: Device): string[
 /** The address at which a host is asked for, or sent to: in a network that both are in, else the first declared one. */
 export function addressFor(plan: Plan, addresses: Addresses, asked: Device, asking: Device): string | undefined {
   const own = plan.network.interfaces.of(asked);
-  const shared = own.find(({ network }) => plan.network.interfaces.in(asking, network) !== undefined);
+  const shared = own.find(({ domain }) => plan.network.interfaces.in(asking, domain) !== undefined);
   const at = shared ?? own.find(({ address }) => address !== undefined) ?? own[0];
   return at === undefined ? undefined : addresses.of(at);
 }

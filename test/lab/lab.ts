@@ -6,6 +6,7 @@ import { Addresses, interfaceOf } from './addresses.ts';
 import { count } from './counters.ts';
 import { OpenVSwitch, SWITCHES } from './daemons.ts';
 import { hostCommands, plainFrames } from './hosts.ts';
+import { numberOf } from './numbers.ts';
 import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
 import { allOf, run, runIn } from './run.ts';
@@ -142,25 +143,25 @@ export class Lab {
 
   /** One to each VLAN whose querier is a switch. */
   private attachments(): Attachment[] {
-    return this.plan.network.topology.networks.flatMap(({ index }) => {
-      const { querier } = this.plan.network.tree(index);
-      return querier?.bridging === true ? [{ device: querier, name: `q${index}`, network: index }] : [];
+    return this.plan.network.topology.domains.flatMap((domain, index) => {
+      const { querier } = this.plan.network.tree(domain);
+      return querier?.bridging === true ? [{ device: querier, name: `q${index}`, domain }] : [];
     });
   }
 
   /** Everyone who asks for memberships: the named queriers, and each multicast router in each of its networks. */
   private askers(attachments: readonly Attachment[]): Asker[] {
     const { plan, addresses } = this;
-    const found = attachments.map(({ name, network }) => ({
+    const found = attachments.map(({ name, domain }) => ({
       namespace: this.place.namespace(QUERIERS),
       interface: name,
-      source: addresses.spare(network),
+      source: addresses.spare(domain),
     }));
-    for (const { index } of plan.network.topology.networks) {
-      const { querier } = plan.network.tree(index);
+    for (const domain of plan.network.topology.domains) {
+      const { querier } = plan.network.tree(domain);
       for (const device of plan.site.devices) {
         if (device.bridging || (device !== querier && !(device.kind === 'router' && device.multicastRouting))) continue;
-        const at = plan.network.interfaces.in(device, index);
+        const at = plan.network.interfaces.in(device, domain);
         if (at !== undefined)
           found.push({
             namespace: this.namespaceOf(device),
@@ -185,5 +186,5 @@ export class Lab {
 }
 
 function hostName(device: Device): string {
-  return `h${device.index}`;
+  return `h${numberOf(device)}`;
 }

@@ -1,5 +1,6 @@
 /** How much of the declared rates the machine is asked to carry. */
 
+import { directionsOf } from '../directions.ts';
 import type { Plan } from '../../server/src/plan.ts';
 
 /** Frames per second over all ports of a site; a switch in user space was seen to lose none at twice as many. */
@@ -8,16 +9,13 @@ const MOST_FRAMES = 12_000;
 /** The part of the declared rates at which a site is run: all of it, or 1/2, 1/5, 1/10 …, as few as it takes. */
 export function scaleOf(plan: Plan): number {
   let frames = 0;
-  plan.network.topology.links.forEach(({ index }) => {
-    for (const direction of [2 * index, 2 * index + 1]) {
-      for (const { stream, tagged, untagged, repliesTagged, repliesUntagged } of plan.network.crossings.at(direction)) {
-        const rates = plan.network.rates[stream.index];
-        for (const { perSecond } of rates?.runs ?? []) frames += (tagged + untagged) * perSecond.nominal;
-        for (const { perSecond } of rates?.replies ?? [])
-          frames += (repliesTagged + repliesUntagged) * perSecond.nominal;
-      }
+  for (const { link, out } of directionsOf(plan)) {
+    for (const { stream, tagged, untagged, repliesTagged, repliesUntagged } of plan.network.copies(link, out)) {
+      const { runs, replies } = plan.network.ratesOf(stream);
+      for (const { perSecond } of runs) frames += (tagged + untagged) * perSecond.nominal;
+      for (const { perSecond } of replies) frames += (repliesTagged + repliesUntagged) * perSecond.nominal;
     }
-  });
+  }
   for (let part = 1; ; part *= 10) {
     for (const divisor of [part, 2 * part, 5 * part]) if (frames / divisor <= MOST_FRAMES) return 1 / divisor;
   }

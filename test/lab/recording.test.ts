@@ -126,7 +126,7 @@ describe('a real recording', function () {
       const bytes = files.reduce((total, file) => total + file.bytes, 0);
       const seconds = files.reduce((total, file) => total + file.seconds, 0);
       const perDay = (bytes / seconds) * 86_400;
-      const computed = plan.storage.recordings[plan.site.recordingByName.get(name)?.index ?? -1]?.bytesPerDay ?? 0;
+      const computed = plan.storage.recordings.find(({ recording }) => recording.name === name)?.bytesPerDay ?? 0;
       const off = (perDay - computed) / computed;
       console.log(
         `      ${name}: ${(perDay / 1e9).toFixed(3)} GB a day by its files, computed ${(computed / 1e9).toFixed(3)}: ${(off * 100).toFixed(2)} %`,

@@ -108,12 +108,10 @@ describe('a real RTSP camera', function () {
       const ended = performance.now();
       const last = await lab.count();
       const seconds = (ended - began) / 1000;
-      for (const link of plan.network.topology.links) {
+      for (const [index, link] of plan.network.topology.links.entries()) {
         const name = portName(link.b);
-        const directions = [2 * link.index + 1, 2 * link.index];
-        const predicted = directions.map(
-          (direction) => ((plan.network.loads[direction]?.frame.nominal ?? 0) * seconds) / 8,
-        );
+        const directions = [2 * index + 1, 2 * index];
+        const predicted = [link.b, link.a].map((out) => (plan.network.load(link, out).frame.nominal * seconds) / 8);
         const measured = directions.map((direction) => (last[direction] ?? 0) - (first[direction] ?? 0));
         found.set(name, { predicted, measured });
         directions.forEach((_, side) => {

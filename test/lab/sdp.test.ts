@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { after, before, describe, it } from 'mocha';
 import { sdp } from '../../server/src/make/announcements/sdp.ts';
 import type { Plan } from '../../server/src/plan.ts';
+import type { Media } from '../../server/src/site/model.ts';
 import { unavailable } from '../availability.ts';
 import { CODECS } from '../make/announcements/every-codec.ts';
 import { planOfTexts, sampleTexts } from '../make/made.ts';
@@ -78,7 +79,7 @@ describe('FFmpeg plays what is described', function () {
           await Promise.all([sender.ended, player.ended]);
           try {
             assert.equal(status, 0, `${player.output}\nsender: ${sender.output}`);
-            assertPlayed(player.output, plan.site.media[stream.index] ?? assert.fail());
+            assertPlayed(player.output, plan.site.mediaOf(stream) ?? assert.fail());
             return;
           } catch (error) {
             if (tries === 2) throw error;
@@ -89,7 +90,7 @@ describe('FFmpeg plays what is described', function () {
   }
 });
 
-function assertPlayed(output: string, { video, audio }: Plan['site']['media'][number]): void {
+function assertPlayed(output: string, { video, audio }: Media): void {
   const frames = (track: number): number => output.split('\n').filter((line) => line.startsWith(`${track}, `)).length;
   if (video !== undefined) {
     assert.match(output, new RegExp(`Video: ${NAMES[video.codec ?? '']}\\b.*\\b${PICTURE}\\b`));

@@ -1,23 +1,25 @@
 /** Each device that forwards frames as a bridge of Open vSwitch, with the ports, VLANs and snooping of the site. */
 
 import { pathCost } from '../../server/src/standards/spanning-tree.ts';
+import type { BroadcastDomain } from '../../server/src/network/membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
+import { numberOf } from './numbers.ts';
 
 /** bit/s, where neither end of a cable says. */
 const USUAL_SPEED = 1_000_000_000;
 
 export function bridgeOf(device: Device): string {
-  return `s${device.index}`;
+  return `s${numberOf(device)}`;
 }
 
 /** The end of a querier's cable that is at its switch. */
 export interface Attachment {
   readonly device: Device;
   readonly name: string;
-  /** The network that it asks in. */
-  readonly network: number;
+  /** The broadcast domain that it asks in. */
+  readonly domain: BroadcastDomain;
 }
 
 /** One transaction of ovs-vsctl that makes all bridges of a site; their ends of the cables are there already. */
@@ -50,16 +52,16 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
     for (const [position, port] of device.ports.entries())
       commands.push(...portCommand(plan, addresses, bridge, port, position));
   }
-  for (const { device, name, network } of attachments) {
+  for (const { device, name, domain } of attachments) {
     commands.push('--', 'add-port', bridgeOf(device), name);
-    if (isCarriedTagged(plan, device, network)) commands.push(`tag=${addresses.vlanId(network)}`);
+    if (isCarriedTagged(plan, device, domain)) commands.push(`tag=${addresses.vlanId(domain)}`);
     commands.push('--', 'set', 'port', name, 'other_config:rstp-admin-edge=true');
   }
   return commands;
 }
 
 function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Port, position: number): string[] {
-  const link = plan.network.topology.linkOf[port.index];
+  const link = plan.network.topology.linkAt(port);
   if (link === undefined) return [];
   const name = interfaceOf(port);
   const neighbour = link.a === port ? link.b.device : link.a.device;
@@ -91,7 +93,7 @@ function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Por
 function vlanSettings(plan: Plan, addresses: Addresses, port: Port): string[] {
   const id = (name: string | undefined): number[] => {
     const vlan = name === undefined ? undefined : plan.site.vlanByName.get(name);
-    return vlan === undefined ? [] : [addresses.vlanId(vlan.index)];
+    return vlan === undefined ? [] : [addresses.vlanId(plan.network.topology.domainOf(vlan))];
   };
   const untagged = id(port.trunk === undefined ? (port.vlan ?? port.native) : (port.native ?? port.vlan))[0];
   if (port.trunk === undefined) {
@@ -110,9 +112,9 @@ function hasVlans(device: Device): boolean {
 }
 
 /** Whether frames of a network bear its number inside a bridge: always, unless the bridge knows of no VLANs. */
-function isCarriedTagged(plan: Plan, device: Device, network: number): boolean {
+function isCarriedTagged(plan: Plan, device: Device, domain: BroadcastDomain): boolean {
   if (hasVlans(device)) return true;
   return plan.network.topology.links.some(
-    ({ a, b, tagged }) => (a.device === device || b.device === device) && tagged.includes(network),
+    ({ a, b, tagged }) => (a.device === device || b.device === device) && tagged.includes(domain),
   );
 }

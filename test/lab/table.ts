@@ -1,5 +1,7 @@
 /** What was predicted and what was counted, port by port. */
 
+import { directionsOf } from '../directions.ts';
+import { type Hop, oppositePort } from '../../server/src/network/link.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { type Port, portName } from '../../server/src/site/model.ts';
 
@@ -31,30 +33,26 @@ export interface Row {
 }
 
 export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, scale: number): Row[] {
-  return plan.network.topology.links.flatMap((link) =>
-    [0, 1].map((side): Row => {
-      const direction = 2 * link.index + side;
-      const bytes = (bitsPerSecond: number): number => (bitsPerSecond * seconds * scale) / 8;
-      const predicted = bytes(plan.network.loads[direction]?.frame.nominal ?? 0);
-      const replies = bytes(repliesIn(plan, direction));
-      const measured = counted[direction] ?? 0;
-      const over = measured - predicted;
-      const allowed = Math.max(TOLERANCE * predicted, NOISE_ON_LITTLE);
-      const agrees =
-        predicted === 0 ? measured <= NOISE : over <= allowed && over >= -allowed - FEWER_ACKNOWLEDGEMENTS * replies;
-      const [port, to] = side === 0 ? [link.a, link.b] : [link.b, link.a];
-      return { port, to, predicted, measured, agrees };
-    }),
-  );
+  return directionsOf(plan).map((direction, index): Row => {
+    const { link, out: port } = direction;
+    const bytes = (bitsPerSecond: number): number => (bitsPerSecond * seconds * scale) / 8;
+    const predicted = bytes(plan.network.load(link, port).frame.nominal);
+    const replies = bytes(repliesIn(plan, direction));
+    const measured = counted[index] ?? 0;
+    const over = measured - predicted;
+    const allowed = Math.max(TOLERANCE * predicted, NOISE_ON_LITTLE);
+    const agrees =
+      predicted === 0 ? measured <= NOISE : over <= allowed && over >= -allowed - FEWER_ACKNOWLEDGEMENTS * replies;
+    return { port, to: oppositePort(link, port), predicted, measured, agrees };
+  });
 }
 
 /** bit/s of acknowledgements among what is predicted. */
-function repliesIn(plan: Plan, direction: number): number {
+export function repliesIn(plan: Plan, { link, out }: Hop): number {
   let total = 0;
-  for (const { stream, repliesUntagged, repliesTagged } of plan.network.crossings.at(direction)) {
-    const reply = plan.network.rates[stream.index]?.reply;
-    total +=
-      repliesUntagged * (reply?.untagged.frame.nominal ?? 0) + repliesTagged * (reply?.tagged.frame.nominal ?? 0);
+  for (const { stream, repliesUntagged, repliesTagged } of plan.network.copies(link, out)) {
+    const { reply } = plan.network.ratesOf(stream);
+    total += repliesUntagged * reply.untagged.frame.nominal + repliesTagged * reply.tagged.frame.nominal;
   }
   return total;
 }
@@ -63,7 +61,10 @@ function repliesIn(plan: Plan, direction: number): number {
 export function worst(plan: Plan, rows: readonly Row[]): { loaded: number; idle: number } {
   let loaded = 0;
   let idle = 0;
-  rows.forEach(({ predicted, measured }, direction) => {
+  const directions = directionsOf(plan);
+  rows.forEach(({ predicted, measured }, index) => {
+    const direction = directions[index];
+    if (direction === undefined) return;
     if (predicted === 0) idle = Math.max(idle, measured);
     else if (repliesIn(plan, direction) === 0) loaded = Math.max(loaded, Math.abs(measured - predicted) / predicted);
   });

@@ -75,7 +75,7 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
   let port = FIRST_PORT;
   for (const { stream, source, reaches } of plan.network.deliveries) {
     if (source === undefined || plan.network.interfaces.of(source).length === 0) continue;
-    const runs = plan.network.rates[stream.index]?.runs ?? [];
+    const runs = plan.network.ratesOf(stream)?.runs ?? [];
     const receivers = stream.receivers
       .flatMap((name) => plan.site.deviceByName.get(name) ?? [])
       .filter((device) => isHost(device));
@@ -133,13 +133,13 @@ function isHost(device: Device): boolean {
  * the network of the sender, and where none is, its routes decide.
  */
 function joinsBy(plan: Plan, addresses: Addresses, stream: Stream, receiver: Device): string | undefined {
-  const { interfaces, deliveries } = plan.network;
+  const { interfaces, delivery } = plan.network;
   if (stream.group !== undefined) {
     const route = interfaces.towards(receiver, stream.group)?.route;
     if (route !== undefined && route.to.prefix > 0) return undefined;
   }
-  const network = deliveries[stream.index]?.leaves?.network;
-  const at = network === undefined ? undefined : interfaces.in(receiver, network);
+  const domain = delivery(stream).leaves?.domain;
+  const at = domain === undefined ? undefined : interfaces.in(receiver, domain);
   return at === undefined ? undefined : addresses.nameOf(at);
 }
 

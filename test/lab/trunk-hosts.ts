@@ -7,6 +7,7 @@ import type { Plan } from '../../server/src/plan.ts';
 import type { Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
 import { taggedIds } from './hosts.ts';
+import { numberOf } from './numbers.ts';
 
 /** A port of a host with a trunk, and its interfaces: their names at the host, at the card, and their tags. */
 export interface Card {
@@ -21,14 +22,14 @@ export function cards(plan: Plan, addresses: Addresses): Card[] {
       const tags = taggedIds(plan, addresses, port);
       if (tags.length === 0) return [];
       const name = interfaceOf(port);
-      const ends = tags.map((tag) => ({ atHost: `${name}.${tag}`, atCard: `c${port.index}.${tag}`, tag }));
-      return [{ port, ends: [{ atHost: name, atCard: `c${port.index}`, tag: undefined }, ...ends] }];
+      const ends = tags.map((tag) => ({ atHost: `${name}.${tag}`, atCard: `c${numberOf(port)}.${tag}`, tag }));
+      return [{ port, ends: [{ atHost: name, atCard: `c${numberOf(port)}`, tag: undefined }, ...ends] }];
     });
 }
 
 /** For ovs-vsctl. Frames pass between the cable and one interface, by their tag. */
 export function cardCommands({ port, ends }: Card): string[] {
-  const bridge = `n${port.index}`;
+  const bridge = `n${numberOf(port)}`;
   const commands = [
     '--',
     'add-br',

@@ -32,8 +32,9 @@ streams:
   );
   const { network } = planOf(folder.site());
   const idle = network.topology.links[0];
-  assert.equal(idle?.blocked?.device.name, 's3');
-  return [0, 1].map((direction) => network.crossings.at(direction).map(({ stream }) => stream.name));
+  assert.ok(idle !== undefined);
+  assert.equal(idle.blocked?.device.name, 's3');
+  return [idle.a, idle.b].map((out) => network.copies(idle, out).map(({ stream }) => stream.name));
 }
 
 // Source: measured on Open vSwitch with rapid spanning tree (test/lab, the rings): the port at the nearer end is a

@@ -20,17 +20,17 @@ function networkFrom(text: string): { site: Site; network: Network } {
 /** The streams that leave by a port, in alphabetical order: `g1 g2`. */
 function leaving({ site, network }: { site: Site; network: Network }, name: string): string {
   const port = site.ports.find((candidate) => portName(candidate) === name);
-  const link = port === undefined ? undefined : network.topology.linkOf[port.index];
-  assert.ok(link !== undefined, `${name} is cabled`);
-  const streams = network.crossings.at(2 * link.index + (link.a === port ? 0 : 1)).map(({ stream }) => stream.name);
+  const link = port === undefined ? undefined : network.topology.linkAt(port);
+  assert.ok(link !== undefined && port !== undefined, `${name} is cabled`);
+  const streams = network.copies(link, port).map(({ stream }) => stream.name);
   assert.equal(new Set(streams).size, streams.length, `${name} sends each stream once`);
   return streams.sort().join(' ');
 }
 
 function delivery({ site, network }: { site: Site; network: Network }, stream: string) {
-  const found = network.deliveries[site.streamByName.get(stream)?.index ?? -1];
+  const found = site.streamByName.get(stream);
   assert.ok(found !== undefined);
-  return found;
+  return network.delivery(found);
 }
 
 /** bit/s at peak that leave by a port; by default at line rate. */
@@ -40,9 +40,9 @@ function load(
   kind: 'line' | 'payload' = 'line',
 ): number {
   const port = site.ports.find((candidate) => portName(candidate) === name);
-  const link = port === undefined ? undefined : network.topology.linkOf[port.index];
-  assert.ok(link !== undefined, `${name} is cabled`);
-  return network.loads[2 * link.index + (link.a === port ? 0 : 1)]?.[kind].peak ?? 0;
+  const link = port === undefined ? undefined : network.topology.linkAt(port);
+  assert.ok(link !== undefined && port !== undefined, `${name} is cabled`);
+  return network.load(link, port)[kind].peak;
 }
 
 /**

@@ -3,7 +3,6 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { networkOf } from '../../server/src/network/network.ts';
-import { outOf } from '../../server/src/network/link.ts';
 import { portOf, siteOf } from '../site-of.ts';
 
 /** A switch with a trunk at port 3, and what leaves by each port that is asked for: the streams, and bit/s at peak. */
@@ -32,12 +31,14 @@ streams:
   return Object.fromEntries(
     ports.map((name) => {
       const port = portOf(site, name);
-      const link = network.topology.linkOf[port.index];
+      const link = network.topology.linkAt(port);
       assert.ok(link !== undefined, `${name} is cabled`);
-      const direction = outOf(link, port);
       return [
         name,
-        `${network.crossings.at(direction).map(({ stream }) => stream.name)} ${network.loads[direction]?.line.peak}`,
+        `${network
+          .copies(link, port)
+          .map(({ stream }) => stream.name)
+          .join()} ${network.load(link, port).line.peak}`,
       ];
     }),
   );

@@ -5,7 +5,7 @@ import { siteOf } from '../site-of.ts';
 
 function powerFrom(text: string): PowerSource[] {
   const site = siteOf(text);
-  return powerOf(site, networkOf(site).topology);
+  return powerOf(site.devices, networkOf(site).topology.linkAt);
 }
 
 /** One device at core/1; mW that core sets aside. */

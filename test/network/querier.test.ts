@@ -33,7 +33,9 @@ streams:
 `,
   );
   const site = folder.site();
-  return bestQuerier(site, networkOf(site), 0)?.name;
+  const network = networkOf(site);
+  const [domain] = network.topology.domains;
+  return domain === undefined ? undefined : bestQuerier(site, network, domain)?.name;
 }
 
 // Measured on Open vSwitch: with the querier at the far end of three switches each trunk carries every group; at the

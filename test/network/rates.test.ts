@@ -4,8 +4,10 @@ import type { StreamRates } from '../../server/src/network/rates.ts';
 import { siteOf } from '../site-of.ts';
 
 function ratesOf(stream: string): StreamRates {
-  const [rates] = networkOf(siteOf(`streams:\n  paddock: {source: paddock-cam, port: 5004, ${stream}}\n`)).rates;
-  assert.ok(rates !== undefined);
+  const site = siteOf(`streams:\n  paddock: {source: paddock-cam, port: 5004, ${stream}}\n`);
+  const [paddock] = site.streams;
+  assert.ok(paddock !== undefined);
+  const rates = networkOf(site).ratesOf(paddock);
   return rates;
 }
 

@@ -15,10 +15,10 @@ function planFrom(text: string): Plan {
 /** The streams that leave by a port, and those that are answered by it, as `paddock` and `paddock back`. */
 function leaving({ site, network }: Plan, name: string): string[] {
   const port = site.ports.find((candidate) => portName(candidate) === name);
-  const link = port === undefined ? undefined : network.topology.linkOf[port.index];
-  assert.ok(link !== undefined, `${name} is cabled`);
-  return network.crossings
-    .at(2 * link.index + (link.a === port ? 0 : 1))
+  const link = port === undefined ? undefined : network.topology.linkAt(port);
+  assert.ok(link !== undefined && port !== undefined, `${name} is cabled`);
+  return network
+    .copies(link, port)
     .flatMap((crossing) => [
       ...(crossing.tagged + crossing.untagged > 0 ? [crossing.stream.name] : []),
       ...(crossing.repliesTagged + crossing.repliesUntagged > 0 ? [`${crossing.stream.name} back`] : []),

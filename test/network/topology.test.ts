@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
 import { networkOf } from '../../server/src/network/network.ts';
-import { NONE } from '../../server/src/network/membership.ts';
 import { portName } from '../../server/src/site/model.ts';
 import { siteOf } from '../site-of.ts';
 
@@ -12,13 +11,12 @@ vlans:
 /** What each cable carries, by its far end: `untagged house, tagged video`. */
 function carriedBy(text: string): Record<string, string> {
   const { topology } = networkOf(siteOf(text));
-  const name = (network: number): string => topology.networks[network]?.name ?? '?';
   return Object.fromEntries(
     topology.links.map(({ b, untagged, tagged }) => [
       portName(b),
       [
-        ...(untagged === NONE ? [] : [`untagged ${name(untagged)}`]),
-        ...(tagged.length === 0 ? [] : [`tagged ${tagged.map(name).join(' ')}`]),
+        ...(untagged === undefined ? [] : [`untagged ${untagged.name}`]),
+        ...(tagged.length === 0 ? [] : [`tagged ${tagged.map(({ name }) => name).join(' ')}`]),
       ].join(', '),
     ]),
   );
@@ -73,7 +71,7 @@ cables:
     const [link] = topology.links;
     assert.ok(link !== undefined && rest.deliveries.length === 0);
     assert.deepEqual(
-      interfaces.of(link.b.device).map(({ network, address }) => [topology.networks[network]?.name, address]),
+      interfaces.of(link.b.device).map(({ domain, address }) => [domain.name, address]),
       [
         ['house', 0xc0a80a05],
         ['video', 0xc0a81405],

@@ -3,7 +3,6 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import { outOf } from '../../server/src/network/link.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { outHeadroom, streamHeadroom, streamHeadrooms } from '../../server/src/report/headroom.ts';
 import { type Entry, entriesOf, planFrom, smallSite, textOf } from './small-site.ts';
@@ -36,9 +35,9 @@ function withMore(entries: readonly Entry[], name: string, number: number): Entr
 /** Whether every link and volume is within the 90 % that are usual. */
 function isWithinLimits({ network, storage }: Plan): boolean {
   return (
-    network.topology.links.every(({ index, capacity }) =>
-      [2 * index, 2 * index + 1].every(
-        (direction) => capacity === undefined || (network.loads[direction]?.line.peak ?? 0) <= 0.9 * capacity,
+    network.topology.links.every((link) =>
+      [link.a, link.b].every(
+        (out) => link.capacity === undefined || network.load(link, out).line.peak <= 0.9 * link.capacity,
       ),
     ) &&
     storage.volumes.every(({ usableBytes, bytesKept }) => usableBytes === undefined || bytesKept <= 0.9 * usableBytes)
@@ -75,8 +74,8 @@ describe('headroom of sites at random', () => {
         for (const stream of plan.site.streams) assert.deepEqual(all.get(stream), streamHeadroom(plan, stream));
         for (const link of plan.network.topology.links) {
           for (const out of [link.a, link.b]) {
-            const loads = plan.network.crossings.at(outOf(link, out)).map(({ stream, untagged, tagged }) => {
-              const rates = plan.network.rates[stream.index];
+            const loads = plan.network.copies(link, out).map(({ stream, untagged, tagged }) => {
+              const rates = plan.network.ratesOf(stream);
               assert.ok(rates !== undefined);
               return { stream, load: untagged * rates.untagged.line.peak + tagged * rates.tagged.line.peak };
             });

@@ -2,8 +2,8 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import type { Crossing } from '../../server/src/network/crossings.ts';
-import { far, outOf } from '../../server/src/network/link.ts';
+import type { StreamCopies } from '../../server/src/network/routes.ts';
+import { oppositePort } from '../../server/src/network/link.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { DirectionReport, Report } from '../../server/src/report/report.ts';
 import type { Device } from '../../server/src/site/model.ts';
@@ -11,11 +11,11 @@ import { entriesOf, planFrom, reportFrom, smallSite, textOf } from './small-site
 
 const RUNS = { numRuns: 100 };
 
-function sent({ untagged, tagged }: Crossing): number {
+function sent({ untagged, tagged }: StreamCopies): number {
   return untagged + tagged;
 }
 
-function replied({ repliesUntagged, repliesTagged }: Crossing): number {
+function replied({ repliesUntagged, repliesTagged }: StreamCopies): number {
   return repliesUntagged + repliesTagged;
 }
 
@@ -24,15 +24,16 @@ function through(
   { network }: Plan,
   device: Device,
   stream: string,
-  copies: (crossing: Crossing) => number,
+  copies: (crossing: StreamCopies) => number,
 ): { into: number; outOf: number } {
   const counted = { into: 0, outOf: 0 };
   for (const link of network.topology.links) {
     for (const out of [link.a, link.b]) {
-      const crossing = network.crossings.at(outOf(link, out)).find((each) => each.stream.name === stream);
+      const crossing = network.copies(link, out).find((each) => each.stream.name === stream);
       if (crossing === undefined) continue;
       if (out.device === device) counted.outOf += copies(crossing);
-      if (far(link, out).device === device && far(link, out) !== link.blocked) counted.into += copies(crossing);
+      if (oppositePort(link, out).device === device && oppositePort(link, out) !== link.blocked)
+        counted.into += copies(crossing);
     }
   }
   return counted;
@@ -69,10 +70,11 @@ describe('loads of sites at random', () => {
       fc.property(smallSite(), (site) => {
         const plan = planFrom(textOf(entriesOf(site)));
         for (const device of plan.site.devices.filter(({ bridging }) => bridging)) {
-          for (const { name, group, index } of plan.site.streams) {
+          for (const stream of plan.site.streams) {
+            const { name, group } = stream;
             if (group === undefined) continue;
             const { into, outOf: out } = through(plan, device, name, sent);
-            const networks = plan.network.deliveries[index]?.networks.length ?? 0;
+            const networks = plan.network.delivery(stream).domains.length;
             assert.ok(into <= networks, `${name} comes into ${device.name} ${into} times in ${networks} networks`);
             assert.ok(out === 0 || into > 0, `${name} leaves ${device.name} and never came in`);
           }
@@ -87,7 +89,7 @@ describe('loads of sites at random', () => {
       fc.property(smallSite(), (site) => {
         const { network } = planFrom(textOf(entriesOf(site)));
         for (const link of network.topology.links) {
-          if (link.blocked !== undefined) assert.deepEqual(network.crossings.at(outOf(link, link.blocked)), []);
+          if (link.blocked !== undefined) assert.deepEqual(network.copies(link, link.blocked), []);
         }
       }),
       RUNS,

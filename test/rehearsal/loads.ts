@@ -1,7 +1,8 @@
 // What each port carries while everything runs, against the plan: what real cameras, relays and players do.
 import type { Plan } from '../../server/src/plan.ts';
 import { portName } from '../../server/src/site/model.ts';
-import { type Row, rowsOf } from '../lab/table.ts';
+import { directionsOf } from '../directions.ts';
+import { type Row, repliesIn, rowsOf } from '../lab/table.ts';
 
 /**
  * As much of what is planned a port may carry more or less. The plan has full packets, but for the last of each picture,
@@ -20,9 +21,11 @@ const NOISE = 500;
 
 /** Rows of the lab's table that agree where they do so within what real programs do. */
 export function rehearsedRows(plan: Plan, counted: readonly number[], seconds: number): Row[] {
-  return rowsOf(plan, counted, seconds, 1).map((row, direction) => {
+  const directions = directionsOf(plan);
+  return rowsOf(plan, counted, seconds, 1).map((row, index) => {
     const { predicted, measured } = row;
-    const replies = (repliesIn(plan, direction) * seconds) / 8;
+    const direction = directions[index];
+    const replies = direction === undefined ? 0 : (repliesIn(plan, direction) * seconds) / 8;
     const sent = predicted - replies;
     const [least, most] = [
       sent * (1 - TOLERANCE) + replies * (1 + ACKNOWLEDGED.least),
@@ -30,17 +33,6 @@ export function rehearsedRows(plan: Plan, counted: readonly number[], seconds: n
     ];
     return { ...row, agrees: measured >= least && measured <= most };
   });
-}
-
-/** bit/s of acknowledgements among what is planned. */
-function repliesIn(plan: Plan, direction: number): number {
-  let total = 0;
-  for (const { stream, repliesUntagged, repliesTagged } of plan.network.crossings.at(direction)) {
-    const reply = plan.network.rates[stream.index]?.reply;
-    total +=
-      repliesUntagged * (reply?.untagged.frame.nominal ?? 0) + repliesTagged * (reply?.tagged.frame.nominal ?? 0);
-  }
-  return total;
 }
 
 /** Those that disagree, in words, by direction of link. */

@@ -94,7 +94,9 @@ describe('plumbline explain', () => {
     });
 
     it(`names a source for every header in samples/${name}`, () => {
-      for (const { runs, replies } of sample(name).network.rates) {
+      const { site, network } = sample(name);
+      for (const stream of site.streams) {
+        const { runs, replies } = network.ratesOf(stream);
         for (const { headers } of [...runs, ...replies])
           for (const header of headers) assert.ok(HEADER_SOURCES[header.name], header.name);
       }
@@ -106,11 +108,14 @@ describe('plumbline explain', () => {
   it("adds up packets of every kind to a stream's rate", () => {
     for (const kind of ['line', 'frame', 'frameWithFcs'] as const) {
       const [explanation] = explained(plan, `streams paddock ${kind}`);
+      const [first] = plan.site.streams;
+      assert.ok(first !== undefined);
+      const ratesOfFirst = plan.network.ratesOf(first);
       const packets = explanation?.lines.filter(({ label }) => label.endsWith(' in all')) ?? [];
       assert.equal(packets.length, 2);
       // Rates are rounded once, to whole bits.
       const [nominal = 0] = sums({ title: '', columns: [], lines: packets });
-      assert.equal(Math.round(nominal), plan.network.rates[0]?.untagged[kind].nominal);
+      assert.equal(Math.round(nominal), ratesOfFirst.untagged[kind].nominal);
     }
   });
 

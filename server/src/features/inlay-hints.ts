@@ -5,6 +5,7 @@ import { bitRate, days, percent } from '../text/words.ts';
 import type { Checked } from '../lint/check.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import { type SiteText, startOf } from '../site/folder.ts';
+import type { Port } from '../site/model.ts';
 import { portNames } from '../site/read.ts';
 import { isLoaded, linkAt } from './link-at.ts';
 import { dataAt, isMapping, textAt } from '../text/syntax.ts';
@@ -59,7 +60,7 @@ function afterName(item: Item): Place {
 
 function stream({ plan: { site, network } }: Checked, item: Item): Hint[] {
   const own = site.streamByName.get(item.name);
-  const rates = own?.item === item ? network.rates[own.index] : undefined;
+  const rates = own?.item === item ? network.ratesOf(own) : undefined;
   if (rates === undefined || rates.untagged.line.peak === 0) return [];
   const { nominal, peak } = rates.untagged.line;
   const label = peak > nominal ? `${bitRate(nominal)}, at most ${bitRate(peak)}` : bitRate(nominal);
@@ -80,12 +81,12 @@ function cable({ plan }: Checked, item: Item): Hint[] {
   if (link.blocked !== undefined && !isLoaded(plan, link))
     return [{ at: end, label: 'idle', tooltip: 'Spanning tree keeps it idle.' }];
   if (!isLoaded(plan, link)) return [];
-  const { capacity, index } = link;
-  const share = (direction: number): string => percent(plan.network.loads[direction]?.line.peak ?? 0, capacity);
+  const { a, b, capacity } = link;
+  const share = (out: Port): string => percent(plan.network.load(link, out).line.peak, capacity);
   return [
     {
       at: end,
-      label: `→ ${share(2 * index)} ← ${share(2 * index + 1)}`,
+      label: `→ ${share(a)} ← ${share(b)}`,
       tooltip: `At peak, of ${bitRate(capacity)}: from → to, and back.`,
     },
   ];
@@ -93,7 +94,7 @@ function cable({ plan }: Checked, item: Item): Hint[] {
 
 function volume({ plan: { site, storage } }: Checked, item: Item): Hint[] {
   const own = site.volumeByName.get(item.name);
-  const figures = own?.item === item ? storage.volumes[own.index] : undefined;
+  const figures = own?.item === item ? storage.on(own) : undefined;
   if (figures?.daysUntilFull === undefined) return [];
   return [
     {

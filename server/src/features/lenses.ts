@@ -29,8 +29,8 @@ export function lenses(checked: Checked, file: SiteText): Lens[] {
     });
 }
 
-function receivers({ plan }: Checked, { index }: Stream): string {
-  const { reaches, unreached } = plan.network.deliveries[index] ?? { reaches: [], unreached: [] };
+function receivers({ plan }: Checked, stream: Stream): string {
+  const { reaches, unreached } = plan.network.delivery(stream);
   const without =
     unreached.length === 0
       ? ''

@@ -1,18 +1,16 @@
 /** The link that a cable of the text makes. */
 
+import { perObject } from '../memo.ts';
 import type { Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import type { Item } from '../site/item.ts';
 
-const known = new WeakMap<Plan['network']['topology'], ReadonlyMap<Item, Link>>();
+const byItem = perObject((links: readonly Link[]) => new Map(links.map((link) => [link.cable.item, link])));
 
 export function linkAt({ network: { topology } }: Plan, item: Item): Link | undefined {
-  let links = known.get(topology);
-  if (links === undefined)
-    known.set(topology, (links = new Map(topology.links.map((link) => [link.cable.item, link]))));
-  return links.get(item);
+  return byItem(topology.links).get(item);
 }
 
-export function isLoaded({ network }: Plan, { index }: Link): boolean {
-  return [2 * index, 2 * index + 1].some((direction) => (network.loads[direction]?.line.peak ?? 0) > 0);
+export function isLoaded({ network }: Plan, link: Link): boolean {
+  return [link.a, link.b].some((out) => network.load(link, out).line.peak > 0);
 }

@@ -1,9 +1,9 @@
 /** Runs rules over a site, and applies what its `lint` section says of them. */
 
-import { type Plan, planOf } from '../plan.ts';
+import { type Plan, planner } from '../plan.ts';
 import type { SiteFolder, SiteText } from '../site/folder.ts';
 import { isHalfRead } from '../site/half-read.ts';
-import { headOf } from '../site/item.ts';
+import { type Item, headOf } from '../site/item.ts';
 import type { Acceptance } from '../site/model.ts';
 import { diagnose } from './diagnose.ts';
 import type { AcceptanceRule, Diagnostic, Finding, Found, Rule, Subject, UnusedAcceptance } from './rule.ts';
@@ -35,8 +35,8 @@ interface Run {
 }
 
 /**
- * Computes and checks a site. What an earlier call returned for the same folder is out of date afterwards; given as
- * `previous`, what still holds of it is used again.
+ * Computes and checks a site. Given what an earlier call returned for the same folder as `previous`, what still holds
+ * of it is used again.
  */
 export function checkBy(rules: Rules, folder: SiteFolder, previous?: Checked): Checked {
   return new Check(rules, folder, previous instanceof Check ? previous : undefined);
@@ -45,6 +45,8 @@ export function checkBy(rules: Rules, folder: SiteFolder, previous?: Checked): C
 class Check implements Checked {
   readonly plan: Plan;
   readonly files: readonly SiteText[];
+  /** Of the edited site: keeps what an edit leaves as it is. */
+  private readonly planOf: (items: readonly Item[]) => Plan;
   private readonly subject: Subject;
   private readonly acceptanceRules: readonly AcceptanceRule[];
   /** Of rules that have not run yet, what they found in the site before; an edit may come before all have run. */
@@ -54,7 +56,8 @@ class Check implements Checked {
 
   constructor({ rules, acceptanceRules, ids }: Rules, folder: SiteFolder, previous: Check | undefined) {
     this.files = folder.files;
-    this.plan = planOf(folder.site(previous?.plan.site), previous?.plan);
+    this.planOf = previous?.planOf ?? planner();
+    this.plan = this.planOf(folder.items);
     const { site, network } = this.plan;
     this.subject = { plan: this.plan, site, network, files: this.files, ruleIds: ids };
     this.acceptanceRules = acceptanceRules;

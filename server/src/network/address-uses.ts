@@ -3,8 +3,8 @@
 import { contains } from '../standards/ipv4.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';
 import type { Route } from '../text/syntax.ts';
-import { NONE } from './membership.ts';
-import type { Topology } from './topology.ts';
+import { domainsOf } from './membership.ts';
+import type { Topology } from './wiring.ts';
 
 export interface AddressUse {
   readonly address: number;
@@ -18,19 +18,17 @@ export interface AddressUse {
   readonly home: Vlan | undefined;
 }
 
-const known = new WeakMap<Topology, readonly AddressUse[]>();
-
-export function addressUses(site: Site, topology: Topology): readonly AddressUse[] {
-  let uses = known.get(topology);
-  if (uses === undefined)
-    known.set(topology, (uses = site.devices.flatMap((device) => usesOf(site, topology, device))));
-  return uses;
+export function addressUses(
+  { vlans, devices }: Pick<Site, 'vlans' | 'devices'>,
+  linkAt: Topology['linkAt'],
+): readonly AddressUse[] {
+  return devices.flatMap((device) => usesOf(vlans, linkAt, device));
 }
 
-function usesOf(site: Site, topology: Topology, device: Device): AddressUse[] {
+function usesOf(declared: readonly Vlan[], linkAt: Topology['linkAt'], device: Device): AddressUse[] {
   const uses: AddressUse[] = [];
   const add = (address: number, port: Port | undefined, route: Route, vlans: readonly Vlan[]): void => {
-    const home = (vlans.length === 0 ? site.vlans : vlans).find(
+    const home = (vlans.length === 0 ? declared : vlans).find(
       ({ subnet }) => subnet !== undefined && contains(subnet, address),
     );
     uses.push({ address, device, port, route, vlans, home });
@@ -38,19 +36,23 @@ function usesOf(site: Site, topology: Topology, device: Device): AddressUse[] {
   if (device.address !== undefined) add(device.address, undefined, ['address'], []);
   for (const port of device.ports) {
     for (const { address, vlan, route } of port.addresses) {
-      if (vlan === undefined) add(address, port, route, vlansAt(topology, port));
-      else add(address, port, route, [site.vlanByName.get(vlan) ?? []].flat());
+      if (vlan === undefined) add(address, port, route, vlansAt(linkAt, port));
+      else
+        add(
+          address,
+          port,
+          route,
+          declared.filter(({ name }) => name === vlan),
+        );
     }
   }
   return uses;
 }
 
 /** The untagged one first. */
-function vlansAt(topology: Topology, port: Port): Vlan[] {
-  const link = topology.linkOf[port.index];
-  if (link === undefined) return [];
-  const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
-  return networks.flatMap((network) => topology.networks[network]?.vlan ?? []);
+function vlansAt(linkAt: Topology['linkAt'], port: Port): Vlan[] {
+  const link = linkAt(port);
+  return link === undefined ? [] : domainsOf(link).flatMap(({ vlan }) => vlan ?? []);
 }
 
 /** `paddock-cam`, or `recorder/cams` where the device has several ports. */

@@ -1,8 +1,7 @@
 /** What each address, group and port that is written as `auto` is filled in with: free, and each its own. */
 
 import { broadcast, contains, formatAddress } from '../standards/ipv4.ts';
-import { NONE } from './membership.ts';
-import type { Topology } from './topology.ts';
+import type { Topology } from './wiring.ts';
 import { AUTO, type Item } from '../site/item.ts';
 import type { Device, Port, Site, Stream, Vlan } from '../site/model.ts';
 import { portNames } from '../site/read.ts';
@@ -80,10 +79,10 @@ function vlanOf(
   if (route[route.length - 2] === 'addresses') return site.vlanByName.get(String(route[route.length - 1]));
   const named = port?.vlan ?? port?.native;
   if (named !== undefined) return site.vlanByName.get(named);
-  const link = port === undefined ? undefined : topology.linkOf[port.index];
+  const link = port === undefined ? undefined : topology.linkAt(port);
   if (link !== undefined) {
-    const networks = link.untagged === NONE ? link.tagged : [link.untagged];
-    const vlans = networks.flatMap((network) => topology.networks[network]?.vlan ?? []);
+    const domains = link.untagged === undefined ? link.tagged : [link.untagged];
+    const vlans = domains.flatMap((domain) => domain.vlan ?? []);
     return vlans.length === 1 ? vlans[0] : undefined;
   }
   const withSubnet = site.vlans.filter(({ subnet }) => subnet !== undefined);

@@ -1,9 +1,10 @@
-/** The bridges of one network as a tree: how frames travel in it, and where snooping bridges know routers. */
+/** The bridges of one broadcast domain as a tree: how frames travel in it, and where snooping bridges know routers. */
 
-import type { Device, Port, Site } from '../site/model.ts';
-import { type Link, far } from './link.ts';
+import type { Device, Port } from '../site/model.ts';
+import { type Hop, type Link, oppositePort, portOf } from './link.ts';
+import type { BroadcastDomain } from './membership.ts';
 
-/** A switch, access point or converter, as it stands in one network. */
+/** A switch, access point or converter, as it stands in one broadcast domain. */
 export interface Bridge {
   readonly device: Device;
   readonly parent: Bridge | undefined;
@@ -12,57 +13,63 @@ export interface Bridge {
   readonly depth: number;
   /** Bridges that hang together have one number. */
   readonly component: number;
-  /** Every link of the network at this bridge that frames may take. */
-  readonly links: Link[];
+  /** Every link of the domain at this bridge that frames may take. */
+  readonly links: readonly Link[];
   /**
-   * Links whose far end does not take the network: spanning tree has it discard, its VLANs are others, or it is a
+   * Links whose far end does not take the domain: spanning tree has it discard, its VLANs are others, or it is a
    * host that has no tagged ones. What is flooded leaves by them all the same, and ends there.
    */
-  readonly deadEnds: Link[];
+  readonly deadEnds: readonly Link[];
   /** Links that lead to the querier, to a multicast router, or are set to: reports and all groups go there. */
-  readonly routerLinks: Link[];
+  readonly routerLinks: readonly Link[];
   /** Links that reports are sent out of as well. */
-  readonly reportLinks: Link[];
+  readonly reportLinks: readonly Link[];
 }
 
 export interface BridgeTree {
-  readonly network: number;
+  readonly domain: BroadcastDomain;
   readonly bridges: ReadonlyMap<Device, Bridge>;
-  /** Links that close a loop which no spanning tree cuts; the tree is laid without them. */
+  /** Links that close a loop which no spanning tree cuts; the tree is grown without them. */
   readonly loops: readonly Link[];
-  /** The device that asks for memberships, where one that stands in the network is named. */
+  /** The device that asks for memberships, where one that stands in the domain is named. */
   readonly querier: Device | undefined;
   /** By component: whether a querier or multicast router asks there. */
   readonly queried: ReadonlySet<number>;
 }
 
-/** A port that sends what the other end of its link does not take. */
-export interface DeadEnd {
-  readonly link: Link;
-  readonly port: Port;
+/** A direction of a link whose other end does not take what is sent. */
+export type DeadEnd = Hop;
+
+/** What the tree of a domain is grown from. */
+export interface Branches {
+  readonly domain: BroadcastDomain;
+  /** The links that carry the domain. */
+  readonly links: readonly Link[];
+  /** Where it is only sent into. */
+  readonly deadEnds: readonly DeadEnd[];
+  /** The device that is named as the querier, wherever it is. */
+  readonly querier: Device | undefined;
+  /** Those with an interface in the domain. */
+  readonly multicastRouters: readonly Device[];
 }
 
 /** The bridge that a frame comes to by a link; `undefined` where that is a host or does not take it. */
 export function bridgeBeyond(tree: BridgeTree, bridge: Bridge, link: Link): Bridge | undefined {
-  return bridge.deadEnds.includes(link) ? undefined : tree.bridges.get(far(link, portOf(link, bridge.device)).device);
+  if (bridge.deadEnds.includes(link)) return undefined;
+  return tree.bridges.get(oppositePort(link, portOf(link, bridge.device)).device);
 }
 
-/** The port of a link that is at the bridge. */
-export function portOf(link: Link, device: Device): Port {
-  return link.a.device === device ? link.a : link.b;
+/** A bridge while the tree grows. */
+interface Growing extends Bridge {
+  readonly parent: Growing | undefined;
+  readonly links: Link[];
+  readonly deadEnds: Link[];
+  readonly routerLinks: Link[];
+  readonly reportLinks: Link[];
 }
 
-/**
- * Lays the tree from the querier's bridge, so that the way up is the way to the querier.
- * `links` are those that carry the network, `deadEnds` those it is only sent into; `routers` the multicast routers with an interface in it.
- */
-export function bridgeTree(
-  site: Site,
-  network: number,
-  links: readonly Link[],
-  deadEnds: readonly DeadEnd[],
-  routers: readonly Device[],
-): BridgeTree {
+/** Grows the tree from the querier's bridge, so that the path up is the path to the querier. */
+export function bridgeTree({ domain, links, deadEnds, querier: named, multicastRouters }: Branches): BridgeTree {
   const around = new Map<Device, Link[]>();
   for (const link of links) {
     if (link.blocked !== undefined) continue;
@@ -72,26 +79,24 @@ export function bridgeTree(
       else list.push(link);
     }
   }
-  const vlan = site.vlans[network];
-  const named = vlan?.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
   const querier = named !== undefined && around.has(named) ? named : undefined;
-  const asking = querier === undefined || routers.includes(querier) ? routers : [querier, ...routers];
+  const asking =
+    querier === undefined || multicastRouters.includes(querier) ? multicastRouters : [querier, ...multicastRouters];
 
-  const bridges = new Map<Device, Bridge>();
-  const loops: Link[] = [];
+  const bridges = new Map<Device, Growing>();
+  const loops = new Set<Link>();
   const queried = new Set<number>();
   let component = 0;
   const grow = (device: Device): void => {
-    if (bridges.has(device)) return;
-    layFrom(device, component++, around, bridges, loops);
+    if (!bridges.has(device)) growFrom(device, component++, around, { bridges, loops });
   };
   for (const device of asking) {
-    const foot = device.bridging ? device : bridgeNextTo(device, around);
-    if (foot !== undefined) grow(foot);
+    const first = device.bridging ? device : bridgeNextTo(device, around);
+    if (first !== undefined) grow(first);
   }
   for (const device of around.keys()) if (device.bridging) grow(device);
 
-  for (const { link, port } of deadEnds) bridges.get(port.device)?.deadEnds.push(link);
+  for (const { link, out } of deadEnds) bridges.get(out.device)?.deadEnds.push(link);
 
   for (const device of asking) markRouterLinks(device, around, bridges, queried);
   for (const bridge of bridges.values()) {
@@ -102,91 +107,70 @@ export function bridgeTree(
       if (port.forwardReports) add(bridge.reportLinks, link);
     }
   }
-  return { network, bridges, loops, querier, queried };
+  return { domain, bridges, loops: [...loops], querier, queried };
 }
 
-function layFrom(
+function growFrom(
   root: Device,
   component: number,
   around: ReadonlyMap<Device, readonly Link[]>,
-  bridges: Map<Device, Bridge>,
-  loops: Link[],
+  { bridges, loops }: { readonly bridges: Map<Device, Growing>; readonly loops: Set<Link> },
 ): void {
-  const first: Bridge = {
-    device: root,
-    parent: undefined,
-    up: undefined,
-    depth: 0,
-    component,
-    links: [],
-    deadEnds: [],
-    routerLinks: [],
-    reportLinks: [],
+  const reach = (device: Device, parent: Growing | undefined, up: Link | undefined): Growing => {
+    const links = up === undefined ? [] : [up];
+    const depth = parent === undefined ? 0 : parent.depth + 1;
+    const lists = { links, deadEnds: [], routerLinks: [], reportLinks: [] };
+    const bridge = { device, parent, up, depth, component, ...lists };
+    bridges.set(device, bridge);
+    return bridge;
   };
-  bridges.set(root, first);
-  const queue = [first];
-  for (let at = 0; at < queue.length; at++) {
-    const bridge = queue[at];
-    if (bridge === undefined) continue;
+  const queue = [reach(root, undefined, undefined)];
+  for (const bridge of queue) {
     for (const link of around.get(bridge.device) ?? []) {
-      if (link === bridge.up || loops.includes(link)) continue;
-      const next = far(link, portOf(link, bridge.device)).device;
-      if (!next.bridging) {
-        bridge.links.push(link);
-      } else if (bridges.has(next)) {
-        loops.push(link);
-      } else {
-        bridge.links.push(link);
-        const child: Bridge = {
-          device: next,
-          parent: bridge,
-          up: link,
-          depth: bridge.depth + 1,
-          component,
-          links: [link],
-          deadEnds: [],
-          routerLinks: [],
-          reportLinks: [],
-        };
-        bridges.set(next, child);
-        queue.push(child);
+      if (link === bridge.up || loops.has(link)) continue;
+      const next = oppositePort(link, portOf(link, bridge.device)).device;
+      if (next.bridging && bridges.has(next)) {
+        loops.add(link);
+        continue;
       }
+      bridge.links.push(link);
+      if (next.bridging) queue.push(reach(next, bridge, link));
     }
   }
 }
 
 function bridgeNextTo(device: Device, around: ReadonlyMap<Device, readonly Link[]>): Device | undefined {
   for (const link of around.get(device) ?? []) {
-    const next = far(link, portOf(link, device)).device;
+    const next = oppositePort(link, portOf(link, device)).device;
     if (next.bridging) return next;
   }
   return undefined;
 }
 
 /**
- * Queries reach every bridge of the component, so each learns the way to whoever asks. For all but the bridges
- * between it and the root that way is up; those know it downwards too.
+ * Queries reach every bridge of the component, so each learns the path to whoever asks. For all but the bridges
+ * between it and the root that path is up; those know it downwards too.
  */
 function markRouterLinks(
   device: Device,
   around: ReadonlyMap<Device, readonly Link[]>,
-  bridges: ReadonlyMap<Device, Bridge>,
+  bridges: ReadonlyMap<Device, Growing>,
   queried: Set<number>,
 ): void {
-  let foot: Bridge | undefined;
+  let first: Growing | undefined;
   if (device.bridging) {
-    foot = bridges.get(device);
+    first = bridges.get(device);
   } else {
     for (const link of around.get(device) ?? []) {
-      const bridge = bridges.get(far(link, portOf(link, device)).device);
+      const bridge = bridges.get(oppositePort(link, portOf(link, device)).device);
       if (bridge === undefined) continue;
       add(bridge.routerLinks, link);
-      foot ??= bridge;
+      first ??= bridge;
     }
   }
-  if (foot === undefined) return;
-  queried.add(foot.component);
-  for (let bridge = foot; bridge.parent !== undefined && bridge.up !== undefined; bridge = bridge.parent)
+  if (first === undefined) return;
+  queried.add(first.component);
+  for (let bridge = first; bridge.parent !== undefined && bridge.up !== undefined; bridge = bridge.parent)
     add(bridge.parent.routerLinks, bridge.up);
 }
 
@@ -194,30 +178,8 @@ function add(list: Link[], link: Link): void {
   if (!list.includes(link)) list.push(link);
 }
 
-/** The links between two hosts' links, both included, in order; `undefined` where the network does not join them. */
-export function wayBetween(
-  tree: BridgeTree,
-  from: { link: Link; port: Port },
-  to: { link: Link; port: Port },
-): { link: Link; out: Port }[] | undefined {
-  if (from.link.blocked !== undefined || to.link.blocked !== undefined) return undefined;
-  if (from.link === to.link) return [{ link: from.link, out: from.port }];
-  const first = tree.bridges.get(far(from.link, from.port).device);
-  const last = tree.bridges.get(far(to.link, to.port).device);
-  const bridges = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
-  if (bridges === undefined) return undefined;
-  const way = [{ link: from.link, out: from.port }];
-  bridges.forEach((bridge, index) => {
-    const next = bridges[index + 1];
-    const link = next === undefined ? to.link : linkBetween(bridge, next);
-    if (link !== undefined)
-      way.push({ link, out: next === undefined ? far(link, to.port) : portOf(link, bridge.device) });
-  });
-  return way;
-}
-
-/** The bridges from one to another, both included; `undefined` where nothing joins them. */
-export function bridgesBetween(from: Bridge, to: Bridge): readonly Bridge[] | undefined {
+/** The bridges between two, both included, in order; `undefined` where nothing joins them. */
+export function bridgesBetween(from: Bridge, to: Bridge): Bridge[] | undefined {
   if (from.component !== to.component) return undefined;
   const head: Bridge[] = [];
   const tail: Bridge[] = [];
@@ -232,10 +194,34 @@ export function bridgesBetween(from: Bridge, to: Bridge): readonly Bridge[] | un
       b = b.parent;
     }
   }
-  return a === undefined ? undefined : [...head, a, ...tail.reverse()];
+  return a === undefined || a !== b ? undefined : [...head, a, ...tail.reverse()];
 }
 
-/** The link between a bridge and its parent or child. */
+/** The link between a bridge and one that is its parent or child. */
 export function linkBetween(a: Bridge, b: Bridge): Link | undefined {
-  return b.parent === a ? b.up : a.up;
+  return a.parent === b ? a.up : b.parent === a ? b.up : undefined;
+}
+
+/** Where a host stands in a domain. */
+interface HostEnd {
+  readonly link: Link;
+  readonly port: Port;
+}
+
+/** The hops from one host to another, in order; `undefined` where the domain does not join them. */
+export function pathBetween(tree: BridgeTree, from: HostEnd, to: HostEnd): Hop[] | undefined {
+  if (from.link.blocked !== undefined || to.link.blocked !== undefined) return undefined;
+  if (from.link === to.link) return [{ link: from.link, out: from.port }];
+  const into = oppositePort(to.link, to.port);
+  const first = tree.bridges.get(oppositePort(from.link, from.port).device);
+  const last = tree.bridges.get(into.device);
+  const passed = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
+  if (passed === undefined) return undefined;
+  const hops: Hop[] = [{ link: from.link, out: from.port }];
+  passed.forEach((bridge, index) => {
+    const next = passed[index + 1];
+    const link = next === undefined ? undefined : linkBetween(bridge, next);
+    if (link !== undefined) hops.push({ link, out: portOf(link, bridge.device) });
+  });
+  return [...hops, { link: to.link, out: into }];
 }

@@ -2,6 +2,8 @@
 
 import type { Device, HostRoute, Stream } from '../site/model.ts';
 import type { Interface } from './interfaces.ts';
+import type { Hop } from './link.ts';
+import type { BroadcastDomain } from './membership.ts';
 
 export type Obstacle =
   /** No cable at any port of the device, or none that carries a network. */
@@ -58,6 +60,19 @@ export interface Delivery {
   /** Names of receivers, in their order. A source that receives its own stream hears it without a network. */
   readonly reaches: readonly string[];
   readonly unreached: readonly Unreached[];
-  /** Networks that the stream is sent into. */
-  readonly networks: readonly number[];
+  /** Broadcast domains that the stream is sent into. */
+  readonly domains: readonly BroadcastDomain[];
+}
+
+/** A copy of a stream in one direction of a link, as a frame of one broadcast domain. */
+export interface Copy extends Hop {
+  readonly domain: BroadcastDomain;
+  /** Whether it travels back to the source: an acknowledgement. */
+  readonly reply: boolean;
+}
+
+/** Whom a stream reaches, and the copies that this takes. */
+export interface Routed {
+  readonly delivery: Delivery;
+  readonly copies: readonly Copy[];
 }

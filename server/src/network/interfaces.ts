@@ -1,79 +1,61 @@
-/** Where hosts and routers stand in the networks, and by which of their ports they send. */
+/** Where hosts and routers stand in the broadcast domains, and by which of their ports they send. */
 
 import { type Subnet, contains } from '../standards/ipv4.ts';
-import type { Device, HostRoute, Port, Site } from '../site/model.ts';
+import type { Device, HostRoute, Port } from '../site/model.ts';
 import type { Link } from './link.ts';
-import { NONE } from './membership.ts';
-import type { Topology } from './topology.ts';
+import { type BroadcastDomain, domainsOf } from './membership.ts';
 
-/** A host's or router's place in one network. */
+/** A host's or router's place in one broadcast domain. */
 export interface Interface {
   readonly device: Device;
   readonly port: Port;
   readonly link: Link;
-  readonly network: number;
+  readonly domain: BroadcastDomain;
   readonly address: number | undefined;
 }
 
+/** By which interface a device sends, and the route that says so, where one does. */
+export interface Egress {
+  readonly by: Interface;
+  readonly route: HostRoute | undefined;
+}
+
 export class Interfaces {
-  private readonly site: Site;
-  private readonly topology: Topology;
-  private readonly known = new Map<Device, readonly Interface[]>();
+  private readonly byDevice: ReadonlyMap<Device, readonly Interface[]>;
+  private readonly deviceByName: ReadonlyMap<string, Device>;
 
-  constructor(site: Site, topology: Topology) {
-    this.site = site;
-    this.topology = topology;
-  }
-
-  /** In the order of the ports; a port with a trunk has one in each of its networks. */
-  of(device: Device): readonly Interface[] {
-    let found = this.known.get(device);
-    if (found === undefined) {
-      found = device.bridging
-        ? []
-        : device.ports.length === 1
-          ? this.at(device.ports[0])
-          : device.ports.flatMap((port) => this.at(port));
-      this.known.set(device, found);
+  constructor(deviceByName: ReadonlyMap<string, Device>, linkAt: (port: Port) => Link | undefined) {
+    this.deviceByName = deviceByName;
+    const byDevice = new Map<Device, readonly Interface[]>();
+    for (const device of deviceByName.values()) {
+      if (!device.bridging)
+        byDevice.set(
+          device,
+          device.ports.flatMap((port) => interfacesAt(port, linkAt(port))),
+        );
     }
-    return found;
+    this.byDevice = byDevice;
   }
 
-  private at(port: Port | undefined): Interface[] {
-    const link = port === undefined ? undefined : this.topology.linkOf[port.index];
-    if (port === undefined || link === undefined) return [];
-    const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
-    return networks.map((network) => ({
-      device: port.device,
-      port,
-      link,
-      network,
-      address: this.addressIn(port, network, link),
-    }));
+  /** In the order of the ports; a port with a trunk has one in each of its domains. None at what forwards frames. */
+  of(device: Device): readonly Interface[] {
+    return this.byDevice.get(device) ?? [];
   }
 
-  private addressIn(port: Port, network: number, link: Link): number | undefined {
-    const vlan = this.topology.networks[network]?.vlan;
-    const named = port.addresses.find((candidate) => candidate.vlan !== undefined && candidate.vlan === vlan?.name);
-    if (named !== undefined) return named.address;
-    const plain = port.addresses.filter((candidate) => candidate.vlan === undefined);
-    const inSubnet = plain.find(({ address }) => vlan?.subnet !== undefined && contains(vlan.subnet, address));
-    return (inSubnet ?? (network === link.untagged ? plain[0] : undefined))?.address;
+  in(device: Device, domain: BroadcastDomain): Interface | undefined {
+    return this.of(device).find((candidate) => candidate.domain === domain);
   }
 
   /**
    * The interface by which a device sends to an address: of its most specific route, else of the subnet that holds
-   * the address, else of the network that has a gateway, as a host that is given one gateway does.
+   * the address, else of the domain that has a gateway, as a host that is given one gateway does.
    */
-  towards(
-    device: Device,
-    address: number,
-  ): { readonly by: Interface; readonly route: HostRoute | undefined } | undefined {
+  towards(device: Device, address: number): Egress | undefined {
     const own = this.of(device);
     const first = own[0];
     if (first === undefined) return undefined;
     if (own.length === 1 && device.routes.length === 0) return { by: first, route: undefined };
-    let best: { by: Interface; route: HostRoute | undefined; prefix: number } | undefined;
+    let best: (Egress & { readonly prefix: number }) | undefined;
     const offer = (by: Interface | undefined, route: HostRoute | undefined, subnet: Subnet): void => {
       if (by === undefined || !contains(subnet, address)) return;
       if (best === undefined || subnet.prefix > best.prefix) best = { by, route, prefix: subnet.prefix };
@@ -85,20 +67,35 @@ export class Interfaces {
         route.to,
       );
     for (const by of own) {
-      const subnet = this.topology.networks[by.network]?.vlan?.subnet;
+      const subnet = by.domain.vlan?.subnet;
       if (subnet !== undefined) offer(by, undefined, subnet);
     }
-    const found: { by: Interface; route: HostRoute | undefined } | undefined = best;
-    if (found !== undefined) return found;
-    return { by: own.find((candidate) => this.hasGateway(candidate)) ?? first, route: undefined };
+    const found: Egress | undefined = best;
+    return found ?? { by: own.find((candidate) => this.hasGateway(candidate)) ?? first, route: undefined };
   }
 
-  private hasGateway({ device, network }: Interface): boolean {
-    const gateway = this.topology.networks[network]?.vlan?.gateway;
-    return gateway !== undefined && gateway !== device.name && this.site.deviceByName.has(gateway);
+  private hasGateway({ device, domain }: Interface): boolean {
+    const gateway = domain.vlan?.gateway;
+    return gateway !== undefined && gateway !== device.name && this.deviceByName.has(gateway);
   }
+}
 
-  in(device: Device, network: number): Interface | undefined {
-    return this.of(device).find((candidate) => candidate.network === network);
-  }
+function interfacesAt(port: Port, link: Link | undefined): Interface[] {
+  if (link === undefined) return [];
+  return domainsOf(link).map((domain) => ({
+    device: port.device,
+    port,
+    link,
+    domain,
+    address: addressIn(port, domain, link),
+  }));
+}
+
+function addressIn({ addresses }: Port, domain: BroadcastDomain, link: Link): number | undefined {
+  const { vlan } = domain;
+  const named = addresses.find((candidate) => candidate.vlan !== undefined && candidate.vlan === vlan?.name);
+  if (named !== undefined) return named.address;
+  const plain = addresses.filter((candidate) => candidate.vlan === undefined);
+  const inSubnet = plain.find(({ address }) => vlan?.subnet !== undefined && contains(vlan.subnet, address));
+  return (inSubnet ?? (domain === link.untagged ? plain[0] : undefined))?.address;
 }

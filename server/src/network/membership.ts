@@ -1,39 +1,37 @@
-/** The VLANs of a port: what it sends and takes without a tag and with one (IEEE 802.1Q). */
+/** Broadcast domains, and the VLANs of a port: what it sends and takes without a tag and with one (IEEE 802.1Q). */
 
-import type { ByName } from '../site/by-name.ts';
-import type { Port, Site, Vlan } from '../site/model.ts';
+import type { Port, Vlan } from '../site/model.ts';
 
-/** In the place of the index of a network. */
-export const NONE = -1;
+/** What a broadcast frame reaches: a declared VLAN, or a wiring of its own that bears no VLAN. */
+export interface BroadcastDomain {
+  readonly vlan: Vlan | undefined;
+  /** The VLAN's name, or what the wiring consists of: `the link paddock-cam – recorder`. */
+  readonly name: string;
+}
 
-/** Networks by index. */
 export interface Membership {
-  readonly untagged: number;
+  readonly untagged: BroadcastDomain | undefined;
   /** Without the untagged one. */
-  readonly tagged: readonly number[];
+  readonly tagged: readonly BroadcastDomain[];
 }
 
-export const NO_NETWORK: Membership = { untagged: NONE, tagged: [] };
+export const NO_DOMAIN: Membership = { untagged: undefined, tagged: [] };
 
-const memberships = new WeakMap<Port, { readonly vlans: ByName<Vlan>; readonly membership: Membership }>();
-
-/** What is set on the port itself. */
-export function membershipOf(site: Site, port: Port): Membership {
-  if (!hasVlans(port)) return NO_NETWORK;
-  if (port.trunk === undefined) return { untagged: indexOf(site, port.vlan ?? port.native), tagged: NO_NETWORK.tagged };
-  const known = memberships.get(port);
-  if (known?.vlans === site.vlanByName) return known.membership;
-  const untagged = indexOf(site, port.native ?? port.vlan);
-  const tagged = [...new Set(port.trunk.map((name) => indexOf(site, name)))].filter(
-    (network) => network !== NONE && network !== untagged,
-  );
-  const membership = { untagged, tagged };
-  memberships.set(port, { vlans: site.vlanByName, membership });
-  return membership;
+/** The untagged one first. */
+export function domainsOf({ untagged, tagged }: Membership): readonly BroadcastDomain[] {
+  return untagged === undefined ? tagged : [untagged, ...tagged];
 }
 
-function indexOf({ vlanByName }: Site, name: string | undefined): number {
-  return name === undefined ? NONE : (vlanByName.get(name)?.index ?? NONE);
+/** What is set on the port itself; a VLAN that is not declared counts as none. */
+export function membershipOf(port: Port, domains: ReadonlyMap<string, BroadcastDomain>): Membership {
+  if (!hasVlans(port)) return NO_DOMAIN;
+  const domain = (name: string | undefined): BroadcastDomain | undefined =>
+    name === undefined ? undefined : domains.get(name);
+  if (port.trunk === undefined) return { untagged: domain(port.vlan ?? port.native), tagged: NO_DOMAIN.tagged };
+  const untagged = domain(port.native ?? port.vlan);
+  const tagged = new Set(port.trunk.flatMap((name) => domain(name) ?? []));
+  if (untagged !== undefined) tagged.delete(untagged);
+  return { untagged, tagged: [...tagged] };
 }
 
 export function hasVlans(port: Port): boolean {
@@ -42,15 +40,15 @@ export function hasVlans(port: Port): boolean {
 
 /** Between two ports with VLANs a frame passes where both mean the same by its tag, or by its lack of one. */
 export function agreed(a: Membership, b: Membership): Membership {
-  if (a.tagged.length === 0 && b.tagged.length === 0) return a.untagged === b.untagged ? a : NO_NETWORK;
+  if (a.tagged.length === 0 && b.tagged.length === 0) return a.untagged === b.untagged ? a : NO_DOMAIN;
   return {
-    untagged: a.untagged === b.untagged ? a.untagged : NONE,
-    tagged: a.tagged.filter((network) => b.tagged.includes(network)),
+    untagged: a.untagged === b.untagged ? a.untagged : undefined,
+    tagged: a.tagged.filter((domain) => b.tagged.includes(domain)),
   };
 }
 
 /** A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. */
 export function atHost(wire: Membership, host: Membership): Membership {
   if (host.tagged.length === 0) return wire.tagged.length === 0 ? wire : { untagged: wire.untagged, tagged: [] };
-  return { untagged: wire.untagged, tagged: wire.tagged.filter((network) => host.tagged.includes(network)) };
+  return { untagged: wire.untagged, tagged: wire.tagged.filter((domain) => host.tagged.includes(domain)) };
 }

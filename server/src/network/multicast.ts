@@ -10,98 +10,130 @@
  */
 
 import { isLinkLocalGroup } from '../standards/multicast.ts';
-import type { Device, Port, Stream } from '../site/model.ts';
-import {
-  type Bridge,
-  type BridgeTree,
-  bridgeBeyond,
-  bridgesBetween,
-  linkBetween,
-  portOf,
-  wayBetween,
-} from './bridge-tree.ts';
-import type { Delivery, Obstacle, Unreached } from './delivery.ts';
+import type { Device, Stream } from '../site/model.ts';
+import { type Bridge, type BridgeTree, bridgeBeyond, bridgesBetween, linkBetween, pathBetween } from './bridge-tree.ts';
+import type { Copy, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interfaces.ts';
-import { type Link, far } from './link.ts';
-import type { Ground } from './unicast.ts';
+import { type Hop, type Link, oppositePort, portOf } from './link.ts';
+import type { BroadcastDomain } from './membership.ts';
+import type { RoutingContext } from './unicast.ts';
 
-/** What the bridges of one network know of one group: the links behind which somebody has joined. */
-type Known = Map<Bridge, Set<Link>>;
+/** What the bridges of one domain know of one group: the links behind which somebody has joined. */
+type Known = ReadonlyMap<Bridge, ReadonlySet<Link>>;
 
+interface Joined {
+  readonly known: Known;
+  readonly members: readonly Interface[];
+}
+
+/** The same while reports still come in. */
+interface Joining {
+  readonly known: Map<Bridge, Set<Link>>;
+  readonly members: Interface[];
+}
+
+/** Who has joined each group, and what the bridges know of it. */
 export class Memberships {
-  private readonly ground: Ground;
-  /** By group, then by network. */
-  private readonly joined = new Map<number, Map<number, { known: Known; members: Interface[] }>>();
+  private readonly joined: ReadonlyMap<number, ReadonlyMap<BroadcastDomain, Joined>>;
 
-  constructor(ground: Ground) {
-    this.ground = ground;
+  /** Every receiver reports its membership before anything is sent: a group may have several streams. */
+  constructor(context: RoutingContext, streams: readonly Stream[]) {
+    const joined = new Map<number, Map<BroadcastDomain, Joining>>();
+    for (const { group, source: name, receivers } of streams) {
+      if (group === undefined) continue;
+      const source = name === undefined ? undefined : context.deviceByName.get(name);
+      const domain = source === undefined ? undefined : context.interfaces.towards(source, group)?.by.domain;
+      for (const receiver of receivers) {
+        const device = context.deviceByName.get(receiver);
+        const member = device === undefined ? undefined : joiningInterface(context, device, group, domain);
+        if (member === undefined) continue;
+        const byDomain = joined.get(group) ?? new Map<BroadcastDomain, Joining>();
+        joined.set(group, byDomain);
+        const state = byDomain.get(member.domain) ?? { known: new Map(), members: [] };
+        byDomain.set(member.domain, state);
+        join(context.tree(member.domain), member, state);
+      }
+    }
+    this.joined = joined;
   }
 
-  /** A host sends a report for a group out of one of its interfaces. */
-  join(group: number, member: Interface): void {
-    let byNetwork = this.joined.get(group);
-    if (byNetwork === undefined) this.joined.set(group, (byNetwork = new Map()));
-    let state = byNetwork.get(member.network);
-    if (state === undefined) byNetwork.set(member.network, (state = { known: new Map(), members: [] }));
-    if (state.members.some(({ port }) => port === member.port)) return;
-    state.members.push(member);
-    const tree = this.ground.tree(member.network);
-    const bridge =
-      member.link.blocked === undefined ? tree.bridges.get(far(member.link, member.port).device) : undefined;
-    if (bridge !== undefined) report(tree, bridge, member.link, state.known);
+  known(group: number, domain: BroadcastDomain): Known | undefined {
+    return this.joined.get(group)?.get(domain)?.known;
   }
 
-  known(group: number, network: number): Known | undefined {
-    return this.joined.get(group)?.get(network)?.known;
-  }
-
-  members(group: number, network: number): readonly Interface[] {
-    return this.joined.get(group)?.get(network)?.members ?? [];
+  members(group: number, domain: BroadcastDomain): readonly Interface[] {
+    return this.joined.get(group)?.get(domain)?.members ?? [];
   }
 }
 
-/** A report comes in at `bridge` by `link`. */
-function report(tree: BridgeTree, bridge: Bridge, link: Link, known: Known): void {
-  const pending: [Bridge, Link][] = [[bridge, link]];
+/** By which interface a receiver joins: its route for the group, else the domain it is sent into, else any. */
+export function joiningInterface(
+  { interfaces }: RoutingContext,
+  receiver: Device,
+  group: number,
+  domain: BroadcastDomain | undefined,
+): Interface | undefined {
+  const towards = interfaces.towards(receiver, group);
+  if (towards?.route !== undefined && towards.route.to.prefix > 0) return towards.by;
+  return (domain === undefined ? undefined : interfaces.in(receiver, domain)) ?? towards?.by;
+}
+
+/** A host sends a report out of one of its interfaces. */
+function join(tree: BridgeTree, member: Interface, { known, members }: Joining): void {
+  if (members.some(({ port }) => port === member.port)) return;
+  members.push(member);
+  const first = bridgeAt(tree, member);
+  if (first === undefined) return;
+  const pending: [Bridge, Link][] = [[first, member.link]];
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
-    const [at, by] = next;
-    let links = known.get(at);
-    if (links === undefined) known.set(at, (links = new Set()));
+    const [bridge, by] = next;
+    let links = known.get(bridge);
+    if (links === undefined) known.set(bridge, (links = new Set()));
     // Where it came in by that link before, all beyond knows already.
     if (links.has(by)) continue;
     links.add(by);
-    const out = at.device.snooping ? [...at.routerLinks, ...at.reportLinks] : at.links;
+    const out = bridge.device.snooping ? [...bridge.routerLinks, ...bridge.reportLinks] : bridge.links;
     for (const onward of out) {
-      const beyond = onward === by ? undefined : bridgeBeyond(tree, at, onward);
+      const beyond = onward === by ? undefined : bridgeBeyond(tree, bridge, onward);
       if (beyond !== undefined) pending.push([beyond, onward]);
     }
   }
 }
 
-/** Sends a group into a network; tells each link it takes and the port it leaves by. */
-function flow(
-  tree: BridgeTree,
-  group: number,
-  known: Known | undefined,
-  from: { link: Link; port: Port },
-  visit: (link: Link, out: Port) => void,
-): void {
-  if (from.link.blocked !== undefined) return;
-  visit(from.link, from.port);
-  const first = tree.bridges.get(far(from.link, from.port).device);
-  if (first === undefined) return;
+/** The bridge that a host is cabled to; `undefined` where spanning tree has the link idle, or there is none. */
+function bridgeAt(tree: BridgeTree, { link, port }: Interface): Bridge | undefined {
+  return link.blocked === undefined ? tree.bridges.get(oppositePort(link, port).device) : undefined;
+}
+
+/** Where a group that is sent into a domain goes. */
+function flow(tree: BridgeTree, group: number, known: Known | undefined, from: Interface): Hop[] {
+  if (from.link.blocked !== undefined) return [];
+  const hops: Hop[] = [{ link: from.link, out: from.port }];
+  const first = bridgeAt(tree, from);
+  if (first === undefined) return hops;
   const pending: [Bridge, Link][] = [[first, from.link]];
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
     const [bridge, by] = next;
-    const out = outOf(bridge, group, known);
-    if (out === bridge.links) for (const link of bridge.deadEnds) visit(link, portOf(link, bridge.device));
+    const out = egressLinks(bridge, group, known);
+    if (out === bridge.links) for (const link of bridge.deadEnds) hops.push({ link, out: portOf(link, bridge.device) });
     for (const link of out) {
       if (link === by) continue;
-      visit(link, portOf(link, bridge.device));
+      hops.push({ link, out: portOf(link, bridge.device) });
       const beyond = bridgeBeyond(tree, bridge, link);
       if (beyond !== undefined) pending.push([beyond, link]);
     }
   }
+  return hops;
+}
+
+function egressLinks(bridge: Bridge, group: number, known: Known | undefined): Iterable<Link> {
+  if (!bridge.device.snooping || isLinkLocalGroup(group)) return bridge.links;
+  const members = known?.get(bridge);
+  if (members === undefined || !isRegistered(bridge, members)) {
+    return bridge.device.unregistered === 'drop' ? bridge.routerLinks : bridge.links;
+  }
+  if (bridge.routerLinks.every((link) => members.has(link))) return members;
+  return new Set([...members, ...bridge.routerLinks]);
 }
 
 /**
@@ -113,201 +145,160 @@ function isRegistered(bridge: Bridge, members: ReadonlySet<Link>): boolean {
   return false;
 }
 
-function outOf(bridge: Bridge, group: number, known: Known | undefined): Iterable<Link> {
-  if (!bridge.device.snooping || isLinkLocalGroup(group)) return bridge.links;
-  const members = known?.get(bridge);
-  if (members === undefined || !isRegistered(bridge, members)) {
-    return bridge.device.unregistered === 'drop' ? bridge.routerLinks : bridge.links;
-  }
-  if (bridge.routerLinks.every((link) => members.has(link))) return members;
-  return new Set([...members, ...bridge.routerLinks]);
+/** A stream to a group, from where it leaves its source. */
+interface Sent {
+  readonly context: RoutingContext;
+  readonly memberships: Memberships;
+  readonly stream: Stream;
+  readonly group: number;
+  readonly leaves: Interface;
+  readonly paths: RouterPaths;
 }
 
-/** By which interface a receiver joins: its route for the group, else the network it is sent into, else any. */
-export function joiningInterface(
-  ground: Ground,
-  receiver: Device,
-  group: number,
-  network: number | undefined,
-): Interface | undefined {
-  const towards = ground.interfaces.towards(receiver, group);
-  if (towards?.route !== undefined && towards.route.to.prefix > 0) return towards.by;
-  return (network === undefined ? undefined : ground.interfaces.in(receiver, network)) ?? towards?.by;
-}
+/** How multicast routers lead from one domain to others: by domain, the one before it and the routers passed. */
+type RouterPaths = ReadonlyMap<BroadcastDomain, { readonly before: BroadcastDomain; readonly passed: number }>;
 
-export function deliverMulticast(
-  ground: Ground,
+export function routeMulticast(
+  context: RoutingContext,
   memberships: Memberships,
   stream: Stream,
   source: Device,
   group: number,
-): Delivery {
-  const towards = ground.interfaces.towards(source, group);
-  const receivers = stream.receivers.flatMap((name) => ground.site.deviceByName.get(name) ?? []);
-  if (towards === undefined) {
-    const why: Obstacle = { obstacle: 'source-not-cabled', device: source.name };
-    const others = receivers.filter((device) => device !== source).map(({ name }) => ({ receiver: name, why }));
-    const reaches = receivers.filter((device) => device === source).map(({ name }) => name);
-    return { stream, source, leaves: undefined, route: undefined, reaches, unreached: others, networks: [] };
-  }
-  const ways = routedWays(ground, towards.by.network);
-  const entered = spread(ground, memberships, stream, group, towards.by, ways);
+): Routed {
+  const egress = context.interfaces.towards(source, group);
+  const receivers = stream.receivers.flatMap((name) => context.deviceByName.get(name) ?? []);
+  if (egress === undefined) return { delivery: notCabled(stream, source, receivers), copies: [] };
+  const { by: leaves, route } = egress;
+  const sent: Sent = { context, memberships, stream, group, leaves, paths: routerPaths(context, leaves.domain) };
+  const { copies, entered } = spread(sent);
   const reaches: string[] = [];
   const unreached: Unreached[] = [];
   for (const receiver of receivers) {
-    const joined = joiningInterface(ground, receiver, group, towards.by.network);
-    if (receiver === source || (joined !== undefined && entered.get(joined.network)?.has(joined.link) === true))
+    const joined = joiningInterface(context, receiver, group, leaves.domain);
+    if (receiver === source || (joined !== undefined && entered.get(joined.domain)?.has(joined.link) === true))
       reaches.push(receiver.name);
-    else
-      unreached.push({
-        receiver: receiver.name,
-        why: obstacleOf(ground, memberships, stream, group, towards.by, receiver, joined, entered, ways),
-      });
+    else unreached.push({ receiver: receiver.name, why: obstacleOf(sent, receiver, joined, entered) });
   }
-  return {
-    stream,
-    source,
-    leaves: towards.by,
-    route: towards.route,
-    reaches,
-    unreached,
-    networks: [...entered.keys()],
-  };
+  const delivery = { stream, source, leaves, route, reaches, unreached, domains: [...entered.keys()] };
+  return { delivery, copies };
 }
 
-/** How multicast routers lead from one network to others: by network, the one before it and the routers passed. */
-type Ways = ReadonlyMap<number, { readonly before: number; readonly passed: number }>;
+function notCabled(stream: Stream, source: Device, receivers: readonly Device[]): Routed['delivery'] {
+  const why: Obstacle = { obstacle: 'source-not-cabled', device: source.name };
+  const unreached = receivers.filter((device) => device !== source).map(({ name }) => ({ receiver: name, why }));
+  const reaches = receivers.filter((device) => device === source).map(({ name }) => name);
+  return { stream, source, leaves: undefined, route: undefined, reaches, unreached, domains: [] };
+}
 
-function routedWays(ground: Ground, from: number): Ways {
-  const ways = new Map([[from, { before: from, passed: 0 }]]);
-  for (const [network, { passed }] of ways) {
-    for (const router of ground.multicastRouters) {
-      if (ground.interfaces.in(router, network) === undefined) continue;
-      for (const out of ground.interfaces.of(router)) {
-        if (!ways.has(out.network)) ways.set(out.network, { before: network, passed: passed + 1 });
+function routerPaths({ interfaces, multicastRouters }: RoutingContext, from: BroadcastDomain): RouterPaths {
+  const paths = new Map([[from, { before: from, passed: 0 }]]);
+  for (const [domain, { passed }] of paths) {
+    for (const router of multicastRouters) {
+      if (interfaces.in(router, domain) === undefined) continue;
+      for (const out of interfaces.of(router)) {
+        if (!paths.has(out.domain)) paths.set(out.domain, { before: domain, passed: passed + 1 });
       }
     }
   }
-  return ways;
+  return paths;
 }
 
-/** The networks that have members, and those on the way to them. */
-function wantedNetworks(memberships: Memberships, group: number, ways: Ways): ReadonlySet<number> {
-  const wanted = new Set<number>();
-  for (const network of ways.keys()) {
-    if (memberships.members(group, network).length === 0) continue;
-    for (let at = network; !wanted.has(at); at = ways.get(at)?.before ?? at) wanted.add(at);
+/** By domain that a group has come into, the hosts' links at which it arrives. */
+type Entered = ReadonlyMap<BroadcastDomain, ReadonlySet<Link>>;
+
+/** Fills the source's domain, and those that multicast routers forward it into. */
+function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
+  const { context, memberships, stream, group, leaves, paths } = sent;
+  const wanted = wantedDomains(sent);
+  const copies: Copy[] = [];
+  const entered = new Map<BroadcastDomain, ReadonlySet<Link>>();
+  const queue: { by: Interface; passed: number }[] = [{ by: leaves, passed: 0 }];
+  for (const { by, passed } of queue) {
+    const { domain } = by;
+    if (entered.has(domain)) continue;
+    const arrived = new Set<Link>();
+    entered.set(domain, arrived);
+    for (const { link, out } of flow(context.tree(domain), group, memberships.known(group, domain), by)) {
+      copies.push({ link, out, domain, reply: false });
+      if (!oppositePort(link, out).device.bridging) arrived.add(link);
+    }
+    if (isLinkLocalGroup(group) || stream.ttl <= passed + 1) continue;
+    for (const router of context.multicastRouters) {
+      const into = context.interfaces.in(router, domain);
+      if (into === undefined || into.port === by.port || !arrived.has(into.link)) continue;
+      for (const out of context.interfaces.of(router)) {
+        if (!wanted.has(out.domain)) continue;
+        const leadsOn = [...wanted].some((to) => to !== out.domain && paths.get(to)?.before === out.domain);
+        if (leadsOn || isAskedFor(sent, out)) queue.push({ by: out, passed: passed + 1 });
+      }
+    }
+  }
+  return { copies, entered };
+}
+
+/** The domains that have members, and those on the path to them. */
+function wantedDomains({ memberships, group, paths }: Sent): ReadonlySet<BroadcastDomain> {
+  const wanted = new Set<BroadcastDomain>();
+  for (const domain of paths.keys()) {
+    if (memberships.members(group, domain).length === 0) continue;
+    for (let at = domain; !wanted.has(at); at = paths.get(at)?.before ?? at) wanted.add(at);
   }
   return wanted;
 }
 
-/**
- * Fills the source's network, and those that multicast routers forward it into; tells by network at which hosts' links
- * it arrives.
- */
-function spread(
-  ground: Ground,
-  memberships: Memberships,
-  stream: Stream,
-  group: number,
-  leaves: Interface,
-  ways: Ways,
-): Map<number, ReadonlySet<Link>> {
-  const wanted = wantedNetworks(memberships, group, ways);
-  const entered = new Map<number, ReadonlySet<Link>>();
-  const queue: { by: Interface; passed: number }[] = [{ by: leaves, passed: 0 }];
-  for (const { by, passed } of queue) {
-    if (entered.has(by.network)) continue;
-    const arrived = new Set<Link>();
-    entered.set(by.network, arrived);
-    flow(ground.tree(by.network), group, memberships.known(group, by.network), by, (link, out) => {
-      ground.crossings.add(link, out, by.network, stream);
-      if (!far(link, out).device.bridging) arrived.add(link);
-    });
-    if (isLinkLocalGroup(group) || stream.ttl <= passed + 1) continue;
-    for (const router of ground.multicastRouters) {
-      const into = ground.interfaces.in(router, by.network);
-      if (into === undefined || into.port === by.port || !arrived.has(into.link)) continue;
-      for (const out of ground.interfaces.of(router)) {
-        if (!wanted.has(out.network)) continue;
-        const leadsOn = [...wanted].some((to) => to !== out.network && ways.get(to)?.before === out.network);
-        if (leadsOn || isAskedFor(ground, memberships, group, out)) queue.push({ by: out, passed: passed + 1 });
-      }
-    }
-  }
-  return entered;
-}
-
-/** Whether a member's report comes to a router's interface: their network may be in parts. */
-function isAskedFor(ground: Ground, memberships: Memberships, group: number, out: Interface): boolean {
+/** Whether a member's report comes to a router's interface: their domain may be in parts. */
+function isAskedFor({ context, memberships, group }: Sent, out: Interface): boolean {
   return memberships
-    .members(group, out.network)
-    .some((member) => wayBetween(ground.tree(out.network), member, out) !== undefined);
+    .members(group, out.domain)
+    .some((member) => pathBetween(context.tree(out.domain), member, out) !== undefined);
 }
 
-function obstacleOf(
-  ground: Ground,
-  memberships: Memberships,
-  stream: Stream,
-  group: number,
-  leaves: Interface,
-  receiver: Device,
-  joined: Interface | undefined,
-  entered: ReadonlyMap<number, ReadonlySet<Link>>,
-  ways: Ways,
-): Obstacle {
+function obstacleOf(sent: Sent, receiver: Device, joined: Interface | undefined, entered: Entered): Obstacle {
+  const { context, stream, group, leaves, paths } = sent;
+  const { interfaces } = context;
   if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
   if (joined === undefined) return { obstacle: 'receiver-not-cabled' };
-  const from = ground.networkName(leaves.network);
-  const to = ground.networkName(joined.network);
-  if (entered.has(joined.network)) return stoppedAt(ground, memberships, group, leaves, joined, to);
-  const elsewhere = ground.interfaces.in(receiver, leaves.network);
+  const from = leaves.domain.name;
+  const to = joined.domain.name;
+  if (entered.has(joined.domain)) return stoppedAt(sent, joined);
+  const elsewhere = interfaces.in(receiver, leaves.domain);
   if (elsewhere !== undefined) return { obstacle: 'joins-elsewhere', port: joined.port.name, network: to, from };
   if (isLinkLocalGroup(group)) return { obstacle: 'link-local', from, to };
-  const passed = ways.get(joined.network)?.passed;
+  const passed = paths.get(joined.domain)?.passed;
   if (passed !== undefined) {
     return stream.ttl <= passed
       ? { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 }
-      : { obstacle: 'apart', network: isHeardByRouter(ground, joined) ? from : to };
+      : { obstacle: 'apart', network: isHeardByRouter(context, joined) ? from : to };
   }
-  const own = ground.interfaces.in(leaves.device, joined.network);
+  const own = interfaces.in(leaves.device, joined.domain);
   if (own !== undefined) return { obstacle: 'leaves-elsewhere', port: leaves.port.name, from, own: own.port.name, to };
-  const between = ground.routers.filter(
+  const between = context.routers.filter(
     (device) =>
-      ground.interfaces.in(device, leaves.network) !== undefined &&
-      ground.interfaces.in(device, joined.network) !== undefined,
+      interfaces.in(device, leaves.domain) !== undefined && interfaces.in(device, joined.domain) !== undefined,
   );
   return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
 }
 
-function isHeardByRouter(ground: Ground, joined: Interface): boolean {
-  return ground.multicastRouters.some((router) => {
-    const own = ground.interfaces.in(router, joined.network);
-    return own !== undefined && wayBetween(ground.tree(joined.network), joined, own) !== undefined;
+function isHeardByRouter({ interfaces, multicastRouters, tree }: RoutingContext, joined: Interface): boolean {
+  return multicastRouters.some((router) => {
+    const own = interfaces.in(router, joined.domain);
+    return own !== undefined && pathBetween(tree(joined.domain), joined, own) !== undefined;
   });
 }
 
-/** Follows the way from the sender to the receiver to the bridge that does not pass the group on. */
-function stoppedAt(
-  ground: Ground,
-  memberships: Memberships,
-  group: number,
-  leaves: Interface,
-  joined: Interface,
-  network: string,
-): Obstacle {
-  const tree = ground.tree(joined.network);
-  const known = memberships.known(group, joined.network);
-  const last = joined.link.blocked === undefined ? tree.bridges.get(far(joined.link, joined.port).device) : undefined;
-  const first = joined.network === leaves.network ? tree.bridges.get(far(leaves.link, leaves.port).device) : undefined;
-  const bridges = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
-  if (bridges === undefined) return { obstacle: 'apart', network };
-  // The group stops at the first bridge from the sender that does not know the receiver.
-  const stop = bridges.find((at, index) => {
-    const next = bridges[index + 1];
-    if (!at.device.snooping || next === undefined) return false;
-    const link = linkBetween(at, next);
-    return link !== undefined && ![...outOf(at, group, known)].includes(link);
+/** Follows the path from the sender to the receiver, to the bridge that does not pass the group on. */
+function stoppedAt({ context, memberships, group, leaves }: Sent, joined: Interface): Obstacle {
+  const network = joined.domain.name;
+  const tree = context.tree(joined.domain);
+  const known = memberships.known(group, joined.domain);
+  const last = bridgeAt(tree, joined);
+  const first = joined.domain === leaves.domain ? bridgeAt(tree, leaves) : undefined;
+  const path = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
+  const stop = path?.find((bridge, index) => {
+    const next = path[index + 1];
+    if (!bridge.device.snooping || next === undefined) return false;
+    const link = linkBetween(bridge, next);
+    return link !== undefined && ![...egressLinks(bridge, group, known)].includes(link);
   });
   if (stop === undefined) return { obstacle: 'apart', network };
   const members = known?.get(stop);

@@ -1,6 +1,7 @@
 /** Links that are overloaded by multicast that nobody behind them has asked for. */
 
 import type { Link } from './link.ts';
+import type { BroadcastDomain } from './membership.ts';
 import { type Cause, visitUnwanted } from './unwanted.ts';
 import type { Network } from './network.ts';
 import type { Policies, Port } from '../site/model.ts';
@@ -17,8 +18,8 @@ export interface Overload {
   readonly over: 'warn' | 'limit';
   /** bit/s at peak of what nobody behind wants. */
   readonly unwanted: number;
-  /** The networks that it is sent into. */
-  readonly networks: ReadonlySet<number>;
+  /** The broadcast domains that it is sent into. */
+  readonly domains: ReadonlySet<BroadcastDomain>;
 }
 
 function reasonOf(cause: Cause): Reason {
@@ -36,18 +37,18 @@ export function overloadsOf(network: Network, { warn, limit }: Policies['linkLoa
       if (!exceeds(load, least, capacity)) continue;
       const over = exceeds(load, limit, capacity) ? 'limit' : 'warn';
       const sums = {
-        'flooded': { unwanted: 0, networks: new Set<number>() },
-        'to-querier': { unwanted: 0, networks: new Set<number>() },
+        'flooded': { unwanted: 0, domains: new Set<BroadcastDomain>() },
+        'to-querier': { unwanted: 0, domains: new Set<BroadcastDomain>() },
       };
-      visitUnwanted(network, link, out, (_, index, cause, peak) => {
+      visitUnwanted(network, link, out, (_, domain, cause, peak) => {
         const sum = sums[reasonOf(cause)];
         sum.unwanted += peak;
-        sum.networks.add(index);
+        sum.domains.add(domain);
       });
       for (const reason of ['flooded', 'to-querier'] as const) {
-        const { unwanted, networks } = sums[reason];
+        const { unwanted, domains } = sums[reason];
         const cured = !exceeds(load - unwanted, over === 'limit' ? limit : warn, capacity);
-        if (unwanted > 0 && cured) found.push({ reason, link, out, capacity, over, unwanted, networks });
+        if (unwanted > 0 && cured) found.push({ reason, link, out, capacity, over, unwanted, domains });
       }
     }
   }

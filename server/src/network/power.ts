@@ -1,9 +1,9 @@
 /** Power over Ethernet: what each switch must hold ready for the devices it feeds. */
 
 import { type PowerClass, classFor, portTypes, powerClasses } from '../standards/poe.ts';
-import type { Device, PoeType, Port, Site } from '../site/model.ts';
-import { far } from './link.ts';
-import type { Topology } from './topology.ts';
+import type { Device, PoeType, Port } from '../site/model.ts';
+import { oppositePort } from './link.ts';
+import type { Topology } from './wiring.ts';
 
 /** A powered device at a feeding port. */
 export interface Feed {
@@ -25,19 +25,19 @@ export interface PowerSource {
 }
 
 /** Every switch that has a budget or feeds something, in the order of the site. */
-export function powerOf(site: Site, topology: Topology): PowerSource[] {
-  return site.devices.flatMap((device) => {
-    const feeds = device.ports.flatMap((port) => feedAt(port, topology) ?? []);
+export function powerOf(devices: readonly Device[], linkAt: Topology['linkAt']): PowerSource[] {
+  return devices.flatMap((device) => {
+    const feeds = device.ports.flatMap((port) => feedAt(port, linkAt) ?? []);
     if (device.poeBudget === undefined && feeds.length === 0) return [];
     const draw = feeds.reduce((total, feed) => total + feed.allotted, 0);
     return [{ device, budget: device.poeBudget, draw, feeds }];
   });
 }
 
-function feedAt(from: Port, topology: Topology): Feed | undefined {
-  const link = topology.linkOf[from.index];
+function feedAt(from: Port, linkAt: Topology['linkAt']): Feed | undefined {
+  const link = linkAt(from);
   if (link === undefined || from.feeds === undefined || !carriesPower(link.cable.type)) return undefined;
-  const to = far(link, from);
+  const to = oppositePort(link, from);
   if (to.draws === undefined) return undefined;
   const own = classOf(to);
   if (own === undefined) return undefined;

@@ -2,17 +2,23 @@
 
 import type { Device, Site } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgesBetween } from './bridge-tree.ts';
-import { far } from './link.ts';
+import { oppositePort } from './link.ts';
+import type { BroadcastDomain } from './membership.ts';
 import type { Network } from './network.ts';
 
 /**
- * The snooping switch nearest the senders, weighed by what they send into the network: every group travels to the
+ * The snooping switch nearest the senders, weighed by what they send into the domain: every group travels to the
  * querier, so there it adds least to the links between switches. `alsoSnooping` counts as one that snoops.
  * `undefined` where no switch snoops.
  */
-export function bestQuerier(site: Site, network: Network, index: number, alsoSnooping?: Device): Device | undefined {
-  const tree = network.tree(index);
-  const sent = sentInto(network, tree, index);
+export function bestQuerier(
+  site: Site,
+  network: Network,
+  domain: BroadcastDomain,
+  alsoSnooping?: Device,
+): Device | undefined {
+  const tree = network.tree(domain);
+  const sent = sentInto(network, tree);
   let best: { readonly device: Device; readonly cost: number } | undefined;
   for (const device of site.devices) {
     const bridge = tree.bridges.get(device);
@@ -25,19 +31,21 @@ export function bestQuerier(site: Site, network: Network, index: number, alsoSno
 }
 
 /** bit/s of multicast by the bridge where it enters. */
-function sentInto(network: Network, tree: BridgeTree, index: number): Map<Bridge, number> {
+function sentInto(network: Network, tree: BridgeTree): Map<Bridge, number> {
   const sent = new Map<Bridge, number>();
   for (const { stream, leaves } of network.deliveries) {
-    if (stream.group === undefined || leaves?.network !== index) continue;
-    const bridge = tree.bridges.get(far(leaves.link, leaves.port).device);
+    if (stream.group === undefined || leaves?.domain !== tree.domain) continue;
+    const bridge = tree.bridges.get(oppositePort(leaves.link, leaves.port).device);
     if (bridge === undefined) continue;
-    sent.set(bridge, (sent.get(bridge) ?? 0) + (network.rates[stream.index]?.untagged.line.peak ?? 0));
+    sent.set(bridge, (sent.get(bridge) ?? 0) + network.ratesOf(stream).untagged.line.peak);
   }
   return sent;
 }
 
 /** Links between two bridges; many where nothing joins them. */
 function steps(from: Bridge, to: Bridge): number {
-  const bridges = bridgesBetween(from, to);
-  return bridges === undefined ? 1000 : bridges.length - 1;
+  const path = bridgesBetween(from, to);
+  return path === undefined ? APART : path.length - 1;
 }
+
+const APART = 1000;

@@ -5,6 +5,7 @@
  * so that every rate can be shown as a sum. RTCP and session set-up are left out: a few packets a minute.
  */
 
+import { lastResult, perObject } from '../memo.ts';
 import { type FrameBytes, frameBytes } from '../standards/ethernet.ts';
 import { IPV4_HEADER, UDP_HEADER } from '../standards/internet.ts';
 import {
@@ -58,18 +59,17 @@ export interface StreamRates {
 /** Media bytes in a packet where the site does not say: well inside an Ethernet frame. Common practice, no source. */
 export const PACKET_SIZE = 1400;
 
-const kept = new WeakMap<Stream, { readonly media: Media; readonly rates: StreamRates }>();
-
-/** The rates of a stream that consists of `media`; worked out once for as long as both stand. */
-export function streamRates(stream: Stream, media: Media): StreamRates {
-  const known = kept.get(stream);
-  if (known !== undefined && known.media.video === media.video && known.media.audio === media.audio) return known.rates;
-  const rates = workOut(stream, media);
-  kept.set(stream, { media, rates });
-  return rates;
+/** The rates of a stream that consists of `media`. */
+export function streamRates(stream: Stream, { video, audio }: Media): StreamRates {
+  return ratesOf(stream)(video, audio);
 }
 
-function workOut(stream: Stream, media: Media): StreamRates {
+// What a stream carries from another is part of its media, so that its own words do not tell its rates.
+const ratesOf = perObject((stream: Stream) =>
+  lastResult((video: Video | undefined, audio: Audio | undefined) => compute(stream, { video, audio })),
+);
+
+function compute(stream: Stream, media: Media): StreamRates {
   const payload = payloadOf(stream, media);
   const runs = runsOf(stream, media);
   const replies = stream.transport === 'rtsp' && runs.length > 0 ? [acknowledgements(runs)] : [];

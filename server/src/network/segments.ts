@@ -1,43 +1,38 @@
 /** Segments: devices without VLANs of their own that hang together and pass on what reaches them. */
 
-import type { Device, Port, Site } from '../site/model.ts';
-import type { Link } from './link.ts';
-import { type Membership, NONE, hasVlans, membershipOf } from './membership.ts';
+import { perObject } from '../memo.ts';
+import type { Device, Port } from '../site/model.ts';
+import type { Joint } from './link.ts';
+import { type BroadcastDomain, type Membership, hasVlans } from './membership.ts';
 
 /** A port that is cabled to a device of a segment. */
-export interface SegmentEnd {
-  readonly link: Link;
+export interface SegmentEnd<J extends Joint> {
+  readonly link: J;
   readonly port: Port;
 }
 
-export interface Segment {
+export interface Segment<J extends Joint> {
   readonly devices: readonly Device[];
   /** Ports of devices that have VLANs: what these send into the segment is what it carries. */
-  readonly edges: readonly SegmentEnd[];
-  readonly hosts: readonly SegmentEnd[];
+  readonly edges: readonly SegmentEnd<J>[];
+  readonly hosts: readonly SegmentEnd<J>[];
 }
 
 /** Whether frames pass a port as they come: no VLAN is set on it nor on any other port of its device. */
 export function isTransparent(port: Port): boolean {
-  return port.device.bridging && withoutVlans(port.device);
+  return port.device.bridging && isWithoutVlans(port.device);
 }
 
-const known = new WeakMap<Device, boolean>();
-
-function withoutVlans(device: Device): boolean {
-  let result = known.get(device);
-  if (result === undefined) known.set(device, (result = !device.ports.some(hasVlans)));
-  return result;
-}
+const isWithoutVlans = perObject((device: Device) => !device.ports.some(hasVlans));
 
 /** The segment of each transparent device that is cabled. */
-export function segmentsOf(site: Site, links: readonly Link[]): Map<Device, Segment> {
-  const sets = new Sets(site.devices.length);
-  for (const { a, b } of links) if (isTransparent(a) && isTransparent(b)) sets.join(a.device.index, b.device.index);
-  const byRoot = new Map<number, { devices: Device[]; edges: SegmentEnd[]; hosts: SegmentEnd[] }>();
-  const found = new Map<Device, Segment>();
-  const at = (device: Device): { edges: SegmentEnd[]; hosts: SegmentEnd[] } => {
-    const root = sets.rootOf(device.index);
+export function segmentsOf<J extends Joint>(links: readonly J[]): Map<Device, Segment<J>> {
+  const sets = new Sets<Device>();
+  for (const { a, b } of links) if (isTransparent(a) && isTransparent(b)) sets.join(a.device, b.device);
+  const byRoot = new Map<Device, { devices: Device[]; edges: SegmentEnd<J>[]; hosts: SegmentEnd<J>[] }>();
+  const found = new Map<Device, Segment<J>>();
+  const at = (device: Device): { edges: SegmentEnd<J>[]; hosts: SegmentEnd<J>[] } => {
+    const root = sets.rootOf(device);
     let segment = byRoot.get(root);
     if (segment === undefined) byRoot.set(root, (segment = { devices: [], edges: [], hosts: [] }));
     if (!found.has(device)) segment.devices.push(device);
@@ -58,39 +53,36 @@ export function segmentsOf(site: Site, links: readonly Link[]): Map<Device, Segm
   return found;
 }
 
-/** What a segment with edges carries. Of several VLANs without a tag the first counts; the rules tell of the others. */
-export function carriedIn(site: Site, segment: Segment): Membership {
-  let untagged = NONE;
-  const tagged = new Set<number>();
+/** What a segment with edges carries. Of several VLANs without a tag the first counts; the rules report the others. */
+export function carriedIn<J extends Joint>(segment: Segment<J>, membership: (port: Port) => Membership): Membership {
+  let untagged: BroadcastDomain | undefined;
+  const tagged = new Set<BroadcastDomain>();
   for (const { port } of segment.edges) {
-    const own = membershipOf(site, port);
-    if (untagged === NONE) untagged = own.untagged;
-    for (const network of own.tagged) tagged.add(network);
+    const own = membership(port);
+    untagged ??= own.untagged;
+    for (const domain of own.tagged) tagged.add(domain);
   }
-  tagged.delete(untagged);
+  if (untagged !== undefined) tagged.delete(untagged);
   return { untagged, tagged: [...tagged] };
 }
 
 /** Disjoint sets that are merged (union–find). */
-class Sets {
-  private readonly parent: Int32Array;
+class Sets<T> {
+  private readonly parent = new Map<T, T>();
 
-  constructor(size: number) {
-    this.parent = Int32Array.from({ length: size }, (_, index) => index);
-  }
-
-  rootOf(member: number): number {
+  rootOf(member: T): T {
     let root = member;
-    while (this.parent[root] !== root) root = this.parent[root] ?? root;
+    for (let next = this.parent.get(root); next !== undefined; next = this.parent.get(root)) root = next;
     for (let at = member; at !== root;) {
-      const next = this.parent[at] ?? root;
-      this.parent[at] = root;
+      const next = this.parent.get(at) ?? root;
+      this.parent.set(at, root);
       at = next;
     }
     return root;
   }
 
-  join(a: number, b: number): void {
-    this.parent[this.rootOf(a)] = this.rootOf(b);
+  join(a: T, b: T): void {
+    const [rootA, rootB] = [this.rootOf(a), this.rootOf(b)];
+    if (rootA !== rootB) this.parent.set(rootA, rootB);
   }
 }

@@ -5,32 +5,33 @@
  */
 
 import { pathCost } from '../standards/spanning-tree.ts';
-import type { Device, Port, Site } from '../site/model.ts';
-import { type Link, far } from './link.ts';
+import type { Device, Port } from '../site/model.ts';
+import { type Joint, oppositePort, portOf } from './link.ts';
 
-export interface SpanningTree {
+export interface SpanningTree<J extends Joint> {
   /** One for each group of bridges that hang together. */
   readonly roots: readonly Device[];
-  readonly blocked: readonly Link[];
+  /** The links that it leaves idle, with the end that discards. */
+  readonly blocked: ReadonlyMap<J, Port>;
 }
 
 /** Two bridges that hear each other, at once or through media converters. */
-interface Adjacency {
+interface Adjacency<J extends Joint> {
   readonly ports: readonly [Port, Port];
   /** The link at each of the ports. */
-  readonly links: readonly [Link, Link];
+  readonly links: readonly [J, J];
 }
 
 /** The speed where neither end says one, bit/s. */
 const USUAL_SPEED = 1_000_000_000;
 
-export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree {
-  const bridges = site.devices.filter((device) => device.bridging && device.spanningTree);
-  if (bridges.length === 0) return { roots: [], blocked: [] };
+export function spanningTreeOf<J extends Joint>(devices: readonly Device[], links: readonly J[]): SpanningTree<J> {
+  const bridges = devices.filter((device) => device.bridging && device.spanningTree);
+  if (bridges.length === 0) return { roots: [], blocked: new Map() };
   bridges.sort((a, b) => a.spanningTreePriority - b.spanningTreePriority || (a.name < b.name ? -1 : 1));
   const rank = new Map(bridges.map((device, index) => [device, index]));
   const adjacent = adjacencies(links, rank);
-  const around = new Map<Device, Adjacency[]>();
+  const around = new Map<Device, Adjacency<J>[]>();
   for (const adjacency of adjacent) {
     for (const { device } of adjacency.ports) {
       const list = around.get(device);
@@ -52,50 +53,48 @@ export function spanningTreeOf(site: Site, links: readonly Link[]): SpanningTree
     return (byCost || byBridge || byNumber(a, b)) < 0;
   };
   /** A bridge's way to the root: least cost, then the neighbour that ranks first, then its lower port, then its own. */
-  const rootPort = new Map<Device, Adjacency>();
+  const rootPort = new Map<Device, Adjacency<J>>();
   for (const bridge of bridges) {
     if (roots.includes(bridge)) continue;
-    let best: Way | undefined;
+    let best: Path<J> | undefined;
     for (const adjacency of around.get(bridge) ?? []) {
       const [own, other] = ends(adjacency, bridge);
       const total = (cost.get(other.device) ?? 0) + costAt(adjacency, own);
-      const way: Way = { adjacency, own, other, cost: total, rank: rank.get(other.device) ?? 0 };
-      if (own.device !== other.device && (best === undefined || isBetter(way, best))) best = way;
+      const path: Path<J> = { adjacency, own, other, cost: total, rank: rank.get(other.device) ?? 0 };
+      if (own.device !== other.device && (best === undefined || isBetter(path, best))) best = path;
     }
     if (best !== undefined) rootPort.set(bridge, best.adjacency);
   }
-  const blocked: Link[] = [];
+  const blocked = new Map<J, Port>();
   for (const adjacency of adjacent) {
     const [a, b] = adjacency.ports;
     const later = before(a, b) ? 1 : 0;
     const port = adjacency.ports[later];
     if (rootPort.get(port.device) === adjacency) continue;
-    const link = adjacency.links[later];
-    link.blocked = port;
-    blocked.push(link);
+    blocked.set(adjacency.links[later], port);
   }
   return { roots, blocked };
 }
 
-function ends({ ports: [a, b] }: Adjacency, bridge: Device): [Port, Port] {
+function ends<J extends Joint>({ ports: [a, b] }: Adjacency<J>, bridge: Device): [Port, Port] {
   return a.device === bridge ? [a, b] : [b, a];
 }
 
 /** A bridge knows the speed of its own port alone, and takes what a way costs from that. */
-function costAt({ ports: [a], links: [first, last] }: Adjacency, port: Port): number {
+function costAt<J extends Joint>({ ports: [a], links: [first, last] }: Adjacency<J>, port: Port): number {
   return pathCost((port === a ? first : last).capacity ?? USUAL_SPEED);
 }
 
 /** A way to the root, by a neighbour. */
-interface Way {
-  readonly adjacency: Adjacency;
+interface Path<J extends Joint> {
+  readonly adjacency: Adjacency<J>;
   readonly own: Port;
   readonly other: Port;
   readonly cost: number;
   readonly rank: number;
 }
 
-function isBetter(a: Way, b: Way): boolean {
+function isBetter<J extends Joint>(a: Path<J>, b: Path<J>): boolean {
   return (a.cost - b.cost || a.rank - b.rank || byNumber(a.other, b.other) || byNumber(a.own, b.own)) < 0;
 }
 
@@ -103,11 +102,15 @@ const names = new Intl.Collator('en', { numeric: true });
 
 /** The order of ports: that of the numbers in their names, in whatever order they are written down. */
 function byNumber(a: Port, b: Port): number {
-  return names.compare(a.name, b.name) || a.index - b.index;
+  return names.compare(a.name, b.name);
 }
 
 /** Least cost from the root to each bridge that it reaches. */
-function spread(root: Device, around: ReadonlyMap<Device, readonly Adjacency[]>, cost: Map<Device, number>): void {
+function spread<J extends Joint>(
+  root: Device,
+  around: ReadonlyMap<Device, readonly Adjacency<J>[]>,
+  cost: Map<Device, number>,
+): void {
   cost.set(root, 0);
   const queue: Device[] = [root];
   for (let at = 0; at < queue.length; at++) {
@@ -124,8 +127,8 @@ function spread(root: Device, around: ReadonlyMap<Device, readonly Adjacency[]>,
   }
 }
 
-function adjacencies(links: readonly Link[], rank: ReadonlyMap<Device, number>): Adjacency[] {
-  const through = new Map<Device, Link[]>();
+function adjacencies<J extends Joint>(links: readonly J[], rank: ReadonlyMap<Device, number>): Adjacency<J>[] {
+  const through = new Map<Device, J[]>();
   for (const link of links) {
     for (const { device } of [link.a, link.b]) {
       if (device.kind !== 'media-converter') continue;
@@ -134,13 +137,15 @@ function adjacencies(links: readonly Link[], rank: ReadonlyMap<Device, number>):
       else list.push(link);
     }
   }
-  const found: Adjacency[] = [];
+  const met = new Set<Port>();
+  const found: Adjacency<J>[] = [];
   for (const link of links) {
     for (const port of [link.a, link.b]) {
       if (!rank.has(port.device)) continue;
       const [last, end] = follow(link, port, through);
-      // Each pair is met from both of its ends; it counts from the lower.
-      if (!rank.has(end.device) || end.index <= port.index) continue;
+      // Each pair is met from both of its ends; it counts once.
+      if (!rank.has(end.device) || end === port || met.has(end)) continue;
+      met.add(port);
       found.push({ ports: [port, end], links: [link, last] });
     }
   }
@@ -148,15 +153,15 @@ function adjacencies(links: readonly Link[], rank: ReadonlyMap<Device, number>):
 }
 
 /** The far end of a link, on through converters of two ports. */
-function follow(first: Link, from: Port, through: ReadonlyMap<Device, readonly Link[]>): [Link, Port] {
+function follow<J extends Joint>(first: J, from: Port, through: ReadonlyMap<Device, readonly J[]>): [J, Port] {
   let link = first;
-  let end = far(link, from);
+  let end = oppositePort(link, from);
   for (let steps = 0; steps < through.size; steps++) {
     const both = through.get(end.device);
     if (both?.length !== 2) break;
     const next = both[0] === link ? both[1] : both[0];
     if (next === undefined) break;
-    end = far(next, next.a.device === end.device ? next.a : next.b);
+    end = oppositePort(next, portOf(next, end.device));
     link = next;
   }
   return [link, end];

@@ -5,8 +5,8 @@ import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Port, Stream } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgeBeyond } from './bridge-tree.ts';
 import type { Interface } from './interfaces.ts';
-import { type Link, far, outOf, sentBy } from './link.ts';
-import { NONE } from './membership.ts';
+import { type Link, oppositePort, sentBy } from './link.ts';
+import { type BroadcastDomain, domainsOf } from './membership.ts';
 import type { Network } from './network.ts';
 
 export type Cause =
@@ -18,68 +18,41 @@ export type Cause =
   | 'querier';
 
 /** `peak` is in bit/s on the line. */
-export type Visit = (stream: Stream, network: number, cause: Cause, peak: number) => void;
+export type Visit = (stream: Stream, domain: BroadcastDomain, cause: Cause, peak: number) => void;
 
-/**
- * Of what a switch or access point sends out of a port. A link may carry thousands of streams, so nothing is kept of
- * them.
- */
+/** Calls `visit` for what a switch or access point sends out of a port; a link may carry thousands of streams. */
 export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
   if (out.device.kind !== 'switch' && out.device.kind !== 'access-point') return;
-  const sent = sentGroups(network);
-  const { untagged, tagged } = sentBy(link, out);
-  const networks = untagged === NONE ? tagged : [untagged, ...tagged];
-  const here = new Map(networks.map((index) => [index, causeOf(network, link, out, index)]));
-  for (const crossing of network.crossings.at(outOf(link, out))) {
-    const { stream } = crossing;
-    const group = sent[stream.index];
-    const rates = network.rates[stream.index];
-    if (group === undefined || rates === undefined) continue;
-    let found: Cause | undefined;
-    let foundIn = NONE;
-    let wanted = false;
-    for (const { index, members } of group) {
-      const cause = here.get(index);
-      if (cause === undefined) continue;
-      found ??= cause;
-      if (foundIn === NONE) foundIn = index;
-      for (const member of members) wanted ||= isBehind(network.tree(index), link, out, member);
-    }
-    // A router that forwards the group wants it.
-    if (found === undefined || wanted || (found === 'querier' && group.length > 1)) continue;
-    visit(
-      stream,
-      foundIn,
-      found,
-      crossing.untagged * rates.untagged.line.peak + crossing.tagged * rates.tagged.line.peak,
+  const sent = new Map(
+    domainsOf(sentBy(link, out)).flatMap((domain) => {
+      const bridge = network.tree(domain).bridges.get(out.device);
+      return bridge === undefined ? [] : [[domain, causeOf(bridge, link)] as const];
+    }),
+  );
+  for (const copies of network.copies(link, out)) {
+    const { stream } = copies;
+    const { group } = stream;
+    if (group === undefined || !isMulticast(group) || isLinkLocalGroup(group)) continue;
+    const { domains } = network.delivery(stream);
+    const first = domains.find((domain) => sent.has(domain));
+    const cause = first === undefined ? undefined : sent.get(first);
+    if (first === undefined || cause === undefined) continue;
+    const isWanted = domains.some(
+      (domain) =>
+        sent.has(domain) &&
+        network.memberships.members(group, domain).some((member) => isBehind(network.tree(domain), link, out, member)),
     );
+    // A router that forwards the group wants it.
+    if (isWanted || (cause === 'querier' && domains.length > 1)) continue;
+    const { untagged, tagged } = network.ratesOf(stream);
+    visit(stream, first, cause, copies.untagged * untagged.line.peak + copies.tagged * tagged.line.peak);
   }
-}
-
-type SentGroup = readonly { readonly index: number; readonly members: readonly Interface[] }[];
-
-/** By the deliveries that they follow from: a view of the network outlives an edit. */
-const known = new WeakMap<Network['deliveries'], readonly (SentGroup | undefined)[]>();
-
-/** By stream: the networks that its group is sent into, with those who joined it there. */
-function sentGroups(network: Network): readonly (SentGroup | undefined)[] {
-  let sent = known.get(network.deliveries);
-  if (sent === undefined) {
-    sent = network.deliveries.map(({ stream: { group }, networks }) => {
-      if (group === undefined || !isMulticast(group) || isLinkLocalGroup(group)) return undefined;
-      return networks.map((index) => ({ index, members: network.memberships.members(group, index) }));
-    });
-    known.set(network.deliveries, sent);
-  }
-  return sent;
 }
 
 /** Why a group that nobody behind the link wants is sent there. */
-function causeOf(network: Network, link: Link, { device }: Port, index: number): Cause | undefined {
-  const bridge = network.tree(index).bridges.get(device);
-  if (bridge === undefined) return undefined;
+function causeOf(bridge: Bridge, link: Link): Cause {
   if (bridge.routerLinks.includes(link)) return 'querier';
-  return device.snooping ? 'unregistered' : 'unsnooped';
+  return bridge.device.snooping ? 'unregistered' : 'unsnooped';
 }
 
 /** Whether frames that leave by the port are on the way to a host. */
@@ -87,7 +60,7 @@ function isBehind(tree: BridgeTree, link: Link, out: Port, host: Interface): boo
   if (host.link === link) return host.port !== out;
   const from = tree.bridges.get(out.device);
   const beyond = from === undefined ? undefined : bridgeBeyond(tree, from, link);
-  const at = tree.bridges.get(far(host.link, host.port).device);
+  const at = tree.bridges.get(oppositePort(host.link, host.port).device);
   if (from === undefined || beyond === undefined || at === undefined || at.component !== from.component) return false;
   return beyond.up === link ? isBelow(at, beyond) : !isBelow(at, from);
 }

@@ -1,7 +1,7 @@
 /** Finds the explanation of a figure of the report by its path, such as `links core/16 forward peak`. */
 
 import { closest } from 'fastest-levenshtein';
-import { far, type Link } from '../network/link.ts';
+import { oppositePort, type Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { portName } from '../site/model.ts';
 import { parseAddress } from '../standards/ipv4.ts';
@@ -142,7 +142,7 @@ function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readon
   const share = shareExplained(plan, link, out, name, kind);
   if (share === undefined) {
     const streams = plan.network.copies(link, out).map(({ stream }) => stream.name);
-    throw unknown(`stream from ${portName(out)} to ${portName(far(link, out))}`, name, streams);
+    throw unknown(`stream from ${portName(out)} to ${portName(oppositePort(link, out))}`, name, streams);
   }
   return [inColumn(share, column)];
 }

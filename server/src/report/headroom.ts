@@ -1,7 +1,7 @@
 /** How many more streams, or cameras, like one of the site's it takes before the first limit, and which limit that is. */
 
-import { linePeakOf } from '../network/crossings.ts';
-import { type Link, far } from '../network/link.ts';
+import { linePeakOf } from '../network/loads.ts';
+import { type Link, oppositePort } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { type Device, type Port, type Stream, portName } from '../site/model.ts';
 import { bitRate, bytes, threshold, watts } from '../text/words.ts';
@@ -95,7 +95,7 @@ function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device |
         add(sums, by(copies.stream), linePeakOf(copies, network.ratesOf(copies.stream)));
       const spare = (limit * capacity) / 10_000 - network.load(link, out).line.peak;
       const words = (): string =>
-        `${portName(out)} → ${portName(far(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;
+        `${portName(out)} → ${portName(oppositePort(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;
       for (const [of, each] of sums) if (each > 0) yield { of, more: fitting(spare, each), limit: words };
     }
   }
@@ -144,7 +144,7 @@ function* power({ power: sources }: Plan, device: Device): Iterable<Limit<Device
 function* ports({ network }: Plan, device: Device): Iterable<Limit<Device>> {
   for (const own of device.ports) {
     const link = network.topology.linkAt(own);
-    const at = link === undefined ? undefined : far(link, own);
+    const at = link === undefined ? undefined : oppositePort(link, own);
     if (at === undefined || !at.device.bridging) continue;
     const free = at.device.ports.filter((port) => network.topology.linkAt(port) === undefined && isLike(port, at));
     yield { of: device, more: free.length, limit: () => `${at.device.name} has no further port like ${at.name}` };

@@ -1,6 +1,6 @@
 /** What was computed, as `plumbline report --format json` gives it; described by schemas/report.schema.json. */
 
-import { type DirectionLoad, loadOf } from '../network/crossings.ts';
+import { type DirectionLoad, loadOf } from '../network/loads.ts';
 import type { Delivery } from '../network/delivery.ts';
 import type { Link } from '../network/link.ts';
 import type { Network } from '../network/network.ts';

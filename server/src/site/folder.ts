@@ -68,10 +68,15 @@ export class SiteFolder {
     return this.texts.size;
   }
 
-  /** The site as the files have it now; `previous`, and what else an earlier call returned, is out of date from then on. */
-  site(previous?: Site): Site {
-    const [first, ...others] = this.files.map(({ items }) => items);
-    return assemble(others.length === 0 ? (first ?? []) : [...(first ?? []), ...others.flat()], previous);
+  /** The items of all files. */
+  get items(): readonly Item[] {
+    const [first = [], ...others] = this.files.map(({ items }) => items);
+    return others.length === 0 ? first : [...first, ...others.flat()];
+  }
+
+  /** The site as the files have it now. */
+  site(): Site {
+    return assemble(this.items);
   }
 }
 

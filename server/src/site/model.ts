@@ -2,18 +2,13 @@
 
 import type { WrittenSubnet } from '../standards/ipv4.ts';
 import type { Route } from '../text/syntax.ts';
-import type { ByName } from './by-name.ts';
 import type { Item } from './item.ts';
 import type { SectionName } from './shape.ts';
 
-/**
- * `index` in these types is the thing's place in the site that was assembled last; the facts themselves are kept
- * from one assembly to the next for as long as their item stands.
- */
+/** What an item says; the same object for as long as the text of the item stands. */
 interface Fact {
   readonly item: Item;
   readonly name: string;
-  index: number;
 }
 
 export interface Vlan extends Fact {
@@ -80,7 +75,6 @@ export interface Port {
   readonly interface: string | undefined;
   readonly routerPort: boolean;
   readonly forwardReports: boolean;
-  index: number;
 }
 
 export type PoeType = 'af' | 'at' | 'bt' | 'bt-type-4';
@@ -146,7 +140,7 @@ export interface Stream extends Fact {
   readonly credentials: string | undefined;
   readonly group: number | undefined;
   readonly ttl: number;
-  /** As declared here; what is carried over from another stream is in `Site.media`. */
+  /** As declared here; `Site.mediaOf` adds what is carried over from another stream. */
   readonly video: Video | undefined;
   readonly audio: Audio | undefined;
   readonly receivers: readonly string[];
@@ -240,25 +234,21 @@ export interface Site {
   readonly recordings: readonly Recording[];
   readonly policies: Policies;
   readonly lint: Lint;
-  /** The same object for as long as no name of any section comes or goes. */
-  readonly names: object;
-  readonly vlanByName: ByName<Vlan>;
-  readonly deviceByName: ByName<Device>;
-  readonly streamByName: ByName<Stream>;
-  readonly volumeByName: ByName<Volume>;
-  readonly recordingByName: ByName<Recording>;
-  /** By stream index; follows `carries`. */
-  readonly media: readonly Media[];
+  readonly vlanByName: ReadonlyMap<string, Vlan>;
+  readonly deviceByName: ReadonlyMap<string, Device>;
+  readonly streamByName: ReadonlyMap<string, Stream>;
+  readonly volumeByName: ReadonlyMap<string, Volume>;
+  readonly recordingByName: ReadonlyMap<string, Recording>;
   /** What a stream consists of; follows `carries`. */
-  mediaOf(stream: Stream): Media;
+  readonly mediaOf: (stream: Stream) => Media;
   /** Streams that carry themselves, by way of others or at once. */
   readonly carriedInCircle: readonly Stream[];
 }
 
 /** The port that an end of a cable names, where it can be told. */
-export function portAt(site: Site, end: CableEnd | undefined): Port | undefined {
+export function portAt({ deviceByName }: Pick<Site, 'deviceByName'>, end: CableEnd | undefined): Port | undefined {
   if (end === undefined) return undefined;
-  const device = site.deviceByName.get(end.device);
+  const device = deviceByName.get(end.device);
   if (device === undefined) return undefined;
   if (end.port !== undefined) return device.portByName.get(end.port);
   return device.ports.length === 1 ? device.ports[0] : undefined;

@@ -62,7 +62,6 @@ export function readVlan(item: Item): Vlan {
   return {
     item,
     name: item.name,
-    index: -1,
     id: data.id,
     subnet: data.subnet === undefined ? undefined : parseSubnet(data.subnet),
     gateway: data.gateway,
@@ -78,13 +77,13 @@ export function readDevice(item: Item, withPorts = true): Device {
   const data = written<Written.Device>(item.data);
   const bridging = BRIDGING.includes(data.kind);
   const portByName = new Map<string, Port>();
+  const ports: Port[] = [];
   const device: Device = {
     item,
     name: item.name,
-    index: -1,
     kind: data.kind as DeviceKind | undefined,
     bridging,
-    ports: [],
+    ports,
     portByName,
     snooping: data['igmp-snooping'] === true,
     unregistered: data['unregistered-multicast'] ?? 'flood',
@@ -97,7 +96,8 @@ export function readDevice(item: Item, withPorts = true): Device {
   };
   for (const port of withPorts ? readPorts(device, data) : [])
     if (!portByName.has(port.name)) portByName.set(port.name, port);
-  return Object.assign(device, { ports: [...portByName.values()].sort(byNumber) });
+  ports.push(...[...portByName.values()].sort(byNumber));
+  return device;
 }
 
 function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
@@ -157,7 +157,6 @@ function readPort(device: Device, name: string, route: Route, data: Partly<Writt
     interface: data.interface,
     routerPort: data['router-port'] === true,
     forwardReports: data['forward-reports'] === true,
-    index: -1,
   };
 }
 
@@ -188,7 +187,6 @@ export function readCable(item: Item): Cable {
   return {
     item,
     name: `${data.from ?? '?'} – ${data.to ?? '?'}`,
-    index: -1,
     from: readEnd(data.from, ['from']),
     to: readEnd(data.to, ['to']),
     type: data.type,
@@ -209,7 +207,6 @@ export function readStream(item: Item): Stream {
   return {
     item,
     name: item.name,
-    index: -1,
     source: data.source,
     carries: data.carries,
     transport: data.transport as Transport | undefined,
@@ -260,7 +257,6 @@ export function readVolume(item: Item): Volume {
   return {
     item,
     name: item.name,
-    index: -1,
     host: data.host,
     capacity: amount(data.capacity, 'size'),
     path: data.path ?? `/srv/${item.name}`,
@@ -276,7 +272,6 @@ export function readRecording(item: Item): Recording {
   return {
     item,
     name: item.name,
-    index: -1,
     stream: data.stream,
     volume: data.volume,
     segment: amount(data.segment, 'duration'),

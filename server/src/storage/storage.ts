@@ -1,9 +1,13 @@
 /** What the recordings write and keep, and how long the volumes last. Bytes are bytes; nothing is rounded but days. */
 
 import { usableDisks } from '../standards/raid.ts';
-import type { Load, StreamRates } from '../network/rates.ts';
+import type { Network } from '../network/network.ts';
+import type { Load } from '../network/rates.ts';
 import type { Recording, Site, Volume } from '../site/model.ts';
 import { DAY, SECOND } from '../standards/time-units.ts';
+
+/** What a stream that is not declared brings. */
+const NOTHING: Load = { nominal: 0, peak: 0 };
 
 export interface RecordingFigures {
   readonly recording: Recording;
@@ -36,19 +40,22 @@ export interface VolumeFigures {
 }
 
 export interface Storage {
-  /** By recording index. */
   readonly recordings: readonly RecordingFigures[];
-  /** By volume index. */
   readonly volumes: readonly VolumeFigures[];
   of(recording: Recording): RecordingFigures;
   on(volume: Volume): VolumeFigures;
 }
 
-export function storageOf(site: Site, rates: readonly StreamRates[]): Storage {
-  const recordings = site.recordings.map((recording) => recordingFigures(site, recording, rates));
-  const onVolume: RecordingFigures[][] = site.volumes.map(() => []);
-  for (const figures of recordings) if (figures.volume !== undefined) onVolume[figures.volume.index]?.push(figures);
-  const volumes = site.volumes.map((volume, index) => volumeFigures(volume, onVolume[index] ?? []));
+/** What storage follows from: of a site and its network. */
+export interface Stored
+  extends Pick<Site, 'recordings' | 'volumeByName' | 'streamByName' | 'mediaOf'>, Pick<Network, 'ratesOf'> {}
+
+export function storageOf(stored: Stored): Storage {
+  const recordings = stored.recordings.map((recording) => recordingFigures(stored, recording));
+  const onVolume = new Map<Volume, RecordingFigures[]>();
+  for (const volume of stored.volumeByName.values()) onVolume.set(volume, []);
+  for (const figures of recordings) if (figures.volume !== undefined) onVolume.get(figures.volume)?.push(figures);
+  const volumes = [...onVolume].map(([volume, own]) => volumeFigures(volume, own));
   const byRecording = new Map(recordings.map((figures) => [figures.recording, figures]));
   const byVolume = new Map(volumes.map((figures) => [figures.volume, figures]));
   return {
@@ -64,15 +71,15 @@ function known<T>(figures: T | undefined): T {
   return figures;
 }
 
-function recordingFigures(site: Site, recording: Recording, rates: readonly StreamRates[]): RecordingFigures {
-  const stream = recording.stream === undefined ? undefined : site.streamByName.get(recording.stream);
-  const volume = recording.volume === undefined ? undefined : site.volumeByName.get(recording.volume);
-  const rate = (stream === undefined ? undefined : rates[stream.index]?.payload) ?? { nominal: 0, peak: 0 };
+function recordingFigures(stored: Stored, recording: Recording): RecordingFigures {
+  const stream = recording.stream === undefined ? undefined : stored.streamByName.get(recording.stream);
+  const volume = recording.volume === undefined ? undefined : stored.volumeByName.get(recording.volume);
+  const rate = stream === undefined ? NOTHING : stored.ratesOf(stream).payload;
   const bytesPerDay = (rate.nominal * (DAY / SECOND)) / 8;
   const days = recording.keep === undefined ? undefined : recording.keep / DAY;
   const filesPerDay = filesPerDayOf(
     recording,
-    stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval,
+    stream === undefined ? undefined : stored.mediaOf(stream).video?.keyframeInterval,
   );
   return {
     recording,

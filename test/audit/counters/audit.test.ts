@@ -11,12 +11,11 @@ const DEVICES = ['core', 'stable', 'recorder'];
 function of(plan: Plan, name: string): Rate {
   const stream = plan.site.streamByName.get(name);
   assert.ok(stream !== undefined);
-  const rates = plan.network.rates[stream.index];
-  return (direction) => {
-    const crossing = plan.network.crossings.at(direction).find((each) => each.stream === stream);
+  const rates = plan.network.ratesOf(stream);
+  return ({ link, out }) => {
+    const crossing = plan.network.copies(link, out).find((each) => each.stream === stream);
     return (
-      (crossing?.untagged ?? 0) * (rates?.untagged.frame.nominal ?? 0) +
-      (crossing?.tagged ?? 0) * (rates?.tagged.frame.nominal ?? 0)
+      (crossing?.untagged ?? 0) * rates.untagged.frame.nominal + (crossing?.tagged ?? 0) * rates.tagged.frame.nominal
     );
   };
 }
@@ -84,12 +83,12 @@ describe('Counters against the plan of Harrow Lane', () => {
 
   it('name a group that is not planned there', () => {
     const port = plan.site.deviceByName.get('stable')?.portByName.get('7');
-    const link = port === undefined ? undefined : plan.network.topology.linkOf[port.index];
+    const link = port === undefined ? undefined : plan.network.topology.linkAt(port);
     assert.ok(port !== undefined && link !== undefined);
-    const into = 2 * link.index + (link.a === port ? 0 : 1);
-    const seedlings =
-      plan.network.rates[plan.site.streamByName.get('tv-two')?.index ?? -1]?.untagged.frame.nominal ?? 0;
-    const messages = run((direction) => (direction === into ? seedlings : 0));
+    const stream = plan.site.streamByName.get('tv-two');
+    assert.ok(stream !== undefined);
+    const seedlings = plan.network.ratesOf(stream).untagged.frame.nominal;
+    const messages = run((direction) => (direction.out === port ? seedlings : 0));
     assert.deepEqual(messages.length, 1);
     assert.match(
       messages[0] ?? '',
@@ -120,7 +119,9 @@ describe('Counters against the plan of Harrow Lane', () => {
   it('take missing acknowledgements for nothing: a receiver sends fewer where it takes segments in bulk', () => {
     assert.deepEqual(
       run((direction) => {
-        const shares = plan.network.crossings.at(direction).filter(({ untagged, tagged }) => untagged + tagged > 0);
+        const shares = plan.network
+          .copies(direction.link, direction.out)
+          .filter(({ untagged, tagged }) => untagged + tagged > 0);
         return shares.length === 0 ? -planned(direction, 0) : 0;
       }),
       [],
@@ -185,7 +186,8 @@ describe('Interfaces and ports', () => {
         ...more,
       })),
     });
-  const gate = ((plan.network.rates[0]?.untagged.frame.nominal ?? 0) * 10) / 8;
+  const [stream] = plan.site.streams;
+  const gate = ((stream === undefined ? 0 : plan.network.ratesOf(stream).untagged.frame.nominal) * 10) / 8;
   const whole = (bytes: number): number => Math.round(bytes);
   const findings = (device: string, links: Readonly<Record<string, readonly [number, number, object?]>>) => {
     const zero = Object.fromEntries(

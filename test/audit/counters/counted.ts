@@ -7,9 +7,10 @@ import { IfMibTable } from '../../../server/src/audit/counters/if-mib-table.ts';
 import { LinkLines } from '../../../server/src/audit/counters/ip-link.ts';
 import type { Readings, SampleReader } from '../../../server/src/audit/counters/sample.ts';
 import type { Audited } from '../../../server/src/audit/audited.ts';
-import { outOf } from '../../../server/src/network/link.ts';
+import { type Hop, oppositePort } from '../../../server/src/network/link.ts';
 import { type Plan, planOf } from '../../../server/src/plan.ts';
 import type { Port } from '../../../server/src/site/model.ts';
+import { directionsOf } from '../../directions.ts';
 import { folderOf } from '../../site.ts';
 
 const SAMPLE = new URL('../../../samples/harrow-lane/', import.meta.url);
@@ -25,11 +26,11 @@ export function harrowLane(): Plan {
 export const START = Date.UTC(2026, 2, 1, 12);
 
 /** bit/s in a direction at the second of that number. */
-export type Rate = (direction: number, second: number) => number;
+export type Rate = (direction: Hop, second: number) => number;
 
 /** What the plan has, at its nominal rate. */
 export function asPlanned(plan: Plan, octets: 'frame' | 'frameWithFcs' = 'frame'): Rate {
-  return (direction) => plan.network.loads[direction]?.[octets].nominal ?? 0;
+  return ({ link, out }) => plan.network.load(link, out)[octets].nominal;
 }
 
 interface Wanted {
@@ -44,16 +45,19 @@ function* counted(
   rate: Rate,
   { devices, seconds = 60, every = 10 }: Wanted,
 ): Generator<{ second: number; port: Port; received: number; sent: number }> {
-  const sums = plan.network.loads.map(() => 0);
+  const sums = new Map<Port, number>();
+  const directions = directionsOf(plan);
+  const sum = (out: Port): number => sums.get(out) ?? 0;
   for (let second = 0; second <= seconds; second++) {
-    if (second > 0) sums.forEach((sum, direction) => (sums[direction] = sum + rate(direction, second) / 8));
+    if (second > 0)
+      for (const direction of directions) sums.set(direction.out, sum(direction.out) + rate(direction, second) / 8);
     if (second % every !== 0) continue;
     for (const device of devices) {
       for (const port of plan.site.deviceByName.get(device)?.ports ?? []) {
-        const link = plan.network.topology.linkOf[port.index];
+        const link = plan.network.topology.linkAt(port);
         if (link === undefined) continue;
-        const sent = outOf(link, port);
-        yield { second, port, received: Math.round(sums[sent ^ 1] ?? 0), sent: Math.round(sums[sent] ?? 0) };
+        const received = Math.round(sum(oppositePort(link, port)));
+        yield { second, port, received, sent: Math.round(sum(port)) };
       }
     }
   }

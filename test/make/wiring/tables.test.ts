@@ -7,7 +7,6 @@ import type { Made } from '../../../server/src/make/output.ts';
 import { cableLabels } from '../../../server/src/make/wiring/cable-labels.ts';
 import { patchSchedule } from '../../../server/src/make/wiring/patch-schedule.ts';
 import { portTable } from '../../../server/src/make/wiring/port-table.ts';
-import { addressUses } from '../../../server/src/network/address-uses.ts';
 import type { Plan } from '../../../server/src/plan.ts';
 import { reportOf } from '../../../server/src/report/report.ts';
 import { portName } from '../../../server/src/site/model.ts';
@@ -96,9 +95,7 @@ function holds(plan: Plan): void {
       .filter(({ What }) => What === 'address')
       .map(({ First = '' }) => parseAddress(First) ?? 0)
       .sort(),
-    addressUses(site, plan.network.topology)
-      .map(({ address }) => address)
-      .sort(),
+    plan.network.addressUses.map(({ address }) => address).sort(),
   );
   for (const { name, subnet, pool } of site.vlans) {
     // Every address that a host may have is somebody's, in the pool or free, and no free one is anything else.

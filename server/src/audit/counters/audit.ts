@@ -1,12 +1,12 @@
 /** Interface counters in time against the load of each port and direction that the plan has. */
 
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import type { Found, Related } from '../../lint/rule.ts';
 import { type Place, headOf } from '../../site/item.ts';
-import { portName } from '../../site/model.ts';
+import { portName, type Port } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { bitRate, count, duration, list } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
@@ -35,10 +35,10 @@ export function auditCounters(
   const rows = rowsOf(plan, counted, options);
   const seen = new Map(
     rows.flatMap(({ at, difference, verdict }) =>
-      at === undefined || verdict === 'unknown' ? [] : [[at.direction, { difference, shares: sharesIn(plan, at) }]],
+      at === undefined || verdict === 'unknown' ? [] : [[at.out, { difference, shares: sharesIn(plan, at) }]],
     ),
   );
-  const told = new Set<number>();
+  const told = new Set<Port>();
   const found = [
     ...rows.flatMap((row) => deviation(plan, row, seen, options, told)),
     ...counted.flatMap((one) => [...unplanned(one, rows, options), ...dropped(plan, one)]),
@@ -51,10 +51,10 @@ export function auditCounters(
 }
 
 /** More or less than planned. A direction that was counted at both ends of its cable is told of once. */
-function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: Set<number>): Found[] {
+function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: Set<Port>): Found[] {
   const { at, flow, planned, difference, verdict, title } = row;
-  if (at === undefined || verdict === 'agrees' || verdict === 'unknown' || told.has(at.direction)) return [];
-  told.add(at.direction);
+  if (at === undefined || verdict === 'agrees' || verdict === 'unknown' || told.has(at.out)) return [];
+  told.add(at.out);
   const part = options.tolerance / 10_000;
   const guess = (amount: number): Blame | undefined => blame(plan, at, amount, seen, part);
   const burst = verdict === 'above-peak' && flow.mean <= planned.nominal * (1 + part) + options.other;
@@ -80,7 +80,7 @@ function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: 
       message:
         `${title} carried ${bitRate(flow.mean)} on average${busiest}: ${by}. ` +
         advice(blamed, less, blamed !== always),
-      about: aboutPorts(row.port, far(at.link, row.port)),
+      about: aboutPorts(row.port, oppositePort(at.link, row.port)),
       related: (blamed?.all === true ? [] : (blamed?.alternatives.flat() ?? [])).map(relatedOf),
     },
   ];
@@ -124,7 +124,7 @@ function dropped(plan: Plan, { device, port, name, samples }: Counted): Found[] 
   const lost = [...lostIn(samples)];
   const [first, last] = [samples[0], samples[samples.length - 1]];
   if (lost.length === 0 || first === undefined || last === undefined) return [];
-  const link = port === undefined ? undefined : plan.network.topology.linkOf[port.index];
+  const link = port === undefined ? undefined : plan.network.topology.linkAt(port);
   const at = port === undefined ? headOf(device.item) : link === undefined ? placeOfPort(port) : placeOfEnd(link, port);
   const title = port === undefined ? `${device.name}/${visible(name, 40)}` : portName(port);
   const frames = list(lost.map(([counter, number]) => `${number} ${counter}`));

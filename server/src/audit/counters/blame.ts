@@ -1,9 +1,8 @@
 /** Which stream best explains what a port carried more or less than planned: a guess from rates. */
 
-import type { Link } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Port, Stream } from '../../site/model.ts';
-import { type Octets, sharesIn, straysIn } from './planned.ts';
+import { type Direction, sharesIn, straysIn } from './planned.ts';
 
 /**
  * `missing`: it does not come. `again`: it comes twice, or at twice its rate. `stray`: it is not planned there.
@@ -25,13 +24,6 @@ export interface Blame {
   readonly all: boolean;
 }
 
-export interface Direction {
-  readonly link: Link;
-  readonly out: Port;
-  readonly direction: number;
-  readonly octets: Octets;
-}
-
 /** A direction that was measured. */
 export interface Seen {
   /** bit/s more than planned. */
@@ -40,8 +32,8 @@ export interface Seen {
   readonly shares: ReadonlyMap<Stream, number>;
 }
 
-/** By direction. */
-export type SeenAll = ReadonlyMap<number, Seen>;
+/** By the port that frames leave by. */
+export type SeenAll = ReadonlyMap<Port, Seen>;
 
 /**
  * @param difference bit/s more than planned; negative where it is less
@@ -119,7 +111,7 @@ function missingIn(plan: Plan, at: Direction): Suspect[] {
 
 function surplusIn(plan: Plan, at: Direction): Suspect[] {
   const again = missingIn(plan, at).map((suspect): Suspect => ({ ...suspect, happening: 'again' }));
-  const strays = straysIn(plan, at.link, at.out, at.direction, at.octets);
+  const strays = straysIn(plan, at);
   return [...again, ...strays.map(({ stream, rate }): Suspect => ({ stream, rate, happening: 'stray' }))];
 }
 
@@ -131,7 +123,7 @@ function surplusIn(plan: Plan, at: Direction): Suspect[] {
  */
 function weightOf(
   plan: Plan,
-  { direction }: Direction,
+  { out }: Direction,
   { stream, happening }: Suspect,
   all: SeenAll,
   tolerance: number,
@@ -140,7 +132,7 @@ function weightOf(
   let weight = 0;
   const one = carriedBy(plan, stream);
   for (const [other, { difference, shares }] of all) {
-    if (other === direction) continue;
+    if (other === out) continue;
     for (const each of one) {
       const rate = shares.get(each);
       if (rate === undefined) continue;

@@ -1,11 +1,10 @@
 /** What the ports carried against what the plan has for them. */
 
-import { far, outOf } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Port, portName } from '../../site/model.ts';
-import type { Direction } from './blame.ts';
 import { type Flow, flowOf } from './flow.ts';
-import { type Planned, plannedIn } from './planned.ts';
+import { type Direction, NOTHING, type Planned, plannedIn } from './planned.ts';
 import type { Counted } from './ports.ts';
 
 export interface Options {
@@ -54,21 +53,21 @@ export function rowsOf(plan: Plan, counted: readonly Counted[], options: Options
 }
 
 function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boolean, options: Options): Row {
-  const link = plan.network.topology.linkOf[port.index];
+  const link = plan.network.topology.linkAt(port);
   const octets = samples[0]?.withFcs === true ? 'frameWithFcs' : 'frame';
-  const out = link === undefined || sends ? port : far(link, port);
-  const at = link === undefined ? undefined : ({ link, out, direction: outOf(link, out), octets } as const);
+  const out = link === undefined || sends ? port : oppositePort(link, port);
+  const at = link === undefined ? undefined : ({ link, out, octets } as const);
   const flow = flowOf(
     samples,
     ({ sent, received }) => (sends ? sent : received),
     link?.capacity ?? port.speed,
     options.over,
   );
-  const planned = plannedIn(plan, at?.direction, octets);
+  const planned = at === undefined ? NOTHING : plannedIn(plan, at);
   const title =
     link === undefined
       ? `${portName(port)} ${sends ? 'sends' : 'receives'}`
-      : `${portName(out)} → ${portName(far(link, out))}`;
+      : `${portName(out)} → ${portName(oppositePort(link, out))}`;
   return {
     port,
     sends,

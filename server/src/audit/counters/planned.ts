@@ -1,7 +1,6 @@
 /** What the plan has for one direction of a link, as counters would count it. */
 
 import { type Link, carries } from '../../network/link.ts';
-import type { WireRates } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
 import type { Port, Stream } from '../../site/model.ts';
 
@@ -19,31 +18,33 @@ export interface Planned {
   readonly replies: { readonly nominal: number; readonly peak: number };
 }
 
-const NOTHING: Planned = { nominal: 0, peak: 0, replies: { nominal: 0, peak: 0 } };
+/** At a port without a cable. */
+export const NOTHING: Planned = { nominal: 0, peak: 0, replies: { nominal: 0, peak: 0 } };
 
-/** @param direction 2·link from `a` to `b`, 2·link + 1 back; `undefined` at a port without a cable */
-export function plannedIn({ network }: Plan, direction: number | undefined, octets: Octets): Planned {
-  const load = direction === undefined ? undefined : network.loads[direction]?.[octets];
-  if (direction === undefined || load === undefined) return NOTHING;
+/** A direction of a link that is counted. */
+export interface Direction {
+  readonly link: Link;
+  /** Frames leave by it. */
+  readonly out: Port;
+  readonly octets: Octets;
+}
+
+export function plannedIn({ network }: Plan, { link, out, octets }: Direction): Planned {
   const replies = { nominal: 0, peak: 0 };
-  for (const { stream, repliesUntagged, repliesTagged } of network.crossings.at(direction)) {
-    const reply = network.rates[stream.index]?.reply;
+  for (const { stream, repliesUntagged, repliesTagged } of network.copies(link, out)) {
+    const { reply } = network.ratesOf(stream);
     for (const part of ['nominal', 'peak'] as const)
-      replies[part] +=
-        repliesUntagged * (reply?.untagged[octets][part] ?? 0) + repliesTagged * (reply?.tagged[octets][part] ?? 0);
+      replies[part] += repliesUntagged * reply.untagged[octets][part] + repliesTagged * reply.tagged[octets][part];
   }
-  return { ...load, replies };
+  return { ...network.load(link, out)[octets], replies };
 }
 
 /** bit/s that each stream puts there on its way to its receivers. */
-export function sharesIn(
-  { network }: Plan,
-  { direction, octets }: { readonly direction: number; readonly octets: Octets },
-): Map<Stream, number> {
+export function sharesIn({ network }: Plan, { link, out, octets }: Direction): Map<Stream, number> {
   const shares = new Map<Stream, number>();
-  for (const { stream, untagged, tagged } of network.crossings.at(direction)) {
-    const rates = network.rates[stream.index];
-    const rate = untagged * (rates?.untagged[octets].nominal ?? 0) + tagged * (rates?.tagged[octets].nominal ?? 0);
+  for (const { stream, untagged, tagged } of network.copies(link, out)) {
+    const rates = network.ratesOf(stream);
+    const rate = untagged * rates.untagged[octets].nominal + tagged * rates.tagged[octets].nominal;
     if (rate > 0) shares.set(stream, rate);
   }
   return shares;
@@ -59,21 +60,19 @@ export interface Stray {
  * The streams that are not planned in a direction, and could come there: what the sender sends itself, or what is sent
  * in a network that the link carries where the sender passes frames on.
  */
-export function straysIn(plan: Plan, link: Link, out: Port, direction: number, octets: Octets): Stray[] {
-  const { network } = plan;
+export function straysIn({ network }: Plan, { link, out, octets }: Direction): Stray[] {
   const planned = new Set(
-    network.crossings
-      .at(direction)
+    network
+      .copies(link, out)
       .filter(({ untagged, tagged }) => untagged + tagged > 0)
       .map(({ stream }) => stream),
   );
   const passesOn = out.device.bridging || out.device.kind === 'router';
-  return network.deliveries.flatMap(({ stream, source, networks }): Stray[] => {
+  return network.deliveries.flatMap(({ stream, source, domains }): Stray[] => {
     if (planned.has(stream) || source === undefined || (!passesOn && source !== out.device)) return [];
-    const own = networks.length > 0 ? networks : network.interfaces.of(source).map((at) => at.network);
-    const how = own.map((index) => carries(link, index)).find((each) => each !== 'no');
-    const rates: WireRates | undefined = how === undefined ? undefined : network.rates[stream.index]?.[how];
-    const rate = rates?.[octets].nominal ?? 0;
+    const own = domains.length > 0 ? domains : network.interfaces.of(source).map(({ domain }) => domain);
+    const how = own.map((domain) => carries(link, domain)).find((each) => each !== 'no');
+    const rate = how === undefined ? 0 : network.ratesOf(stream)[how][octets].nominal;
     return rate === 0 ? [] : [{ stream, rate }];
   });
 }

@@ -3,7 +3,7 @@
 import type { Plan } from '../../plan.ts';
 import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
-import type { Site, Stream } from '../../site/model.ts';
+import type { Recording, Site, Stream } from '../../site/model.ts';
 import { written } from '../../text/quantity.ts';
 import type { Route } from '../../text/syntax.ts';
 import { bitRate, duration, list, percent } from '../../text/words.ts';
@@ -40,13 +40,10 @@ export function ofBitRate(plan: Plan, looked: readonly Looked[]): Found[] {
     recording,
     course: { rate, first, end },
   } of looked) {
-    const declared = plan.storage.recordings[recording.index]?.rate.nominal ?? 0;
+    const declared = plan.storage.of(recording).rate.nominal;
     const figure = recording.stream === undefined ? undefined : figureOf(plan.site, recording.stream);
     if (rate === undefined || figure === undefined || declared === 0 || end - first <= FEW) continue;
-    const video =
-      figure.route[0] === 'video'
-        ? (plan.site.media[plan.site.streamByName.get(recording.stream ?? '')?.index ?? -1]?.video?.rate?.nominal ?? 0)
-        : declared;
+    const video = figure.route[0] === 'video' ? videoRateOf(plan.site, recording) : declared;
     const group = groups.get(figure.item) ?? { figure, measured: [] };
     group.measured.push({ name: recording.name, rate, declared, beside: declared - video, over: rate.milliseconds });
     groups.set(figure.item, group);
@@ -135,4 +132,10 @@ function fixOf({ item, route, peak }: Figure, rate: number, busiest: number): Fi
 function rounded(bitsPerSecond: number): number {
   const step = 10 ** Math.max(0, Math.floor(Math.log10(bitsPerSecond)) - 2);
   return Math.round(bitsPerSecond / step) * step;
+}
+
+/** bit/s of the picture alone. */
+function videoRateOf({ streamByName, mediaOf }: Site, { stream: name }: Recording): number {
+  const stream = name === undefined ? undefined : streamByName.get(name);
+  return stream === undefined ? 0 : (mediaOf(stream).video?.rate?.nominal ?? 0);
 }

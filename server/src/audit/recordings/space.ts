@@ -75,8 +75,9 @@ interface Growth {
   readonly left: number;
 }
 
-function growthOf({ storage }: Plan, { recording: { index, keep }, course: { rate, bytes: there } }: Looked): Growth {
-  const perDay = ((rate?.mean ?? storage.recordings[index]?.rate.nominal ?? 0) * DAY) / 8000;
+function growthOf({ storage }: Plan, { recording, course: { rate, bytes: there } }: Looked): Growth {
+  const perDay = ((rate?.mean ?? storage.of(recording).rate.nominal) * DAY) / 8000;
+  const { keep } = recording;
   return { perDay, left: keep === undefined ? Infinity : Math.max(0, (perDay * keep) / DAY - there) };
 }
 

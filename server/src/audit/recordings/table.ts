@@ -10,7 +10,7 @@ export function tableOf(plan: Plan, looked: readonly Looked[], now: number): str
   if (looked.length === 0) return [];
   const rows = looked.map(({ recording, rows: files, untold, expected, course, time }) => {
     const { first, end, from, to, recorded, gaps, rate } = course;
-    const declared = plan.storage.recordings[recording.index]?.rate.nominal ?? 0;
+    const declared = plan.storage.of(recording).rate.nominal;
     const some = end > first;
     const known = some && expected !== undefined;
     return [

@@ -1,6 +1,6 @@
 /** The VLANs that an address may be meant for. */
 
-import { NONE } from '../../network/membership.ts';
+import { domainsOf } from '../../network/membership.ts';
 import type { Port, Vlan } from '../../site/model.ts';
 import { type Wanted, textAt } from './wanted.ts';
 
@@ -31,11 +31,10 @@ export function vlansWanted(wanted: Wanted): Vlan[] {
 
 function vlansAt({ checked }: Wanted, port: Port): Vlan[] {
   const { topology } = checked.plan.network;
-  const link = topology.linkOf[port.index];
+  const link = topology.linkAt(port);
   if (link === undefined) return [];
-  const networks = link.untagged === NONE ? link.tagged : [link.untagged, ...link.tagged];
-  return networks
-    .flatMap((network) => topology.networks[network]?.vlan ?? [])
+  return domainsOf(link)
+    .flatMap(({ vlan }) => vlan ?? [])
     .filter(({ subnet }) => subnet !== undefined);
 }
 
@@ -44,8 +43,8 @@ function countByVlan({ site, checked, name }: Wanted, kind: string | undefined):
   for (const { kind: own, ports, name: other } of site.devices) {
     if (other === name || (kind !== undefined && own !== kind)) continue;
     for (const port of ports) {
-      const link = checked.plan.network.topology.linkOf[port.index];
-      const vlan = link === undefined ? undefined : checked.plan.network.topology.networks[link.untagged]?.vlan;
+      const link = checked.plan.network.topology.linkAt(port);
+      const vlan = link?.untagged?.vlan;
       if (vlan !== undefined) found.set(vlan, (found.get(vlan) ?? 0) + 1);
     }
   }

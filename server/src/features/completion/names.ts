@@ -147,8 +147,9 @@ function streamsFor(wanted: Wanted, role: string): Stream[] {
   return ranked(site.streams, (stream) => (stream.name === name ? -1 : recorded.has(stream.name) ? 1 : 0));
 }
 
-function streamDetail({ checked }: Wanted, { index, source, group, carries }: Stream): string {
-  const rate = checked.plan.network.rates[index]?.payload.nominal ?? 0;
+function streamDetail({ checked }: Wanted, stream: Stream): string {
+  const rate = checked.plan.network.ratesOf(stream).payload.nominal;
+  const { source, group, carries } = stream;
   return [
     source === undefined ? '' : `from ${source}`,
     group === undefined ? '' : formatAddress(group),

@@ -30,7 +30,7 @@ export function figuresAt(plan: Plan, item: Item, route: Route, part: 'key' | 'v
     }
     case 'volumes': {
       const volume = site.volumeByName.get(item.name);
-      const figures = volume === undefined ? undefined : storage.volumes[volume.index];
+      const figures = volume === undefined ? undefined : storage.on(volume);
       return figures !== undefined &&
         alone &&
         (key === 'capacity' || key === 'reserve' || key === 'redundancy' || key === 'disks') &&
@@ -40,7 +40,7 @@ export function figuresAt(plan: Plan, item: Item, route: Route, part: 'key' | 'v
     }
     case 'recordings': {
       const recording = site.recordingByName.get(item.name);
-      const figures = recording === undefined ? undefined : storage.recordings[recording.index];
+      const figures = recording === undefined ? undefined : storage.of(recording);
       return figures !== undefined && alone && (key === 'keep' || key === 'segment') && part === 'key'
         ? [recordingExplained(plan, figures)]
         : [];

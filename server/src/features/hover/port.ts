@@ -1,6 +1,6 @@
 /** A port by its name: what its link carries in each direction, and how much more it would. */
 
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { portExplained, portRangeExplained } from '../../report/explain/device.ts';
 import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
@@ -35,9 +35,9 @@ function told(plan: Plan, port: Port): string[] {
 
 /** `core/16 → barn/1: 7 more like paddock-live, the heaviest, then …`, a paragraph to each direction that is in use. */
 function spare(plan: Plan, port: Port): string[] {
-  const link = plan.network.topology.linkOf[port.index];
+  const link = plan.network.topology.linkAt(port);
   if (link === undefined) return [];
-  return [port, far(link, port)].flatMap((out) => {
+  return [port, oppositePort(link, port)].flatMap((out) => {
     const { stream, headroom } = outHeadroom(plan, link, out) ?? {};
     if (stream === undefined || headroom === undefined) return [];
     return [escaped(`${directionName(link, out)}: ${headroomWords(headroom, `${stream.name}, the heaviest`)}`)];

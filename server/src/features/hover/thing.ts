@@ -41,12 +41,12 @@ export function thing(plan: Plan, section: ThingSection, name: string): string[]
     }
     case 'volumes': {
       const volume = site.volumeByName.get(name);
-      const figures = volume === undefined ? undefined : storage.volumes[volume.index];
+      const figures = volume === undefined ? undefined : storage.on(volume);
       return volume === undefined || figures === undefined ? [] : told(volume.item, [daysExplained(figures)]);
     }
     case 'recordings': {
       const recording = site.recordingByName.get(name);
-      const figures = recording === undefined ? undefined : storage.recordings[recording.index];
+      const figures = recording === undefined ? undefined : storage.of(recording);
       return recording === undefined || figures === undefined
         ? []
         : told(recording.item, [recordingExplained(plan, figures)]);

@@ -1,6 +1,6 @@
 /** Who has which address in which VLAN, what is free, and which groups are in use. */
 
-import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
+import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { html } from '../../report/html.ts';
 import type { Plan } from '../../plan.ts';
 import type { Stream, Vlan } from '../../site/model.ts';
@@ -45,7 +45,7 @@ interface Row extends AddressRange {
 }
 
 function partsOf({ site, network }: Plan): Part[] {
-  const uses = addressUses(site, network.topology);
+  const uses = network.addressUses;
   const vlans = [...site.vlans].sort((a, b) => (a.id ?? Infinity) - (b.id ?? Infinity) || naturally(a.name, b.name));
   const parts = [...vlans, undefined].map((vlan): Part => {
     const own = uses
@@ -176,9 +176,10 @@ function groupsOf({ site }: Plan): Stream[] {
     .sort((a, b) => (a.group ?? 0) - (b.group ?? 0) || (a.port ?? 0) - (b.port ?? 0) || naturally(a.name, b.name));
 }
 
-function networksOf({ network }: Plan, { index }: Stream): string {
-  return (network.deliveries[index]?.networks ?? [])
-    .map((at) => network.topology.networks[at]?.name ?? '')
+function networksOf({ network }: Plan, stream: Stream): string {
+  return network
+    .delivery(stream)
+    .domains.map(({ name }) => name)
     .sort(naturally)
     .join(', ');
 }

@@ -1,6 +1,6 @@
 /** What each address of the site is called in the local domain. */
 
-import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
+import { type AddressUse, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
@@ -34,12 +34,11 @@ interface Claim {
  * A device of one address has its own name. Of several, the first bears the device's name, and each a name of its
  * own besides, of the device and the port or the VLAN: `recorder-cams`, `router-video`.
  */
-export function hostNames({ site, network }: Plan): HostNames {
+export function hostNames({ network }: Plan): HostNames {
   const refused: Refusal[] = [];
   const wanted = new Map<string, Claim[]>();
   const byDevice = new Map<string, AddressUse[]>();
-  for (const use of addressUses(site, network.topology))
-    byDevice.set(use.device.name, [...(byDevice.get(use.device.name) ?? []), use]);
+  for (const use of network.addressUses) byDevice.set(use.device.name, [...(byDevice.get(use.device.name) ?? []), use]);
   const changed: string[] = [];
   for (const [name, uses] of byDevice) {
     const [first] = uses;

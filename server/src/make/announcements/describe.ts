@@ -107,9 +107,9 @@ function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
     return { at: headOf(item), message };
   }
   const device = plan.site.deviceByName.get(receiver);
-  const networks = plan.network.delivery(stream).networks;
+  const { domains } = plan.network.delivery(stream);
   const own = device === undefined ? [] : plan.network.interfaces.of(device);
-  const address = (own.find(({ network }) => networks.includes(network)) ?? own[0])?.address;
+  const address = (own.find(({ domain }) => domains.includes(domain)) ?? own[0])?.address;
   if (address !== undefined) return { address: formatAddress(address) };
   return {
     at: placeOf(item, ['receivers']),

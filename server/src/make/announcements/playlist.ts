@@ -98,7 +98,7 @@ function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, pat
   const device = source === undefined ? undefined : plan.site.deviceByName.get(source);
   const own = device === undefined ? [] : plan.network.interfaces.of(device);
   const at =
-    own.find(({ network }) => plan.network.interfaces.in(viewer, network) !== undefined) ??
+    own.find(({ domain }) => plan.network.interfaces.in(viewer, domain) !== undefined) ??
     own.find(({ address }) => address !== undefined);
   if (at?.address === undefined) {
     return {

@@ -62,7 +62,7 @@ function announcerOf(plan: Plan, stream: Stream): Interface | undefined {
   const { source, leaves } = plan.network.delivery(stream);
   if (leaves === undefined || isServer(source)) return leaves;
   const servers = plan.site.devices.filter(isServer).sort((a, b) => (a.name < b.name ? -1 : 1));
-  return servers.map((server) => plan.network.interfaces.in(server, leaves.network)).find((at) => at !== undefined);
+  return servers.map((server) => plan.network.interfaces.in(server, leaves.domain)).find((at) => at !== undefined);
 }
 
 function isServer(device: Device | undefined): boolean {

@@ -116,7 +116,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
 /** In a network that both are in, else the first one declared. */
 function addressFor({ network }: Plan, asked: Device, asking: Device): number | undefined {
   const own = network.interfaces.of(asked).filter(({ address }) => address !== undefined);
-  const shared = own.find((candidate) => network.interfaces.in(asking, candidate.network) !== undefined);
+  const shared = own.find((candidate) => network.interfaces.in(asking, candidate.domain) !== undefined);
   return (shared ?? own[0])?.address;
 }
 
@@ -172,5 +172,5 @@ function takesIn({ network }: Plan, stream: Stream, host: Device): Interface | u
   const delivery = network.delivery(stream);
   if (delivery.source === host) return stream.group === undefined ? undefined : delivery.leaves;
   if (!delivery.reaches.includes(host.name)) return undefined;
-  return network.interfaces.of(host).find((at) => delivery.networks.includes(at.network));
+  return network.interfaces.of(host).find((at) => delivery.domains.includes(at.domain));
 }

@@ -1,7 +1,7 @@
 /** A script that compares a host's network with the plan, reading only. */
 
 import type { Plan } from '../../plan.ts';
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import { portName } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { bitRate } from '../../text/words.ts';
@@ -41,7 +41,7 @@ function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterfa
   if (tag !== undefined) checks.push(`tagged ${own} ${word(tag.of)} ${tag.id}`);
   else {
     checks.push(
-      `linked ${own} ${word(visible(link === undefined ? 'no cable in the plan' : portName(far(link, port)), 100))}`,
+      `linked ${own} ${word(visible(link === undefined ? 'no cable in the plan' : portName(oppositePort(link, port)), 100))}`,
     );
     const speed = link?.capacity ?? port.speed;
     if (speed !== undefined && speed >= 1_000_000)

@@ -1,6 +1,5 @@
 /** The network of one host as its operating system has it: interfaces by name, addresses with prefixes, routes. */
 
-import { NONE, membershipOf } from '../../network/membership.ts';
 import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type HostRoute, type Port, type PortAddress, type Vlan, portName } from '../../site/model.ts';
@@ -66,15 +65,11 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
 }
 
 function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>, refuse: Refuse): HostInterface[] {
-  const {
-    site,
-    network: { topology },
-  } = plan;
-  const own = membershipOf(site, port);
-  const untagged = own.untagged !== NONE ? own.untagged : (topology.linkAt(port)?.untagged ?? NONE);
-  const vlan = topology.networks[untagged]?.vlan;
+  const { topology } = plan.network;
+  const own = topology.membershipOf(port);
+  const vlan = (own.untagged ?? topology.linkAt(port)?.untagged)?.vlan;
   const tagged = own.tagged
-    .flatMap((index) => site.vlans[index] ?? [])
+    .flatMap(({ vlan: each }) => each ?? [])
     .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || (a.name < b.name ? -1 : 1));
   const of = new Map<Vlan | undefined, PortAddress[]>();
   for (const address of port.addresses) {
@@ -206,7 +201,7 @@ function planned(
   own: readonly HostInterface[],
 ): HostInterface | undefined {
   const by = network.interfaces.of(device).find((candidate) => candidate.port.name === port);
-  const vlan = by === undefined ? undefined : network.topology.networks[by.network]?.vlan;
+  const vlan = by === undefined ? undefined : by.domain.vlan;
   return (
     own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ??
     own.find(({ addresses }) => addresses.length > 0) ??
@@ -231,7 +226,7 @@ export function interfaceTowards(
 ): HostInterface | undefined {
   const by = network.interfaces.towards(device, address)?.by;
   if (by === undefined) return undefined;
-  const vlan = network.topology.networks[by.network]?.vlan;
+  const vlan = by.domain.vlan;
   const own = interfaces.filter(({ port }) => port === by.port);
   return own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ?? own[0];
 }

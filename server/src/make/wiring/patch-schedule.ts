@@ -1,6 +1,6 @@
 /** Every cable of the site in the order of a walk: place by place, port by port. */
 
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Cable } from '../../site/model.ts';
 import { bitRate, count, metres } from '../../text/words.ts';
@@ -79,7 +79,7 @@ function csvOf({ site, network }: Plan, walk: readonly Laid[]): string {
       const peaks =
         link === undefined || here.port === undefined
           ? ['', '']
-          : [here.port, far(link, here.port)].map((out) => network.load(link, out).line.peak);
+          : [here.port, oppositePort(link, here.port)].map((out) => network.load(link, out).line.peak);
       return [
         label,
         here.text,

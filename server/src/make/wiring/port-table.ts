@@ -1,7 +1,7 @@
 /** What each port of a switch is set to, and what is plugged into it. */
 
-import { type Link, far } from '../../network/link.ts';
-import { NONE, hasVlans, membershipOf } from '../../network/membership.ts';
+import { type Link, oppositePort } from '../../network/link.ts';
+import { hasVlans } from '../../network/membership.ts';
 import type { Feed } from '../../network/power.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Vlan, portAt } from '../../site/model.ts';
@@ -78,7 +78,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
   const feeds = power.find((source) => source.device === device)?.feeds ?? [];
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
   return ports.map((port): Row => {
-    const { untagged, tagged } = membershipOf(site, port);
+    const { untagged, tagged } = network.topology.membershipOf(port);
     const link = network.topology.linkAt(port);
     const peak = (at: Link, out: Port): number => network.load(at, out).line.peak;
     return {
@@ -91,13 +91,13 @@ function rowsOf(plan: Plan, device: Device): Row[] {
         : device.ports.some(hasVlans)
           ? 'no VLAN'
           : 'all VLANs',
-      untagged: untagged === NONE ? undefined : site.vlans[untagged],
+      untagged: untagged?.vlan,
       tagged: tagged
-        .flatMap((index) => site.vlans[index] ?? [])
+        .flatMap(({ vlan }) => vlan ?? [])
         .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || naturally(a.name, b.name)),
       feed: feeds.find(({ from }) => from === port),
       cables: cables.filter(({ here }) => here.port === port).sort(laidOrder),
-      peak: link === undefined ? undefined : { out: peak(link, port), in: peak(link, far(link, port)) },
+      peak: link === undefined ? undefined : { out: peak(link, port), in: peak(link, oppositePort(link, port)) },
     };
   });
 }

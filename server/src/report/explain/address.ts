@@ -1,6 +1,6 @@
 /** An address: whose it is, and where it stands in its VLAN. */
 
-import { addressUses, holder } from '../../network/address-uses.ts';
+import { holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
 import type { Site, Vlan } from '../../site/model.ts';
 import {
@@ -24,7 +24,7 @@ import { groupExplained } from './group.ts';
 export function addressExplained(plan: Plan, address: number): Explanation {
   if (isMulticast(address)) return groupExplained(plan, address);
   const { site, network } = plan;
-  const holders = addressUses(site, network.topology).filter((use) => use.address === address);
+  const holders = network.addressUses.filter((use) => use.address === address);
   const vlans = site.vlans.filter(({ subnet }) => subnet !== undefined && contains(subnet, address));
   const lines: ExplanationLine[] = holders.map((use) => ({
     label: holder(use),
@@ -84,7 +84,7 @@ export function hostsIn(subnet: Subnet): number {
 }
 
 export function subnetExplained(plan: Plan, subnet: Subnet): Explanation {
-  const uses = addressUses(plan.site, plan.network.topology).filter(({ address }) => contains(subnet, address));
+  const uses = plan.network.addressUses.filter(({ address }) => contains(subnet, address));
   const vlans = plan.site.vlans.filter((vlan) => vlan.subnet !== undefined && overlaps(vlan.subnet, subnet));
   const span = (first: number, last: number): string => `${formatAddress(first)} to ${formatAddress(last)}`;
   const lines: ExplanationLine[] = isMulticast(subnet.network)
@@ -108,9 +108,7 @@ export function subnetExplained(plan: Plan, subnet: Subnet): Explanation {
 }
 
 export function rangeExplained(plan: Plan, { first, last }: AddressRange): Explanation {
-  const uses = addressUses(plan.site, plan.network.topology).filter(
-    ({ address }) => first <= address && address <= last,
-  );
+  const uses = plan.network.addressUses.filter(({ address }) => first <= address && address <= last);
   return {
     title: `${formatAddress(first)} to ${formatAddress(last)}`,
     columns: [],

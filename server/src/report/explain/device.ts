@@ -1,6 +1,6 @@
 /** A device at a glance: its ports with their loads, its power, its streams. */
 
-import { type Link, far } from '../../network/link.ts';
+import { type Link, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, portName } from '../../site/model.ts';
 import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
@@ -72,7 +72,7 @@ function switchWords({ snooping, unregistered, spanningTree }: Device): string {
 }
 
 function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
-  const other = far(link, port);
+  const other = oppositePort(link, port);
   const peak = (out: Port): string => {
     const rate = network.load(link, out).line.peak;
     if (link.blocked !== undefined && rate === 0) return 'blocked';
@@ -104,7 +104,7 @@ export function portExplained(plan: Plan, port: Port, most?: number): Explanatio
     return [{ title: `${portName(port)}: nothing is cabled to it`, says: portWords(port), columns: [], lines: [] }];
   return [
     directionExplained(plan, link, port, 'line', most),
-    directionExplained(plan, link, far(link, port), 'line', most),
+    directionExplained(plan, link, oppositePort(link, port), 'line', most),
   ];
 }
 

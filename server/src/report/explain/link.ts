@@ -1,7 +1,7 @@
 /** What a link carries in one direction: the sum of its streams' copies. */
 
-import type { Crossing } from '../../network/crossings.ts';
-import { type Link, far } from '../../network/link.ts';
+import type { StreamCopies } from '../../network/routes.ts';
+import { type Link, oppositePort } from '../../network/link.ts';
 import type { Load, StreamRates } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
 import { type Port, portName } from '../../site/model.ts';
@@ -12,7 +12,7 @@ import { WIRE_WORDS, type WireKind } from './stream.ts';
 
 /** `core/16 → barn/1` */
 export function directionName(link: Link, out: Port): string {
-  return `${portName(out)} → ${portName(far(link, out))}`;
+  return `${portName(out)} → ${portName(oppositePort(link, out))}`;
 }
 
 /**
@@ -116,7 +116,11 @@ function shareLine(capacity: number, load: Load): ExplanationLine {
 }
 
 /** Copies of one make, and what one of them takes. */
-function partsOf(copies: Crossing, own: StreamRates, kind: WireKind): { count: number; load: Load; words: string }[] {
+function partsOf(
+  copies: StreamCopies,
+  own: StreamRates,
+  kind: WireKind,
+): { count: number; load: Load; words: string }[] {
   const back = kind === 'payload' ? { nominal: 0, peak: 0 } : undefined;
   return [
     { count: copies.untagged, load: own.untagged[kind], words: '' },
@@ -130,7 +134,7 @@ function partsOf(copies: Crossing, own: StreamRates, kind: WireKind): { count: n
   ].filter(({ count: number }) => number > 0);
 }
 
-function streamLines(copies: Crossing, own: StreamRates, kind: WireKind): ExplanationLine[] {
+function streamLines(copies: StreamCopies, own: StreamRates, kind: WireKind): ExplanationLine[] {
   return partsOf(copies, own, kind).map(({ count: number, load, words }) => ({
     label: copies.stream.name,
     cells: rates({ nominal: number * load.nominal, peak: number * load.peak }),

@@ -229,7 +229,7 @@ export function receiversExplained(plan: Plan, stream: Stream): Explanation {
     const { what, remedy } = obstacleWords(missed.why, name, stream);
     return { label: name, cells: ['not reached'], formula: `${what}; ${remedy}` };
   });
-  const networks = delivery.networks.map((network) => plan.network.topology.networks[network]?.name ?? '');
+  const networks = delivery.domains.map((domain) => domain.name);
   const route =
     delivery.leaves === undefined
       ? []

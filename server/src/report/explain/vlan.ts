@@ -1,6 +1,5 @@
 /** A VLAN at a glance: its addresses, who asks and routes in it, its links and streams. */
 
-import { addressUses } from '../../network/address-uses.ts';
 import { carries } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Vlan } from '../../site/model.ts';
@@ -11,7 +10,8 @@ import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
 
 export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
-  const { site, network } = plan;
+  const { network } = plan;
+  const domain = network.topology.domainOf(vlan);
   const { subnet, pool } = vlan;
   const lines: ExplanationLine[] = [
     { label: '802.1Q tag', cells: [vlan.id === undefined ? 'no id' : String(vlan.id)], source: 'IEEE 802.1Q' },
@@ -24,7 +24,7 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
       source: 'RFC 4632 §3.1',
     });
   }
-  const uses = addressUses(site, network.topology).filter(({ home }) => home === vlan);
+  const uses = network.addressUses.filter(({ home }) => home === vlan);
   const taken = new Set(uses.map(({ address }) => address)).size;
   lines.push({
     label: 'addresses in use',
@@ -52,16 +52,14 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
         : 'every group of the VLAN travels to its switch too',
     source: vlan.querier === undefined ? 'RFC 3376 §8' : 'RFC 4541 §2.1.2',
   });
-  const tagged = network.topology.links.filter((link) => carries(link, vlan.index) === 'tagged').length;
-  const untagged = network.topology.links.filter((link) => carries(link, vlan.index) === 'untagged').length;
+  const tagged = network.topology.links.filter((link) => carries(link, domain) === 'tagged').length;
+  const untagged = network.topology.links.filter((link) => carries(link, domain) === 'untagged').length;
   lines.push({
     label: 'links',
     cells: [String(tagged + untagged)],
     formula: `${untagged} without a tag, ${tagged} with one`,
   });
-  const streams = network.deliveries
-    .filter(({ networks }) => networks.includes(vlan.index))
-    .map(({ stream }) => stream);
+  const streams = network.deliveries.filter(({ domains }) => domains.includes(domain)).map(({ stream }) => stream);
   const peak = streams.reduce((sum, stream) => sum + network.ratesOf(stream).untagged.line.peak, 0);
   if (streams.length > 0)
     lines.push({

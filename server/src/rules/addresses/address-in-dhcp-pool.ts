@@ -1,5 +1,5 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { addressUses, holder } from '../../network/address-uses.ts';
+import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -13,7 +13,7 @@ outside the pool. Where the server keeps the address for this device by a reserv
 the reason.`,
   source: 'RFC 2131 §3.1 and §4.3.1, from memory',
   check({ site, network }: Subject, report: Report): void {
-    for (const use of addressUses(site, network.topology)) {
+    for (const use of network.addressUses) {
       const { home, address, device } = use;
       const pool = home?.pool;
       if (home === undefined || pool === undefined || address < pool.first || address > pool.last) continue;

@@ -1,6 +1,6 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { type Link, far } from '../../network/link.ts';
-import { type Membership, NONE, hasVlans, membershipOf } from '../../network/membership.ts';
+import { type Link, oppositePort } from '../../network/link.ts';
+import { type Membership, domainsOf, hasVlans } from '../../network/membership.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
@@ -22,8 +22,9 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
       if (carried === undefined) continue;
       for (const { address, vlan: name, route } of port.addresses) {
         const vlan = name === undefined ? undefined : site.vlanByName.get(name);
-        if (vlan === undefined || vlan.index === carried.untagged || carried.tagged.includes(vlan.index)) continue;
-        const all = [carried.untagged, ...carried.tagged].flatMap((index) => site.vlans[index]?.name ?? []);
+        if (vlan === undefined) continue;
+        const all = domainsOf(carried).flatMap((domain) => domain.vlan?.name ?? []);
+        if (all.includes(vlan.name)) continue;
         const own = portName(port);
         report({
           at: placeOf(port.device.item, route),
@@ -31,7 +32,7 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
             `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nobody in ${vlan.name} gets to ` +
             `${formatAddress(address)}. Let it carry ${vlan.name}, or take the address out.`,
           about: [own, port.device.name, formatAddress(address)],
-          fixes: () => carrying(network.topology.linkOf[port.index], port, vlan),
+          fixes: () => carrying(network.topology.linkAt(port), port, vlan),
         });
       }
     }
@@ -42,14 +43,14 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
 function carriedBy({ site, network }: Pick<Subject, 'site' | 'network'>, port: Port): Membership | undefined {
   const { vlan, native, trunk = [] } = port;
   const isKnown = [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
-  if (hasVlans(port)) return isKnown ? membershipOf(site, port) : undefined;
-  const link = network.topology.linkOf[port.index];
-  return link === undefined || link.untagged === NONE ? undefined : link;
+  if (hasVlans(port)) return isKnown ? network.topology.membershipOf(port) : undefined;
+  const link = network.topology.linkAt(port);
+  return link?.untagged === undefined ? undefined : link;
 }
 
 /** At the other end too, where that is a switch that does not. */
 function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
-  const other = link === undefined ? undefined : far(link, port);
+  const other = link === undefined ? undefined : oppositePort(link, port);
   const there = other === undefined ? [] : [other.vlan, other.native, ...(other.trunk ?? [])];
   const carries = other === undefined || !hasVlans(other) || there.includes(vlan.name);
   const ports = carries || other === undefined ? [port] : [port, other];

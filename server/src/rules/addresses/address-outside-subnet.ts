@@ -1,7 +1,7 @@
 import { contains, formatAddress, formatSubnet, notOfHost } from '../../standards/ipv4.ts';
-import { type AddressUse, addressUses, holder } from '../../network/address-uses.ts';
-import { far } from '../../network/link.ts';
-import type { Topology } from '../../network/topology.ts';
+import { type AddressUse, holder } from '../../network/address-uses.ts';
+import { oppositePort } from '../../network/link.ts';
+import type { Topology } from '../../network/wiring.ts';
 import { type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
@@ -18,7 +18,7 @@ address of another subnet is looked for in the wrong place and is not reached, n
 the address, or cable the device to a port in the VLAN that the address belongs to.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
   check({ site, network }: Subject, report: Report): void {
-    for (const use of addressUses(site, network.topology)) {
+    for (const use of network.addressUses) {
       const vlans = use.port === undefined ? site.vlans : use.vlans;
       // A VLAN without a subnet may be the one that it is in.
       if (use.home !== undefined || vlans.length === 0 || vlans.some(({ subnet }) => subnet === undefined)) continue;
@@ -56,17 +56,17 @@ function subnetText({ name, subnet }: Vlan): string {
 
 /** By which cable the port is in that VLAN, where it is not said at the address. */
 function cabledTo(topology: Topology, { route, device }: AddressUse, port: Port): string {
-  const link = topology.linkOf[port.index];
+  const link = topology.linkAt(port);
   if (link === undefined || route.includes('addresses')) return '';
-  return `, which ${portName(far(link, port))} puts ${device.ports.length === 1 ? device.name : portName(port)} in`;
+  return `, which ${portName(oppositePort(link, port))} puts ${device.ports.length === 1 ? device.name : portName(port)} in`;
 }
 
 /** Puts the switch's port into the VLAN that the address belongs to. */
 function otherVlan(site: Site, topology: Topology, { port, address }: AddressUse): Fix[] {
-  const link = port === undefined ? undefined : topology.linkOf[port.index];
+  const link = port === undefined ? undefined : topology.linkAt(port);
   const vlan = site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
   if (link === undefined || port === undefined || vlan === undefined) return [];
-  const { device, name, route, vlan: access } = far(link, port);
+  const { device, name, route, vlan: access } = oppositePort(link, port);
   if (access === undefined || route[1] !== name) return [];
   return [
     {

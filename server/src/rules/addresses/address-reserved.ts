@@ -1,5 +1,5 @@
 import { broadcast, firstHost, formatAddress, formatSubnet, lastHost, notOfHost } from '../../standards/ipv4.ts';
-import { addressUses, holder } from '../../network/address-uses.ts';
+import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -13,7 +13,7 @@ either; most devices refuse it. A /31 or /32 has neither. 0.0.0.0/8, 127.0.0.0/8
 are no addresses of hosts anywhere.`,
   source: 'RFC 1122 §3.2.1.3, from memory; /31: RFC 3021 §2.1–2.2, read',
   check({ site, network }: Subject, report: Report): void {
-    for (const use of addressUses(site, network.topology)) {
+    for (const use of network.addressUses) {
       const { home, address, device } = use;
       const special = notOfHost(address);
       if (special !== undefined) {

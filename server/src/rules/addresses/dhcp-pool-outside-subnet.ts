@@ -7,7 +7,7 @@ import {
   lastHost,
   parseAddress,
 } from '../../standards/ipv4.ts';
-import { type AddressUse, addressUses } from '../../network/address-uses.ts';
+import type { AddressUse } from '../../network/address-uses.ts';
 import { type Fix, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
@@ -24,8 +24,7 @@ gateway and all fixed addresses outside.`,
   source: 'RFC 2131 §4.3.1, from memory; host addresses: RFC 1122 §3.2.1.3, from memory',
   check({ site, network }: Subject, report: Report): void {
     const gateways = new Map<string, AddressUse>();
-    for (const use of addressUses(site, network.topology))
-      if (use.home?.gateway === use.device.name) gateways.set(use.home.name, use);
+    for (const use of network.addressUses) if (use.home?.gateway === use.device.name) gateways.set(use.home.name, use);
     for (const vlan of site.vlans) {
       const { item, name, pool, subnet } = vlan;
       const at = placeOf(item, ['dhcp-pool']);

@@ -1,5 +1,5 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { addressUses, holder } from '../../network/address-uses.ts';
+import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
@@ -15,7 +15,7 @@ reached, now the other. Give each port an address of its own. The fix takes the 
 outside its DHCP pool; set it on the device as well.`,
   source: 'RFC 5227 §1 and §2.4, from memory',
   check({ site, network }: Subject, report: Report): void {
-    for (const [address, uses] of grouped(addressUses(site, network.topology), (use) => use.address)) {
+    for (const [address, uses] of grouped(network.addressUses, (use) => use.address)) {
       if (uses.length < 2) continue;
       for (const use of uses) {
         const others = uses.filter((other) => other !== use);

@@ -63,8 +63,11 @@ function hasAddress({ ports }: Device, { name, subnet }: Vlan): boolean {
 
 function giveAddress({ site, network }: Subject, device: Device, vlan: Vlan): Fix[] {
   const isThere = (port: Port): boolean => {
-    const link = network.topology.linkOf[port.index];
-    return (link !== undefined && carries(link, vlan.index) !== 'no') || port.trunk?.includes(vlan.name) === true;
+    const link = network.topology.linkAt(port);
+    return (
+      (link !== undefined && carries(link, network.topology.domainOf(vlan)) !== 'no') ||
+      port.trunk?.includes(vlan.name) === true
+    );
   };
   const port = device.ports.find(isThere);
   const free = addressForGateway(site, vlan);

@@ -13,11 +13,15 @@ for the other's on their own link in vain. Of two subnets that overlap one lies 
 smaller, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
   check({ site }: Subject, report: Report): void {
+    const order = new Map(site.vlans.map((vlan, index) => [vlan, index]));
+    const isEarlier = (a: Vlan, b: Vlan): boolean => (order.get(a) ?? 0) < (order.get(b) ?? 0);
     const bySize = site.vlans
       .flatMap((vlan) => (vlan.subnet === undefined ? [] : [{ vlan, subnet: vlan.subnet }]))
       .sort(
         (a, b) =>
-          a.subnet.network - b.subnet.network || a.subnet.prefix - b.subnet.prefix || a.vlan.index - b.vlan.index,
+          a.subnet.network - b.subnet.network ||
+          a.subnet.prefix - b.subnet.prefix ||
+          (isEarlier(a.vlan, b.vlan) ? -1 : 1),
       );
     const clashes = new Map<Vlan, Vlan[]>();
     const around: typeof bySize = [];
@@ -26,7 +30,7 @@ smaller, or move one of them.`,
       while (around.length > 0 && !overlaps(around[around.length - 1]?.subnet ?? entry.subnet, entry.subnet))
         around.pop();
       for (const { vlan } of around) {
-        const [earlier, later] = vlan.index < entry.vlan.index ? [vlan, entry.vlan] : [entry.vlan, vlan];
+        const [earlier, later] = isEarlier(vlan, entry.vlan) ? [vlan, entry.vlan] : [entry.vlan, vlan];
         const found = clashes.get(later);
         if (found === undefined) clashes.set(later, [earlier]);
         else found.push(earlier);

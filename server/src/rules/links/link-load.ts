@@ -1,6 +1,6 @@
-import { portName } from '../../site/model.ts';
-import { far } from '../../network/link.ts';
-import { linePeakOf } from '../../network/crossings.ts';
+import { type Port, portName } from '../../site/model.ts';
+import { type Link, oppositePort } from '../../network/link.ts';
+import { linePeakOf } from '../../network/loads.ts';
 import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
@@ -22,11 +22,10 @@ link faster.`,
     for (const link of network.topology.links) {
       if (link.capacity === undefined || link.capacity === 0) continue;
       for (const out of [link.a, link.b]) {
-        const direction = 2 * link.index + (out === link.a ? 0 : 1);
-        const line = network.loads[direction]?.line;
-        if (line === undefined || line.peak * 10_000 <= least * link.capacity) continue;
+        const { line } = network.load(link, out);
+        if (line.peak * 10_000 <= least * link.capacity) continue;
         const over = (load: number): boolean => load * 10_000 > limit * (link.capacity ?? 0);
-        const into = far(link, out);
+        const into = oppositePort(link, out);
         const atPeak = line.peak > line.nominal ? ' at peak' : '';
         const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
         const bound = over(line.peak)
@@ -38,7 +37,7 @@ link faster.`,
           message:
             `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
             `${percentOver(line.peak, link.capacity, over(line.peak) ? limit : warn)} of ` +
-            `${bitRate(link.capacity)}${nominal}; ${crossing(network, direction)}. That is ${bound}: move or slim ` +
+            `${bitRate(link.capacity)}${nominal}; ${crossing(network, link, out)}. That is ${bound}: move or slim ` +
             `streams, or make the link faster.`,
           about: aboutPorts(out, into),
         });
@@ -48,14 +47,13 @@ link faster.`,
 };
 
 /** `paddock-live and 14 others`: the stream that takes most, and how many more cross. */
-function crossing({ crossings, rates }: Network, direction: number): string {
-  const all = crossings.at(direction);
+function crossing({ copies, ratesOf }: Network, link: Link, out: Port): string {
+  const all = copies(link, out);
   let greatest = '';
   let second = '';
   let [most, more] = [-1, -1];
   for (const one of all) {
-    const own = rates[one.stream.index];
-    const peak = own === undefined ? 0 : linePeakOf(one, own);
+    const peak = linePeakOf(one, ratesOf(one.stream));
     if (peak > most) {
       [second, more] = [greatest, most];
       [greatest, most] = [one.stream.name, peak];

@@ -16,18 +16,20 @@ export const loop: Rule = {
 cable out. What crosses which cable cannot be told before that: the loads leave one cable out.`,
   source: 'IEEE 802.1D-2004 clause 17, rapid spanning tree',
   check({ network }: Subject, report: Report): void {
-    const told = new Set<string>();
-    for (const { index } of network.topology.networks) {
-      const tree = network.tree(index);
+    const { domains, links: all } = network.topology;
+    const order = new Map(all.map((link, index) => [link, index]));
+    const found = new Set<string>();
+    for (const domain of domains) {
+      const tree = network.tree(domain);
       for (const link of tree.loops) {
         const { devices, links } = roundOf(tree, link);
         // VLANs share their cables: a loop of several is one.
         const name = links
-          .map((part) => part.index)
-          .sort((a, b) => a - b)
+          .map((part) => order.get(part))
+          .sort()
           .join();
-        if (told.has(name)) continue;
-        told.add(name);
+        if (found.has(name)) continue;
+        found.add(name);
         report(
           findingOf(
             link,

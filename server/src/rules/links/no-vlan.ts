@@ -1,4 +1,4 @@
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/membership.ts';
 import { isTransparent } from '../../network/segments.ts';
 import { contains } from '../../standards/ipv4.ts';
@@ -20,7 +20,7 @@ towards another switch. (A switch without VLANs on any port passes everything on
     for (const link of network.topology.links) {
       for (const port of [link.a, link.b]) {
         if (!port.device.bridging || isTransparent(port) || hasVlans(port)) continue;
-        const other = far(link, port);
+        const other = oppositePort(link, port);
         report({
           at: placeOfEnd(link, port),
           message:

@@ -45,7 +45,9 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
   const [match] = others;
   if (match === undefined || others.length > 1 || match.other === cable || end.port === undefined) return [];
   const [first, firstEnd, second, secondEnd] =
-    cable.index < match.other.index ? [cable, end, match.other, match.at] : [match.other, match.at, cable, end];
+    site.cables.indexOf(cable) < site.cables.indexOf(match.other)
+      ? [cable, end, match.other, match.at]
+      : [match.other, match.at, cable, end];
   const beyond = secondEnd === second.from ? second.to : second.from;
   if (beyond === undefined) return [];
   const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, nameText(textOf(beyond)))];

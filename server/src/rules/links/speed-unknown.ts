@@ -13,16 +13,14 @@ data sheets have it.`,
   check({ network }: Subject, report: Report): void {
     for (const link of network.topology.links) {
       if (link.capacity !== undefined) continue;
-      const [forward = 0, backward = 0] = [2 * link.index, 2 * link.index + 1].map(
-        (direction) => network.loads[direction]?.line.peak ?? 0,
-      );
-      if (forward + backward === 0) continue;
       const { a, b } = link;
+      const peak = Math.max(network.load(link, a).line.peak, network.load(link, b).line.peak);
+      if (peak === 0) continue;
       report({
         at: placeOfEnd(link, a),
         message:
           `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody can tell whether the link bears the ` +
-          `${bitRate(Math.max(forward, backward))} that cross it. Give them \`speed\`.`,
+          `${bitRate(peak)} that cross it. Give them \`speed\`.`,
         about: aboutPorts(a, b),
       });
     }

@@ -1,5 +1,6 @@
 import type { BridgeTree } from '../../network/bridge-tree.ts';
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
+import { domainsOf } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
@@ -18,11 +19,10 @@ loop carry the same VLANs.`,
     const peopled = new Map<BridgeTree, ReadonlySet<number>>();
     for (const link of topology.spanningTree.blocked) {
       if (link.blocked === undefined) continue;
-      const other = far(link, link.blocked);
-      for (const index of [link.untagged, ...link.tagged]) {
-        const name = topology.networks[index]?.name;
-        if (name === undefined) continue;
-        const tree = network.tree(index);
+      const other = oppositePort(link, link.blocked);
+      for (const domain of domainsOf(link)) {
+        const { name } = domain;
+        const tree = network.tree(domain);
         let components = peopled.get(tree);
         if (components === undefined) peopled.set(tree, (components = componentsWithHosts(tree)));
         const [here, there] = [

@@ -1,4 +1,3 @@
-import { NONE, membershipOf } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
@@ -13,17 +12,18 @@ export const vlanMerged: Rule = {
 straight into the other: broadcasts, floods and all multicast. Cable it to one of the VLANs only, or use a switch that
 knows VLANs, with a trunk.`,
   source: 'IEEE 802.1Q and 802.1D (from memory)',
-  check({ site, network: { topology } }: Subject, report: Report): void {
+  check({ network: { topology } }: Subject, report: Report): void {
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       // Converters only lengthen a cable: that its ends differ is another rule's.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
-      const untagged = edges
-        .map((edge) => ({ ...edge, vlan: membershipOf(site, edge.port).untagged }))
-        .filter(({ vlan }) => vlan !== NONE);
+      const untagged = edges.flatMap((edge) => {
+        const { untagged: domain } = topology.membershipOf(edge.port);
+        return domain === undefined ? [] : [{ ...edge, domain }];
+      });
       const [first] = untagged;
-      for (const { link, port, vlan } of untagged) {
-        if (first === undefined || vlan === first.vlan) continue;
-        const [one, other] = [site.vlans[vlan]?.name ?? '', site.vlans[first.vlan]?.name ?? ''];
+      for (const { link, port, domain } of untagged) {
+        if (first === undefined || domain === first.domain) continue;
+        const [one, other] = [domain.name, first.domain.name];
         report({
           at: placeOfEnd(link, port),
           message:

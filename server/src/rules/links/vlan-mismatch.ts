@@ -1,5 +1,6 @@
 import type { Link } from '../../network/link.ts';
-import { type Membership, NONE, agreed, hasVlans, membershipOf } from '../../network/membership.ts';
+import { type BroadcastDomain, type Membership, agreed, domainsOf, hasVlans } from '../../network/membership.ts';
+import type { Topology } from '../../network/wiring.ts';
 import { carriedIn, isTransparent } from '../../network/segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
@@ -19,25 +20,26 @@ end carries stops at the other; two access ports of different VLANs mix the two 
 native VLANs too. A host without a trunk belongs at an access port.`,
   source: 'IEEE 802.1Q: ingress rules and the port VLAN ID (from memory)',
   check({ site, network: { topology } }: Subject, report: Report): void {
+    const context = { site, topology };
     for (const link of topology.links) {
       const { a, b } = link;
       if (a.device.bridging && b.device.bridging) {
-        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(site, a, b, link, report);
+        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(context, a, b, link, report);
       } else if (a.device.bridging || b.device.bridging) {
         const [inner, host] = a.device.bridging ? [a, b] : [b, a];
         const segment = isTransparent(inner) ? topology.segments.get(inner.device) : undefined;
-        const wire = segment === undefined ? membershipOf(site, inner) : carriedIn(site, segment);
+        const wire = segment === undefined ? topology.membershipOf(inner) : carriedIn(segment, topology.membershipOf);
         const ports = segment === undefined ? [inner] : segment.edges.map(({ port }) => port);
         const [from] = ports;
         if (from !== undefined && ports.every((port) => isKnown(site, port)))
-          atHost(site, from, wire, host, link, report);
+          atHost(context, { link, from, host }, wire, report);
       }
     }
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       const [first, second] = edges;
       if (first === undefined || second === undefined || edges.length > 2 || hosts.length > 0) continue;
       if (devices.every(({ kind }) => kind === 'media-converter'))
-        betweenSwitches(site, first.port, second.port, second.link, report);
+        betweenSwitches(context, first.port, second.port, second.link, report);
     }
   },
 };
@@ -48,49 +50,51 @@ function isKnown(site: Site, port: Port): boolean {
   return hasVlans(port) && [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
 }
 
-function all({ untagged, tagged }: Membership): number[] {
-  return untagged === NONE ? [...tagged] : [untagged, ...tagged];
+interface Context {
+  readonly site: Site;
+  readonly topology: Topology;
 }
 
-function names(site: Site, networks: readonly number[]): string[] {
-  return networks.flatMap((network) => site.vlans[network]?.name ?? []);
+function names(domains: readonly (BroadcastDomain | undefined)[]): string[] {
+  return domains.flatMap((domain) => domain?.vlan?.name ?? []);
 }
 
-function described(site: Site, port: Port): string {
-  const { untagged, tagged } = membershipOf(site, port);
-  const without = names(site, [untagged]);
+function described({ topology }: Context, port: Port): string {
+  const { untagged, tagged } = topology.membershipOf(port);
+  const without = names([untagged]);
   if (tagged.length === 0) return `an access port of ${list(without)}`;
-  return `a trunk of ${list(names(site, tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
+  return `a trunk of ${list(names(tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
 }
 
-function betweenSwitches(site: Site, a: Port, b: Port, link: Link, report: Report): void {
+function betweenSwitches(context: Context, a: Port, b: Port, link: Link, report: Report): void {
+  const { site, topology } = context;
   if (!isKnown(site, a) || !isKnown(site, b)) return;
-  const [own, other] = [membershipOf(site, a), membershipOf(site, b)];
-  const passing = all(agreed(own, other));
-  const lost = [...new Set([...all(own), ...all(other)])].filter((network) => !passing.includes(network));
+  const [own, other] = [topology.membershipOf(a), topology.membershipOf(b)];
+  const passing = domainsOf(agreed(own, other));
+  const lost = [...new Set([...domainsOf(own), ...domainsOf(other)])].filter((network) => !passing.includes(network));
   if (lost.length === 0) return;
-  const mixed = own.untagged !== NONE && other.untagged !== NONE && own.untagged !== other.untagged;
-  const lacking = all(other).length <= all(own).length ? b : a;
+  const mixed = own.untagged !== undefined && other.untagged !== undefined && own.untagged !== other.untagged;
+  const lacking = domainsOf(other).length <= domainsOf(own).length ? b : a;
   const more = lacking === b ? a : b;
   const accesses = own.tagged.length === 0 && other.tagged.length === 0;
   const stays = lost.filter((network) => !mixed || (network !== own.untagged && network !== other.untagged));
   const effects = [
     ...(mixed
-      ? [accesses ? 'the two VLANs are mixed up' : `${list(names(site, [own.untagged, other.untagged]))} are mixed up`]
+      ? [accesses ? 'the two VLANs are mixed up' : `${list(names([own.untagged, other.untagged]))} are mixed up`]
       : []),
-    ...(stays.length === 0 ? [] : [`${list(names(site, stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
+    ...(stays.length === 0 ? [] : [`${list(names(stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
   ];
   report({
     at: placeOfEnd(link, lacking === link.a || lacking === link.b ? lacking : link.b),
     message:
-      `${portName(more)} is ${described(site, more)}, ${portName(lacking)} ${described(site, lacking)}: ` +
+      `${portName(more)} is ${described(context, more)}, ${portName(lacking)} ${described(context, lacking)}: ` +
       `${effects.join(', and ')}. Make both alike.`,
     about: aboutPorts(lacking, more),
     related: [more, lacking].map((port) => ({
       at: placeOfVlans(port),
-      message: `${portName(port)}: ${described(site, port)}`,
+      message: `${portName(port)}: ${described(context, port)}`,
     })),
-    fixes: () => alike(site, lacking, more),
+    fixes: () => alike(context, lacking, more),
   });
 }
 
@@ -99,7 +103,7 @@ function placeOfVlans(port: Port): ReturnType<typeof placeOfPort> {
 }
 
 /** Both as they are together where both are trunks; else one as the other. */
-function alike(site: Site, lacking: Port, more: Port): Fix[] {
+function alike(context: Context, lacking: Port, more: Port): Fix[] {
   const fixes: Fix[] = [];
   const offer = (title: string, changes: readonly (readonly [Port, PortVlans])[]): void => {
     const edits = changes.map(([port, vlans]) => setVlans(port, vlans));
@@ -121,39 +125,49 @@ function alike(site: Site, lacking: Port, more: Port): Fix[] {
     ]);
     if (trunk.length === theirs.trunk.length) return fixes;
   }
-  offer(`Set ${portName(lacking)} as ${described(site, more)}, like ${portName(more)}`, [[lacking, theirs]]);
-  offer(`Set ${portName(more)} as ${described(site, lacking)}, like ${portName(lacking)}`, [[more, mine]]);
+  offer(`Set ${portName(lacking)} as ${described(context, more)}, like ${portName(more)}`, [[lacking, theirs]]);
+  offer(`Set ${portName(more)} as ${described(context, lacking)}, like ${portName(lacking)}`, [[more, mine]]);
   return fixes;
 }
 
-/** `wire` is what comes to the host, `from` the port of a switch that sends it. */
-function atHost(site: Site, from: Port, wire: Membership, host: Port, link: Link, report: Report): void {
+/** A cable from a switch to a host. */
+interface HostCable {
+  readonly link: Link;
+  /** The port of the switch that sends what comes to the host. */
+  readonly from: Port;
+  readonly host: Port;
+}
+
+/** `wire` is what comes to the host. */
+function atHost(context: Context, cable: HostCable, wire: Membership, report: Report): void {
+  const { from, host } = cable;
   if (!hasVlans(host)) {
-    if (wire.untagged !== NONE || wire.tagged.length === 0) return;
+    if (wire.untagged !== undefined || wire.tagged.length === 0) return;
     const what =
       `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
       `give ${host.device.name} a trunk.`;
-    report(findingAtHost(site, from, host, link, what, () => forHost(site, from, host)));
+    report(findingAtHost(context, cable, what, () => forHost(context.site, from, host)));
     return;
   }
-  if (!isKnown(site, host)) return;
-  const own = membershipOf(site, host);
-  const lost = own.tagged.filter((network) => !wire.tagged.includes(network));
-  const differs = own.untagged !== NONE && own.untagged !== wire.untagged;
+  if (!isKnown(context.site, host)) return;
+  const own = context.topology.membershipOf(host);
+  const lost = own.tagged.filter((domain) => !wire.tagged.includes(domain));
+  const differs = own.untagged !== undefined && own.untagged !== wire.untagged;
   if (lost.length === 0 && !differs) return;
-  const missing = names(site, differs ? [own.untagged, ...lost] : lost);
+  const missing = names(differs ? [own.untagged, ...lost] : lost);
   const what =
-    `${portName(host)} ${described(site, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
-    `to it. Make both alike.`;
-  report(findingAtHost(site, from, host, link, what, () => alike(site, from, host)));
+    `${portName(host)} ${described(context, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
+    'to it. Make both alike.';
+  report(findingAtHost(context, cable, what, () => alike(context, from, host)));
 }
 
-function findingAtHost(site: Site, from: Port, host: Port, link: Link, what: string, fixes: () => Fix[]): Finding {
+function findingAtHost(context: Context, { link, from, host }: HostCable, what: string, fixes: () => Fix[]): Finding {
+  const is = described(context, from);
   return {
     at: placeOfEnd(link, host),
-    message: `${portName(from)} is ${described(site, from)}, and ${what}`,
+    message: `${portName(from)} is ${is}, and ${what}`,
     about: aboutPorts(host, from),
-    related: [{ at: placeOfVlans(from), message: `${portName(from)}: ${described(site, from)}` }],
+    related: [{ at: placeOfVlans(from), message: `${portName(from)}: ${is}` }],
     fixes,
   };
 }

@@ -1,4 +1,4 @@
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { type Fix, addEntry, nameText, putValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -31,7 +31,7 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
         severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
           `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ` +
-          `${portName(worst.out)} → ${portName(far(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
+          `${portName(worst.out)} → ${portName(oppositePort(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
         about: [device.name],
@@ -52,14 +52,14 @@ function prune(site: Site, network: Network, device: Device, flooded: readonly O
   }
   const edits = putValue(device.item, 'igmp-snooping', 'true');
   if (edits.length === 0) return [];
-  const networks = new Set(flooded.flatMap((overload) => [...overload.networks]));
-  for (const index of networks) {
-    const vlan = site.vlans[index];
-    const tree = network.tree(index);
+  const domains = new Set(flooded.flatMap((overload) => [...overload.domains]));
+  for (const domain of domains) {
+    const { vlan } = domain;
+    const tree = network.tree(domain);
     const component = tree.bridges.get(device)?.component;
     if (vlan === undefined || vlan.querier !== undefined || (component !== undefined && tree.queried.has(component)))
       continue;
-    const querier = bestQuerier(site, network, index, device);
+    const querier = bestQuerier(site, network, domain, device);
     const edit = querier === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(querier.name));
     if (edit !== undefined) edits.push(edit);
   }

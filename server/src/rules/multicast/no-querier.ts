@@ -2,6 +2,7 @@ import { isMulticast } from '../../standards/ipv4.ts';
 import { groupMembershipInterval } from '../../standards/igmp.ts';
 import { isLinkLocalGroup } from '../../standards/multicast.ts';
 import type { BridgeTree } from '../../network/bridge-tree.ts';
+import type { BroadcastDomain } from '../../network/membership.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { addEntry, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -21,9 +22,7 @@ the switch is set for unregistered multicast. Name one switch as the VLAN's quer
 travel to it, so the one nearest the senders is best.`,
   source: 'RFC 4541 §2.1.1 and RFC 3376 §8.4, read; what receivers get was measured on Open vSwitch',
   check(subject: Subject, report: Report): void {
-    const { site } = subject;
-    for (const [index, state] of statesOf(subject)) {
-      const vlan = site.vlans[index];
+    for (const [{ vlan }, state] of statesOf(subject)) {
       if (vlan !== undefined) report(finding(subject, vlan, state));
       else withoutVlan(state, report);
     }
@@ -39,34 +38,34 @@ interface State {
   readonly forgetting: Set<Device>;
 }
 
-/** By network. */
-function statesOf({ site, network }: Subject): Map<number, State> {
-  const states = new Map<number, State>();
-  const stateOf = (index: number): State => {
-    const known = states.get(index);
+function statesOf({ site, network }: Subject): Map<BroadcastDomain, State> {
+  const states = new Map<BroadcastDomain, State>();
+  const stateOf = (domain: BroadcastDomain): State => {
+    const known = states.get(domain);
     if (known !== undefined) return known;
     const state: State = { cutOff: [], passing: new Set(), forgetting: new Set() };
-    states.set(index, state);
+    states.set(domain, state);
     return state;
   };
-  for (const { stream, reaches, unreached, networks } of network.deliveries) {
+  for (const { stream, reaches, unreached, domains } of network.deliveries) {
     const { group } = stream;
     if (group === undefined || !isMulticast(group) || isLinkLocalGroup(group)) continue;
     for (const { receiver, why } of unreached) {
       if (why.obstacle !== 'report-stays' && why.obstacle !== 'known-nearer') continue;
       const vlan = site.vlanByName.get(why.network);
-      if (vlan !== undefined && !isAbsent(network.tree(vlan.index), vlan))
-        stateOf(vlan.index).cutOff.push({ stream, receiver });
+      const domain = vlan === undefined ? undefined : network.topology.domainOf(vlan);
+      if (vlan !== undefined && domain !== undefined && !isAbsent(network.tree(domain), vlan))
+        stateOf(domain).cutOff.push({ stream, receiver });
     }
     if (!reaches.some((name) => name !== stream.source)) continue;
-    for (const index of networks) {
-      const vlan = site.vlans[index];
-      const tree = network.tree(index);
+    for (const domain of domains) {
+      const { vlan } = domain;
+      const tree = network.tree(domain);
       if (vlan !== undefined && isAbsent(tree, vlan)) continue;
-      const known = network.memberships.known(group, index);
+      const known = network.memberships.known(group, domain);
       for (const bridge of known?.keys() ?? []) {
         if (!bridge.device.snooping || tree.queried.has(bridge.component) || known?.get(bridge)?.size === 0) continue;
-        const state = stateOf(index);
+        const state = stateOf(domain);
         state.passing.add(stream);
         state.forgetting.add(bridge.device);
       }
@@ -105,7 +104,7 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
       message: `${receiver} gets nothing of ${stream.name}`,
     })),
     fixes: () => {
-      const best = vlan.querier === undefined ? bestQuerier(site, network, vlan.index) : undefined;
+      const best = vlan.querier === undefined ? bestQuerier(site, network, network.topology.domainOf(vlan)) : undefined;
       const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(best.name));
       return best === undefined || edit === undefined
         ? []

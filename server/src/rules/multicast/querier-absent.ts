@@ -17,7 +17,7 @@ switch or router that has a port in the VLAN.`,
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
       if (device?.kind === undefined) continue;
       const deaf = SILENT[device.kind];
-      if (deaf === undefined && network.tree(vlan.index).querier !== undefined) continue;
+      if (deaf === undefined && network.tree(network.topology.domainOf(vlan)).querier !== undefined) continue;
       const message =
         deaf !== undefined
           ? `${device.name} is a ${deaf}, which asks nobody for memberships. Name a switch or router.`
@@ -29,7 +29,7 @@ switch or router that has a port in the VLAN.`,
         about: [vlan.name, device.name],
         related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
         fixes: () => {
-          const better = bestQuerier(site, network, vlan.index);
+          const better = bestQuerier(site, network, network.topology.domainOf(vlan));
           if (better === undefined) return [];
           return [
             {

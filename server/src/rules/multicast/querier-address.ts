@@ -18,7 +18,7 @@ write it down; where it has none, give it one.`,
     for (const [device, vlans] of asking(site)) {
       if (hasAddress(device)) continue;
       const heard = vlans.flatMap((vlan) => {
-        const { querier, bridges } = network.tree(vlan.index);
+        const { querier, bridges } = network.tree(network.topology.domainOf(vlan));
         const others = [...bridges.keys()].filter((other) => other.snooping && other !== device);
         return querier === device && others.length > 0 ? [{ vlan, others }] : [];
       });

@@ -1,4 +1,4 @@
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -14,21 +14,21 @@ export const querierFar: Rule = {
   severity: 'information',
   summary: 'A link is overloaded because all groups of the VLAN travel over it to the querier.',
   why: `Snooping switches send every group towards the querier, whether somebody there wants it or not. With the querier
-at the far end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
+at the oppositePort end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
 querier.`,
   source: 'RFC 4541 §2.1.2(1), read; measured on Open vSwitch',
   check({ plan, site, network }: Subject, report: Report): void {
     const overloads = plan.overloads.filter(({ reason }) => reason === 'to-querier');
-    for (const [index, [worst]] of grouped(overloads, ({ networks }) => [...networks][0])) {
-      const vlan = site.vlans[index];
-      if (worst === undefined || vlan?.querier === undefined || network.tree(index).querier === undefined) continue;
-      const better = bestQuerier(site, network, index);
+    for (const [domain, [worst]] of grouped(overloads, ({ domains }) => [...domains][0])) {
+      const { vlan } = domain;
+      if (worst === undefined || vlan?.querier === undefined || network.tree(domain).querier === undefined) continue;
+      const better = bestQuerier(site, network, domain);
       if (better === undefined || better.name === vlan.querier) continue;
       const { link, out, unwanted } = worst;
       report({
         at: placeOf(vlan.item, ['querier']),
         message:
-          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(far(link, out))} ` +
+          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(oppositePort(link, out))} ` +
           `carries ${bitRate(unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for. ${better.name} is nearer the ` +
           'senders: let it be the querier.',

@@ -40,14 +40,13 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
       }
       const better = meant === undefined ? betterPort(site, network, delivery) : undefined;
       if (better === undefined) continue;
-      const name = (index: number): string => network.topology.networks[index]?.name ?? 'no network';
       const { by, receivers } = better;
       report({
         at: placeOf(stream.item, ['source']),
         message:
-          `${stream.name} leaves ${portName(leaves.port)} into ${name(leaves.network)}, but ${few(receivers)} ` +
+          `${stream.name} leaves ${portName(leaves.port)} into ${leaves.domain.name}, but ${few(receivers)} ` +
           `${receivers.length === 1 ? 'is' : 'are'} ` +
-          `in ${name(by.network)}, as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
+          `in ${by.domain.name}, as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
         about: aboutLeaving(delivery, leaves.port),
         related: related(delivery),
         fixes: () => routeBy(network, delivery, by.port),
@@ -68,17 +67,15 @@ export function betterPort(
 ): { by: Interface; receivers: string[] } | undefined {
   const { source, leaves, unreached } = delivery;
   if (source === undefined || leaves === undefined || unreached.length === 0) return undefined;
-  const others = interfaces
-    .of(source)
-    .filter(({ network, port }) => network !== leaves.network && port !== leaves.port);
+  const others = interfaces.of(source).filter(({ domain, port }) => domain !== leaves.domain && port !== leaves.port);
   if (others.length === 0) return undefined;
   let best: { by: Interface; receivers: string[] } | undefined;
   const receivers = delivery.stream.receivers
     .flatMap((name) => site.deviceByName.get(name) ?? [])
     .filter((device) => device !== source);
-  if (receivers.some((device) => interfaces.in(device, leaves.network) !== undefined)) return undefined;
+  if (receivers.some((device) => interfaces.in(device, leaves.domain) !== undefined)) return undefined;
   for (const by of others) {
-    const there = receivers.filter((device) => interfaces.in(device, by.network) !== undefined).map(({ name }) => name);
+    const there = receivers.filter((device) => interfaces.in(device, by.domain) !== undefined).map(({ name }) => name);
     if (there.length > (best?.receivers.length ?? 0)) best = { by, receivers: there };
   }
   return best;

@@ -3,7 +3,7 @@ import type { Delivery, Obstacle } from '../../network/delivery.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type Fix, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Device, Site } from '../../site/model.ts';
+import type { Device, Site, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { count, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
@@ -130,7 +130,7 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
       const { leaves } = delivery;
       if (device === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group))
         return [];
-      const there = network.interfaces.in(device, leaves.network);
+      const there = network.interfaces.in(device, leaves.domain);
       const now = network.interfaces.towards(device, stream.group);
       return there === undefined ? [] : sendMulticastBy(device, there.port.name, now?.route);
     }
@@ -138,10 +138,10 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
       const vlan = site.vlanByName.get(why.network);
       const other = site.vlanByName.get(why.to);
       if (vlan === undefined || other === undefined) return [];
-      const isIn = (device: Device, index: number): boolean =>
-        network.interfaces.in(device, index)?.address !== undefined;
+      const isIn = (device: Device, of: Vlan): boolean =>
+        network.interfaces.in(device, network.topology.domainOf(of))?.address !== undefined;
       const routers = site.devices.filter(
-        (device) => device.kind === 'router' && isIn(device, vlan.index) && isIn(device, other.index),
+        (device) => device.kind === 'router' && isIn(device, vlan) && isIn(device, other),
       );
       return routers.slice(0, 3).flatMap(({ name }) => {
         const edits = putValue(vlan.item, 'gateway', nameText(name));

@@ -22,21 +22,14 @@ Correct the name, or declare it in its section, in any file of the folder.`,
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);
-    let known = resolved.get(site.names);
-    if (known === undefined) resolved.set(site.names, (known = new WeakSet()));
     for (const item of site.items) {
-      if (known.has(item)) continue;
-      const missing = item.names.filter(isOfSection).filter(({ names, text }) => !isDeclared(site, item, names, text));
-      if (missing.length === 0) known.add(item);
-      for (const mention of missing) {
+      for (const mention of item.names) {
+        if (!isOfSection(mention) || isDeclared(site, item, mention.names, mention.text)) continue;
         if (!isMisshapen(item, mention)) report(unknown(site, item, mention, search));
       }
     }
   },
 };
-
-/** Items all of whose names are declared, as long as the names stay what they are. */
-const resolved = new WeakMap<object, WeakSet<Item>>();
 
 /** The name of something that a section declares. */
 type SectionMention = NameMention & { readonly names: Exclude<DeclaredKind, 'own-port'> };

@@ -18,7 +18,7 @@ more than that, it is a warning. Take a port of a higher type, or a listed injec
     for (const { feeds } of plan.power) {
       for (const { from, to, type, class: own } of feeds) {
         const { maxClass } = portTypes[type];
-        const link = network.topology.linkOf[from.index];
+        const link = network.topology.linkAt(from);
         if (own.class <= maxClass || link === undefined) continue;
         const arrives = powerClasses[maxClass]?.pdMilliwatts ?? 0;
         const drawn = to.draws?.milliwatts;

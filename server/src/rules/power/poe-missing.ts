@@ -1,4 +1,4 @@
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import { carriesPower, classOf } from '../../network/power.ts';
 import { type PortType, portTypes } from '../../standards/poe.ts';
 import { type Fix, addEntry } from '../../site/edit.ts';
@@ -21,7 +21,7 @@ the device has a supply of its own or a listed injector in between. Work on main
     for (const link of topology.links) {
       if (!carriesPower(link.cable.type)) continue;
       for (const powered of [link.a, link.b]) {
-        const from = far(link, powered);
+        const from = oppositePort(link, powered);
         const own = classOf(powered);
         if (own === undefined || from.feeds !== undefined) continue;
         report({

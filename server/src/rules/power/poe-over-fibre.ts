@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { carriesPower } from '../../network/power.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
-import { far } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const poeOverFibre: Rule = {
@@ -24,7 +24,7 @@ codes.`,
           at: placeOf(item, ['type']),
           message:
             `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, or take ` + `copper.`,
-          about: aboutPorts(powered, far(link, powered)),
+          about: aboutPorts(powered, oppositePort(link, powered)),
           related: [{ at: placeOfPort(powered, 'poe'), message: `${powered.device.name} is powered over its cable` }],
         });
       }

@@ -27,7 +27,7 @@ people are in the picture, privacy law commonly asks for a time after which it i
         bytesPerDay === 0
       )
         continue;
-      const full = plan.storage.volumes[volume.index]?.daysUntilFullKept;
+      const full = plan.storage.on(volume).daysUntilFullKept;
       report({
         at: headOf(item),
         message:

@@ -17,7 +17,7 @@ Add the device to the stream's \`receivers\`.`,
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);
       const host = volume?.host === undefined ? undefined : site.deviceByName.get(volume.host);
-      const delivery = stream === undefined ? undefined : network.deliveries[stream.index];
+      const delivery = stream === undefined ? undefined : network.delivery(stream);
       if (stream === undefined || volume === undefined || host === undefined || delivery?.source === undefined)
         continue;
       if (delivery.source === host || delivery.reaches.includes(host.name)) continue;

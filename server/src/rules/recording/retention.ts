@@ -28,8 +28,8 @@ kept, is for local law to say.`,
       }
       const recording = site.recordingByName.get(name);
       if (recording === undefined) continue;
-      const volume = plan.storage.recordings[recording.index]?.volume;
-      const figures = volume === undefined ? undefined : plan.storage.volumes[volume.index];
+      const volume = plan.storage.of(recording).volume;
+      const figures = volume === undefined ? undefined : plan.storage.on(volume);
       const finding = findingOf({ least, most }, recording, figures);
       if (finding !== undefined) report(finding);
     }

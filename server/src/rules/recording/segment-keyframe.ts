@@ -1,6 +1,5 @@
 import { type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
-import type { ByName } from '../../site/by-name.ts';
 import type { Stream } from '../../site/model.ts';
 import { durationLike } from '../../text/quantity.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -16,7 +15,7 @@ Take a multiple of the keyframe interval.`,
   check({ site }: Subject, report: Report): void {
     for (const { item, name, stream: streamName, segment } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
-      const interval = stream === undefined ? undefined : site.media[stream.index]?.video?.keyframeInterval;
+      const interval = stream === undefined ? undefined : site.mediaOf(stream)?.video?.keyframeInterval;
       if (stream === undefined || segment === undefined || segment === 0 || interval === undefined || interval === 0)
         continue;
       if (segment % interval === 0) continue;
@@ -58,7 +57,7 @@ function writtenAt(item: Item, ...route: readonly string[]): unknown {
 }
 
 /** The stream that says the keyframe interval: it, or one that it carries. */
-function declaringStream(streams: ByName<Stream>, stream: Stream): Stream {
+function declaringStream(streams: ReadonlyMap<string, Stream>, stream: Stream): Stream {
   const seen = new Set<Stream>();
   let current = stream;
   while (current.video?.keyframeInterval === undefined && current.carries !== undefined && !seen.has(current)) {

@@ -2,7 +2,7 @@ import { type Fix, remove, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreePort } from '../../site/free/port.ts';
-import { RTSP_PORT } from '../../standards/rtp.ts';
+import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const transportMismatch: Rule = {
@@ -26,7 +26,7 @@ they are and it has no effect.`,
           about,
           related: [{ at: placeOf(item, ['group']), message: 'its group' }],
           fixes: () => [
-            asRtp(stream, nextFreePort(site, { ...stream, transport: 'rtp' })),
+            asRtp(stream, nextFreePort(site, stream, RTP_PORT, { ...stream, transport: 'rtp' })),
             ...without(stream, 'group', 'Leave the group out'),
           ],
         });

@@ -3,12 +3,15 @@
 import type { Site, Stream } from '../model.ts';
 import { RTP_PORT } from '../../standards/rtp.ts';
 
+/** How a stream is sent, or is to be. */
+export type Sending = Pick<Stream, 'transport' | 'group' | 'receivers'>;
+
 /** Whether the stream is sent in UDP datagrams, to its group or to each receiver. */
-export function isDatagrams({ transport }: Stream): boolean {
+export function isDatagrams({ transport }: Sending): boolean {
   return transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
 }
 
-export function isRtp({ transport }: Stream): boolean {
+export function isRtp({ transport }: Sending): boolean {
   return transport === 'rtp' || transport === 'ts-rtp';
 }
 
@@ -16,30 +19,35 @@ export function isRtp({ transport }: Stream): boolean {
  * How many ports in a row the stream takes from its own on: of RTP two, with RTCP above, and as many again for audio
  * beside video, which goes to the next pair.
  */
-export function portsTaken({ media }: Site, stream: Stream): number {
-  if (!isRtp(stream)) return 1;
-  const { video, audio } = media[stream.index] ?? {};
-  return stream.transport === 'rtp' && video !== undefined && audio !== undefined ? 4 : 2;
+export function portsTaken({ mediaOf }: Site, stream: Stream, as: Sending = stream): number {
+  if (!isRtp(as)) return 1;
+  const { video, audio } = mediaOf(stream);
+  return as.transport === 'rtp' && video !== undefined && audio !== undefined ? 4 : 2;
 }
 
 /** Where its datagrams arrive: its group, or each of its receivers. */
-export function destinations(stream: Stream): readonly (string | number)[] {
+export function destinations(stream: Sending): readonly (string | number)[] {
   return stream.group === undefined ? stream.receivers : [stream.group];
 }
 
 /**
  * The even port from `from` on that, with those above that the stream takes, at least one, no other stream to the same
- * group or receiver takes. `undefined` where none is left.
+ * group or receiver takes. `undefined` where none is left. `as` is how the stream is to be sent, if not as it is.
  */
-export function nextFreePort(site: Site, stream: Stream, from: number = RTP_PORT): number | undefined {
-  const there = new Set(destinations(stream));
+export function nextFreePort(
+  site: Site,
+  stream: Stream,
+  from: number = RTP_PORT,
+  as: Sending = stream,
+): number | undefined {
+  const there = new Set(destinations(as));
   const taken = new Set<number>();
   for (const other of site.streams) {
-    if (other === stream || other.port === undefined || !isDatagrams(other)) continue;
+    if (other === as || other.port === undefined || !isDatagrams(other)) continue;
     if (!destinations(other).some((destination) => there.has(destination))) continue;
     for (let above = portsTaken(site, other) - 1; above >= 0; above--) taken.add(other.port + above);
   }
-  const wanted = Math.max(2, portsTaken(site, stream));
+  const wanted = Math.max(2, portsTaken(site, stream, as));
   for (let port = from + (from % 2); port + wanted <= 65_536; port += 2) {
     let free = 0;
     while (free < wanted && !taken.has(port + free)) free++;

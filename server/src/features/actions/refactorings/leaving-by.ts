@@ -23,13 +23,13 @@ export function leavingBy(
   const { interfaces, deliveries } = network;
   const devices = receivers.map((name) => site.deviceByName.get(name));
   const reachesAll = (own: Interface): boolean =>
-    devices.every((device) => device !== undefined && interfaces.in(device, own.network) !== undefined);
+    devices.every((device) => device !== undefined && interfaces.in(device, own.domain) !== undefined);
   const fitting = interfaces.of(server).filter(reachesAll);
   const now = interfaces.towards(server, group);
   const [first] = fitting;
   if (now === undefined || first === undefined) return undefined;
   const egress = (port: string): string | undefined => (server.ports.length > 1 ? port : undefined);
-  if (fitting.some((own) => own.network === now.by.network)) return { egress: egress(now.by.port.name), edits: [] };
+  if (fitting.some((own) => own.domain === now.by.domain)) return { egress: egress(now.by.port.name), edits: [] };
   if (first.port === now.by.port || server.item.faulty) return undefined;
   const othersLeaveThere = deliveries.some(
     ({ source, stream, leaves, reaches }) =>

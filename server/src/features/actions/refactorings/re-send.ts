@@ -6,6 +6,7 @@ import { scalarText } from '../../../site/edit.ts';
 import { locate } from '../../../site/locate.ts';
 import type { Device, Site, Stream } from '../../../site/model.ts';
 import { formatAddress } from '../../../standards/ipv4.ts';
+import { RTP_PORT } from '../../../standards/rtp.ts';
 import { entryOf } from '../../../text/syntax.ts';
 import { type Leaving, leavingBy } from './leaving-by.ts';
 import { type Values, entryBehind } from './new-entry.ts';
@@ -77,7 +78,7 @@ interface Sent {
 function valuesOf(site: Site, stream: Stream, server: Device, { group, moved, leaving: { egress } }: Sent): Values {
   // A transport stream goes on as one, padding included.
   const transport = stream.transport === 'ts-udp' || stream.transport === 'ts-rtp' ? stream.transport : 'rtp';
-  const port = nextFreePort(site, { ...stream, transport, group, port: undefined, receivers: moved });
+  const port = nextFreePort(site, stream, RTP_PORT, { transport, group, receivers: moved });
   const muxRate = entryOf(stream.item.node, 'mux-rate')?.value;
   const values: (readonly [string, string] | undefined)[] = [
     ['source', scalarText(server.name, true)],

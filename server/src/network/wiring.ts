@@ -1,0 +1,262 @@
+/**
+ * The wiring as a graph of ports: which link carries which VLAN, tagged or not, and which links spanning tree blocks.
+ *
+ * A port without VLANs on a device that forwards frames is transparent: it passes on what reaches it, as a switch
+ * without management or a media converter does. What hangs together through transparent ports is a segment and has
+ * the VLANs of the managed ports at its edge. Where no managed port is, the segment is a broadcast domain of its own,
+ * and has the VLAN whose subnet its hosts' addresses are in, if there is one.
+ */
+
+import { perObject } from '../memo.ts';
+import { contains } from '../standards/ipv4.ts';
+import { type Cable, type CableEnd, type Device, type Port, type Vlan, portAt } from '../site/model.ts';
+import { type AddressUse, addressUses } from './address-uses.ts';
+import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
+import { Interfaces } from './interfaces.ts';
+import { type Joint, type Link, carries, sentBy } from './link.ts';
+import {
+  type BroadcastDomain,
+  type Membership,
+  NO_DOMAIN,
+  agreed,
+  atHost,
+  domainsOf,
+  membershipOf,
+} from './membership.ts';
+import { type Segment, carriedIn, isTransparent, segmentsOf } from './segments.ts';
+import { spanningTreeOf } from './spanning-tree.ts';
+
+/** What the wiring follows from: of a site, all but what is sent over it. */
+export interface Wired {
+  readonly vlans: readonly Vlan[];
+  readonly devices: readonly Device[];
+  readonly deviceByName: ReadonlyMap<string, Device>;
+  readonly cables: readonly Cable[];
+}
+
+export interface Topology {
+  readonly links: readonly Link[];
+  /** The link at a port. A port that is cabled twice has its first cable here. */
+  readonly linkAt: (port: Port) => Link | undefined;
+  /** The declared VLANs in their order, then the others. */
+  readonly domains: readonly BroadcastDomain[];
+  readonly domainOf: (vlan: Vlan) => BroadcastDomain;
+  /** What is set on a port itself; a VLAN that is not declared counts as none. */
+  readonly membershipOf: (port: Port) => Membership;
+  /** By transparent device, where it is cabled. */
+  readonly segments: ReadonlyMap<Device, Segment<Link>>;
+  readonly spanningTree: {
+    /** One for each group of bridges that hang together. */
+    readonly roots: readonly Device[];
+    readonly blocked: readonly Link[];
+  };
+}
+
+export interface Wiring {
+  readonly topology: Topology;
+  readonly interfaces: Interfaces;
+  readonly addressUses: readonly AddressUse[];
+  /** In the order in which one of several on equal paths is chosen. */
+  readonly routers: readonly Device[];
+  readonly multicastRouters: readonly Device[];
+  /** The bridges of a broadcast domain. */
+  readonly tree: (domain: BroadcastDomain) => BridgeTree;
+}
+
+export function wiringOf(site: Wired): Wiring {
+  const topology = topologyOf(site);
+  const interfaces = new Interfaces(site.deviceByName, topology.linkAt);
+  const routers = inOrderOfChoice(site.devices.filter(({ kind }) => kind === 'router'));
+  const multicastRouters = routers.filter(({ multicastRouting }) => multicastRouting);
+  const linksOf = linksByDomain(topology);
+  const deadEndsOf = deadEndsByDomain(topology);
+  const tree = perObject((domain: BroadcastDomain) => {
+    const name = domain.vlan?.querier;
+    return bridgeTree({
+      domain,
+      links: linksOf.get(domain) ?? [],
+      deadEnds: deadEndsOf.get(domain) ?? [],
+      querier: name === undefined ? undefined : site.deviceByName.get(name),
+      multicastRouters: multicastRouters.filter((router) => interfaces.in(router, domain) !== undefined),
+    });
+  });
+  const uses = addressUses(site, topology.linkAt);
+  return { topology, interfaces, addressUses: uses, routers, multicastRouters, tree };
+}
+
+function topologyOf(site: Wired): Topology {
+  const joints = jointsOf(site);
+  const segments = segmentsOf(joints);
+  const { domains, byName, own, crossing } = domainsOn(site, segments);
+  const { roots, blocked } = spanningTreeOf(site.devices, joints);
+
+  const linkOf = new Map<Joint, Link>();
+  const linkByPort = new Map<Port, Link>();
+  for (const joint of joints) {
+    const link: Link = { ...joint, ...crossing(joint), blocked: blocked.get(joint) };
+    linkOf.set(joint, link);
+    linkByPort.set(joint.a, link);
+    linkByPort.set(joint.b, link);
+  }
+  const links = [...linkOf.values()];
+  return {
+    links,
+    linkAt: (port) => linkByPort.get(port),
+    domains,
+    domainOf: (vlan) => {
+      const domain = byName.get(vlan.name);
+      if (domain === undefined) throw new Error(`${vlan.name} is not a VLAN of this site`);
+      return domain;
+    },
+    membershipOf: own,
+    segments: withLinks(segments, linkOf),
+    spanningTree: { roots, blocked: links.filter((link) => link.blocked !== undefined) },
+  };
+}
+
+/** What the cables join. */
+function jointsOf({ deviceByName, cables }: Wired): Joint[] {
+  const joints: Joint[] = [];
+  const taken = new Set<Port>();
+  const at = (end: CableEnd | undefined): Port | undefined => portAt({ deviceByName }, end);
+  for (const cable of cables) {
+    const a = at(cable.from);
+    const b = at(cable.to);
+    if (a === undefined || b === undefined || a.device === b.device) continue;
+    if (a.device.kind === 'patch-panel' || b.device.kind === 'patch-panel') continue;
+    // A port takes one plug; the rules report a second.
+    if (taken.has(a) || taken.has(b)) continue;
+    taken.add(a).add(b);
+    joints.push({ cable, a, b, capacity: slower(a.speed, b.speed) });
+  }
+  return joints;
+}
+
+function slower(a: number | undefined, b: number | undefined): number | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return Math.min(a, b);
+}
+
+interface Domains {
+  readonly domains: readonly BroadcastDomain[];
+  /** The declared VLANs, by name. */
+  readonly byName: ReadonlyMap<string, BroadcastDomain>;
+  readonly own: (port: Port) => Membership;
+  readonly crossing: (joint: Joint) => Membership & { readonly fromA: Membership; readonly fromB: Membership };
+}
+
+function domainsOn(site: Wired, segments: ReadonlyMap<Device, Segment<Joint>>): Domains {
+  const byName = new Map(site.vlans.map((vlan) => [vlan.name, { vlan, name: vlan.name }]));
+  const domains: BroadcastDomain[] = [...byName.values()];
+  const own = perObject((port: Port) => membershipOf(port, byName));
+  const ofHosts = (hosts: readonly Port[], name: string): Membership => {
+    const vlan = vlanOfHosts(site.vlans, hosts);
+    const known = vlan === undefined ? undefined : byName.get(vlan.name);
+    const domain = known ?? { vlan: undefined, name };
+    if (known === undefined) domains.push(domain);
+    return { untagged: domain, tagged: [] };
+  };
+  const bySegment = new Map<Segment<Joint>, Membership>();
+  const inSegment = (device: Device): Membership => {
+    const segment = segments.get(device);
+    if (segment === undefined) return NO_DOMAIN;
+    const known = bySegment.get(segment);
+    if (known !== undefined) return known;
+    const byEdges = carriedIn(segment, own);
+    const hosts = segment.hosts.map(({ port }) => port);
+    const carried = domainsOf(byEdges).length > 0 ? byEdges : ofHosts(hosts, `the network of ${device.name}`);
+    bySegment.set(segment, carried);
+    return carried;
+  };
+  const carriedBy = ({ a, b }: Joint): Membership => {
+    const aPasses = isTransparent(a);
+    const bPasses = isTransparent(b);
+    if (aPasses && bPasses) return inSegment(a.device);
+    if (aPasses || bPasses) {
+      const [inner, outer] = aPasses ? [a, b] : [b, a];
+      const segment = inSegment(inner.device);
+      return outer.device.bridging ? own(outer) : atHost(segment, own(outer));
+    }
+    if (a.device.bridging && b.device.bridging) return agreed(own(a), own(b));
+    if (a.device.bridging) return atHost(own(a), own(b));
+    if (b.device.bridging) return atHost(own(b), own(a));
+    return ofHosts([a, b], `the link ${a.device.name} – ${b.device.name}`);
+  };
+  const sent = (port: Port, carried: Membership): Membership => {
+    if (!port.device.bridging) return carried;
+    return isTransparent(port) ? inSegment(port.device) : own(port);
+  };
+  const crossing = (joint: Joint): ReturnType<Domains['crossing']> => {
+    const carried = carriedBy(joint);
+    const { untagged, tagged } = carried;
+    return { untagged, tagged, fromA: sent(joint.a, carried), fromB: sent(joint.b, carried) };
+  };
+  return { domains, byName, own, crossing };
+}
+
+/** The VLAN whose subnet holds the hosts' addresses, where they agree on one. */
+function vlanOfHosts(vlans: readonly Vlan[], hosts: readonly Port[]): Vlan | undefined {
+  let found: Vlan | undefined;
+  for (const host of hosts) {
+    for (const { address } of host.addresses) {
+      const vlan = vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
+      if (vlan === undefined) continue;
+      if (found !== undefined && found !== vlan) return undefined;
+      found = vlan;
+    }
+  }
+  return found;
+}
+
+function withLinks(
+  segments: ReadonlyMap<Device, Segment<Joint>>,
+  linkOf: ReadonlyMap<Joint, Link>,
+): Map<Device, Segment<Link>> {
+  const ends = (of: Segment<Joint>['hosts']): Segment<Link>['hosts'] =>
+    of.flatMap(({ link: joint, port }) => {
+      const link = linkOf.get(joint);
+      return link === undefined ? [] : [{ link, port }];
+    });
+  const whole = perObject(({ devices, edges, hosts }: Segment<Joint>) => ({
+    devices,
+    edges: ends(edges),
+    hosts: ends(hosts),
+  }));
+  return new Map([...segments].map(([device, segment]) => [device, whole(segment)]));
+}
+
+/**
+ * Which of several routers on equal paths forwards: the one with the highest address, as where they find each other
+ * sending the same multicast (the assert of RFC 7761 §4.6.1), then the first name. The order of a file decides nothing.
+ */
+function inOrderOfChoice(routers: readonly Device[]): Device[] {
+  const highest = ({ ports }: Device): number =>
+    Math.max(-1, ...ports.flatMap(({ addresses }) => addresses.map(({ address }) => address)));
+  return [...routers].sort((a, b) => highest(b) - highest(a) || (a.name < b.name ? -1 : 1));
+}
+
+function linksByDomain({ links }: Topology): Map<BroadcastDomain, Link[]> {
+  const found = new Map<BroadcastDomain, Link[]>();
+  for (const link of links) for (const domain of domainsOf(link)) append(found, domain, link);
+  return found;
+}
+
+/** By domain, the ports that send it into a link whose other end does not take it. */
+function deadEndsByDomain({ links }: Topology): Map<BroadcastDomain, DeadEnd[]> {
+  const found = new Map<BroadcastDomain, DeadEnd[]>();
+  for (const link of links) {
+    for (const out of [link.a, link.b]) {
+      if (!out.device.bridging || out === link.blocked) continue;
+      for (const domain of domainsOf(sentBy(link, out))) {
+        if (link.blocked !== undefined || carries(link, domain) === 'no') append(found, domain, { link, out });
+      }
+    }
+  }
+  return found;
+}
+
+function append<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [value]);
+  else list.push(value);
+}

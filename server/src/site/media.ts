@@ -1,0 +1,66 @@
+/** What each stream consists of: its own video and audio, and what it lacks from the stream that it carries. */
+
+import type { Audio, Media, Stream, Video } from './model.ts';
+
+export interface ResolvedMedia {
+  readonly mediaOf: (stream: Stream) => Media;
+  /** Streams that carry themselves, by way of others or at once. */
+  readonly carriedInCircle: readonly Stream[];
+}
+
+const NOTHING: Media = { video: undefined, audio: undefined };
+
+export function resolveMedia(streams: ReadonlyMap<string, Stream>): ResolvedMedia {
+  const media = new Map<Stream, Media>();
+  const carriedInCircle: Stream[] = [];
+  const carriedBy = ({ carries }: Stream): Stream | undefined =>
+    carries === undefined ? undefined : streams.get(carries);
+  // A loop, not a recursion: a chain may be as long as the site.
+  for (const stream of streams.values()) {
+    const chain = new Set<Stream>();
+    let end: Stream | undefined = stream;
+    while (end !== undefined && !media.has(end) && !chain.has(end)) {
+      chain.add(end);
+      end = carriedBy(end);
+    }
+    // Nothing is carried on round a circle.
+    if (end !== undefined && chain.has(end)) carriedInCircle.push(...[...chain].slice([...chain].indexOf(end)));
+    let carried = (end === undefined ? undefined : media.get(end)) ?? NOTHING;
+    for (const link of [...chain].reverse()) media.set(link, (carried = mergeMedia(link, carried)));
+  }
+  const mediaOf = (stream: Stream): Media => {
+    const own = media.get(stream);
+    if (own === undefined) throw new Error(`${stream.name} is not a stream of this site`);
+    return own;
+  };
+  return { mediaOf, carriedInCircle };
+}
+
+function mergeMedia({ video, audio }: Stream, carried: Media): Media {
+  return { video: mergeVideo(video, carried.video), audio: mergeAudio(audio, carried.audio) };
+}
+
+/** Key by key: what the stream does not say stays as it is carried. */
+function mergeVideo(own: Video | undefined, carried: Video | undefined): Video | undefined {
+  if (own === undefined || carried === undefined) return own ?? carried;
+  return {
+    codec: own.codec ?? carried.codec,
+    width: own.width ?? carried.width,
+    height: own.height ?? carried.height,
+    frameRate: own.frameRate ?? carried.frameRate,
+    rate: own.rate ?? carried.rate,
+    keyframeInterval: own.keyframeInterval ?? carried.keyframeInterval,
+  };
+}
+
+function mergeAudio(own: Audio | undefined, carried: Audio | undefined): Audio | undefined {
+  if (own === undefined || carried === undefined) return own ?? carried;
+  // Another codec samples at a rate of its own.
+  const recoded = own.codec !== undefined && own.codec !== carried.codec;
+  return {
+    codec: own.codec ?? carried.codec,
+    rate: own.rate ?? carried.rate,
+    sampleRate: own.sampleRate ?? (recoded ? undefined : carried.sampleRate),
+    channels: own.channels ?? carried.channels,
+  };
+}
