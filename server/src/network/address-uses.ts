@@ -4,7 +4,7 @@ import { contains } from '../standards/ipv4.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';
 import type { Route } from '../text/syntax.ts';
 import { domainsOf } from './membership.ts';
-import type { Topology } from './wiring.ts';
+import type { Link } from './link.ts';
 
 export interface AddressUse {
   readonly address: number;
@@ -20,12 +20,12 @@ export interface AddressUse {
 
 export function addressUses(
   { vlans, devices }: Pick<Site, 'vlans' | 'devices'>,
-  linkAt: Topology['linkAt'],
+  linkAt: (port: Port) => Link | undefined,
 ): readonly AddressUse[] {
   return devices.flatMap((device) => usesOf(vlans, linkAt, device));
 }
 
-function usesOf(declared: readonly Vlan[], linkAt: Topology['linkAt'], device: Device): AddressUse[] {
+function usesOf(declared: readonly Vlan[], linkAt: (port: Port) => Link | undefined, device: Device): AddressUse[] {
   const uses: AddressUse[] = [];
   const add = (address: number, port: Port | undefined, route: Route, vlans: readonly Vlan[]): void => {
     const home = (vlans.length === 0 ? declared : vlans).find(
@@ -50,7 +50,7 @@ function usesOf(declared: readonly Vlan[], linkAt: Topology['linkAt'], device: D
 }
 
 /** The untagged one first. */
-function vlansAt(linkAt: Topology['linkAt'], port: Port): Vlan[] {
+function vlansAt(linkAt: (port: Port) => Link | undefined, port: Port): Vlan[] {
   const link = linkAt(port);
   return link === undefined ? [] : domainsOf(link).flatMap(({ vlan }) => vlan ?? []);
 }
