@@ -11,6 +11,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
+import { perObject } from '../memo.ts';
 import { type Edit, type Fix, byFile } from '../site/edit.ts';
 import { type SiteText, spanOf } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
@@ -19,13 +20,7 @@ import { auditRules } from '../audit/rules.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { RulePages } from './rule-pages.ts';
 
-const linesByText = new WeakMap<SiteText, Lines>();
-
-export function linesOf(file: SiteText): Lines {
-  let lines = linesByText.get(file);
-  if (lines === undefined) linesByText.set(file, (lines = new Lines(file.text)));
-  return lines;
-}
+export const linesOf: (file: SiteText) => Lines = perObject(({ text }: SiteText) => new Lines(text));
 
 const SEVERITY = {
   error: DiagnosticSeverity.Error,

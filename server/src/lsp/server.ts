@@ -1,20 +1,18 @@
-/** The language server: thin, and the same for every host. */
+/** The language server, the same for every host: puts its parts together. */
 
 import {
   type Connection,
-  DidChangeConfigurationNotification,
-  FileChangeType,
   type InitializeParams,
   type InitializeResult,
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
-import { TextDocument } from 'vscode-languageserver-textdocument';
-import { fileOf } from '../site/item.ts';
-import type { Diagnostic } from '../lint/rule.ts';
 import { AUDITS } from './audit-request.ts';
 import { AuditResults, type Audits } from './audit-results.ts';
+import { CheckScheduler } from './check-scheduler.ts';
 import { Addresses } from './convert.ts';
+import { type Documents, followDocuments } from './documents.ts';
+import { followSettings } from './follow-settings.ts';
 import { auditHandler } from './handlers/audit.ts';
 import { besideTextHandler } from './handlers/beside-text.ts';
 import { codeActionHandler } from './handlers/code-action.ts';
@@ -26,12 +24,12 @@ import { namesHandler } from './handlers/names.ts';
 import { structureHandler } from './handlers/structure.ts';
 import { symbolsHandler } from './handlers/symbols.ts';
 import { tokensHandler } from './handlers/tokens.ts';
+import { Publisher } from './publisher.ts';
 import { RulePages } from './rule-pages.ts';
+import { isOfTheSchema } from './schema-rules.ts';
 import { type Handler, Session } from './session.ts';
 import { readSettings, readStartOptions } from './settings.ts';
-import { isOfTheSchema } from './schema-rules.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
-import { Soon } from './soon.ts';
 
 const handlers: readonly Handler[] = [
   hoverHandler,
@@ -57,18 +55,32 @@ export interface HostParts {
 
 export function serve(connection: Connection, source: FileSource, { rulePages, audits }: HostParts = {}): void {
   const sites = new Sites(source);
-  const documents = new Map<string, TextDocument>();
-  /** What was published last, so that a file whose problems stay the same is left alone. */
-  const published = new Map<string, string>();
-  const checks = new Map<OpenSite, Soon>();
+  const documents: Documents = new Map();
   const addresses = new Addresses();
   const pages = new RulePages(rulePages);
+  const publisher = new Publisher(connection, addresses, (uri) => documents.get(uri)?.version);
+  const checks = new CheckScheduler<OpenSite>((site, isEnough) => checkAndPublish(site, isEnough));
+  const checkSoon = (site: OpenSite): void => checks.schedule(site);
   const recheck = (folder: string): void => {
     const site = sites.in(folder);
     if (site !== undefined) checkSoon(site);
   };
   const auditResults = new AuditResults((folder) => sites.in(folder)?.now().plan, recheck);
   const session = new Session({ connection, sites, addresses, pages, auditResults, audits, recheck });
+
+  const checkAndPublish = (site: OpenSite, isEnough: () => boolean): boolean => {
+    const checked = site.now();
+    if (isEnough() || !checked.proceed(isEnough)) return false;
+    const { diagnostics } = checked;
+    publisher.publish({
+      folder: site.folder,
+      checked,
+      diagnostics: session.settings.schemaFeatures ? diagnostics : diagnostics.filter((one) => !isOfTheSchema(one)),
+      audited: auditResults.of(site.folder, checked),
+      convert: session.converter(checked.files),
+    });
+    return true;
+  };
 
   connection.onInitialize(({ capabilities, initializationOptions }: InitializeParams): InitializeResult => {
     session.client = capabilities;
@@ -83,121 +95,10 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     };
   });
 
-  connection.onInitialized(async () => {
-    if (session.client.workspace?.didChangeConfiguration?.dynamicRegistration === true) {
-      await connection.client.register(DidChangeConfigurationNotification.type, { section: 'plumbline' });
-    }
-    if (session.client.workspace?.configuration === true) await takeSettings();
+  followSettings(session, () => {
+    for (const site of sites.all()) checkSoon(site);
   });
-
-  connection.onDidChangeConfiguration(({ settings }) => takeSettings(settings?.plumbline ?? settings));
-
-  /** Those of the client where it can be asked, else what it has `sent`. */
-  const takeSettings = async (sent?: unknown): Promise<void> => {
-    const before = session.settings;
-    const asked: unknown =
-      session.client.workspace?.configuration === true
-        ? await connection.workspace.getConfiguration('plumbline')
-        : sent;
-    session.settings = readSettings(asked, before);
-    const able = session.client.workspace;
-    if (able?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
-    if (able?.codeLens?.refreshSupport === true) void connection.sendRequest('workspace/codeLens/refresh');
-    if (before.schemaFeatures !== session.settings.schemaFeatures) for (const site of sites.all()) checkSoon(site);
-  };
-
-  const checkSoon = (site: OpenSite): void => {
-    let soon = checks.get(site);
-    if (soon === undefined) checks.set(site, (soon = new Soon((enough) => publish(site, enough))));
-    soon.arm();
-  };
-
-  /** Whether it came to publish: where it is `enough` before all rules have run, it goes on when it is called again. */
-  const publish = (site: OpenSite, enough: () => boolean): boolean => {
-    const checked = site.now();
-    if (enough() || !checked.proceed(enough)) return false;
-    const { diagnostics, files, plan } = checked;
-    const told = session.settings.schemaFeatures
-      ? diagnostics
-      : diagnostics.filter((diagnostic) => !isOfTheSchema(diagnostic));
-    const convert = session.converter(files);
-    const byUri = new Map<string, Diagnostic[]>(files.map((file) => [file.uri, []]));
-    for (const diagnostic of [...told, ...auditResults.of(site.folder, checked)])
-      byUri.get(fileOf(diagnostic.at).uri)?.push(diagnostic);
-    for (const [uri, own] of byUri) {
-      const version = documents.get(uri)?.version;
-      const converted = own.map((diagnostic) => convert.diagnostic(diagnostic));
-      const text = JSON.stringify([version, converted]);
-      if (published.get(uri) === text) continue;
-      published.set(uri, text);
-      void connection.sendDiagnostics({
-        uri: addresses.shown(uri),
-        diagnostics: converted,
-        ...(version !== undefined && { version }),
-      });
-    }
-    void connection.sendNotification('plumbline/status', {
-      site: plan.site.name ?? '',
-      folder: site.folder,
-      devices: plan.site.devices.length,
-      streams: plan.site.streams.length,
-      errors: told.filter(({ severity }) => severity === 'error').length,
-      warnings: told.filter(({ severity }) => severity === 'warning').length,
-    });
-    return true;
-  };
-
-  const clear = (uri: string): void => {
-    published.delete(uri);
-    void connection.sendDiagnostics({ uri: addresses.shown(uri), diagnostics: [] });
-  };
-
-  connection.onDidOpenTextDocument(({ textDocument: { uri: written, languageId, version, text } }) => {
-    const uri = addresses.take(written);
-    if (!uri.endsWith('.site.yaml')) return;
-    documents.set(uri, TextDocument.create(uri, languageId, version, text));
-    const site = sites.opened(uri, text);
-    void site.loaded.then(
-      () => checkSoon(site),
-      (error: unknown) => connection.console.error(String(error)),
-    );
-  });
-
-  connection.onDidChangeTextDocument(({ textDocument: { uri: written, version }, contentChanges }) => {
-    const uri = addresses.take(written);
-    const document = documents.get(uri);
-    const site = sites.of(uri);
-    if (document === undefined || site === undefined) return;
-    TextDocument.update(document, contentChanges, version);
-    site.change(uri, () => document.getText());
-    checkSoon(site);
-  });
-
-  connection.onDidCloseTextDocument(async ({ textDocument }) => {
-    const uri = addresses.take(textDocument.uri);
-    documents.delete(uri);
-    session.closed(uri);
-    const closed = await sites.closed(uri);
-    if (closed === undefined) return;
-    if (closed.gone) {
-      checks.delete(closed.site);
-      for (const file of closed.site.texts.files) clear(file.uri);
-    } else {
-      if (!closed.site.has(uri)) clear(uri);
-      checkSoon(closed.site);
-    }
-  });
-
-  connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    for (const { uri: written, type } of changes) {
-      const uri = addresses.take(written);
-      const site = await sites.changedOnDisk(uri, type === FileChangeType.Deleted);
-      if (site === undefined) continue;
-      if (!site.has(uri)) clear(uri);
-      checkSoon(site);
-    }
-  });
-
+  followDocuments(documents, session, { publisher, checkSoon, forget: (site) => checks.forget(site) });
   for (const handler of handlers) handler.register(session);
   connection.listen();
 }

@@ -18,7 +18,7 @@ export interface Asked {
   readonly audited: readonly Diagnostic[];
   readonly file: SiteText;
   readonly convert: Converter;
-  offset(position: Position): number;
+  readonly offset: (position: Position) => number;
 }
 
 type Parts = Pick<Session, 'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'recheck'>;

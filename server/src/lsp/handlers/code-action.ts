@@ -19,8 +19,8 @@ import { type OfferedAction, REFACTORING_KINDS, refactorings } from './refactori
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.plumbline`;
 
-/** What of an action is worked out when it is chosen: fixes of a sort, or a refactoring by its title and place. */
-type Later = { readonly uri: string } & (
+/** An action whose edit is worked out when it is chosen: fixes of a kind, or a refactoring by its title and place. */
+type Deferred = { readonly uri: string } & (
   { readonly wanted: Wanted } | { readonly title: string; readonly at: Position }
 );
 
@@ -46,11 +46,13 @@ export const codeActionHandler: Handler = {
       ];
     });
     session.connection.onCodeActionResolve(async (action) => {
-      const later = action.data as Later | undefined;
-      const asked = later === undefined ? undefined : await session.asked(later.uri);
-      if (asked === undefined || later === undefined) return action;
-      if ('wanted' in later) return { ...action, edit: editOf(asked, later.wanted) };
-      const chosen = refactorings(session, asked, later.at).find(({ action: { title } }) => title === later.title);
+      const deferred = action.data as Deferred | undefined;
+      const asked = deferred === undefined ? undefined : await session.asked(deferred.uri);
+      if (asked === undefined || deferred === undefined) return action;
+      if ('wanted' in deferred) return { ...action, edit: editOf(asked, deferred.wanted) };
+      const chosen = refactorings(session, asked, deferred.at).find(
+        ({ action: { title } }) => title === deferred.title,
+      );
       return chosen === undefined ? action : { ...action, edit: chosen.edit() };
     });
   },
@@ -62,8 +64,8 @@ function quickFixes(session: Session, asked: Asked, range: Range, uri: string): 
     ({ at }) => fileOf(at).uri === file.uri && touches(convert.range(at), range),
   );
   const fixes = touched.flatMap((diagnostic) => {
-    const told = convert.diagnostic(diagnostic);
-    return (diagnostic.fixes?.() ?? []).map((fix, index) => convert.codeAction(fix, told, index === 0));
+    const shown = convert.diagnostic(diagnostic);
+    return (diagnostic.fixes?.() ?? []).map((fix, index) => convert.codeAction(fix, shown, index === 0));
   });
   const alike = [...new Map(touched.map((diagnostic) => [diagnostic.rule.id, diagnostic])).values()].flatMap(
     (diagnostic) => {
@@ -72,7 +74,7 @@ function quickFixes(session: Session, asked: Asked, range: Range, uri: string): 
       return count < 2
         ? []
         : [
-            later(session, asked, uri, wanted, {
+            withEdit(session, asked, uri, wanted, {
               title: `Fix all ${count} of ${diagnostic.rule.id} in this file`,
               kind: CodeActionKind.QuickFix,
               diagnostics: [convert.diagnostic(diagnostic)],
@@ -94,18 +96,18 @@ function touches(own: Range, range: Range): boolean {
 
 function fixAll(session: Session, asked: Asked, uri: string): CodeAction[] {
   if (countFixes(asked.checked, asked.file, 'safe') === 0) return [];
-  return [later(session, asked, uri, 'safe', { title: 'Fix all that is safe to fix', kind: FIX_ALL })];
+  return [withEdit(session, asked, uri, 'safe', { title: 'Fix all that is safe to fix', kind: FIX_ALL })];
 }
 
-/** With its edit at once where the client cannot ask for it. */
-function later(session: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction {
+/** The action with its edit, which is left for later where the client can ask for it. */
+function withEdit(session: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction {
   if (!canResolve(session)) return { ...action, edit: editOf(asked, wanted) };
-  return { ...action, data: { uri, wanted } satisfies Later };
+  return { ...action, data: { uri, wanted } satisfies Deferred };
 }
 
 function refactoring(session: Session, { action, edit }: OfferedAction, uri: string, at: Position): CodeAction {
   if (!canResolve(session)) return { ...action, edit: edit() };
-  return { ...action, data: { uri, title: action.title, at } satisfies Later };
+  return { ...action, data: { uri, title: action.title, at } satisfies Deferred };
 }
 
 function canResolve({ client }: Session): boolean {

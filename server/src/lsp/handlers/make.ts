@@ -12,7 +12,7 @@ export const makeHandler: Handler = {
     const { connection, sites, addresses } = session;
     connection.onRequest(outputs, async ({ folder }) => {
       const { plan } = await sites.look(addresses.take(folder));
-      return (await all()).map((output) => ({
+      return (await allOutputs()).map((output) => ({
         kind: output.kind,
         title: output.title,
         summary: output.summary,
@@ -21,7 +21,7 @@ export const makeHandler: Handler = {
     });
     connection.onRequest(make, async ({ folder, kind, subject }) => {
       const { plan, files } = await sites.look(addresses.take(folder));
-      const made = outputOf(await all(), plan, kind, subject).make(plan, subject);
+      const made = outputOf(await allOutputs(), plan, kind, subject).make(plan, subject);
       const convert = session.converter(files);
       const refused = made.refused.map(({ at, message }) => ({ at: convert.location(at), message }));
       return { files: made.files, refused, notes: made.notes };
@@ -29,8 +29,8 @@ export const makeHandler: Handler = {
   },
 };
 
-/** Run through only when somebody asks for it. */
-async function all(): Promise<readonly Output[]> {
+/** Loaded only when somebody asks for it. */
+async function allOutputs(): Promise<readonly Output[]> {
   const { OUTPUTS } = await import('../../make/outputs.ts');
   return OUTPUTS;
 }

@@ -1,0 +1,31 @@
+/** Takes the settings of a client at the start and whenever it changes them, and has shown anew what they change. */
+
+import { DidChangeConfigurationNotification } from 'vscode-languageserver';
+import type { Session } from './session.ts';
+import { readSettings } from './settings.ts';
+
+/** @param schemaFeaturesChanged runs where other diagnostics are to be shown than before */
+export function followSettings(session: Session, schemaFeaturesChanged: () => void): void {
+  const { connection } = session;
+
+  /** Those of the client where it can be asked, else what it has `sent`. */
+  const take = async (sent?: unknown): Promise<void> => {
+    const before = session.settings;
+    const { workspace } = session.client;
+    const given: unknown =
+      workspace?.configuration === true ? await connection.workspace.getConfiguration('plumbline') : sent;
+    session.settings = readSettings(given, before);
+    if (workspace?.inlayHint?.refreshSupport === true) void connection.languages.inlayHint.refresh();
+    if (workspace?.codeLens?.refreshSupport === true) void connection.sendRequest('workspace/codeLens/refresh');
+    if (before.schemaFeatures !== session.settings.schemaFeatures) schemaFeaturesChanged();
+  };
+
+  connection.onInitialized(async () => {
+    const { workspace } = session.client;
+    if (workspace?.didChangeConfiguration?.dynamicRegistration === true)
+      await connection.client.register(DidChangeConfigurationNotification.type, { section: 'plumbline' });
+    if (workspace?.configuration === true) await take();
+  });
+
+  connection.onDidChangeConfiguration(({ settings }) => take(settings?.plumbline ?? settings));
+}

@@ -1,0 +1,76 @@
+/** Publishes what is found in a site: its diagnostics, file by file, and how many they are. */
+
+import type { Connection } from 'vscode-languageserver';
+import type { Diagnostic as ProtocolDiagnostic } from 'vscode-languageserver-protocol';
+import type { Checked } from '../lint/check.ts';
+import type { Diagnostic } from '../lint/rule.ts';
+import { fileOf } from '../site/item.ts';
+import type { Addresses, Converter } from './convert.ts';
+
+/** What a client was told of a file last. */
+interface Published {
+  /** Of the open document; `undefined` for a file that is on disk only. */
+  readonly version: number | undefined;
+  readonly diagnostics: readonly ProtocolDiagnostic[];
+}
+
+export interface Findings {
+  /** Address of the folder of the site. */
+  readonly folder: string;
+  readonly checked: Checked;
+  /** What the rules find and is to be shown. */
+  readonly diagnostics: readonly Diagnostic[];
+  /** What audits find. */
+  readonly audited: readonly Diagnostic[];
+  readonly convert: Converter;
+}
+
+export class Publisher {
+  private readonly connection: Connection;
+  private readonly addresses: Addresses;
+  private readonly versionOf: (uri: string) => number | undefined;
+  private readonly published = new Map<string, Published>();
+
+  constructor(connection: Connection, addresses: Addresses, versionOf: (uri: string) => number | undefined) {
+    this.connection = connection;
+    this.addresses = addresses;
+    this.versionOf = versionOf;
+  }
+
+  /** A file whose version and diagnostics stay the same is left alone. */
+  publish({ folder, checked: { files, plan }, diagnostics, audited, convert }: Findings): void {
+    const byUri = new Map<string, ProtocolDiagnostic[]>(files.map(({ uri }) => [uri, []]));
+    for (const found of [diagnostics, audited])
+      for (const diagnostic of found) byUri.get(fileOf(diagnostic.at).uri)?.push(convert.diagnostic(diagnostic));
+    for (const [uri, own] of byUri) this.publishFile(uri, { version: this.versionOf(uri), diagnostics: own });
+    void this.connection.sendNotification('plumbline/status', {
+      site: plan.site.name ?? '',
+      folder,
+      devices: plan.site.devices.length,
+      streams: plan.site.streams.length,
+      errors: diagnostics.filter(({ severity }) => severity === 'error').length,
+      warnings: diagnostics.filter(({ severity }) => severity === 'warning').length,
+    });
+  }
+
+  /** Takes all diagnostics of a file away. */
+  clear(uri: string): void {
+    this.published.delete(uri);
+    void this.connection.sendDiagnostics({ uri: this.addresses.shown(uri), diagnostics: [] });
+  }
+
+  private publishFile(uri: string, { version, diagnostics }: Published): void {
+    const last = this.published.get(uri);
+    if (last !== undefined && last.version === version && isSameList(last.diagnostics, diagnostics)) return;
+    this.published.set(uri, { version, diagnostics });
+    void this.connection.sendDiagnostics({
+      uri: this.addresses.shown(uri),
+      diagnostics: [...diagnostics],
+      ...(version !== undefined && { version }),
+    });
+  }
+}
+
+function isSameList(a: readonly ProtocolDiagnostic[], b: readonly ProtocolDiagnostic[]): boolean {
+  return a.length === b.length && a.every((one, i) => JSON.stringify(one) === JSON.stringify(b[i]));
+}
