@@ -94,11 +94,15 @@ export class Client {
 
   async open(path: string, text: string): Promise<string> {
     const uri = pathToFileURL(path).href;
+    await this.openUri(uri, text);
+    return uri;
+  }
+
+  async openUri(uri: string, text: string): Promise<void> {
     this.versions.set(uri, 1);
     await this.connection.sendNotification(DidOpenTextDocumentNotification.type, {
       textDocument: { uri, languageId: 'yaml', version: 1, text },
     });
-    return uri;
   }
 
   /** Replaces a range of an open document, or all of it; returns its new version. */
@@ -128,7 +132,7 @@ export class Client {
   async diagnostics(
     uri: string,
     enough?: (found: readonly Diagnostic[]) => boolean,
-    patience = 10_000,
+    patience = 60_000,
   ): Promise<Diagnostic[]> {
     const deadline = Date.now() + patience;
     for (;;) {
