@@ -11,8 +11,9 @@
 export function unavailable(context: Mocha.Context, reason: string): never {
   if (process.env['CI']) throw new Error(`nothing may be skipped in CI, but: ${reason}`);
   console.log(`    skipped: ${reason}`);
-  // `context.test` is the hook in a `before`, the test itself inside one.
-  const titled = context.currentTest ?? context.test;
-  if (titled) titled.title += ` (skipped: ${reason})`;
+  const runnable = context.runnable();
+  // The title of a suite is part of the full title of each of its tests.
+  const titled = 'type' in runnable && runnable.type === 'hook' ? (runnable.parent ?? runnable) : runnable;
+  titled.title += ` (skipped: ${reason})`;
   return context.skip();
 }

@@ -39,7 +39,7 @@ describe('a site in a virtual folder', () => {
     client.connection.onRequest('plumbline/readFile', () => ({ unreadable: 'permission is denied' }));
     await open(first);
     const [unreadable] = await client.diagnostics(second, (found) => found.length > 0);
-    assert.match(String(unreadable?.message), /permission is denied/);
+    assert.match(JSON.stringify(unreadable?.message), /permission is denied/);
   });
 
   it('is what is open where the client knows of no such requests, or cannot list it', async () => {
