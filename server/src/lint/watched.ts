@@ -8,48 +8,61 @@ import type { Plan } from '../plan.ts';
 import type { Site } from '../site/model.ts';
 import type { Subject } from './rule.ts';
 
-type Read = () => unknown;
-
 export class WatchedSubject {
   readonly view: Subject;
   private subject: Subject;
-  private readonly reads = new Map<Read, unknown>();
+  private readonly parts: readonly Pick<Watched<object>, 'isAsRead' | 'forget'>[];
 
   constructor(subject: Subject) {
     this.subject = subject;
-    const sections = this.watch(subject.site.sections, () => this.subject.site.sections);
-    const site: Site = this.watch(subject.site, () => this.subject.site, { sections });
-    const network: Network = this.watch(subject.network, () => this.subject.network);
-    const plan: Plan = this.watch(subject.plan, () => this.subject.plan, { site, network });
-    this.view = this.watch(subject, () => this.subject, { plan, site, network });
+    const sections = new Watched<Site['sections']>(() => this.subject.site.sections);
+    const site = new Watched<Site>(() => this.subject.site, { sections: sections.view });
+    const network = new Watched<Network>(() => this.subject.network);
+    const plan = new Watched<Plan>(() => this.subject.plan, { site: site.view, network: network.view });
+    const whole = new Watched<Subject>(() => this.subject, { plan: plan.view, site: site.view, network: network.view });
+    this.view = whole.view;
+    this.parts = [sections, site, network, plan, whole];
   }
 
   /** Turns to the site after an edit; whether all that was read of the one before is the same in it. */
   turnTo(subject: Subject): boolean {
     this.subject = subject;
-    for (const [read, value] of this.reads) if (read() !== value) return false;
-    return true;
+    return this.parts.every((part) => part.isAsRead());
   }
 
   /** Before a rule runs anew. */
   forget(): void {
+    for (const part of this.parts) part.forget();
+  }
+}
+
+/** An object that changes with each edit, and what was read of it. */
+class Watched<T extends object> {
+  /** Has the keys of the object as it is now. There is one for each rule, so it costs nothing until it is read. */
+  readonly view: T;
+  private readonly current: () => T;
+  private readonly reads = new Map<keyof T, unknown>();
+
+  /** `inner` keys are views themselves. */
+  constructor(current: () => T, inner: Partial<T> = {}) {
+    this.current = current;
+    const get = (_: object, key: string | symbol): unknown => inner[key as keyof T] ?? this.read(key as keyof T);
+    this.view = new Proxy({}, { get }) as T;
+  }
+
+  isAsRead(): boolean {
+    const current = this.current();
+    for (const [key, value] of this.reads) if (current[key] !== value) return false;
+    return true;
+  }
+
+  forget(): void {
     this.reads.clear();
   }
 
-  /** An object with the keys of `shape`, each read from what `current` gives; `inner` keys are views themselves. */
-  private watch<T extends object>(shape: T, current: () => T, inner: Partial<T> = {}): T {
-    const view = {};
-    for (const key of Object.keys(shape) as (keyof T & string)[]) {
-      const own = inner[key];
-      const read: Read = () => current()[key];
-      const get = (): unknown => {
-        if (own !== undefined) return own;
-        const value = read();
-        if (!this.reads.has(read)) this.reads.set(read, value);
-        return value;
-      };
-      Object.defineProperty(view, key, { get, enumerable: true });
-    }
-    return view as T;
+  private read(key: keyof T): unknown {
+    const value = this.current()[key];
+    if (!this.reads.has(key)) this.reads.set(key, value);
+    return value;
   }
 }
