@@ -1,14 +1,16 @@
 /** The link that a cable of the text makes. */
 
-import { perObject } from '../memo.ts';
 import type { Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import type { Item } from '../site/item.ts';
+import { portAt } from '../site/model.ts';
+import { readCable } from '../site/read.ts';
 
-const byItem = perObject((links: readonly Link[]) => new Map(links.map((link) => [link.cable.item, link])));
-
-export function linkAt({ network: { topology } }: Plan, item: Item): Link | undefined {
-  return byItem(topology.links).get(item);
+/** `undefined` where the cable makes none, as a second one at a port. */
+export function linkAt({ site, network: { topology } }: Plan, item: Item): Link | undefined {
+  const port = portAt(site, readCable(item).from);
+  const link = port === undefined ? undefined : topology.linkAt(port);
+  return link?.cable.item === item ? link : undefined;
 }
 
 export function isLoaded({ network }: Plan, link: Link): boolean {

@@ -24,19 +24,19 @@ link faster.`,
       for (const out of [link.a, link.b]) {
         const { line } = network.load(link, out);
         if (line.peak * 10_000 <= least * link.capacity) continue;
-        const over = (load: number): boolean => load * 10_000 > limit * (link.capacity ?? 0);
+        const isOver = line.peak * 10_000 > limit * link.capacity;
         const into = oppositePort(link, out);
         const atPeak = line.peak > line.nominal ? ' at peak' : '';
         const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
-        const bound = over(line.peak)
+        const bound = isOver
           ? `more than the limit of ${threshold(limit)}`
           : `more than the ${threshold(warn)} that policy warns at`;
         report({
           at: placeOfEnd(link, out),
-          severity: over(line.peak) ? 'error' : 'warning',
+          severity: isOver ? 'error' : 'warning',
           message:
             `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
-            `${percentOver(line.peak, link.capacity, over(line.peak) ? limit : warn)} of ` +
+            `${percentOver(line.peak, link.capacity, isOver ? limit : warn)} of ` +
             `${bitRate(link.capacity)}${nominal}; ${crossing(network, link, out)}. That is ${bound}: move or slim ` +
             `streams, or make the link faster.`,
           about: aboutPorts(out, into),

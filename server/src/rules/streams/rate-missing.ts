@@ -24,9 +24,9 @@ transport stream that comes as it is.`,
 };
 
 /** Each medium has one, and there is at least one. */
-function hasRates(media: Media | undefined): boolean {
-  if (media?.video === undefined) return media?.audio?.rate !== undefined;
-  return media.video.rate !== undefined && (media.audio === undefined || media.audio.rate !== undefined);
+function hasRates({ video, audio }: Media): boolean {
+  if (video === undefined) return audio?.rate !== undefined;
+  return video.rate !== undefined && (audio === undefined || audio.rate !== undefined);
 }
 
 /** The stream that what it carries comes from in the end; `undefined` where that cannot be told, which others tell. */
