@@ -1,12 +1,13 @@
 /** Runs rules over a site, and applies what its `lint` section says of them. */
 
+import { lastResult } from '../memo.ts';
 import { type Plan, planner } from '../plan.ts';
 import type { SiteFolder, SiteText } from '../site/folder.ts';
 import { isHalfRead } from '../site/half-read.ts';
 import { type Item, headOf } from '../site/item.ts';
-import type { Acceptance } from '../site/model.ts';
+import type { Acceptance, Lint } from '../site/model.ts';
 import { diagnose } from './diagnose.ts';
-import type { AcceptanceRule, Diagnostic, Finding, Found, Rule, Subject, UnusedAcceptance } from './rule.ts';
+import type { AcceptanceRule, Diagnostic, Finding, Found, Rule, RuleInfo, Subject, UnusedAcceptance } from './rule.ts';
 import { WatchedSubject } from './watched.ts';
 
 /** The rules to check by. */
@@ -32,6 +33,14 @@ export interface Checked {
 interface Run {
   readonly subject: WatchedSubject;
   readonly findings: readonly Finding[];
+  /** What a `lint` section makes of the findings; worked out once for the same section. */
+  readonly diagnosed: (lint: Lint) => Diagnosed;
+}
+
+interface Diagnosed {
+  readonly diagnostics: readonly Diagnostic[];
+  /** The acceptances that match a finding. */
+  readonly used: ReadonlySet<Acceptance>;
 }
 
 /**
@@ -87,7 +96,14 @@ function run(rule: Rule, subject: Subject, previous: Run | undefined): Run {
   if (previous?.subject.turnTo(subject) === true) return previous;
   const watched = previous?.subject ?? new WatchedSubject(subject);
   watched.forget();
-  return { subject: watched, findings: findingsOf(rule, watched.view) };
+  const findings = findingsOf(rule, watched.view);
+  return { subject: watched, findings, diagnosed: lastResult((lint: Lint) => diagnosed(lint, rule, findings)) };
+}
+
+function diagnosed(lint: Lint, rule: RuleInfo, findings: readonly Finding[]): Diagnosed {
+  const used = new Set<Acceptance>();
+  const found = findings.map((finding): Found => ({ ...finding, rule }));
+  return { diagnostics: diagnose(lint, found, used).flatMap(besideSyntax), used };
 }
 
 /** A rule that fails must not silence the others: its failure is a finding of its own. */
@@ -116,19 +132,18 @@ function diagnosticsOf(
   runs: ReadonlyMap<Rule, Run>,
   acceptanceRules: readonly AcceptanceRule[],
 ): Diagnostic[] {
-  const used = new Set<Acceptance>();
-  const found = [...runs].flatMap(([rule, { findings }]) => findings.map((finding): Found => ({ ...finding, rule })));
-  const diagnostics = diagnose(lint, found, used);
+  const own = [...runs.values()].map((one) => one.diagnosed(lint));
+  const used = new Set(own.flatMap((one) => [...one.used]));
   const unused = lint.acceptances
     .filter((acceptance) => !used.has(acceptance))
     .flatMap((acceptance): UnusedAcceptance[] => {
-      const own = [...runs].find(([{ id }]) => id === acceptance.rule);
+      const [, ran] = [...runs].find(([{ id }]) => id === acceptance.rule) ?? [];
       const isOff = lint.severities.get(acceptance.rule) === 'off';
-      return own === undefined ? [] : [{ acceptance, isOff, found: own[1].findings }];
+      return ran === undefined ? [] : [{ acceptance, isOff, found: ran.findings }];
     });
   const ofUnused: Found[] = [];
   for (const rule of acceptanceRules) rule.checkUnused(unused, (finding) => ofUnused.push({ ...finding, rule }));
-  return [...diagnostics, ...diagnose(lint, ofUnused)].flatMap(besideSyntax);
+  return [...own.flatMap(({ diagnostics }) => diagnostics), ...diagnose(lint, ofUnused).flatMap(besideSyntax)];
 }
 
 const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);

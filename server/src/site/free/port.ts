@@ -1,5 +1,6 @@
 /** Free UDP ports: pairs of an even one for RTP and the odd one above for RTCP (RFC 3550 §11). */
 
+import { perObject } from '../../memo.ts';
 import type { Site, Stream } from '../model.ts';
 import { RTP_PORT } from '../../standards/rtp.ts';
 
@@ -30,6 +31,18 @@ export function destinations(stream: Sending): readonly (string | number)[] {
   return stream.group === undefined ? stream.receivers : [stream.group];
 }
 
+/** The streams of datagrams that arrive at each group and receiver. */
+const streamsByDestination = perObject((streams: readonly Stream[]) => {
+  const found = new Map<string | number, Stream[]>();
+  for (const stream of streams.filter(isDatagrams))
+    for (const destination of destinations(stream)) {
+      const others = found.get(destination);
+      if (others === undefined) found.set(destination, [stream]);
+      else others.push(stream);
+    }
+  return found;
+});
+
 /**
  * The even port from `from` on that, with those above that the stream takes, at least one, no other stream to the same
  * group or receiver takes. `undefined` where none is left. `as` is how the stream is to be sent, if not as it is.
@@ -40,11 +53,10 @@ export function nextFreePort(
   from: number = RTP_PORT,
   as: Sending = stream,
 ): number | undefined {
-  const there = new Set(destinations(as));
+  const to = streamsByDestination(site.streams);
   const taken = new Set<number>();
-  for (const other of site.streams) {
-    if (other === as || other.port === undefined || !isDatagrams(other)) continue;
-    if (!destinations(other).some((destination) => there.has(destination))) continue;
+  for (const other of destinations(as).flatMap((destination) => to.get(destination) ?? [])) {
+    if (other === as || other.port === undefined) continue;
     for (let above = portsTaken(site, other) - 1; above >= 0; above--) taken.add(other.port + above);
   }
   const wanted = Math.max(2, portsTaken(site, stream, as));
