@@ -34,17 +34,29 @@ export function loadsOf(
 function totalLoad(all: readonly StreamCopies[], ratesOf: (stream: Stream) => StreamRates): DirectionLoad {
   if (all.length === 0) return IDLE;
   const sum = { payload: zero(), frame: zero(), frameWithFcs: zero(), line: zero() };
-  for (const copies of all) {
-    const rates = ratesOf(copies.stream);
-    for (const kind of KINDS) {
-      sum[kind].nominal += partOf(copies, rates, kind, 'nominal');
-      sum[kind].peak += partOf(copies, rates, kind, 'peak');
-    }
+  for (const { stream, untagged, tagged, repliesUntagged, repliesTagged } of all) {
+    const rates = ratesOf(stream);
+    if (untagged > 0) add(sum, rates.untagged, untagged);
+    if (tagged > 0) add(sum, rates.tagged, tagged);
+    if (repliesUntagged > 0) add(sum, rates.reply.untagged, repliesUntagged);
+    if (repliesTagged > 0) add(sum, rates.reply.tagged, repliesTagged);
   }
   return sum;
 }
 
-const KINDS = ['payload', 'frame', 'frameWithFcs', 'line'] as const;
+type Sum = Record<keyof WireRates, { nominal: number; peak: number }>;
+
+// Written out, since it runs for each stream on each link.
+function add(sum: Sum, { payload, frame, frameWithFcs, line }: WireRates, copies: number): void {
+  sum.payload.nominal += copies * payload.nominal;
+  sum.payload.peak += copies * payload.peak;
+  sum.frame.nominal += copies * frame.nominal;
+  sum.frame.peak += copies * frame.peak;
+  sum.frameWithFcs.nominal += copies * frameWithFcs.nominal;
+  sum.frameWithFcs.peak += copies * frameWithFcs.peak;
+  sum.line.nominal += copies * line.nominal;
+  sum.line.peak += copies * line.peak;
+}
 
 function zero(): { nominal: number; peak: number } {
   return { nominal: 0, peak: 0 };
@@ -52,23 +64,15 @@ function zero(): { nominal: number; peak: number } {
 
 /** What one stream puts on a link in one direction. */
 export function loadOf(copies: StreamCopies, rates: StreamRates): DirectionLoad {
-  const load = (kind: keyof WireRates): Load => ({
-    nominal: partOf(copies, rates, kind, 'nominal'),
-    peak: partOf(copies, rates, kind, 'peak'),
-  });
-  return { payload: load('payload'), frame: load('frame'), frameWithFcs: load('frameWithFcs'), line: load('line') };
+  return totalLoad([copies], () => rates);
 }
 
 /** bit/s at line rate and peak that one stream puts on a link in one direction. */
-export function linePeakOf(copies: StreamCopies, rates: StreamRates): number {
-  return partOf(copies, rates, 'line', 'peak');
-}
-
-function partOf(copies: StreamCopies, rates: StreamRates, kind: keyof WireRates, part: keyof Load): number {
-  let total = 0;
-  if (copies.untagged > 0) total += copies.untagged * rates.untagged[kind][part];
-  if (copies.tagged > 0) total += copies.tagged * rates.tagged[kind][part];
-  if (copies.repliesUntagged > 0) total += copies.repliesUntagged * rates.reply.untagged[kind][part];
-  if (copies.repliesTagged > 0) total += copies.repliesTagged * rates.reply.tagged[kind][part];
-  return total;
+export function linePeakOf(copies: StreamCopies, { untagged, tagged, reply }: StreamRates): number {
+  return (
+    copies.untagged * untagged.line.peak +
+    copies.tagged * tagged.line.peak +
+    copies.repliesUntagged * reply.untagged.line.peak +
+    copies.repliesTagged * reply.tagged.line.peak
+  );
 }
