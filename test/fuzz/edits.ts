@@ -30,7 +30,7 @@ function* edit(now: Texts, random: Random, others: readonly string[], history: r
   }
   const { [name]: text = '', ...rest } = now;
   const changed = (to: string): Texts => ({ ...rest, [name]: to });
-  const roll = random.below(13);
+  const roll = random.below(16);
   if (roll === 0) yield rest;
   else if (roll === 1)
     yield history[history.length - 1 - random.below(Math.min(12, history.length))] ?? now; // Undo.
@@ -48,6 +48,7 @@ function* edit(now: Texts, random: Random, others: readonly string[], history: r
     const start = random.below(text.length);
     yield changed(text.slice(0, start) + text.slice(start + random.below(200)));
   } else if (roll === 7) yield changed(putAtLine(text, itemIn(random.pick(others) ?? '', random).text, random));
+  else if (roll >= 13) yield changed(elementChanged(text, random));
   else if (roll === 8) {
     const one = itemIn(text, random);
     yield changed(commented(text, one));
@@ -148,6 +149,57 @@ function commented(text: string, { from, to }: Block): string {
     .split('\n')
     .map((line, index) => (index >= from && index < to ? `# ${line}` : line))
     .join('\n');
+}
+
+/** One element of a list or mapping, in brackets or on lines of its own, taken out, put in again or moved. */
+function elementChanged(text: string, random: Random): string {
+  return random.chance(0.5) ? flowElementChanged(text, random) : lineElementChanged(text, random);
+}
+
+function flowElementChanged(text: string, random: Random): string {
+  const opening = [...text.matchAll(/[[{]/g)].map(({ index }) => index);
+  const open = random.pick(opening);
+  if (open === undefined) return text;
+  const commas: number[] = [];
+  let depth = 0;
+  let close = open;
+  for (; close < text.length; close++) {
+    const character = text.charAt(close);
+    if (character === '[' || character === '{') depth++;
+    else if (character === ']' || character === '}') depth--;
+    else if (character === ',' && depth === 1) commas.push(close);
+    if (depth === 0) break;
+  }
+  const cuts = [open, ...commas, close];
+  const elements = cuts.slice(1).map((end, at) => text.slice((cuts[at] ?? 0) + 1, end).trim());
+  return text.slice(0, open + 1) + shuffled(elements, random).join(', ') + text.slice(close);
+}
+
+function lineElementChanged(text: string, random: Random): string {
+  const lines = text.split('\n');
+  const starts = lines.flatMap((line, at) => (/^ *- /.test(line) ? [at] : []));
+  const chosen = random.pick(starts);
+  if (chosen === undefined) return text;
+  const indent = lines[chosen]?.search(/-/) ?? 0;
+  const siblings = starts.filter((at) => lines[at]?.search(/-/) === indent);
+  const from = siblings.filter((at) => at <= chosen).slice(-3);
+  const first = from[0] ?? chosen;
+  const last = siblings.find((at) => at > chosen) ?? lines.length;
+  const cuts = [...from, last];
+  const elements = cuts.slice(1).map((end, at) => lines.slice(cuts[at], end).join('\n'));
+  return [...lines.slice(0, first), ...shuffled(elements, random), ...lines.slice(last)].join('\n');
+}
+
+function shuffled(elements: readonly string[], random: Random): string[] {
+  const at = random.below(elements.length);
+  const one = elements[at];
+  if (one === undefined) return [...elements];
+  const others = elements.filter((_, index) => index !== at);
+  const roll = random.below(3);
+  if (roll === 0) return others;
+  const to = random.below(elements.length + 1);
+  const kept = roll === 1 ? elements : others;
+  return [...kept.slice(0, to), one, ...kept.slice(to)];
 }
 
 function putAtLine(text: string, block: string, random: Random): string {
