@@ -10,10 +10,8 @@ import type {
   Cable,
   CableEnd,
   Device,
-  DeviceKind,
   HostRoute,
   MediaRate,
-  PoeType,
   Port,
   PortAddress,
   Recording,
@@ -21,7 +19,6 @@ import type {
   Severity,
   Stream,
   Threshold,
-  Transport,
   Video,
   Vlan,
   Volume,
@@ -81,7 +78,7 @@ export function readDevice(item: Item, withPorts = true): Device {
   const device: Device = {
     item,
     name: item.name,
-    kind: data.kind as DeviceKind | undefined,
+    kind: data.kind,
     bridging,
     ports,
     portByName,
@@ -103,7 +100,7 @@ export function readDevice(item: Item, withPorts = true): Device {
 function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
   if (data.ports === undefined) {
     if (device.kind === 'patch-panel') return [];
-    return [readPort(device, 'eth', [], data as Partly<Written.Port>, 0)];
+    return [readPort(device, 'eth', [], data, 0)];
   }
   return Object.entries(data.ports).flatMap(([key, port]) => {
     const names = portNames(key);
@@ -151,7 +148,7 @@ function readPort(device: Device, name: string, route: Route, data: Partly<Writt
     trunk: data.trunk === undefined ? undefined : strings(data.trunk),
     native: data.native,
     addresses: readAddresses(device, route, data, offset),
-    feeds: typeof power === 'string' ? (power as PoeType) : undefined,
+    feeds: typeof power === 'string' ? power : undefined,
     draws: draws === undefined ? undefined : { class: draws.class, milliwatts: amount(draws.power, 'power') },
     mac: data.mac,
     interface: data.interface,
@@ -209,7 +206,7 @@ export function readStream(item: Item): Stream {
     name: item.name,
     source: data.source,
     carries: data.carries,
-    transport: data.transport as Transport | undefined,
+    transport: data.transport,
     port: typeof data.port === 'number' ? data.port : undefined,
     path: data.path,
     credentials: data.credentials,
@@ -301,7 +298,7 @@ export function readRetention(item: Item): Retention[] {
 
 export function readSeverities(item: Item): [string, Severity | 'off'][] {
   return Object.entries(written<Record<string, Severity | 'off'>>(item.data)).flatMap(([rule, severity]) =>
-    severity === undefined || severity === null ? [] : [[rule, severity as Severity | 'off']],
+    severity === undefined || severity === null ? [] : [[rule, severity]],
   );
 }
 

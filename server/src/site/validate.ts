@@ -2,7 +2,7 @@
 
 import { type Data, type Route, dataAt } from '../text/syntax.ts';
 import { type Schema, type SectionName, SECTIONS, keysOf, schemaAt, sectionSchema } from './shape.ts';
-import * as validators from './schema.generated/validate.js';
+import * as generated from './schema.generated/validate.js';
 
 export type ShapeProblem = { readonly route: Route } & (
   | { readonly problem: 'unknown-key'; readonly key: string; readonly allowed: readonly string[] }
@@ -28,19 +28,27 @@ export interface Validator {
   errors?: readonly ValidationError[] | null;
 }
 
+const validators: Readonly<Record<SectionName, Validator>> = generated;
+
 /** Never throws; `data` is left as it is, and what is returned shares what fits. */
 export function validate(section: SectionName, name: string, data: Data): { data: Data; problems: ShapeProblem[] } {
   const fixed = SECTIONS[section] === 'fixed';
   const subject: Data = fixed ? named(name, data) : data;
-  const validator: Validator = validators[section];
+  const validator = validators[section];
   if (validator(subject)) return { data, problems: [] };
   const problems: ShapeProblem[] = [];
   const dropped: Route[] = [];
   for (const error of validator.errors ?? []) {
     const route = routeOf(error.instancePath, subject);
+    const isSection = fixed && route.length === 0;
+    if (isSection && error.keyword !== 'additionalProperties') continue;
     const inner = fixed ? route.slice(1) : route;
-    if (fixed && route.length === 0 && error.keyword !== 'additionalProperties') continue;
-    read(error, inner, section, name, at(subject, route), problems, dropped, fixed && route.length === 0);
+    const schema = schemaAt(section, name, inner);
+    const around = isSection ? sectionSchema(section) : schema;
+    const read = readError({ error, route: inner, found: at(subject, route), schema, around, isSection });
+    if (read === undefined) continue;
+    if (read.problem !== undefined) problems.push(read.problem);
+    if (read.drops !== undefined) dropped.push(read.drops);
   }
   return { data: pruned(data, dropped), problems: distinct(problems) };
 }
@@ -51,77 +59,71 @@ function named(name: string, data: Data): Data {
   return object;
 }
 
-function read(
-  error: ValidationError,
-  route: Route,
-  section: SectionName,
-  name: string,
-  found: Data,
-  problems: ShapeProblem[],
-  dropped: Route[],
-  wholeItem: boolean,
-): void {
-  const schema = schemaAt(section, name, route);
-  const params = error.params;
+interface Located {
+  readonly error: ValidationError;
+  /** Where in the item. */
+  readonly route: Route;
+  readonly found: Data;
+  readonly schema: Schema | undefined;
+  /** The schema of what an unknown key stands in. */
+  readonly around: Schema | undefined;
+  /** The key of the item itself is unknown in its section. */
+  readonly isSection: boolean;
+}
+
+/** What an error of the validator means, and what of the data is then left out; `undefined` where others tell it. */
+function readError({
+  error,
+  route,
+  found,
+  schema,
+  around,
+  isSection,
+}: Located): { readonly problem?: ShapeProblem; readonly drops?: Route } | undefined {
+  const { params } = error;
   switch (error.keyword) {
     case 'additionalProperties': {
       const key = String(params['additionalProperty']);
-      const below = wholeItem ? route : [...route, key];
-      const around = wholeItem ? sectionSchema(section) : schema;
-      problems.push({ problem: 'unknown-key', route: below, key, allowed: around === undefined ? [] : keysOf(around) });
-      dropped.push(below);
-      return;
+      const below = isSection ? route : [...route, key];
+      const allowed = around === undefined ? [] : keysOf(around);
+      return { problem: { problem: 'unknown-key', route: below, key, allowed }, drops: below };
     }
     case 'required':
-      problems.push({ problem: 'missing-key', route, key: String(params['missingProperty']) });
-      return;
+      return { problem: { problem: 'missing-key', route, key: String(params['missingProperty']) } };
     case 'type':
-      problems.push({ problem: 'wrong-type', route, expected: list(params['type']), found });
-      dropped.push(route);
-      return;
+      return { problem: { problem: 'wrong-type', route, expected: list(params['type']), found }, drops: route };
     case 'enum':
     case 'const':
-      problems.push({ problem: 'not-allowed', route, found, allowed: allowedIn(error, schema) });
-      dropped.push(route);
-      return;
+      return { problem: { problem: 'not-allowed', route, found, allowed: allowedIn(error, schema) }, drops: route };
     case 'minimum':
     case 'maximum':
     case 'exclusiveMinimum':
     case 'exclusiveMaximum':
-    case 'multipleOf': {
-      problems.push({ problem: 'out-of-range', route, found, bound: boundWords(error) });
-      dropped.push(route);
-      return;
+    case 'multipleOf':
+      return { problem: { problem: 'out-of-range', route, found, bound: boundWords(error) }, drops: route };
+    case 'propertyNames': {
+      const name = String(params['propertyName']);
+      return { problem: { problem: 'bad-name', route: [...route, name], name } };
     }
-    case 'propertyNames':
-      problems.push({
-        problem: 'bad-name',
-        route: [...route, String(params['propertyName'])],
-        name: String(params['propertyName']),
-      });
-      return;
     case 'uniqueItems': {
       const again = Math.max(Number(params['i']), Number(params['j']));
-      problems.push({ problem: 'repeated', route: [...route, again], found: element(found, again) });
-      return;
+      return { problem: { problem: 'repeated', route: [...route, again], found: element(found, again) } };
     }
     case 'pattern':
     case 'minLength':
     case 'maxLength':
     case 'minItems':
     case 'minProperties':
-      if (error.propertyName !== undefined) return; // Told by `propertyNames`.
-      dropped.push(route);
+      if (error.propertyName !== undefined) return undefined; // `propertyNames` reports it.
       // A text where a number or one word may stand is a number in quotes, or no number.
-      if (typeof found === 'string' && schema?.type?.includes('integer') === true) {
-        problems.push({ problem: 'wrong-type', route, expected: ['integer'], found });
-        return;
-      }
-      // A quantity that cannot be read is told from its mention, with what is wrong with it.
-      if (schema?.['x-quantity'] === undefined) problems.push({ problem: 'malformed', route, found, schema });
-      return;
+      if (typeof found === 'string' && schema?.type?.includes('integer') === true)
+        return { problem: { problem: 'wrong-type', route, expected: ['integer'], found }, drops: route };
+      // A quantity that cannot be read is reported from its mention, with what is wrong with it.
+      return schema?.['x-quantity'] === undefined
+        ? { problem: { problem: 'malformed', route, found, schema }, drops: route }
+        : { drops: route };
     default:
-      return; // `if`, `$ref` and the like only lead to what is told above.
+      return undefined; // `if`, `$ref` and the like only lead to what is reported above.
   }
 }
 
