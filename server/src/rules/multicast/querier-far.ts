@@ -14,7 +14,7 @@ export const querierFar: Rule = {
   severity: 'information',
   summary: 'A link is overloaded because all groups of the VLAN travel over it to the querier.',
   why: `Snooping switches send every group towards the querier, whether somebody there wants it or not. With the querier
-at the oppositePort end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
+at the far end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
 querier.`,
   source: 'RFC 4541 §2.1.2(1), read; measured on Open vSwitch',
   check({ plan, site, network }: Subject, report: Report): void {
