@@ -16,7 +16,7 @@ import { dirname, join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import footageSchema from '../../schemas/footage.schema.json' with { type: 'json' };
 import { format } from '../../server/src/standards/strftime.ts';
-import { localFields, offsetMinutes } from '../../server/src/standards/time-zone.ts';
+import { zonedTime } from '../../server/src/standards/time-zone.ts';
 import { unavailable } from '../availability.ts';
 import { type Result, plumbline } from '../cli/run.ts';
 
@@ -123,10 +123,7 @@ export class Recordings {
       .sort()
       .map((name) => {
         const frames = numbersOf(join(made, name)).length;
-        const path = format(pattern, {
-          ...localFields(this.zone, begins),
-          offsetMinutes: offsetMinutes(this.zone, begins),
-        });
+        const path = format(pattern, zonedTime(this.zone, begins));
         begins += (frames * 1000) / RATE;
         mkdirSync(dirname(join(this.root, path)), { recursive: true });
         renameSync(join(made, name), join(this.root, path));

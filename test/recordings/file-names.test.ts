@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';
 import { fileNames } from '../../server/src/recordings/file-names.ts';
 import { format } from '../../server/src/standards/strftime.ts';
-import { localFields, offsetMinutes, repeatedHours } from '../../server/src/standards/time-zone.ts';
+import { repeatedHours, zonedTime } from '../../server/src/standards/time-zone.ts';
 import { unavailable } from '../availability.ts';
 
 function read(pattern: string, path: string, zone = 'Europe/London'): string[] | undefined {
@@ -195,11 +195,7 @@ describe('file names, read backwards', () => {
         (parts, zone, second) => {
           const pattern = `${parts.join('')}|%Y-%j|%H:%M:%S`;
           const names = fileNames(pattern, zone);
-          const name = format(pattern, {
-            ...localFields(zone, second * 1000),
-            offsetMinutes: offsetMinutes(zone, second * 1000),
-            abbreviation: 'ABC',
-          });
+          const name = format(pattern, zonedTime(zone, second * 1000), 'ABC');
           if (names.untellable !== undefined) return;
           told += 1;
           assert.ok(names.read(name)?.instants.includes(second * 1000), `${pattern} ${name}`);

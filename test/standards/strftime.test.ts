@@ -9,7 +9,7 @@ import {
   repeatsEvery,
   resolution,
 } from '../../server/src/standards/strftime.ts';
-import { localFields, offsetMinutes } from '../../server/src/standards/time-zone.ts';
+import { zonedTime } from '../../server/src/standards/time-zone.ts';
 
 describe('File patterns (strftime(3), read)', () => {
   it('are plain text and conversions', () => {
@@ -84,12 +84,7 @@ describe('File patterns (strftime(3), read)', () => {
   it('tell the repeated hour apart by offset, zone or seconds since the epoch, and by nothing else', () => {
     const instants = [Date.UTC(2026, 9, 25, 0, 30), Date.UTC(2026, 9, 25, 1, 30)];
     const names = (pattern: string): string[] =>
-      instants.map((instant) =>
-        format(pattern, {
-          ...localFields('Europe/London', instant),
-          offsetMinutes: offsetMinutes('Europe/London', instant),
-        }),
-      );
+      instants.map((instant) => format(pattern, zonedTime('Europe/London', instant)));
     assert.deepEqual(names('%Y%m%d-%H%M%S'), ['20261025-013000', '20261025-013000']);
     assert.deepEqual(names('%H%M%z'), ['0130+0100', '0130+0000']);
     assert.deepEqual(names('%s'), ['1792888200', '1792891800']);
@@ -140,9 +135,9 @@ describe('File patterns (strftime(3), read)', () => {
     assert.equal(expected.length, instants.length);
     instants.forEach(({ zone, instant }, index) => {
       const [abbreviation = '', ...texts] = expected[index] ?? [];
-      const fields = { ...localFields(zone, instant), offsetMinutes: offsetMinutes(zone, instant), abbreviation };
+      const time = zonedTime(zone, instant);
       assert.deepEqual(
-        patterns.map((pattern) => format(pattern, fields)),
+        patterns.map((pattern) => format(pattern, time, abbreviation)),
         texts,
         `${zone} ${instant}`,
       );

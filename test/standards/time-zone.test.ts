@@ -1,7 +1,13 @@
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import { unavailable } from '../availability.ts';
-import { isTimeZone, localFields, offsetMinutes, repeatedHours } from '../../server/src/standards/time-zone.ts';
+import {
+  isTimeZone,
+  LocalTimes,
+  offsetMinutes,
+  repeatedHours,
+  zonedTime,
+} from '../../server/src/standards/time-zone.ts';
 
 const zones = [
   'Europe/London',
@@ -21,7 +27,7 @@ const zones = [
 describe('Time zones (IANA time-zone database)', () => {
   it('go by names of the database', () => {
     for (const name of [...zones, 'Etc/GMT+5', 'EST5EDT']) assert.equal(isTimeZone(name), true, name);
-    for (const name of ['', 'Harrow', 'Europe/Harrow', '+01:00', 'London', 'Europe/London ']) {
+    for (const name of ['', 'Harrow', 'Europe/Harrow', '+01:00', 'London', 'Europe/London ', 'T00:00Z', 'T00Z']) {
       assert.equal(isTimeZone(name), false, name);
     }
   });
@@ -54,11 +60,12 @@ describe('Time zones (IANA time-zone database)', () => {
 
   // zoneinfo, tzdata 2025b: 01:30 on 2026-10-25 in London is both 00:30Z and 01:30Z; 2026-03-29 has 23 h there.
   it('show what clocks on the wall show', () => {
-    const halfPastOne = { year: 2026, month: 10, day: 25, hour: 1, minute: 30, second: 0 };
-    assert.deepEqual(localFields('Europe/London', 1_792_888_200_000), halfPastOne);
-    assert.deepEqual(localFields('Europe/London', 1_792_891_800_000), halfPastOne);
-    assert.equal(offsetMinutes('Europe/London', Date.UTC(2026, 2, 29, 0, 59, 59, 999)), 0);
-    assert.equal(offsetMinutes('Europe/London', Date.UTC(2026, 2, 29, 1)), 60);
+    const shown = (instant: number): string => zonedTime('Europe/London', instant).toPlainDateTime().toString();
+    assert.equal(shown(1_792_888_200_000), '2026-10-25T01:30:00');
+    assert.equal(shown(1_792_891_800_000), '2026-10-25T01:30:00');
+    const offset = (instant: number): number => offsetMinutes(zonedTime('Europe/London', instant));
+    assert.equal(offset(Date.UTC(2026, 2, 29, 0, 59, 59, 999)), 0);
+    assert.equal(offset(Date.UTC(2026, 2, 29, 1)), 60);
   });
 
   it('have the offsets that zoneinfo has (by Python)', function () {
@@ -78,11 +85,72 @@ describe('Time zones (IANA time-zone database)', () => {
     const expected = JSON.parse(stdout) as number[][];
     zones.forEach((zone, index) => {
       assert.deepEqual(
-        seconds.map((second) => offsetMinutes(zone, second * 1000)),
+        seconds.map((second) => offsetMinutes(zonedTime(zone, second * 1000))),
         expected[index],
         zone,
       );
     });
+  });
+
+  // PEP 495: `fold` chooses of two instants; a time that was skipped does not come back from UTC as it was.
+  it('mean by a time on the clock the instants that zoneinfo has (by Python)', function () {
+    const hard = [...zones, 'Africa/Casablanca', 'America/Recife', 'Europe/Lisbon'];
+    // In order, as files are read, with each hour around every change of 2000 to 2031; and at random.
+    const changes = (zone: string): number[] => {
+      const found: number[] = [];
+      let time = zonedTime(zone, Date.UTC(2000, 0));
+      for (;;) {
+        const next = time.getTimeZoneTransition('next');
+        if (next === null || next.epochMilliseconds > Date.UTC(2031, 0)) return found;
+        found.push(next.epochMilliseconds);
+        time = next;
+      }
+    };
+    const asked = hard.map((zone) => ({
+      zone,
+      seconds: [
+        ...changes(zone).flatMap((change) =>
+          Array.from({ length: 60 }, (_, index) => change / 1000 + (index - 30) * 1800 - 1 + (index % 3)),
+        ),
+        ...Array.from({ length: 300 }, (_, index) => 946_684_800 + ((index * 48_271) % 1009) * 970_201),
+      ],
+    }));
+    const python = [
+      'import json, sys, datetime, zoneinfo',
+      'utc = datetime.timezone.utc',
+      'def meant(zone, second):',
+      '  local = datetime.datetime.fromtimestamp(second, utc).replace(tzinfo=zone)',
+      '  both = [local.replace(fold=fold).astimezone(utc) for fold in (0, 1)]',
+      '  return sorted({at.timestamp() for at in both if at.astimezone(zone).replace(tzinfo=None) == local.replace(tzinfo=None)})',
+      'json.dump([[meant(zoneinfo.ZoneInfo(a["zone"]), s) for s in a["seconds"]] for a in json.load(sys.stdin)], sys.stdout)',
+    ].join('\n');
+    const { status, stdout } = spawnSync('python3', ['-c', python], {
+      input: JSON.stringify(asked),
+      encoding: 'utf8',
+      maxBuffer: 1e8,
+    });
+    if (status !== 0) unavailable(this, 'no python3 with zoneinfo and time-zone data');
+    const expected = JSON.parse(stdout) as number[][][];
+    const counts = [0, 0, 0];
+    asked.forEach(({ zone, seconds }, index) => {
+      const times = new LocalTimes(zone);
+      const found = seconds.map((second) => times.instants(second * 1000).map((instant) => instant / 1000));
+      assert.deepEqual(found, expected[index], zone);
+      for (const { length } of found) counts[length] = (counts[length] ?? 0) + 1;
+    });
+    assert.ok(
+      counts.every((count) => count > 100),
+      `times that are skipped, shown once and shown twice: ${counts.join(', ')}`,
+    );
+  });
+
+  // zoneinfo, tzdata 2025b: Apia had no 2011-12-30; São Paulo no midnight on 2018-11-04.
+  it('begin the day at the first instant that clocks show of it', () => {
+    const begins = (zone: string, local: number): string =>
+      new Date(new LocalTimes(zone).firstAtOrAfter(local)).toISOString();
+    assert.equal(begins('Pacific/Apia', Date.UTC(2011, 11, 30)), '2011-12-30T10:00:00.000Z');
+    assert.equal(begins('America/Sao_Paulo', Date.UTC(2018, 10, 4)), '2018-11-04T03:00:00.000Z');
+    assert.equal(begins('America/Sao_Paulo', Date.UTC(2018, 10, 5)), '2018-11-05T02:00:00.000Z');
   });
 
   it('go back just when zdump says', function () {

@@ -1,19 +1,15 @@
 /** Times as a person writes and reads them: ISO 8601, in the zone of the site. */
 
-import { LocalTimes } from '../standards/local-time.ts';
 import { readWrittenTime } from '../standards/rfc3339.ts';
+import { LocalTimes, zonedTime } from '../standards/time-zone.ts';
 
 /** What an instant looks like on the site's clock, with its offset: `2026-10-25T01:30:00.000+01:00`. */
 export type Shown = (instant: number) => string;
 
 /** @param zone of the site; UTC where it declares none */
 export function clockOf(zone: string | undefined): Shown {
-  const times = new LocalTimes(zone ?? 'UTC');
-  return (instant) => {
-    const rounded = Math.round(instant);
-    const offset = times.offsetAt(rounded);
-    return new Date(rounded + offset).toISOString().replace('Z', offsetText(offset));
-  };
+  return (instant) =>
+    zonedTime(zone ?? 'UTC', Math.round(instant)).toString({ timeZoneName: 'never', fractionalSecondDigits: 3 });
 }
 
 /**
@@ -42,10 +38,4 @@ export function readTime(text: string, zone: string | undefined): number | { rea
   if (again === undefined) return first;
   const [one, other] = [first, again].map(clockOf(zone));
   return { refused: `Clocks in ${zone} showed ${text} twice. Say which is meant: ${one ?? ''} or ${other ?? ''}.` };
-}
-
-function offsetText(milliseconds: number): string {
-  const size = Math.abs(Math.trunc(milliseconds / 60_000));
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${milliseconds < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`;
 }

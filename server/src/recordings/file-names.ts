@@ -6,7 +6,7 @@
  * shows one: such a name is from a machine that kept another zone's time, or was given by hand.
  */
 
-import { LocalTimes } from '../standards/local-time.ts';
+import { LocalTimes } from '../standards/time-zone.ts';
 import { type TimeUnit, repeatsEvery, resolution } from '../standards/strftime.ts';
 import { DAY_OF_MINUTES, scan } from './name-scan.ts';
 import { SLOT, SLOTS, type Step, stepsOf } from './name-steps.ts';

@@ -2,7 +2,6 @@
 
 import {
   type Cycle,
-  type PatternFields,
   type TimeUnit,
   distinguishesRepeatedHour,
   format,
@@ -12,6 +11,7 @@ import {
   resolution,
 } from '../standards/strftime.ts';
 import type { Recording } from '../site/model.ts';
+import { zonedTime } from '../standards/time-zone.ts';
 
 export interface FilePattern {
   readonly pattern: string;
@@ -25,7 +25,7 @@ export interface FilePattern {
 }
 
 /** A moment at which every conversion shows something else. */
-const MOMENT: PatternFields = { year: 2046, month: 11, day: 29, hour: 17, minute: 38, second: 53, offsetMinutes: 345 };
+const MOMENT = zonedTime('+0545', Date.UTC(2046, 10, 29, 11, 53, 53));
 
 const known = new WeakMap<Recording, FilePattern>();
 

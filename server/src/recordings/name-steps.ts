@@ -1,6 +1,14 @@
 /** A file pattern made into steps, each of which reads a part of a path. No step needs to go back. */
 
-import { type Conversion, type PatternPart, parsePattern } from '../standards/strftime.ts';
+import {
+  COMPOSITES,
+  type Conversion,
+  MONTHS,
+  type PatternPart,
+  WEEKDAYS,
+  fillOf,
+  parsePattern,
+} from '../standards/strftime.ts';
 
 /** What a name can tell, and where in the row of what was read it stands. -1 stands for what was not read. */
 export const SLOT = {
@@ -67,18 +75,6 @@ export interface Unreadable {
 /** PATH_MAX of Linux (limits.h): no file has a longer path. */
 const LONGEST = 4096;
 
-/** strftime(3): conversions that stand for several others; in the C locale. */
-const composites: Readonly<Record<string, { readonly pattern: string; readonly width: number }>> = {
-  c: { pattern: '%a %b %e %H:%M:%S %Y', width: 24 },
-  D: { pattern: '%m/%d/%y', width: 8 },
-  F: { pattern: '%Y-%m-%d', width: 10 },
-  R: { pattern: '%H:%M', width: 5 },
-  r: { pattern: '%I:%M:%S %p', width: 11 },
-  T: { pattern: '%H:%M:%S', width: 8 },
-  X: { pattern: '%H:%M:%S', width: 8 },
-  x: { pattern: '%m/%d/%y', width: 8 },
-};
-
 /** The slot of a number, its digits, what fills them up, and the least and the greatest that strftime writes. */
 const numbers: Readonly<
   Record<string, readonly [slot: number, digits: number, fill: string, from: number, to: number]>
@@ -109,29 +105,14 @@ const numbers: Readonly<
 /** Seconds since 1970 have no more until the year 33658. */
 const EPOCH_DIGITS = 12;
 
-const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 const short = (words: readonly string[]): string[] => words.map((word) => word.slice(0, 3));
 
 const words: Readonly<Record<string, readonly [slot: number, words: readonly string[], first: number]>> = {
-  A: [SLOT.weekday, weekdays, 0],
-  a: [SLOT.weekday, short(weekdays), 0],
-  B: [SLOT.month, months, 1],
-  b: [SLOT.month, short(months), 1],
-  h: [SLOT.month, short(months), 1],
+  A: [SLOT.weekday, WEEKDAYS, 0],
+  a: [SLOT.weekday, short(WEEKDAYS), 0],
+  B: [SLOT.month, MONTHS, 1],
+  b: [SLOT.month, short(MONTHS), 1],
+  h: [SLOT.month, short(MONTHS), 1],
   P: [SLOT.half, ['am', 'pm'], 0],
   p: [SLOT.half, ['AM', 'PM'], 0],
 };
@@ -152,7 +133,7 @@ export function stepsOf(pattern: string): readonly Step[] | Unreadable {
 function stepsOfPart(part: PatternPart): Step[] {
   if ('literal' in part) return [{ kind: 'text', text: part.literal }];
   const { specifier, flags, width } = part;
-  const composite = composites[specifier];
+  const composite = COMPOSITES[specifier];
   if (composite !== undefined) {
     const fill = fillOf(part, ' ').repeat(Math.max(0, width - composite.width));
     const steps = parsePattern(composite.pattern).flatMap((inner) =>
@@ -196,12 +177,6 @@ function casesOf(plain: readonly string[], first: number, flags: string): Word[]
   const written = listed((word) => word);
   if (!/[\^#]/.test(flags)) return written;
   return [...written, ...listed((word) => word.toUpperCase()), ...listed((word) => word.toLowerCase())];
-}
-
-/** What pads a conversion: the last of the flags `-`, `_` and `0` says it. */
-function fillOf({ flags }: Conversion, normal: string): string {
-  const flag = /[-_0](?=[^-_0]*$)/.exec(flags)?.[0];
-  return flag === '-' ? '' : flag === '_' ? ' ' : (flag ?? normal);
 }
 
 /** Whether what follows can be taken for more of the step. */

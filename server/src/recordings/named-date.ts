@@ -1,12 +1,12 @@
 /** The day that a name tells, by whichever of the calendar's ways it tells it, and what else it says of that day. */
 
-import { localTime } from '../standards/local-time.ts';
+import { Temporal } from 'temporal-polyfill';
+import { DAY } from '../standards/time-units.ts';
+import { localTime } from '../standards/time-zone.ts';
 import { SLOT } from './name-steps.ts';
 
 /** What was read of a name, by slot. */
 export type Told = Float64Array;
-
-const DAY = 86_400_000;
 
 /**
  * Midnight of the days that the name can mean, as `localTime` has it: one as a rule; two where the year is that of the
@@ -24,24 +24,22 @@ export function datesOf(told: Told): number[] {
 
 /** Whether all that the name tells of the day is so. Only asked of names that tell something twice. */
 export function agrees(date: number, told: Told): boolean {
-  const day = new Date(date);
-  const year = day.getUTCFullYear();
-  const weekday = day.getUTCDay();
-  const dayOfYear = (date - firstOf(year)) / DAY;
-  const iso = isoWeek(date);
+  const utc = new Date(date);
+  const calendar = new Temporal.PlainDate(utc.getUTCFullYear(), utc.getUTCMonth() + 1, utc.getUTCDate());
+  const { year, month, day, dayOfWeek, dayOfYear, weekOfYear = 0, yearOfWeek = 0 } = calendar;
   const facts: readonly (readonly [slot: number, value: number])[] = [
     [SLOT.year, year],
     [SLOT.century, Math.floor(year / 100)],
     [SLOT.yearOfCentury, year % 100],
-    [SLOT.month, day.getUTCMonth() + 1],
-    [SLOT.day, day.getUTCDate()],
-    [SLOT.dayOfYear, dayOfYear + 1],
-    [SLOT.weekday, weekday],
-    [SLOT.weekYear, iso.year],
-    [SLOT.weekYearOfCentury, iso.year % 100],
-    [SLOT.isoWeek, iso.week],
-    [SLOT.sundayWeek, Math.floor((dayOfYear + 7 - weekday) / 7)],
-    [SLOT.mondayWeek, Math.floor((dayOfYear + 7 - ((weekday + 6) % 7)) / 7)],
+    [SLOT.month, month],
+    [SLOT.day, day],
+    [SLOT.dayOfYear, dayOfYear],
+    [SLOT.weekday, dayOfWeek % 7],
+    [SLOT.weekYear, yearOfWeek],
+    [SLOT.weekYearOfCentury, yearOfWeek % 100],
+    [SLOT.isoWeek, weekOfYear],
+    [SLOT.sundayWeek, Math.floor((dayOfYear + 6 - (dayOfWeek % 7)) / 7)],
+    [SLOT.mondayWeek, Math.floor((dayOfYear + 7 - dayOfWeek) / 7)],
   ];
   return facts.every(([index, value]) => told[index] === -1 || told[index] === value);
 }
@@ -54,7 +52,7 @@ function dateIn(year: number, told: Told): number[] {
   }
   const month = slot(told, SLOT.month);
   if (month !== undefined) {
-    const date = localTime(year, month, slot(told, SLOT.day) ?? 1, 0, 0, 0);
+    const date = localTime({ year, month, day: slot(told, SLOT.day) ?? 1 });
     return date === undefined ? [] : [date];
   }
   return dateOfWeek(year, told);
@@ -114,11 +112,4 @@ function slot(told: Told, index: number): number | undefined {
 
 function firstOf(year: number): number {
   return new Date(0).setUTCFullYear(year, 0, 1);
-}
-
-/** The week of ISO 8601, which belongs to the year that its Thursday is in. */
-function isoWeek(date: number): { year: number; week: number } {
-  const thursday = date + (4 - (new Date(date).getUTCDay() || 7)) * DAY;
-  const year = new Date(thursday).getUTCFullYear();
-  return { year, week: Math.floor((thursday - firstOf(year)) / DAY / 7) + 1 };
 }

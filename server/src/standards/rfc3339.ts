@@ -1,6 +1,7 @@
 /** Points in time as RFC 3339 and ISO 8601 write them. */
 
-import { localTime } from './local-time.ts';
+import { MINUTE, SECOND } from './time-units.ts';
+import { localTime } from './time-zone.ts';
 
 /**
  * RFC 3339 §5.6, read; a space for the T is allowed by its note. Seconds may be left out, a fraction may stand behind
@@ -8,8 +9,6 @@ import { localTime } from './local-time.ts';
  */
 const FORM =
   /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:[.,](\d{1,9}))?)?(?:(Z)|([+-])(\d\d)(?::?(\d\d))?)?$/i;
-
-const MINUTE = 60_000;
 
 export interface WrittenTime {
   /** As `localTime` gives it, with the fraction of a millisecond; `undefined` where no calendar or clock has it. */
@@ -25,8 +24,8 @@ export function readWrittenTime(text: string): WrittenTime | undefined {
   const [year = NaN, month = NaN, day = NaN, hour = NaN, minute = NaN, second = 0] = match
     .slice(1, 7)
     .map((digits) => Number(digits ?? 0));
-  const whole = localTime(year, month, day, hour, minute, second);
-  const fraction = Number(`0.${match[7] ?? '0'}`) * 1000;
+  const whole = localTime({ year, month, day, hour, minute, second });
+  const fraction = Number(`0.${match[7] ?? '0'}`) * SECOND;
   return { local: whole === undefined ? undefined : whole + fraction, offset: offsetOf(match) };
 }
 

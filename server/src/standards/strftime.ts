@@ -4,7 +4,9 @@
  * Source: strftime(3) of Linux (glibc), read: the conversions of C99, POSIX and glibc, in the C locale.
  */
 
-import type { LocalFields } from './time-zone.ts';
+import type { Temporal } from 'temporal-polyfill';
+import { SECOND } from './time-units.ts';
+import { offsetMinutes, offsetText } from './time-zone.ts';
 
 /** Plain text, or a conversion: `specifier` is its letter, `text` all of it, with flag, width and modifier. */
 export type PatternPart = { readonly literal: string } | Conversion;
@@ -17,12 +19,6 @@ export interface Conversion {
   readonly width: number;
 }
 
-/** What to format: local time, the offset from UTC, and the zone's abbreviation where known. */
-export interface PatternFields extends LocalFields {
-  readonly offsetMinutes: number;
-  readonly abbreviation?: string;
-}
-
 export type TimeUnit = 'second' | 'minute' | 'hour' | 'day' | 'week' | 'month' | 'year';
 
 /** A span after which names come again. */
@@ -30,16 +26,16 @@ export type Cycle = TimeUnit | 'half day';
 
 const conversion = /%([-_0^#]*)([0-9]*)[EO]?([A-Za-z%])/g;
 
-/** Conversions that stand for several others. */
-const composites: Readonly<Record<string, string>> = {
-  c: '%a %b %e %H:%M:%S %Y',
-  D: '%m/%d/%y',
-  F: '%Y-%m-%d',
-  R: '%H:%M',
-  r: '%I:%M:%S %p',
-  T: '%H:%M:%S',
-  X: '%H:%M:%S',
-  x: '%m/%d/%y',
+/** Conversions that stand for several others, and how many characters those write. */
+export const COMPOSITES: Readonly<Record<string, { readonly pattern: string; readonly width: number }>> = {
+  c: { pattern: '%a %b %e %H:%M:%S %Y', width: 24 },
+  D: { pattern: '%m/%d/%y', width: 8 },
+  F: { pattern: '%Y-%m-%d', width: 10 },
+  R: { pattern: '%H:%M', width: 5 },
+  r: { pattern: '%I:%M:%S %p', width: 11 },
+  T: { pattern: '%H:%M:%S', width: 8 },
+  X: { pattern: '%H:%M:%S', width: 8 },
+  x: { pattern: '%m/%d/%y', width: 8 },
 };
 
 /** What each simple conversion tells of the time; those that tell nothing have an empty entry. */
@@ -110,7 +106,7 @@ export function parsePattern(text: string): PatternPart[] {
 
 /** Whether strftime knows the letter after the `%`. */
 export function isSpecifier(specifier: string): boolean {
-  return specifier in composites || specifier in tells;
+  return specifier in COMPOSITES || specifier in tells;
 }
 
 /** The finest unit of time that the pattern names, whether or not it names all the coarser ones too. */
@@ -162,8 +158,27 @@ export function distinguishesRepeatedHour(pattern: string): boolean {
   return told.has('offset') || told.has('epoch');
 }
 
-/** The pattern filled in, in the C locale; a conversion that strftime does not know stays as it is written. */
-export function format(pattern: string, fields: PatternFields): string {
+/**
+ * The pattern filled in, in the C locale; a conversion that strftime does not know stays as it is written.
+ *
+ * @param abbreviation of the zone, as `%Z` writes it
+ */
+export function format(pattern: string, time: Temporal.ZonedDateTime, abbreviation = ''): string {
+  return fillIn(pattern, fieldsOf(time, abbreviation));
+}
+
+/** What conversions write, each read once. */
+type Fields = ReturnType<typeof fieldsOf>;
+
+function fieldsOf(time: Temporal.ZonedDateTime, abbreviation: string) {
+  const shown = time.toPlainDateTime();
+  const { year, month, day, hour, minute, second, dayOfWeek, dayOfYear, weekOfYear = 0, yearOfWeek = 0 } = shown;
+  const clock = { hour, minute, second, epoch: Math.floor(time.epochMilliseconds / SECOND) };
+  const date = { year, month, day, weekday: dayOfWeek % 7, dayOfYear, weekOfYear, yearOfWeek };
+  return { ...date, ...clock, offset: offsetText(offsetMinutes(time)), abbreviation };
+}
+
+function fillIn(pattern: string, fields: Fields): string {
   return parsePattern(pattern)
     .map((part) => ('literal' in part ? part.literal : convert(part, fields)))
     .join('');
@@ -190,8 +205,8 @@ function toldBy(pattern: string): Set<string> {
     if ('literal' in part) {
       continue;
     }
-    const composite = composites[part.specifier];
-    const facts = composite === undefined ? [tells[part.specifier] ?? ''] : toldBy(composite);
+    const composite = COMPOSITES[part.specifier];
+    const facts = composite === undefined ? [tells[part.specifier] ?? ''] : toldBy(composite.pattern);
     for (const fact of facts) {
       told.add(fact);
     }
@@ -200,8 +215,16 @@ function toldBy(pattern: string): Set<string> {
   return told;
 }
 
-const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-const months = [
+export const WEEKDAYS: readonly string[] = [
+  'Sunday',
+  'Monday',
+  'Tuesday',
+  'Wednesday',
+  'Thursday',
+  'Friday',
+  'Saturday',
+];
+export const MONTHS: readonly string[] = [
   'January',
   'February',
   'March',
@@ -215,47 +238,39 @@ const months = [
   'November',
   'December',
 ];
-const DAY = 86_400_000;
 
-function convert({ specifier, text, flags, width }: Conversion, fields: PatternFields): string {
-  const composite = composites[specifier];
-  if (composite !== undefined) {
-    return pad(format(composite, fields), ' ', flags, width);
-  }
+function convert(conversion: Conversion, fields: Fields): string {
+  const { specifier, text, flags, width } = conversion;
+  const composite = COMPOSITES[specifier];
+  if (composite !== undefined) return fillIn(composite.pattern, fields).padStart(width, fillOf(conversion, ' '));
   const [value, digits, fill] = simple(specifier, fields) ?? [undefined, 0, ''];
-  if (value === undefined) {
-    return text;
-  }
-  if (typeof value === 'string') {
-    return pad(/[\^#]/.test(flags) ? value.toUpperCase() : value, fill, flags, width);
-  }
-  return pad(String(value), fill, flags, Math.max(digits, width));
+  if (value === undefined) return text;
+  const padding = fillOf(conversion, fill);
+  if (typeof value === 'number') return String(value).padStart(Math.max(digits, width), padding);
+  return (/[\^#]/.test(flags) ? value.toUpperCase() : value).padStart(width, padding);
 }
 
-/** Pads on the left; the last of the flags `-`, `_` and `0` says with what. */
-function pad(text: string, fill: string, flags: string, width: number): string {
+/** What pads a conversion on the left; empty where nothing does. The last of the flags `-`, `_` and `0` says it. */
+export function fillOf({ flags }: Conversion, usual: string): string {
   const flag = /[-_0](?=[^-_0]*$)/.exec(flags)?.[0];
-  return flag === '-' ? text : text.padStart(width, flag === '_' ? ' ' : (flag ?? fill));
+  return flag === '-' ? '' : flag === '_' ? ' ' : (flag ?? usual);
 }
 
 /** The value of a simple conversion, with the digits that it has at least and what fills them up. */
-function simple(specifier: string, fields: PatternFields): readonly [string | number, number, string] | undefined {
-  const { year, month, day, hour, minute, second, offsetMinutes, abbreviation = '' } = fields;
-  const date = Date.UTC(year, month - 1, day);
-  const weekday = new Date(date).getUTCDay();
-  const dayOfYear = (date - Date.UTC(year, 0, 1)) / DAY;
+function simple(specifier: string, fields: Fields): readonly [string | number, number, string] | undefined {
+  const { year, month, day, weekday, dayOfYear, weekOfYear, yearOfWeek, hour, minute, second } = fields;
   const number = (value: number, digits = 2, fill = '0') => [value, digits, fill] as const;
-  const word = (value: string) => [value, 0, ' '] as const;
+  const word = (value: string | undefined) => [value ?? '', 0, ' '] as const;
   switch (specifier) {
     case 'a':
-      return word((weekdays[weekday] ?? '').slice(0, 3));
+      return word(WEEKDAYS[weekday]?.slice(0, 3));
     case 'A':
-      return word(weekdays[weekday] ?? '');
+      return word(WEEKDAYS[weekday]);
     case 'b':
     case 'h':
-      return word((months[month - 1] ?? '').slice(0, 3));
+      return word(MONTHS[month - 1]?.slice(0, 3));
     case 'B':
-      return word(months[month - 1] ?? '');
+      return word(MONTHS[month - 1]);
     case 'C':
       return number(Math.floor(year / 100));
     case 'd':
@@ -263,15 +278,15 @@ function simple(specifier: string, fields: PatternFields): readonly [string | nu
     case 'e':
       return number(day, 2, ' ');
     case 'G':
-      return number(isoWeek(date).year, 1);
+      return number(yearOfWeek, 1);
     case 'g':
-      return number(isoWeek(date).year % 100);
+      return number(yearOfWeek % 100);
     case 'H':
       return number(hour);
     case 'I':
       return number(hour % 12 || 12);
     case 'j':
-      return number(dayOfYear + 1, 3);
+      return number(dayOfYear, 3);
     case 'k':
       return number(hour, 2, ' ');
     case 'l':
@@ -289,17 +304,17 @@ function simple(specifier: string, fields: PatternFields): readonly [string | nu
     case 'S':
       return number(second);
     case 's':
-      return number(Date.UTC(year, month - 1, day, hour, minute - offsetMinutes, second) / 1000, 1);
+      return number(fields.epoch, 1);
     case 't':
       return word('\t');
     case 'U':
-      return number(Math.floor((dayOfYear + 7 - weekday) / 7));
+      return number(Math.floor((dayOfYear + 6 - weekday) / 7));
     case 'u':
       return number(weekday || 7, 1);
     case 'V':
-      return number(isoWeek(date).week);
+      return number(weekOfYear);
     case 'W':
-      return number(Math.floor((dayOfYear + 7 - ((weekday + 6) % 7)) / 7));
+      return number(Math.floor((dayOfYear + 6 - ((weekday + 6) % 7)) / 7));
     case 'w':
       return number(weekday, 1);
     case 'Y':
@@ -307,24 +322,10 @@ function simple(specifier: string, fields: PatternFields): readonly [string | nu
     case 'y':
       return number(year % 100);
     case 'Z':
-      return word(abbreviation);
+      return word(fields.abbreviation);
     case 'z':
-      return word(offset(offsetMinutes));
+      return word(fields.offset);
     default:
       return undefined;
   }
-}
-
-/** `+hhmm` or `-hhmm`. */
-function offset(minutes: number): string {
-  const size = Math.abs(Math.trunc(minutes));
-  const digits = Math.floor(size / 60) * 100 + (size % 60);
-  return `${minutes < 0 ? '-' : '+'}${String(digits).padStart(4, '0')}`;
-}
-
-/** The week of ISO 8601, which belongs to the year that its Thursday is in. */
-function isoWeek(date: number): { year: number; week: number } {
-  const thursday = date + (4 - (new Date(date).getUTCDay() || 7)) * DAY;
-  const year = new Date(thursday).getUTCFullYear();
-  return { year, week: Math.floor((thursday - Date.UTC(year, 0, 1)) / DAY / 7) + 1 };
 }

@@ -8,7 +8,7 @@ import type { FolderVisitor } from '../../../server/src/audit/recordings/visitor
 import { planOf } from '../../../server/src/plan.ts';
 import type { Diagnostic } from '../../../server/src/lint/rule.ts';
 import { format } from '../../../server/src/standards/strftime.ts';
-import { localFields, offsetMinutes } from '../../../server/src/standards/time-zone.ts';
+import { zonedTime } from '../../../server/src/standards/time-zone.ts';
 import { siteOf } from '../../site-of.ts';
 
 export interface Entry {
@@ -55,7 +55,7 @@ ${more}`;
 }
 
 export function pathAt(instant: number, pattern: string, zone = 'Europe/London'): string {
-  return format(pattern, { ...localFields(zone, instant), offsetMinutes: offsetMinutes(zone, instant) });
+  return format(pattern, zonedTime(zone, instant));
 }
 
 /** Files that follow each other without a break, of 6 Mb/s, each last written to when the next begins. */

@@ -18,7 +18,7 @@ import { afterEach, before, beforeEach, describe, it } from 'mocha';
 import { deletion } from '../../../server/src/make/media/deletion.ts';
 import type { Made } from '../../../server/src/make/output.ts';
 import { format } from '../../../server/src/standards/strftime.ts';
-import { localFields, offsetMinutes } from '../../../server/src/standards/time-zone.ts';
+import { zonedTime } from '../../../server/src/standards/time-zone.ts';
 import { unavailable } from '../../availability.ts';
 import { Unit } from '../../rehearsal/unit.ts';
 import { hostileText } from '../hostile.ts';
@@ -181,13 +181,8 @@ describe('make deletion', function () {
           const file = `${text} ${conversions}.mp4`;
           const result = made(root, { paddock: { file, keep: '1 d' } });
           if (result.files.length === 0) return assert.equal(result.refused.length, 1);
-          const instant = Date.UTC(2026, 9, 5, 7, 8, 9);
-          const fields = {
-            ...localFields('Europe/London', instant),
-            offsetMinutes: offsetMinutes('Europe/London', instant),
-            abbreviation: 'BST',
-          };
-          const name = format(file, fields)
+          const time = zonedTime('Europe/London', Date.UTC(2026, 9, 5, 7, 8, 9));
+          const name = format(file, time, 'BST')
             .split('/')
             .filter((part) => part !== '' && part !== '.')
             .join('/');

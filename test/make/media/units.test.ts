@@ -7,6 +7,7 @@ import { recorders } from '../../../server/src/make/media/recorders.ts';
 import { relays } from '../../../server/src/make/media/relays.ts';
 import type { Made } from '../../../server/src/make/output.ts';
 import { format } from '../../../server/src/standards/strftime.ts';
+import { zonedTime } from '../../../server/src/standards/time-zone.ts';
 import { unavailable } from '../../availability.ts';
 import { Unit } from '../../rehearsal/unit.ts';
 import { hostileText } from '../hostile.ts';
@@ -423,8 +424,8 @@ describe('units of relays, recorders and deletion', function () {
           .join('/');
         assert.equal(words.at(-1), `${root.replaceAll('%', '%%')}/${below}`);
         // What strftime makes of that is below the volume: the doubled sign is one again.
-        const fields = { year: 2026, month: 11, day: 25, hour: 7, minute: 5, second: 9, offsetMinutes: 0 };
-        assert.ok(format(words.at(-1) ?? '', fields).startsWith(`${root}/`));
+        const time = zonedTime('UTC', Date.UTC(2026, 10, 25, 7, 5, 9));
+        assert.ok(format(words.at(-1) ?? '', time).startsWith(`${root}/`));
         const url = new URL(words[words.indexOf('-i') + 1] ?? '');
         assert.equal(`${url.protocol}//${url.host}`, 'rtsp://192.168.20.31:554');
         return undefined;

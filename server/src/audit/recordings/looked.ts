@@ -3,7 +3,7 @@
 import { clockOf } from '../../footage/clock.ts';
 import type { FileNames } from '../../recordings/file-names.ts';
 import { format } from '../../standards/strftime.ts';
-import { localFields, offsetMinutes } from '../../standards/time-zone.ts';
+import { offsetText, zonedTime } from '../../standards/time-zone.ts';
 import { type Course, type Lengths, courseOf } from './course.ts';
 import type { Holding, Surveyed } from './survey.ts';
 
@@ -47,8 +47,7 @@ export function pathOf(
   start: number,
   offset: number | undefined,
 ): string | undefined {
-  const minutes = offset ?? (zone === undefined ? 0 : offsetMinutes(zone, start));
-  const fields = { ...localFields('UTC', start + minutes * 60_000), offsetMinutes: minutes };
-  const path = format(names.pattern.replace(/^(\.?\/)+/, '').replace(/\/(\.?\/)+/g, '/'), fields);
+  const time = zonedTime(offset === undefined ? (zone ?? 'UTC') : offsetText(offset), start);
+  const path = format(names.pattern.replace(/^(\.?\/)+/, '').replace(/\/(\.?\/)+/g, '/'), time);
   return names.read(path)?.instants.includes(start) === true ? path : undefined;
 }

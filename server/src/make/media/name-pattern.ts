@@ -5,6 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Recording, Volume } from '../../site/model.ts';
 import { format, isSpecifier, parsePattern, resolution } from '../../standards/strftime.ts';
 import type { Refusal } from '../output.ts';
+import { zonedTime } from '../../standards/time-zone.ts';
 
 export interface NamePattern {
   /** Where the volume is mounted, without a slash at the end. */
@@ -23,17 +24,8 @@ export interface NamePattern {
 const LONGEST_PATH = 1023;
 const LONGEST_PART = 255;
 
-/** Bytes that a name may take: the longest day of all, and what makes it so. */
-const LONG_NAME = {
-  year: 2026,
-  month: 9,
-  day: 30,
-  hour: 22,
-  minute: 22,
-  second: 22,
-  offsetMinutes: 60,
-  abbreviation: '+0100',
-};
+/** Names are longest on a Wednesday in September. */
+const LONGEST_NAME = zonedTime('+0100', Date.UTC(2026, 8, 30, 21, 22, 22));
 
 export function namePattern(recording: Recording, volume: Volume): NamePattern | Refusal {
   const root = volume.path.replace(/\/+/g, '/').replace(/(.)\/$/, '$1');
@@ -88,7 +80,7 @@ function unfit(pattern: string, root: string): string | undefined {
   const finest = resolution(pattern.slice(0, Math.max(0, pattern.lastIndexOf('/'))));
   if (finest === 'second' || finest === 'minute')
     return `a folder for each ${finest} cannot be made ahead. Put no more than the hour into folders`;
-  const longest = format(pattern, LONG_NAME);
+  const longest = format(pattern, LONGEST_NAME, '+0100');
   const bytes = (text: string): number => new TextEncoder().encode(text).length;
   if (bytes(`${root}/${longest}`) > LONGEST_PATH)
     return `with ${root.slice(0, 40)} before it, it is longer than ${LONGEST_PATH} bytes. Shorten it`;
