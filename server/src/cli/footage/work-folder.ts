@@ -14,14 +14,16 @@ export class WorkFolder {
   /** @throws CannotDo where nothing can be written there */
   constructor(result: string) {
     const folder = dirname(result);
+    // Before the folder is there, so that nothing stops us while it would stay.
+    for (const signal of SIGNALS) process.on(signal, this.onSignal);
     try {
       this.path = mkdtempSync(join(realpathSync(folder), '.plumbline-'));
     } catch (error) {
+      this.letSignalsPass();
       const code = codeOf(error);
       if (code === undefined) throw error;
       throw new CannotDo(`Nothing can be written in ${folder}: ${reasonOf(code)}.`);
     }
-    for (const signal of SIGNALS) process.on(signal, this.onSignal);
   }
 
   file(name: string): string {
@@ -29,8 +31,12 @@ export class WorkFolder {
   }
 
   remove(): void {
-    for (const signal of SIGNALS) process.off(signal, this.onSignal);
+    this.letSignalsPass();
     rmSync(this.path, { recursive: true, force: true });
+  }
+
+  private letSignalsPass(): void {
+    for (const signal of SIGNALS) process.off(signal, this.onSignal);
   }
 }
 
