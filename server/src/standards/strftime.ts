@@ -239,13 +239,13 @@ export const MONTHS: readonly string[] = [
   'December',
 ];
 
-function convert(conversion: Conversion, fields: Fields): string {
-  const { specifier, text, flags, width } = conversion;
+function convert(part: Conversion, fields: Fields): string {
+  const { specifier, text, flags, width } = part;
   const composite = COMPOSITES[specifier];
-  if (composite !== undefined) return fillIn(composite.pattern, fields).padStart(width, fillOf(conversion, ' '));
+  if (composite !== undefined) return fillIn(composite.pattern, fields).padStart(width, fillOf(part, ' '));
   const [value, digits, fill] = simple(specifier, fields) ?? [undefined, 0, ''];
   if (value === undefined) return text;
-  const padding = fillOf(conversion, fill);
+  const padding = fillOf(part, fill);
   if (typeof value === 'number') return String(value).padStart(Math.max(digits, width), padding);
   return (/[\^#]/.test(flags) ? value.toUpperCase() : value).padStart(width, padding);
 }
