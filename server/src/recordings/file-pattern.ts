@@ -10,6 +10,7 @@ import {
   repeatsEvery,
   resolution,
 } from '../standards/strftime.ts';
+import { perObject } from '../memo.ts';
 import type { Recording } from '../site/model.ts';
 import { zonedTime } from '../standards/time-zone.ts';
 
@@ -27,18 +28,10 @@ export interface FilePattern {
 /** A moment at which every conversion shows something else. */
 const MOMENT = zonedTime('+0545', Date.UTC(2046, 10, 29, 11, 53, 53));
 
-const known = new WeakMap<Recording, FilePattern>();
-
 /** `undefined` where the recording has no pattern. */
-export function filePatternOf(recording: Recording): FilePattern | undefined {
-  const { file } = recording;
-  if (file === undefined) return undefined;
-  let names = known.get(recording);
-  if (names === undefined) known.set(recording, (names = namesBy(file)));
-  return names;
-}
+export const filePatternOf = perObject(({ file }: Recording) => (file === undefined ? undefined : read(file)));
 
-function namesBy(pattern: string): FilePattern {
+function read(pattern: string): FilePattern {
   const finest = resolution(pattern);
   return {
     pattern,

@@ -1,5 +1,6 @@
 /** Where names are declared and used: one index for definition, references, highlights, rename and colouring. */
 
+import { perObject } from '../../memo.ts';
 import { type Route, dataAt, isMapping, textAt } from '../../text/syntax.ts';
 import type { Piece } from '../../text/cut.ts';
 import { partOf } from '../../site/places.ts';
@@ -27,13 +28,11 @@ export interface Use {
   readonly accepts?: { readonly rule: string; readonly text: string };
 }
 
-const known = new WeakMap<Item, readonly Use[]>();
-
-export function usesIn(item: Item): readonly Use[] {
-  let uses = known.get(item);
-  if (uses === undefined) known.set(item, (uses = [...declarations(item), ...mentions(item), ...acceptances(item)]));
-  return uses;
-}
+export const usesIn = perObject((item: Item): readonly Use[] => [
+  ...declarations(item),
+  ...mentions(item),
+  ...acceptances(item),
+]);
 
 function* declarations(item: Item): Iterable<Use> {
   const { section, name } = item;
@@ -99,19 +98,11 @@ export function namesOf(checked: Checked, use: Use): readonly Named[] {
   return use.accepts === undefined ? use.names : acceptedNames(checked, use.accepts.rule, use.accepts.text);
 }
 
-const places = new WeakMap<Use, Place>();
-
-export function placeOfUse(use: Use): Place {
-  let place = places.get(use);
-  if (place === undefined) places.set(use, (place = locate(use)));
-  return place;
-}
-
-function locate({ item, route, part, within }: Use): Place {
+export const placeOfUse = perObject(({ item, route, part, within }: Use): Place => {
   if (route.length === 0) return headOf(item);
   if (within !== undefined) return partOf(item, route, within.start, within.end);
   return placeOf(item, route, part);
-}
+});
 
 /** The name at an offset of a file: the narrowest, where one is part of another. */
 export function nameAt(

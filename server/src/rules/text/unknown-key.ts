@@ -1,3 +1,5 @@
+import { perObject } from '../../memo.ts';
+import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
@@ -121,7 +123,7 @@ interface CutText {
 function cutByComma(item: Item, route: Route): CutText | undefined {
   const node = nodeAt(item, route.slice(0, -1));
   if (node?.kind !== 'mapping' || !node.flow) return undefined;
-  const run = runsIn(node, item.piece).get(String(route[route.length - 1]));
+  const run = runsOf(item)(node).get(String(route[route.length - 1]));
   if (run === undefined || run.begun.value.kind !== 'scalar' || run.begun.value.style !== 'plain') return undefined;
   const key = keyText(run.begun.key);
   const schema = schemaAt(item.section, item.name, [...route.slice(0, -1), key]);
@@ -147,15 +149,13 @@ interface Run {
   readonly bare: Entry[];
 }
 
-const runs = new WeakMap<Mapping, ReadonlyMap<string, Run>>();
+/** Of a mapping in an item, the runs by their keys without a colon; a mapping may have thousands of them. */
+const runsOf = perObject(({ piece }: Item) => perObject((mapping: Mapping) => runsIn(mapping, piece)));
 
-/** The runs of a mapping in braces by their keys without a colon; a mapping may have thousands of them. */
-function runsIn(node: Mapping, piece: Place['piece']): ReadonlyMap<string, Run> {
-  const known = runs.get(node);
-  if (known !== undefined) return known;
+function runsIn({ entries }: Mapping, piece: Piece): ReadonlyMap<string, Run> {
   const found = new Map<string, Run>();
   let run: Run | undefined;
-  for (const entry of node.entries) {
+  for (const entry of entries) {
     const { key, value, merged } = entry;
     if (!merged && isEmpty(value) && key.style === 'plain' && isBareKey({ ...key, piece })) {
       run?.bare.push(entry);
@@ -164,7 +164,6 @@ function runsIn(node: Mapping, piece: Place['piece']): ReadonlyMap<string, Run> 
       run = { begun: entry, bare: [] };
     }
   }
-  runs.set(node, found);
   return found;
 }
 
