@@ -82,8 +82,8 @@ function refusal(checked: Checked, named: Named, use: Use): string | undefined {
   }
   if (second !== undefined)
     return (
-      `The ${SORT[kind]} ${name} is declared twice, so what mentions it could mean either. ` +
-      'Give one of the two another name by hand first.'
+      `The ${SORT[kind]} ${name} is declared twice, so what mentions it could mean either. Give one of the two ` +
+      'another name by hand first.'
     );
   if (first.names.length !== 1) {
     return `Port ${ownName(named)} is declared by the range ${String(first.route[1])}. Give it an entry of its own first.`;

@@ -23,8 +23,7 @@ the reason.`,
         at: placeOf(device.item, use.route),
         message:
           `${formatAddress(address)} is in the DHCP pool of ${home.name}, ${formatAddress(pool.first)} to ` +
-          `${formatAddress(pool.last)}, ` +
-          'so somebody else may be given it. Take one outside the pool.',
+          `${formatAddress(pool.last)}, so somebody else may be given it. Take one outside the pool.`,
         about: [device.name, holder(use), formatAddress(address)],
         related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${home.name}` }],
         fixes: () => nextFreeAddressFix(site, home, use),

@@ -37,9 +37,8 @@ the address, or cable the device to a port in the VLAN that the address belongs 
       report({
         at,
         message:
-          `${address} is not in ` +
-          `${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use, use.port)}. Correct the ` +
-          'address, or the VLAN.',
+          `${address} is not in ${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use, use.port)}. ` +
+          'Correct the address, or the VLAN.',
         about,
         related: vlans
           .slice(0, 2)

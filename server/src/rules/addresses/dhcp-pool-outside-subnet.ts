@@ -58,8 +58,8 @@ gateway and all fixed addresses outside.`,
           at,
           about,
           message:
-            `The pool holds ${formatAddress(gateway.address)}, the address of the gateway ${gateway.device.name}: ` +
-            'a host that is given it cuts off the VLAN. Leave it out.',
+            `The pool holds ${formatAddress(gateway.address)}, the address of the gateway ${gateway.device.name}: a ` +
+            'host that is given it cuts off the VLAN. Leave it out.',
           related: [{ at: placeOf(gateway.device.item, gateway.route), message: `${gateway.device.name} has it here` }],
           fixes: () => {
             const below = { first: pool.first, last: gateway.address - 1 };

@@ -22,8 +22,8 @@ outside its DHCP pool; set it on the device as well.`,
         report({
           at: placeOf(use.device.item, use.route),
           message:
-            `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address ` +
-            'of its own.',
+            `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address of ` +
+            'its own.',
           about: [use.device.name, holder(use), formatAddress(address)],
           related: others.slice(0, RELATED).map((other) => ({
             at: placeOf(other.device.item, other.route),

@@ -45,8 +45,8 @@ smaller, or move one of them.`,
       report({
         at: placeOf(item, ['subnet']),
         message:
-          `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each ` +
-          'VLAN addresses of its own.',
+          `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each VLAN ` +
+          'addresses of its own.',
         about: [name],
         related: others
           .slice(0, 5)

@@ -30,8 +30,8 @@ every cable that carries both, with two subnets in it. Give each its own, 1 to 4
         report({
           at: placeOf(vlan.item, ['id']),
           message:
-            `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be ` +
-            'told apart. Give each VLAN its own id.',
+            `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be told ` +
+            'apart. Give each VLAN its own id.',
           about: [vlan.name],
           related: others
             .slice(0, 5)

@@ -36,8 +36,8 @@ local codes, and leave to licensed people what these leave to them.`,
         report({
           ...finding(),
           message:
-            `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m ` +
-            `(${far.basis}). ${remedy}.`,
+            `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m (${far.basis}). ` +
+            `${remedy}.`,
           fixes: () =>
             better === undefined
               ? []
@@ -49,8 +49,7 @@ local codes, and leave to licensed people what these leave to them.`,
           severity: 'information',
           message:
             `This cable is ${metres(length)} long. That is within the ${CHANNEL} m of a channel, of which at most ` +
-            `${PERMANENT_LINK} m may be laid ` +
-            `and the rest be patch cords, ${CORDS} m in all.`,
+            `${PERMANENT_LINK} m may be laid and the rest be patch cords, ${CORDS} m in all.`,
         });
       }
     }

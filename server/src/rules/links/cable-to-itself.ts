@@ -16,8 +16,7 @@ other device it joins nothing. Name the device at the far end.`,
       if (device === undefined || device.kind === 'patch-panel') continue;
       report({
         at: placeOf(item, to.route),
-        message:
-          `Both ends of this cable are at ${device.name}${effectOf(device)}. ` + `Name the device at its far end.`,
+        message: `Both ends of this cable are at ${device.name}${effectOf(device)}. Name the device at its far end.`,
         about: [device.name],
       });
     }

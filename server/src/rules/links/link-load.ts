@@ -36,9 +36,8 @@ link faster.`,
           severity: isOver ? 'error' : 'warning',
           message:
             `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
-            `${percentOver(line.peak, link.capacity, isOver ? limit : warn)} of ` +
-            `${bitRate(link.capacity)}${nominal}; ${crossing(network, link, out)}. That is ${bound}: move or slim ` +
-            `streams, or make the link faster.`,
+            `${percentOver(line.peak, link.capacity, isOver ? limit : warn)} of ${bitRate(link.capacity)}${nominal}; ` +
+            `${crossing(network, link, out)}. That is ${bound}: move or slim streams, or make the link faster.`,
           about: aboutPorts(out, into),
         });
       }

@@ -62,7 +62,7 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
       (without.length === 0
         ? 'Take a cable out.'
         : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` ` +
-          `there, or take a cable out.`),
+          'there, or take a cable out.'),
     about: [...aboutPorts(link.b, link.a), ...devices.map(({ name }) => name)],
     related: others.map((other) => ({
       at: placeOfEnd(other, other.a),

@@ -25,8 +25,7 @@ towards another switch. (A switch without VLANs on any port passes everything on
           at: placeOfEnd(link, port),
           message:
             `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between ` +
-            `it and ` +
-            `${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
+            `it and ${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
           about: aboutPorts(port, other),
           fixes: () => fixesOf(site, port, other),
         });

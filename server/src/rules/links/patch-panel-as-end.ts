@@ -21,8 +21,7 @@ name the devices at both ends, the positions in between under \`through\`, and t
           at: placeOf(cable.item, end.route),
           message:
             `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole ` +
-            `run, ` +
-            `and write \`through: [${position}]\`.`,
+            `run, and write \`through: [${position}]\`.`,
           about: [position, device],
           fixes: () => joined(site, cable, end, position),
         });

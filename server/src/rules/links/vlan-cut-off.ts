@@ -35,9 +35,8 @@ loop carry the same VLANs.`,
           at: placeOfEnd(link, link.blocked),
           message:
             `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut in ` +
-            `two: no ` +
-            `other cable carries it from ${link.blocked.device.name} to ${other.device.name}. Let all cables round ` +
-            `the loop carry ${name}.`,
+            `two: no other cable carries it from ${link.blocked.device.name} to ${other.device.name}. Let all cables ` +
+            `round the loop carry ${name}.`,
           about: [...aboutPorts(link.blocked, other), name],
         });
       }

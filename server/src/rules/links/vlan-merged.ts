@@ -28,9 +28,9 @@ knows VLANs, with a trunk.`,
           at: placeOfEnd(link, port),
           message:
             `${list(devices.map(({ name }) => name))} ` +
-            `${devices.length === 1 ? 'has no VLANs and joins' : 'have no VLANs and join'} ` +
-            `${one} (${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it ` +
-            `to one of them only.`,
+            `${devices.length === 1 ? 'has no VLANs and joins' : 'have no VLANs and join'} ${one} ` +
+            `(${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it to one ` +
+            'of them only.',
           about: [...aboutPorts(port), ...devices.map(({ name }) => name), ...aboutPorts(first.port)],
           related: [{ at: placeOfEnd(first.link, first.port), message: `the cable to ${other}` }],
         });

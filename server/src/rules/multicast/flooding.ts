@@ -30,8 +30,8 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
         at: placeOf(device.item, [snoops ? 'unregistered-multicast' : 'igmp-snooping']),
         severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
-          `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ` +
-          `${portName(worst.out)} → ${portName(oppositePort(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
+          `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ${portName(worst.out)} ` +
+          `→ ${portName(oppositePort(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
         about: [device.name],

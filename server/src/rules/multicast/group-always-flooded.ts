@@ -22,9 +22,8 @@ as well. Take a group with another second or third octet.`,
       report({
         at: placeOf(stream.item, ['group']),
         message:
-          `${formatAddress(group)} has the MAC address ${groupMac(group)}, which it shares with a group that ` +
-          'every switch floods: ' +
-          'it may go out of all ports. Take another group.',
+          `${formatAddress(group)} has the MAC address ${groupMac(group)}, which it shares with a group that every ` +
+          'switch floods: it may go out of all ports. Take another group.',
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
       });

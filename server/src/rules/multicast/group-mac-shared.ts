@@ -27,8 +27,7 @@ last 23 bits, that is in more than the first octet and the highest bit of the se
           message:
             `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ` +
             `${few(others.map((other) => `${formatAddress(other.group ?? 0)} of ${other.name}`))}: where one is ` +
-            'wanted, a switch may send both. ' +
-            'Take another group.',
+            'wanted, a switch may send both. Take another group.',
           about: [stream.name],
           related: others
             .slice(0, 5)

@@ -16,8 +16,8 @@ group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy t
       report({
         at: placeOf(stream.item, ['group']),
         message:
-          `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. ` +
-          'Take one in 239.192.0.0/14, or in 239.255.0.0/16 for a single house.',
+          `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. Take ` +
+          'one in 239.192.0.0/14, or in 239.255.0.0/16 for a single house.',
         about: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
       });

@@ -21,9 +21,8 @@ well: its link carries them, and the device throws them away. Give each stream a
         report({
           at: placeOf(stream.item, ['group']),
           message:
-            `${formatAddress(group)} also carries ${first.name}, on port ${first.port}; switches forward by ` +
-            'group alone, ' +
-            `so receivers of either get both. Give ${stream.name} a group of its own.`,
+            `${formatAddress(group)} also carries ${first.name}, on port ${first.port}; switches forward by group ` +
+            `alone, so receivers of either get both. Give ${stream.name} a group of its own.`,
           about: [stream.name],
           related: [{ at: placeOf(first.item, ['group']), message: `the group of ${first.name}` }],
           fixes: () => nextFreeGroupFix(site, stream),

@@ -89,8 +89,8 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
     const receivers = unique(cutOff.map(({ receiver }) => receiver));
     const streams = few(unique(cutOff.map(({ stream }) => stream.name)));
     effects.push(
-      `${few(receivers)} ${receivers.length === 1 ? 'gets' : 'get'} nothing of ${streams}, as reports stop at ` +
-        'the first switch',
+      `${few(receivers)} ${receivers.length === 1 ? 'gets' : 'get'} nothing of ${streams}, as reports stop at the ` +
+        'first switch',
     );
   }
   if (passing.size > 0) effects.push(forgetfulness(passing, forgetting));
@@ -122,8 +122,8 @@ function forgetfulness(passing: ReadonlySet<Stream>, forgetting: ReadonlySet<Dev
   const streams = few([...passing].map(({ name }) => name));
   const then = drop(forgetting) ? 'the picture stops' : `${passing.size === 1 ? 'it goes' : 'they go'} to every port`;
   return (
-    `${groupMembershipInterval()} s after joining, ${switches} ${forgetting.size === 1 ? 'forgets' : 'forget'} ` +
-    `who wants ${streams}, and ${then}`
+    `${groupMembershipInterval()} s after joining, ${switches} ${forgetting.size === 1 ? 'forgets' : 'forget'} who ` +
+    `wants ${streams}, and ${then}`
   );
 }
 
@@ -135,8 +135,8 @@ function withoutVlan({ passing, forgetting }: State, report: Report): void {
     at: headOf(first.item),
     severity: drop(forgetting) ? 'error' : 'warning',
     message:
-      `Nobody asks for memberships: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with ` +
-      `its subnet and a querier, best the switch nearest the senders.`,
+      `Nobody asks for memberships: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with its ` +
+      'subnet and a querier, best the switch nearest the senders.',
     about: [...forgetting].map(({ name }) => name),
     related: others.slice(0, 5).map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
   });

@@ -21,8 +21,8 @@ switch or router that has a port in the VLAN.`,
       const message =
         deaf !== undefined
           ? `${device.name} is a ${deaf}, which asks nobody for memberships. Name a switch or router.`
-          : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has ` +
-            'such a port.';
+          : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such ` +
+            'a port.';
       report({
         at: placeOf(vlan.item, ['querier']),
         message,

@@ -28,8 +28,8 @@ querier.`,
       report({
         at: placeOf(vlan.item, ['querier']),
         message:
-          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ${portName(oppositePort(link, out))} ` +
-          `carries ${bitRate(unwanted)} of ` +
+          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ` +
+          `${portName(oppositePort(link, out))} carries ${bitRate(unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for. ${better.name} is nearer the ` +
           'senders: let it be the querier.',
         about: [vlan.name, vlan.querier],

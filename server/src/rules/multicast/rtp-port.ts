@@ -18,8 +18,8 @@ take it for the RTCP port and listen on the even one below, and hear nothing.`,
       report({
         at: placeOf(item, ['port']),
         message:
-          `${port} is odd: RTP takes an even port, and RTCP the odd one above. ` +
-          `Use ${free ?? 'an even port that is free'}.`,
+          `${port} is odd: RTP takes an even port, and RTCP the odd one above. Use ` +
+          `${free ?? 'an even port that is free'}.`,
         about: [name],
         fixes: () => {
           return free === undefined

@@ -28,8 +28,8 @@ the way is enough; set it at the sender too.`,
       report({
         at: placeOf(stream.item, ['ttl']),
         message:
-          `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here ` +
-          'and at the sender.',
+          `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here and at ` +
+          'the sender.',
         about: [stream.name, ...names],
         related: names
           .slice(0, 5)

@@ -45,8 +45,8 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
         at: placeOf(stream.item, ['source']),
         message:
           `${stream.name} leaves ${portName(leaves.port)} into ${leaves.domain.name}, but ${few(receivers)} ` +
-          `${receivers.length === 1 ? 'is' : 'are'} ` +
-          `in ${by.domain.name}, as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
+          `${receivers.length === 1 ? 'is' : 'are'} in ${by.domain.name}, as is ${portName(by.port)}: ` +
+          `${reason(delivery)}. Send multicast by ${by.port.name}.`,
         about: aboutLeaving(delivery, leaves.port),
         related: related(delivery),
         fixes: () => routeBy(network, delivery, by.port),

@@ -39,8 +39,8 @@ function ofPercentages({ sections }: Site, name: string, report: Report): void {
   report({
     at: at('warn'),
     message:
-      `${name} warns at ${threshold(warn)}, after its limit of ${threshold(limit)}, so it never does. ` +
-      'Let it warn earlier.',
+      `${name} warns at ${threshold(warn)}, after its limit of ${threshold(limit)}, so it never does. Let it warn ` +
+      'earlier.',
     about: [name],
     related: [{ at: at('limit'), message: 'the limit' }],
     fixes: () => [{ title: 'Swap the two', safe: false, edits: swapped(item, at('warn'), at('limit')) }],

@@ -24,9 +24,9 @@ of cables that carry power get warm, and follow local codes.`,
       report({
         at: placeOf(device.item, ['poe-budget']),
         message:
-          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} ` +
-          `more than its budget of ` +
-          `${watts(budget)}: ${few(named, SHOWN)}. Move some to another switch, or take one with a larger budget.`,
+          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} more ` +
+          `than its budget of ${watts(budget)}: ${few(named, SHOWN)}. Move some to another switch, or take one with ` +
+          'a larger budget.',
         about: [device.name],
         related: greatest.slice(0, SHOWN).map(({ from, to, class: own, allotted }) => ({
           at: placeOfPort(to, 'poe'),

@@ -27,8 +27,8 @@ the device has a supply of its own or a listed injector in between. Work on main
         report({
           at: placeOf(powered.device.item, [...powered.route, 'poe'], 'key'),
           message:
-            `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with ` +
-            `\`poe\`, or accept it where it has a supply of its own.`,
+            `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, ` +
+            'or accept it where it has a supply of its own.',
           about: aboutPorts(powered, from),
           related: [{ at: placeOfPort(from), message: `${portName(from)} has no \`poe\`` }],
           fixes: () => [...toFeedingPort(site, link, from, own.class), ...declared(from, own.class)],

@@ -87,17 +87,16 @@ function withItself(
   if (segment < unit) {
     return {
       message:
-        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: each ` +
-        `overwrites the one before. Add %S.`,
+        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: each overwrites the ` +
+        'one before. Add %S.',
     };
   }
   if (segment === unit && finest !== 'second') {
     return {
       severity: 'warning',
       message:
-        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: one that is begun ` +
-        `a little early, or again ` +
-        'after an interruption, overwrites the one before. Add %S.',
+        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: one that is begun a ` +
+        'little early, or again after an interruption, overwrites the one before. Add %S.',
     };
   }
   if (cycle === undefined || (keep !== undefined && keep <= LENGTH[cycle])) return undefined;

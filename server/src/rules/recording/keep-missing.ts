@@ -31,8 +31,8 @@ people are in the picture, privacy law commonly asks for a time after which it i
       report({
         at: headOf(item),
         message:
-          `${name} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is kept` +
-          `${full === undefined ? '' : `: ${volume.name} is full after ${days(full)}`}. Give it \`keep\`.`,
+          `${name} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is ` +
+          `kept${full === undefined ? '' : `: ${volume.name} is full after ${days(full)}`}. Give it \`keep\`.`,
         about: [name, volume.name],
       });
     }

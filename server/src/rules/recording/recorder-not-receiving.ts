@@ -33,8 +33,8 @@ Add the device to the stream's \`receivers\`.`,
           words === undefined
             ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}: nothing is recorded. Add ` +
               `${host.name} to the receivers of ${stream.name}.`
-            : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record ` +
-              `it, ${words.remedy}.`,
+            : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record it, ` +
+              `${words.remedy}.`,
         about: [name, stream.name, host.name],
         related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${stream.name}` }],
         fixes: () => (words === undefined ? received(stream, host.name) : []),

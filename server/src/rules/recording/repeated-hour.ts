@@ -24,9 +24,8 @@ the name.`,
       report({
         at: placeOf(item, ['file']),
         message:
-          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the ` +
-          `file names of ${name}: ` +
-          'the second file overwrites the first. Add %z to the name.',
+          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the file ` +
+          `names of ${name}: the second file overwrites the first. Add %z to the name.`,
         about: [name],
         fixes: () => {
           const pattern = withOffset(names.pattern);

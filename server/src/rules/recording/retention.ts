@@ -111,9 +111,7 @@ function findingOf(
   if (atLeast !== undefined && keep < atLeast) {
     return {
       at,
-      message:
-        `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. Keep it ` +
-        `longer.`,
+      message: `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. Keep it longer.`,
       about: [name],
       related: asks('at-least'),
       fixes: () => set(atLeast),
@@ -122,8 +120,7 @@ function findingOf(
   if (atMost !== undefined && keep > atMost) {
     return {
       at,
-      message:
-        `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. Delete it ` + `sooner.`,
+      message: `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. Delete it sooner.`,
       about: [name],
       related: asks('at-most'),
       fixes: () => set(atMost),
@@ -136,8 +133,7 @@ function findingOf(
     severity: 'warning',
     message:
       `${name} is to be kept for ${duration(keep)}, and ${volume.volume.name} is full after ${days(full)}, before ` +
-      `the ${duration(atLeast)} that ` +
-      'policy asks for. Lower bit rates, or take a larger volume.',
+      `the ${duration(atLeast)} that policy asks for. Lower bit rates, or take a larger volume.`,
     about: [name, volume.volume.name],
     related: [
       { at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${volume.volume.name}` },

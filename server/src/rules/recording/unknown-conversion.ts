@@ -19,7 +19,7 @@ is written twice.`,
         at: placeOf(item, ['file']),
         message:
           `strftime knows no ${list(unknown, 'or')}, so the name differs from system to system. Take another ` +
-          `conversion, or write %% for a percent sign.`,
+          'conversion, or write %% for a percent sign.',
         about: [name],
       });
     }

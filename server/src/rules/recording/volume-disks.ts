@@ -21,8 +21,8 @@ on. Redundancy keeps a recording through the failure of a disk; it is no backup.
       report({
         at: placeOf(item, ['disks']),
         message:
-          `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or ` +
-          `another redundancy.`,
+          `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or another ` +
+          'redundancy.',
         about: [name],
         related: [{ at: placeOf(item, ['redundancy']), message: `${redundancy} takes ${takes}` }],
         fixes: () => {

@@ -48,8 +48,8 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
         message:
           `${volume.name} must hold ${bytes(bytesKept)}, ` +
           `${percentOver(bytesKept, usableBytes, isOver ? limit : (warn ?? limit))} of its usable ` +
-          `${bytes(usableBytes)} and ${bound}: ` +
-          `${few(named, SHOWN)}. Keep them for less time, or take a larger volume.`,
+          `${bytes(usableBytes)} and ${bound}: ${few(named, SHOWN)}. Keep them for less time, or take a larger ` +
+          'volume.',
         about: [volume.name],
         related: greatest.slice(0, SHOWN).map(({ recording, bytesKept: own }) => ({
           at: placeOf(recording.item, ['keep']),

@@ -28,10 +28,9 @@ so above 70 % it is a warning.`,
         severity: isOver ? 'error' : 'warning',
         message:
           `${count(recordings.length, 'recording')} ${recordings.length === 1 ? 'writes' : 'write'} ` +
-          `${byteRate(peak)} to ${name} at peak, ` +
-          `${percentOver(peak, sustainedWrite, isOver ? WHOLE : WARN)} of the ${byteRate(sustainedWrite)} that it ` +
-          `sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. ` +
-          'Lower bit rates, or take faster disks.',
+          `${byteRate(peak)} to ${name} at peak, ${percentOver(peak, sustainedWrite, isOver ? WHOLE : WARN)} of the ` +
+          `${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. Lower ` +
+          'bit rates, or take faster disks.',
         about: [name],
       });
     }

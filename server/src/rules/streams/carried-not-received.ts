@@ -18,8 +18,8 @@ receivers, that load is missing from every figure. Add it to the receivers of th
       report({
         at: placeOf(item, ['carries']),
         message:
-          `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the ` +
-          `receivers of ${carried.name}.`,
+          `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the receivers ` +
+          `of ${carried.name}.`,
         about: [name, carried.name],
         related: [{ at: headOf(carried.item), message: `the stream that ${name} carries` }],
         fixes: () => addReceiver(carried, source),

@@ -25,9 +25,8 @@ peak it is a warning, below the average an error.`,
         at: placeOf(item, ['mux-rate']),
         severity: short ? 'error' : 'warning',
         message:
-          `${name} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers ` +
-          'and tables, and ' +
-          `its mux-rate is ${bitRate(muxRate)}. Set it to ${enough} or more, or lower the bitrate.`,
+          `${name} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers and ` +
+          `tables, and its mux-rate is ${bitRate(muxRate)}. Set it to ${enough} or more, or lower the bitrate.`,
         about: [name],
         fixes: () => [
           { title: `Set the mux-rate to ${enough}`, safe: false, edits: [setValue(item, ['mux-rate'], enough)] },

@@ -25,8 +25,8 @@ whichever came first. Give each a pair of ports of its own, even and odd.`,
       report({
         at: placeOf(item, ['port']),
         message:
-          `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take ` +
-          'another pair.',
+          `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take another ` +
+          'pair.',
         about: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
         fixes: () => {

@@ -21,8 +21,8 @@ they are and it has no effect.`,
         report({
           at: placeOf(item, ['transport']),
           message:
-            'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the ' +
-            'group out.',
+            'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the group ' +
+            'out.',
           about,
           related: [{ at: placeOf(item, ['group']), message: 'its group' }],
           fixes: () => [
@@ -35,8 +35,8 @@ they are and it has no effect.`,
           at: placeOf(item, ['mux-rate'], 'key'),
           severity: 'warning',
           message:
-            `${transport} has no multiplex, so the mux-rate has no effect. Leave it out, or send a transport ` +
-            'stream: ts-rtp or ts-udp.',
+            `${transport} has no multiplex, so the mux-rate has no effect. Leave it out, or send a transport stream: ` +
+            'ts-rtp or ts-udp.',
           about,
           fixes: () => without(stream, 'mux-rate', 'Leave the mux-rate out'),
         });

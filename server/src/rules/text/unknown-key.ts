@@ -47,8 +47,8 @@ reference of the site language lists the keys of each mapping.`,
           report({
             at,
             message:
-              `The comma ends the ${cut.key}, and ${visible(key, 40)} begins a key, which there is not. ` +
-              `Put all of ${cut.text} in quotes.`,
+              `The comma ends the ${cut.key}, and ${visible(key, 40)} begins a key, which there is not. Put all of ` +
+              `${cut.text} in quotes.`,
             about: aboutItem(item),
             beyondSchema,
             fixes: () => [{ title: `Write ${cut.text}`, safe: true, edits: [{ at: cut.at, text: cut.text }] }],
