@@ -1,4 +1,4 @@
-/** Every address that a device of the site has, with the VLANs that it stands in. */
+/** Every address of a device of the site, with its VLANs. */
 
 import { contains } from '../standards/ipv4.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';

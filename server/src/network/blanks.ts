@@ -15,7 +15,7 @@ export interface Blank {
   readonly item: Item;
   readonly route: Route;
   readonly what: 'address' | 'group' | 'port';
-  /** What it becomes; `undefined` where the site does not tell enough, or none is free. */
+  /** The value to fill in; `undefined` if the site does not say enough, or none is free. */
   readonly value: string | undefined;
   readonly vlan: Vlan | undefined;
 }
@@ -168,7 +168,7 @@ function ports(site: Site): Blank[] {
   });
 }
 
-/** A group that is still to be filled in will be nobody else's. */
+/** A group still to be filled in will be free, so it clashes with no other. */
 function ownDestinations(stream: Stream): readonly (string | number)[] {
   return writtenAt(stream.item, 'group') === AUTO ? [`the group of ${stream.name}`] : destinations(stream);
 }

@@ -4,14 +4,14 @@ import type { Device, Port } from '../site/model.ts';
 import { type Hop, type Link, oppositePort, portOf } from './link.ts';
 import type { BroadcastDomain } from './membership.ts';
 
-/** A switch, access point or converter, as it stands in one broadcast domain. */
+/** A switch, access point or converter, as part of one broadcast domain. */
 export interface Bridge {
   readonly device: Device;
   readonly parent: Bridge | undefined;
   /** The link to the parent. */
   readonly up: Link | undefined;
   readonly depth: number;
-  /** Bridges that hang together have one number. */
+  /** Connected bridges share a number. */
   readonly component: number;
   /** Every link of the domain at this bridge that frames may take. */
   readonly links: readonly Link[];
@@ -31,7 +31,7 @@ export interface BridgeTree {
   readonly bridges: ReadonlyMap<Device, Bridge>;
   /** Links that close a loop which no spanning tree cuts; the tree is grown without them. */
   readonly loops: readonly Link[];
-  /** The device that asks for memberships, where one that stands in the domain is named. */
+  /** The named querier, if it is in the domain. */
   readonly querier: Device | undefined;
   /** By component: whether a querier or multicast router asks there. */
   readonly queried: ReadonlySet<number>;
@@ -148,8 +148,8 @@ function bridgeNextTo(device: Device, around: ReadonlyMap<Device, readonly Link[
 }
 
 /**
- * Queries reach every bridge of the component, so each learns the path to whoever asks. For all but the bridges
- * between it and the root that path is up; those know it downwards too.
+ * Queries reach every bridge of the component, so each learns the path to the querier. For most bridges that path
+ * leads up; the bridges between the querier and the root learn it downwards too.
  */
 function markRouterLinks(
   device: Device,
@@ -202,7 +202,7 @@ export function linkBetween(a: Bridge, b: Bridge): Link | undefined {
   return a.parent === b ? a.up : b.parent === a ? b.up : undefined;
 }
 
-/** Where a host stands in a domain. */
+/** A host's end in a domain. */
 interface HostEnd {
   readonly link: Link;
   readonly port: Port;

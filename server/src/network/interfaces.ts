@@ -1,4 +1,4 @@
-/** Where hosts and routers stand in the broadcast domains, and by which of their ports they send. */
+/** The interfaces of hosts and routers in the broadcast domains, and which of them they send by. */
 
 import { type Subnet, contains } from '../standards/ipv4.ts';
 import type { Device, HostRoute, Port } from '../site/model.ts';

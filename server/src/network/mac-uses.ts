@@ -7,7 +7,7 @@ export interface MacUse {
   /** Six octets in small hexadecimal digits with colons. */
   readonly mac: string;
   readonly device: Device;
-  /** The ports that it is said for: several where it stands at a range. None where it is that of the device itself. */
+  /** The ports it is set for: several if it is set for a range, none if it is the device's own. */
   readonly ports: readonly Port[];
   readonly route: Route;
 }

@@ -2,7 +2,7 @@
 
 import type { Port, Vlan } from '../site/model.ts';
 
-/** What a broadcast frame reaches: a declared VLAN, or a wiring of its own that bears no VLAN. */
+/** What a broadcast frame reaches: a declared VLAN, or wiring without VLANs. */
 export interface BroadcastDomain {
   readonly vlan: Vlan | undefined;
   /** The VLAN's name, or what the wiring consists of: `the link paddock-cam – recorder`. */

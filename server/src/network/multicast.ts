@@ -18,7 +18,7 @@ import { type Hop, type Link, oppositePort, portOf } from './link.ts';
 import type { BroadcastDomain } from './membership.ts';
 import type { RoutingContext } from './unicast.ts';
 
-/** What the bridges of one domain know of one group: the links behind which somebody has joined. */
+/** What the bridges of one domain know of one group: the links that lead to members. */
 type Known = ReadonlyMap<Bridge, ReadonlySet<Link>>;
 
 interface Joined {
@@ -137,8 +137,8 @@ function egressLinks(bridge: Bridge, group: number, known: Known | undefined): I
 }
 
 /**
- * Whether a bridge knows a group. What is asked for by way of a router port alone it does not keep, as the group goes
- * there anyway; so measured, and other switches may differ.
+ * Whether a bridge knows a group. It does not keep a group that only router ports ask for, as the group goes there
+ * anyway; measured on Open vSwitch, other switches may differ.
  */
 function isRegistered(bridge: Bridge, members: ReadonlySet<Link>): boolean {
   for (const link of members) if (!bridge.routerLinks.includes(link)) return true;

@@ -36,7 +36,7 @@ export function networkOf(site: Site): Network {
   return networker()(site);
 }
 
-/** The same for one site that is edited: each step is computed again where what it follows from is another. */
+/** The same for one site that is edited: a step is computed again only if its inputs changed. */
 export function networker(): (site: Site) => Network {
   const keepWiring = lastResult(
     (

@@ -1,4 +1,4 @@
-/** Links that are overloaded by multicast that nobody behind them has asked for. */
+/** Links overloaded by multicast that no host behind them asked for. */
 
 import type { Link } from './link.ts';
 import type { BroadcastDomain } from './membership.ts';
@@ -6,17 +6,17 @@ import { type Cause, visitUnwanted } from './unwanted.ts';
 import type { Network } from './network.ts';
 import type { Policies, Port } from '../site/model.ts';
 
-/** Why it crosses the link: it is sent everywhere, or it is on its way to the querier. */
+/** Why it crosses the link: it is flooded, or it travels to the querier. */
 export type Reason = 'flooded' | 'to-querier';
 
-/** A direction of a link that would carry no more than policy allows if it were not for what nobody behind wants. */
+/** A direction of a link that exceeds the policy only because of multicast that no host behind it asked for. */
 export interface Overload {
   readonly reason: Reason;
   readonly link: Link;
   readonly out: Port;
   readonly capacity: number;
   readonly over: 'warn' | 'limit';
-  /** bit/s at peak of what nobody behind wants. */
+  /** bit/s at peak of that multicast. */
   readonly unwanted: number;
   /** The broadcast domains that it is sent into. */
   readonly domains: ReadonlySet<BroadcastDomain>;
@@ -60,7 +60,7 @@ function exceeds(rate: number, bound: number, capacity: number): boolean {
   return rate * 10_000 > bound * capacity;
 }
 
-/** The names of the streams that nobody behind wants, in their order. */
+/** The names of the streams that no host behind asked for, in their order. */
 export function unwantedStreams(network: Network, { link, out, reason }: Overload): string[] {
   const names: string[] = [];
   visitUnwanted(network, link, out, (stream, _, cause) => {

@@ -1,4 +1,4 @@
-/** Where the querier of a VLAN stands best. */
+/** The best place for the querier of a VLAN. */
 
 import type { Device, Site } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgesBetween } from './bridge-tree.ts';

@@ -39,7 +39,7 @@ export interface PacketRun {
   readonly what: 'video' | 'audio' | 'transport stream' | 'acknowledgements';
   /** Bytes of media in a packet, on average. */
   readonly media: Load;
-  /** What stands before the media inside the Ethernet frame, outermost first; bytes. */
+  /** The headers before the media inside the Ethernet frame, outermost first; bytes. */
   readonly headers: readonly { readonly name: string; readonly bytes: number }[];
   /** Packets per second. */
   readonly perSecond: Load;
@@ -64,7 +64,7 @@ export function streamRates(stream: Stream, { video, audio }: Media): StreamRate
   return ratesOf(stream)(video, audio);
 }
 
-// What a stream carries from another is part of its media, so that its own words do not tell its rates.
+// A stream's media may come from the stream it carries, so its own item does not decide its rates.
 const ratesOf = perObject((stream: Stream) =>
   lastResult((video: Video | undefined, audio: Audio | undefined) => compute(stream, { video, audio })),
 );
@@ -198,7 +198,7 @@ function audioFrames(audio: Audio | undefined): number {
   return rate / samples;
 }
 
-/** Bytes that stand before the media inside the Ethernet frame. */
+/** Bytes before the media inside the Ethernet frame. */
 export function headerBytes(run: PacketRun): number {
   return run.headers.reduce((total, header) => total + header.bytes, 0);
 }

@@ -1,4 +1,4 @@
-/** Whom each stream reaches, and which directions of which links it crosses for that, whatever its rate. */
+/** Which receivers each stream reaches, and which links it crosses in which direction; independent of its rate. */
 
 import type { Device, Port, Stream } from '../site/model.ts';
 import type { Copy, Delivery, Routed } from './delivery.ts';
@@ -7,7 +7,7 @@ import { Memberships, routeMulticast } from './multicast.ts';
 import { type RoutingContext, routeUnicast } from './unicast.ts';
 import type { Wiring } from './wiring.ts';
 
-/** Copies of a stream in one direction of a link, by whether the frames bear a tag and travel to a receiver or back. */
+/** Copies of a stream in one direction of a link: tagged or not, towards receivers or replies. */
 export interface StreamCopies {
   readonly stream: Stream;
   readonly untagged: number;

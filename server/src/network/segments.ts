@@ -1,4 +1,4 @@
-/** Segments: devices without VLANs of their own that hang together and pass on what reaches them. */
+/** Segments: connected devices without VLANs of their own, which pass on what reaches them. */
 
 import { perObject } from '../memo.ts';
 import type { Device, Port } from '../site/model.ts';

@@ -1,7 +1,7 @@
 /**
  * Rapid spanning tree, one instance for all VLANs: which links it leaves idle (IEEE 802.1D-2004 clause 17).
  * The root is the bridge of the lowest priority, then of the first name; where a switch's address would decide, we
- * have its name. A loop with a switch that does not take part is left closed: the rules tell of it.
+ * have its name. A loop with a switch that does not take part stays closed: a rule reports it.
  */
 
 import { pathCost } from '../standards/spanning-tree.ts';
@@ -9,7 +9,7 @@ import type { Device, Port } from '../site/model.ts';
 import { type Joint, oppositePort, portOf } from './link.ts';
 
 export interface SpanningTree<J extends Joint> {
-  /** One for each group of bridges that hang together. */
+  /** One for each group of connected bridges. */
   readonly roots: readonly Device[];
   /** The links that it leaves idle, with the end that discards. */
   readonly blocked: ReadonlyMap<J, Port>;
@@ -52,7 +52,7 @@ export function spanningTreeOf<J extends Joint>(devices: readonly Device[], link
     const byBridge = (rank.get(a.device) ?? 0) - (rank.get(b.device) ?? 0);
     return (byCost || byBridge || byNumber(a, b)) < 0;
   };
-  /** A bridge's way to the root: least cost, then the neighbour that ranks first, then its lower port, then its own. */
+  /** A bridge's path to the root: least cost, then the first neighbour by rank, then its lower port, then its own. */
   const rootPort = new Map<Device, Adjacency<J>>();
   for (const bridge of bridges) {
     if (roots.includes(bridge)) continue;
@@ -80,12 +80,12 @@ function ends<J extends Joint>({ ports: [a, b] }: Adjacency<J>, bridge: Device):
   return a.device === bridge ? [a, b] : [b, a];
 }
 
-/** A bridge knows the speed of its own port alone, and takes what a way costs from that. */
+/** A bridge knows only the speed of its own port, which sets the path cost. */
 function costAt<J extends Joint>({ ports: [a], links: [first, last] }: Adjacency<J>, port: Port): number {
   return pathCost((port === a ? first : last).capacity ?? USUAL_SPEED);
 }
 
-/** A way to the root, by a neighbour. */
+/** A path to the root through a neighbour. */
 interface Path<J extends Joint> {
   readonly adjacency: Adjacency<J>;
   readonly own: Port;
@@ -100,7 +100,7 @@ function isBetter<J extends Joint>(a: Path<J>, b: Path<J>): boolean {
 
 const names = new Intl.Collator('en', { numeric: true });
 
-/** The order of ports: that of the numbers in their names, in whatever order they are written down. */
+/** Ports in the order of the numbers in their names, however they are written down. */
 function byNumber(a: Port, b: Port): number {
   return names.compare(a.name, b.name);
 }

@@ -1,4 +1,4 @@
-/** Unicast: one copy a receiver, along the tree of its VLAN, and between VLANs by way of routers. */
+/** Unicast: one copy for each receiver, along the tree of its VLAN, and through routers between VLANs. */
 
 import type { Device, Stream } from '../site/model.ts';
 import { pathBetween } from './bridge-tree.ts';
@@ -61,7 +61,7 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
   return { delivery, copies };
 }
 
-/** The route of a stream, and that of what goes back where it is pulled: routers may lead them differently. */
+/** The route of a stream, and of the replies if it is pulled: routers may lead them differently. */
 interface Route {
   readonly there: readonly Leg[];
   readonly back: readonly Leg[];
@@ -114,7 +114,7 @@ function direct(
   return chosen ?? joined[0] ?? legs[0];
 }
 
-/** There by way of the gateway of the source's domain, back by way of that of the receiver's. */
+/** There through the gateway of the source's domain, back through that of the receiver's. */
 function routed(context: RoutingContext, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
   const { interfaces } = context;
   const to = pickAddressed(interfaces.of(receiver));
@@ -134,7 +134,7 @@ function routed(context: RoutingContext, stream: Stream, source: Device, receive
 
 type NoRoute = Extract<Obstacle, { obstacle: 'no-gateway' | 'no-route' }>;
 
-/** By way of the gateway of the sender's domain, and of further routers where that one is not in the other's. */
+/** Through the gateway of the sender's domain, and further routers if the gateway is not in the receiver's domain. */
 function byGateway(context: RoutingContext, from: Interface, to: Interface): Leg[] | NoRoute {
   const name = from.domain.vlan?.gateway;
   const gateway = name === undefined ? undefined : context.deviceByName.get(name);

@@ -1,4 +1,4 @@
-/** What multicast crosses a link although nobody behind it has asked for it, and why. */
+/** Multicast that crosses a link although no host behind it asked for it, and why. */
 
 import { isMulticast } from '../standards/ipv4.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
@@ -14,7 +14,7 @@ export type Cause =
   | 'unsnooped'
   /** The switch snoops, and floods what nobody has joined. */
   | 'unregistered'
-  /** The querier or a multicast router is that way. */
+  /** The querier or a multicast router is in that direction. */
   | 'querier';
 
 /** `peak` is in bit/s on the line. */
@@ -49,13 +49,13 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
   }
 }
 
-/** Why a group that nobody behind the link wants is sent there. */
+/** Why a group is sent there without a member behind the link. */
 function causeOf(bridge: Bridge, link: Link): Cause {
   if (bridge.routerLinks.includes(link)) return 'querier';
   return bridge.device.snooping ? 'unregistered' : 'unsnooped';
 }
 
-/** Whether frames that leave by the port are on the way to a host. */
+/** Whether a host is behind the link, seen from the port. */
 function isBehind(tree: BridgeTree, link: Link, out: Port, host: Interface): boolean {
   if (host.link === link) return host.port !== out;
   const from = tree.bridges.get(out.device);

@@ -2,7 +2,7 @@
  * The wiring as a graph of ports: which link carries which VLAN, tagged or not, and which links spanning tree blocks.
  *
  * A port without VLANs on a device that forwards frames is transparent: it passes on what reaches it, as a switch
- * without management or a media converter does. What hangs together through transparent ports is a segment and has
+ * without management or a media converter does. What is connected through transparent ports is a segment and has
  * the VLANs of the managed ports at its edge. Where no managed port is, the segment is a broadcast domain of its own,
  * and has the VLAN whose subnet its hosts' addresses are in, if there is one.
  */
@@ -26,7 +26,7 @@ import {
 import { type Segment, carriedIn, isTransparent, segmentsOf } from './segments.ts';
 import { spanningTreeOf } from './spanning-tree.ts';
 
-/** What the wiring follows from: of a site, all but what is sent over it. */
+/** The parts of a site that the wiring follows from. */
 export interface Wired {
   readonly vlans: readonly Vlan[];
   readonly devices: readonly Device[];
@@ -46,7 +46,7 @@ export interface Topology {
   /** By transparent device, where it is cabled. */
   readonly segments: ReadonlyMap<Device, Segment<Link>>;
   readonly spanningTree: {
-    /** One for each group of bridges that hang together. */
+    /** One for each group of connected bridges. */
     readonly roots: readonly Device[];
     readonly blocked: readonly Link[];
   };

@@ -11,10 +11,10 @@ export interface Edit {
   readonly text: string;
 }
 
-/** A way to put something right. */
+/** A change that mends a finding. */
 export interface Fix {
   readonly title: string;
-  /** There is only one sensible way, and it changes no meaning: may be applied without being looked at. */
+  /** Only one fix makes sense, and it keeps the meaning: it may be applied without a look at it. */
   readonly safe: boolean;
   readonly edits: readonly Edit[];
 }
@@ -45,7 +45,7 @@ export function setValue(item: Item, route: Route, text: string): Edit {
   return { at: placeOf(item, route), text };
 }
 
-/** Behind what of a value may stand there already, its anchor or tag; with a colon where it is still to come. */
+/** After an anchor or tag that is there already; with a colon where there is none yet. */
 function insertAfterColon(item: Item, keyEnd: number, text: string): Edit {
   const colon = /^\s*:(?:[ \t]+[&!][^\s,[\]{}]*)*/.exec(item.piece.text.slice(keyEnd));
   const at = keyEnd + (colon?.[0].length ?? 0);
@@ -72,7 +72,7 @@ export function addEntry(item: Item, route: Route, key: string, text: string): E
   return isEmpty(node) && route.length > 0 ? setValue(item, route, `{${key}: ${text}}`) : undefined;
 }
 
-/** Sets a key of an item, whether it stands there or not. */
+/** Sets a key of an item, new or not. */
 export function putValue(item: Item, key: string, text: string): Edit[] {
   const edit = nodeAt(item, [key]) === undefined ? addEntry(item, [], key, text) : setValue(item, [key], text);
   return edit === undefined ? [] : [edit];

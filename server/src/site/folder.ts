@@ -8,7 +8,7 @@ import { type Item, type Place, contentOf } from './item.ts';
 import type { Site } from './model.ts';
 
 export interface SiteText extends SourceFile {
-  /** The same for as long as the file is there; pieces refer to it. */
+  /** The same object as long as the file exists; pieces refer to it. */
   readonly source: SourceFile;
   readonly text: string;
   readonly cut: Cut;
@@ -91,7 +91,7 @@ function withLineFeeds(text: string): string {
 interface Read {
   readonly items: readonly Item[];
   readonly unusual: readonly Piece[];
-  /** Whether an alias needs an anchor that stands in another piece of the file. */
+  /** Whether an alias needs an anchor in another piece of the file. */
   readonly sharesAnchors: boolean;
 }
 
@@ -122,7 +122,7 @@ const wholeOf = perObject((file: SiteText): Piece => ({
   list: false,
 }));
 
-/** The offset in its file at which a piece stands. An error where it is not of the file as it is. */
+/** The offset of a piece in its file. Throws if the file no longer has the piece. */
 export function startOf(file: SiteText, piece: Piece): number {
   const start = startsOf(file.cut).get(piece) ?? (piece === wholeOf(file) ? 0 : undefined);
   if (start === undefined) throw new Error(`a place in a text that ${file.uri} no longer has`);

@@ -4,7 +4,7 @@ import type { Piece } from '../text/cut.ts';
 import type { SyntaxProblem } from '../text/parse.ts';
 import { type Item, type Place, contentOf } from './item.ts';
 
-/** Whether the syntax of an item has no fault that leaves it half read; a key that stands twice does not. */
+/** Whether no fault of its syntax leaves an item half read; a duplicate key does not. */
 export function isSound(item: Item): boolean {
   const faults = faultsOf(item.piece);
   return faults.length === 0 || !faults.some((fault) => isIn(item, fault.start));

@@ -27,10 +27,10 @@ export interface Item {
   readonly key: Scalar | undefined;
   readonly node: Node;
   readonly piece: Piece;
-  /** What of the item fits the schema; what does not is left out, and told in `problems`. */
+  /** What fits the schema; the rest is left out and listed in `problems`. */
   readonly data: Data;
   readonly problems: readonly ShapeProblem[];
-  /** Names, addresses and quantities that stand in it. */
+  /** The names, addresses and quantities in it. */
   readonly mentions: readonly Mention[];
   /** The names among them. */
   readonly names: readonly NameMention[];
@@ -56,12 +56,12 @@ export interface PieceContent {
   readonly problems: readonly PieceProblem[];
 }
 
-/** A range in a file that moves with the piece it stands in. */
+/** A range in a piece of a file: it moves with the piece. */
 export interface Place extends Span {
   readonly piece: Piece;
 }
 
-/** The items of a piece; parsed once for as long as its text stands. */
+/** The items of a piece; each piece is parsed once. */
 export const contentOf: (piece: Piece) => PieceContent = perObject(readPiece);
 
 function readPiece(piece: Piece): PieceContent {
@@ -143,7 +143,7 @@ function hasBlankPort(data: Data): boolean {
   return dataAt(data, ['port']) === AUTO;
 }
 
-/** Where in an item's text a route leads; the nearest place on the way where the text ends earlier. */
+/** Where a route leads in an item's text; if the text ends earlier, the nearest place on the route. */
 export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | 'entry' = 'value'): Place {
   for (let length = route.length; length > 0; length--) {
     const found = follow(item.node, route.slice(0, length));
@@ -161,7 +161,7 @@ export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | '
   return span(item.piece, item.node);
 }
 
-/** The name of an item where it stands, or the whole item where it has none. */
+/** The name of an item, or the whole item if it has none. */
 export function headOf(item: Item): Place {
   return span(item.piece, item.key ?? item.node);
 }

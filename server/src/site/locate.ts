@@ -1,4 +1,4 @@
-/** What stands at a place in a file: the item, and the way to the key or value there. */
+/** What is at an offset of a file: the item, and the route to the key or value in it. */
 
 import type { Piece } from '../text/cut.ts';
 import { isEmpty } from '../text/parse.ts';

@@ -4,7 +4,7 @@ import type { Audio, Media, Stream, Video } from './model.ts';
 
 export interface ResolvedMedia {
   readonly mediaOf: (stream: Stream) => Media;
-  /** Streams that carry themselves, by way of others or at once. */
+  /** Streams that carry themselves, directly or through others. */
   readonly carriedInCircle: readonly Stream[];
 }
 

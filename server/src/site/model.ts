@@ -1,11 +1,11 @@
-/** One resolved site: what the computation and the rules see. Knows nothing of text but the item each thing stands in. */
+/** A resolved site, as computations and rules see it. Of the text it knows only the item behind each thing. */
 
 import type { WrittenSubnet } from '../standards/ipv4.ts';
 import type { Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type { SectionName } from './shape.ts';
 
-/** What an item says; the same object for as long as the text of the item stands. */
+/** What an item says; the same object as long as the item's text stays. */
 interface Fact {
   readonly item: Item;
   readonly name: string;
@@ -212,7 +212,7 @@ export interface Lint {
   readonly acceptances: readonly Acceptance[];
 }
 
-/** What a stream consists of once what it carries is taken over. */
+/** What a stream consists of, including what it carries from another. */
 export interface Media {
   readonly video: Video | undefined;
   readonly audio: Audio | undefined;
@@ -241,11 +241,11 @@ export interface Site {
   readonly recordingByName: ReadonlyMap<string, Recording>;
   /** What a stream consists of; follows `carries`. */
   readonly mediaOf: (stream: Stream) => Media;
-  /** Streams that carry themselves, by way of others or at once. */
+  /** Streams that carry themselves, directly or through others. */
   readonly carriedInCircle: readonly Stream[];
 }
 
-/** The port that an end of a cable names, where it can be told. */
+/** The port that an end of a cable names; `undefined` if the site has no such port. */
 export function portAt({ deviceByName }: Pick<Site, 'deviceByName'>, end: CableEnd | undefined): Port | undefined {
   if (end === undefined) return undefined;
   const device = deviceByName.get(end.device);

@@ -1,4 +1,4 @@
-/** A small site for somebody who begins: two cameras and a server on one switch, each line with its reason. */
+/** A small site to start from: two cameras and a server on one switch, each line with its reason. */
 
 /** The name of its one file. */
 export const NEW_SITE_FILE = 'home.site.yaml';

@@ -1,4 +1,4 @@
-/** Where ports, ends of cables and parts of values stand in the text. */
+/** Places of ports, cable ends and parts of values in the text. */
 
 import type { Route } from '../text/syntax.ts';
 import { nodeAt } from './edit.ts';
@@ -22,7 +22,7 @@ export function placeOfEnd(cabled: Cabled, port: Port): Place {
   return placeOf(cabled.cable.item, endAt(cabled, port)?.route ?? []);
 }
 
-/** Where a port's key stands; its own name where that is not written. */
+/** The place of a port's key, or of the port itself if the key is not written. */
 export function placeOfPort(port: Port, ...keys: readonly string[]): Place {
   return placeOf(port.device.item, [...port.route, ...keys]);
 }
@@ -40,7 +40,7 @@ export function partOf(item: Item, route: Route, start: number, end: number): Pl
     : whole;
 }
 
-/** The first line of what stands at a place: a mark over many lines hides more than it shows. */
+/** The first line of a place: a mark over many lines hides more than it shows. */
 export function firstLine(place: Place): Place {
   const newline = place.piece.text.slice(place.start, place.end).search(/[\r\n]/);
   return newline === -1 ? place : { ...place, end: place.start + newline };

@@ -1,4 +1,4 @@
-/** Sets the VLANs of a port anew. */
+/** Sets the VLANs of a port. */
 
 import { type Edit, addEntry, remove, scalarText, setKey, setValue } from './edit.ts';
 import type { Port } from './model.ts';

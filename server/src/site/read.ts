@@ -1,4 +1,4 @@
-/** Reads items into facts. Whatever an item lacks or gets wrong is `undefined` here; rules tell of it. */
+/** Reads items into facts. What an item lacks or gets wrong is `undefined` here; rules report it. */
 
 import { parseAddress, parseRange, parseSubnet, type WrittenSubnet } from '../standards/ipv4.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
@@ -130,7 +130,7 @@ function portRange(key: string): { readonly first: number; readonly count: numbe
   return { first, count: count < 1 || count > RANGE_PORTS ? 0 : count };
 }
 
-/** How many ports the item of a device declares, told without making them. */
+/** How many ports a device declares, counted without creating them. */
 export function portCount({ data }: Item): number {
   const { ports } = written<Written.Device>(data);
   return Object.keys(ports ?? {}).reduce((sum, key) => sum + (portRange(key)?.count ?? 1), 0);
@@ -157,7 +157,7 @@ function readPort(device: Device, name: string, route: Route, data: Partly<Writt
   };
 }
 
-/** A range that bears an address gives its ports the addresses that follow. */
+/** A range with an address gives its ports consecutive addresses. */
 function readAddresses(device: Device, route: Route, data: Partly<Written.Port>, offset: number): PortAddress[] {
   const found: PortAddress[] = [];
   const own = address(data.address);

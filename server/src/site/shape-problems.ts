@@ -39,7 +39,7 @@ function isSort<P extends ShapeProblem['problem']>(
   return problem.problem === sort;
 }
 
-/** Whether what stands at the route, or around it, has a problem of its shape already. */
+/** Whether the value at the route, or one around it, has a shape problem already. */
 export function hasShapeProblem({ problems }: Item, route: Route): boolean {
   return problems.some(
     ({ problem, route: wrong }) =>

@@ -1,4 +1,4 @@
-/** Words for what stands in a site file, and for what the schema wants there. */
+/** Words for values of a site file, and for what the schema wants. */
 
 import { visible } from '../text/visible.ts';
 import type { Data, Route } from '../text/syntax.ts';
@@ -15,7 +15,7 @@ import {
   under,
 } from './shape.ts';
 
-/** More of a value than that tells nothing more. */
+/** Longer values are cut in messages. */
 const SHOWN = 40;
 
 /** What is at a route, as one would call it: `speed`, `an entry of receivers`, `paddock-cam`, `this cable`. */
@@ -29,7 +29,7 @@ export function whatIsAt(item: Item, route: Route): string {
     : visible(item.name, SHOWN);
 }
 
-/** A value as it stands in a message. */
+/** A value as a message shows it. */
 export function shown(data: Data): string {
   if (Array.isArray(data)) return 'a list';
   if (typeof data === 'object' && data !== null) return 'a mapping';
@@ -37,7 +37,7 @@ export function shown(data: Data): string {
   return data === '' ? 'an empty text' : visible(String(data), SHOWN);
 }
 
-/** A value as it stands in the text: a number may have more digits there than can be kept. */
+/** A value as written: a number may have more digits than a JavaScript number keeps. */
 export function writtenAt(item: Item, route: Route, value: Data): string {
   const { piece, start, end } = placeOf(item, route);
   return typeof value === 'number' ? visible(piece.text.slice(start, end), 60) : shown(value);
@@ -60,10 +60,10 @@ export function withSpace(text: string, keys: readonly string[]): string | undef
   return colon > 0 && keys.includes(key) && PLAIN.test(value) ? `${key}: ${value}` : undefined;
 }
 
-/** Is sure to stay one value where it stands by itself. */
+/** Stays one value without quotes. */
 const PLAIN = /^[\w.][^:#,[\]{}\r\n]*$/;
 
-/** In flow style, as it stands on one line. */
+/** In flow style, on one line. */
 export function flowText(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flowText).join(', ')}]`;
   if (typeof value === 'object' && value !== null)

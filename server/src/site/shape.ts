@@ -1,4 +1,4 @@
-/** The shape of the site language, read from its JSON Schema: sections, keys and what stands behind each. */
+/** The shape of the site language, read from its JSON Schema: sections, keys and their schemas. */
 
 import type { Route } from '../text/syntax.ts';
 import type { QuantityKind } from '../text/quantity.ts';
@@ -78,7 +78,7 @@ export function resolved(schema: Schema | undefined): Schema | undefined {
 
 const cache = new WeakMap<Schema, Map<string, Schema | undefined>>();
 
-/** The schema of what stands under a key or index. */
+/** The schema of the value under a key or index. */
 export function under(schema: Schema, step: string | number): Schema | undefined {
   const key = typeof step === 'number' ? '[]' : `.${step}`;
   let known = cache.get(schema);
@@ -95,7 +95,7 @@ export function under(schema: Schema, step: string | number): Schema | undefined
   return result;
 }
 
-/** Names are without end, so what stands under any of them is kept once. */
+/** Any name may be a key, so their common schema is kept once. */
 function free(schema: Schema, additional: Schema): Schema | undefined {
   const known = cache.get(schema) ?? new Map<string, Schema | undefined>();
   if (!known.has('.')) known.set('.', resolved(additional));

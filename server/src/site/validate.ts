@@ -65,13 +65,13 @@ interface Located {
   readonly route: Route;
   readonly found: Data;
   readonly schema: Schema | undefined;
-  /** The schema of what an unknown key stands in. */
+  /** The schema of the mapping that an unknown key is in. */
   readonly around: Schema | undefined;
   /** The key of the item itself is unknown in its section. */
   readonly isSection: boolean;
 }
 
-/** What an error of the validator means, and what of the data is then left out; `undefined` where others tell it. */
+/** What a validator's error means, and which data is left out for it; `undefined` if another error covers it. */
 function readError({
   error,
   route,
@@ -115,7 +115,7 @@ function readError({
     case 'minItems':
     case 'minProperties':
       if (error.propertyName !== undefined) return undefined; // `propertyNames` reports it.
-      // A text where a number or one word may stand is a number in quotes, or no number.
+      // Text where a number or one word is expected is a number in quotes, or no number.
       if (typeof found === 'string' && schema?.type?.includes('integer') === true)
         return { problem: { problem: 'wrong-type', route, expected: ['integer'], found }, drops: route };
       // A quantity that cannot be read is reported from its mention, with what is wrong with it.
@@ -179,7 +179,7 @@ function at(data: Data, route: Route): Data {
   return dataAt(data, route) ?? null;
 }
 
-/** A copy without what stands at the routes; an element of a list becomes null, so that the others keep their place. */
+/** A copy without the values at the routes; an element of a list becomes null, so that the others keep their index. */
 function pruned(data: Data, routes: readonly Route[]): Data {
   if (routes.some((route) => route.length === 0)) return null;
   if (routes.length === 0 || typeof data !== 'object' || data === null) return data;

@@ -22,12 +22,12 @@ export type Role =
   /** A second document in the file, which is not read. */
   | 'document';
 
-/** A run of lines that is parsed by itself. */
+/** A run of lines that is parsed on its own. */
 export interface Piece {
   readonly file: SourceFile;
   readonly text: string;
   readonly role: Role;
-  /** The section that an item stands in; empty above the first. */
+  /** The section of the item; empty above the first section. */
   readonly section: string;
   /** Indentation of the section's items. */
   readonly indent: number;
@@ -35,7 +35,7 @@ export interface Piece {
   readonly list: boolean;
 }
 
-/** The key of a section whose items stand below it. */
+/** The key of a section, on a line above its items. */
 export interface Header {
   readonly section: string;
   readonly start: number;
@@ -50,7 +50,7 @@ export interface Cut {
   readonly headers: readonly Header[];
 }
 
-/** Cuts `text`; a piece of `previous` whose text stands again is the same object. */
+/** Cuts `text`; a piece whose text `previous` has too is the same object. */
 export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   if (previous === undefined) {
     const { bounds, headers } = new Scan(text, 0).run();
@@ -121,7 +121,7 @@ function longest(limit: number, same: (low: number, high: number) => boolean): n
   return low;
 }
 
-/** The piece from which to cut anew: one before that of the change, which stands as it did; -1 for the whole text. */
+/** The piece to cut from: the one before the change; -1 for the whole text. */
 function resumeAt({ pieces, starts }: Cut, change: number): number {
   const changed = leastWhere(0, starts.length, (at) => (starts[at] ?? 0) > change) - 1;
   return pieces[0]?.role === 'file' ? -1 : Math.max(changed - 1, -1);
@@ -136,7 +136,7 @@ interface Bounds {
   end: number;
 }
 
-/** The cut that stood before, and what is the same behind the change. */
+/** The cut before, and what is the same behind the change. */
 interface Before {
   readonly pieces: readonly Piece[];
   readonly starts: readonly number[];
@@ -176,7 +176,7 @@ class Scan {
   private line: number;
   private readonly atStart: boolean;
 
-  /** From the start of the text, or from where a piece stands, in the section that it stands in. */
+  /** From the start of the text, or from a piece, in the section of that piece. */
   constructor(text: string, from: number, piece?: Piece, atStart = from === 0) {
     this.text = text;
     this.line = from === 0 && text.charCodeAt(0) === 0xfeff ? 1 : from;
@@ -186,7 +186,7 @@ class Scan {
     this.atStart = atStart;
   }
 
-  /** `joins` is the piece of the cut before from which on all stands as it did. */
+  /** `joins` is the first piece of the cut before that stays, and all after it. */
   run(before?: Before): { bounds: Bounds[]; headers: Header[]; joins: number } {
     const { text } = this;
     let old = Math.max(before?.first ?? 0, 0);
@@ -247,7 +247,7 @@ class Scan {
         this.itemIndent = indent;
         this.list = dash;
       }
-      // A bracket that closes what an item opened may stand under the item's key, and so may the hyphens of its list.
+      // A closing bracket of an item may be below the item's key, and so may the hyphens of its list.
       const belongs = closes || (dash && !this.list && indent === this.itemIndent && this.open?.role === 'item');
       if (indent <= this.itemIndent && !belongs && (indent > 0 || this.itemIndent === 0)) this.begin('item');
       else if (this.open === undefined) this.begin('stray');
@@ -311,7 +311,7 @@ function isMarker(text: string, at: number, marker: string): boolean {
   return text.startsWith(marker, at) && isBlank(text.charCodeAt(at + marker.length));
 }
 
-/** Pairs new bounds with the pieces that stood there before and have the same text. */
+/** Reuses pieces of the cut before that have the same text. */
 function adopt(file: SourceFile, text: string, bounds: readonly Bounds[], before: readonly Piece[]): Piece[] {
   const left = new Map<string, Piece[]>();
   for (const old of before) {
