@@ -1,49 +1,23 @@
 // Whatever is made costs no more than the site grows, so that neither a preview nor the server waits for it.
 import assert from 'node:assert/strict';
+import { execFile } from 'node:child_process';
+import { promisify } from 'node:util';
 import { OUTPUTS } from '../../server/src/make/outputs.ts';
-import type { Output } from '../../server/src/make/output.ts';
-import { type Plan, planOf } from '../../server/src/plan.ts';
-import { generatedSite } from '../bench/generated-site.ts';
-import { siteOf } from '../site-of.ts';
 
-const [SMALL, LARGE] = [2000, 16_000];
+/** How much more work a site of eight times the lines may be: sorting it is 10 times as much, its square 64 times. */
+const MOST = 12;
 
-/** Half as much again is the memory's; the square of the growth would be 64. */
-const MOST = 24;
-
-const RUNS = 8;
-
-/**
- * Processor time in ms, the least of some runs: the engine compiles what is hot in the first, and clears memory in any.
- * @param enough there are no more runs once this is met
- */
-function cost(output: Output, plan: Plan, enough = 0): number {
-  let least = Infinity;
-  for (let run = 0; run < RUNS && least > enough; run++) {
-    const before = process.cpuUsage();
-    output.make(plan);
-    const { user, system } = process.cpuUsage(before);
-    least = Math.min(least, (user + system) / 1000);
-  }
-  return least;
-}
-
-describe('what is made', function () {
-  this.timeout(120_000);
-  let small: Plan;
-  let large: Plan;
-
-  before(() => {
-    small = planOf(siteOf(generatedSite(SMALL)));
-    large = planOf(siteOf(generatedSite(LARGE)));
+describe('what is made', () => {
+  it('costs as the site grows', async () => {
+    const { stdout } = await promisify(execFile)(process.execPath, ['--import', 'tsx', 'test/make/growth.ts']);
+    const counts = JSON.parse(stdout) as Readonly<Record<string, readonly [number, number]>>;
+    assert.deepEqual(
+      Object.keys(counts),
+      OUTPUTS.map(({ kind }) => kind),
+    );
+    for (const [kind, [few, many]] of Object.entries(counts)) {
+      assert.ok(few > 0, kind);
+      assert.ok(many <= MOST * few, `${kind}: ${many} operations, where an eighth of the site takes ${few}`);
+    }
   });
-
-  for (const output of OUTPUTS)
-    it(`of ${output.kind} costs as the site grows`, () => {
-      const few = cost(output, small);
-      // What takes next to nothing is not told from nothing.
-      const most = MOST * Math.max(few, 1);
-      const many = cost(output, large, most);
-      assert.ok(many <= most, `${many.toFixed(1)} ms, where an eighth of it takes ${few.toFixed(1)} ms`);
-    });
 });

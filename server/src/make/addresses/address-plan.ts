@@ -37,6 +37,8 @@ export const addressPlan: Output = {
 interface Part {
   readonly vlan: Vlan | undefined;
   readonly rows: readonly Row[];
+  /** Addresses that more than one has. */
+  readonly shared: ReadonlySet<number>;
 }
 
 interface Row extends AddressRange {
@@ -51,9 +53,15 @@ function partsOf({ site, network }: Plan): Part[] {
     const own = uses
       .filter(({ home }) => home === vlan)
       .map((use): Row => ({ what: 'address', first: use.address, last: use.address, use }));
-    return { vlan, rows: [...own, ...(vlan === undefined ? [] : rangesOf(vlan, own))].sort(byAddress) };
+    const rows = [...own, ...(vlan === undefined ? [] : rangesOf(vlan, own))].sort(byAddress);
+    return { vlan, rows, shared: repeated(own.map(({ first }) => first)) };
   });
   return parts.filter(({ vlan, rows }) => vlan !== undefined || rows.length > 0);
+}
+
+function repeated(numbers: readonly number[]): ReadonlySet<number> {
+  const seen = new Set<number>();
+  return new Set(numbers.filter((each) => seen.size === seen.add(each).size));
 }
 
 function byAddress(a: Row, b: Row): number {
@@ -86,14 +94,14 @@ function macOf({ use }: Row): string {
   return text === undefined ? '' : macAddress(text);
 }
 
-function remark(plan: Plan, { vlan, rows }: Part, { what, use, first, last }: Row): string {
+function remark(plan: Plan, { vlan, shared }: Part, { what, use, first, last }: Row): string {
   if (what === 'pool') return `DHCP pool of ${last - first + 1}`;
   if (what === 'free') return `${last - first + 1} free`;
   const roles = [
     vlan !== undefined && use?.device.name === vlan.gateway && gatewayAddress(plan, vlan) === first ? 'gateway' : '',
     vlan !== undefined && use?.device.name === vlan.querier ? 'IGMP querier' : '',
     vlan?.pool !== undefined && first >= vlan.pool.first && first <= vlan.pool.last ? 'inside the DHCP pool' : '',
-    rows.filter((row) => row.what === 'address' && row.first === first).length > 1 ? 'given more than once' : '',
+    shared.has(first) ? 'given more than once' : '',
   ];
   return roles.filter((role) => role !== '').join(', ');
 }

@@ -22,26 +22,38 @@ export const playlist: Output = {
   summary: 'the streams that a screen or a computer receives, as a playlist in an open format',
   subjects: (plan) => viewers(plan).map(({ name }) => name),
   make(plan, subject) {
+    const streams = streamsByReceiver(plan);
     return together(
       viewers(plan)
         .filter(({ name }) => subject === undefined || name === subject)
-        .map((viewer) => playlistOf(plan, viewer)),
+        .map((viewer) => playlistOf(plan, viewer, streams.get(viewer.name) ?? [])),
     );
   },
 };
+
+function streamsByReceiver({ site }: Plan): ReadonlyMap<string, readonly Stream[]> {
+  const found = new Map<string, Stream[]>();
+  for (const stream of site.streams)
+    for (const receiver of new Set(stream.receivers)) {
+      const own = found.get(receiver);
+      if (own === undefined) found.set(receiver, [stream]);
+      else own.push(stream);
+    }
+  return found;
+}
 
 function viewers({ site }: Plan): readonly Device[] {
   const receiving = new Set(site.streams.flatMap(({ receivers }) => receivers));
   return site.devices.filter(({ kind, name }) => (kind === 'display' || kind === 'computer') && receiving.has(name));
 }
 
-function playlistOf(plan: Plan, viewer: Device): Made {
+function playlistOf(plan: Plan, viewer: Device, streams: readonly Stream[]): Made {
   const unnamed = refusedName(viewer.item);
   if (unnamed !== undefined) return { files: [], refused: [unnamed], notes: [] };
   const refused: Refusal[] = [];
   const tracks: string[] = [];
   const described: string[] = [];
-  for (const stream of plan.site.streams.filter(({ receivers }) => receivers.includes(viewer.name))) {
+  for (const stream of streams) {
     const location = locationOf(plan, viewer, stream);
     if (typeof location !== 'string') {
       refused.push(location);

@@ -184,12 +184,11 @@ function start(root: string, { fixed }: Deletion): string {
   return `${root}/${fixed.split('/')[0] ?? ''}`;
 }
 
-/** The outermost folders that hold all: none is looked through twice. */
+/** The folders that hold all; that is the whole volume where one recording has no folder of its own. */
 function starts(root: string, here: readonly Deletion[]): string[] {
-  const all = [...new Set(here.map((each) => start(root, each)))].sort();
-  return all.filter(
-    (path) => !all.some((other) => path !== other && path.startsWith(other.endsWith('/') ? other : `${other}/`)),
-  );
+  const all = new Set(here.map((each) => start(root, each)));
+  const whole = `${root}/`;
+  return all.has(whole) ? [whole] : [...all].sort();
 }
 
 const FIND = '/usr/bin/find';
