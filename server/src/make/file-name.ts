@@ -1,13 +1,13 @@
-/** Names of devices as names of files: what is no name in the site language could lead out of the folder. */
+/** Names as file names: one that the site language does not allow could lead out of the folder. */
 
 import { type Item, headOf, isName } from '../site/item.ts';
 import { visible } from '../text/visible.ts';
 import type { Refusal } from './output.ts';
 
-/** File systems take no longer names than 255 bytes; that leaves room for what is put behind. */
+/** File systems take names of up to 255 bytes; this leaves room for a prefix and a suffix. */
 const LONGEST = 200;
 
-/** Why no file can bear the name; `undefined` where one can. */
+/** Why no file can have the item's name; `undefined` where one can. */
 export function refusedName(item: Item): Refusal | undefined {
   if (isName(item.name) && item.name.length <= LONGEST) return undefined;
   const why =

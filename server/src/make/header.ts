@@ -1,10 +1,10 @@
-/** The lines at the head of every file: where it comes from, and where changes belong. */
+/** The lines at the top of every file: where it comes from, and where to change it. */
 
 import type { Site } from '../site/model.ts';
 import { visible } from '../text/visible.ts';
 
 /**
- * Plain lines without the place's comment sign. No date and no path: the same site gives the same bytes anywhere.
+ * Lines without comment signs. No date and no path, so that the same site gives the same bytes anywhere.
  *
  * @param command how to make it again: `make networkd recorder`
  */
@@ -15,7 +15,7 @@ export function header(site: Site, command: string): string[] {
   ];
 }
 
-/** The header as comment lines, with a last line end. */
+/** Lines as comments, each with a line end. */
 export function commented(sign: string, lines: readonly string[]): string {
   return lines.map((line) => `${sign} ${line}\n`).join('');
 }

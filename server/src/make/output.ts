@@ -1,44 +1,44 @@
-/** What can be made from a plan for the equipment: files, never an action. */
+/** What can be made from a plan for the equipment: files only. */
 
 import type { Plan } from '../plan.ts';
 import type { Place } from '../site/item.ts';
 
 export interface Output {
-  /** The word for it on the command line, and the folder that its files go to. */
+  /** Its word on the command line, and the folder of its files. */
   readonly kind: string;
-  /** What it is, in the editor's list. */
+  /** As the editor lists it. */
   readonly title: string;
-  /** One line: what the files are for. */
+  /** What the files are for, in one line. */
   readonly summary: string;
-  /** What it can be made for alone: servers, switches, streams … Empty where it is for the whole site at once. */
+  /** What it can be made for one by one: servers, switches, streams … Empty where it is made for the whole site. */
   subjects(plan: Plan): readonly string[];
-  /** The same plan gives the same bytes. Of one subject where it is named, otherwise of all. */
+  /** For one subject, or for all. The same plan gives the same bytes. */
   make(plan: Plan, subject?: string): Made;
 }
 
 export interface Made {
   readonly files: readonly MadeFile[];
-  /** What could not be made, and why; the rest is. */
+  /** What could not be made, and why; the rest is made all the same. */
   readonly refused: readonly Refusal[];
-  /** What the person has to do or to know besides: cautions among it. */
+  /** What the person must do and know besides, cautions included. */
   readonly notes: readonly string[];
 }
 
 export interface MadeFile {
-  /** Below the folder that is asked for, with forward slashes: `recorder/10-cams.network`. */
+  /** Below the output folder, with forward slashes: `recorder/10-cams.network`. */
   readonly path: string;
   readonly text: string;
   readonly executable?: boolean;
 }
 
 export interface Refusal {
-  /** What of the site it is about. */
+  /** The place in the site. */
   readonly at: Place;
   /** What cannot be made, why, and what to do. */
   readonly message: string;
 }
 
-/** Several put together, in their order. */
+/** Several parts as one, in their order, each note once. */
 export function together(parts: readonly Made[]): Made {
   return {
     files: parts.flatMap(({ files }) => files),
@@ -47,12 +47,12 @@ export function together(parts: readonly Made[]): Made {
   };
 }
 
-/** Nothing but a refusal. */
+/** Nothing made, with the reason. */
 export function refusal(refused: Refusal): Made {
   return { files: [], refused: [refused], notes: [] };
 }
 
-/** What several parts bring along alike is written once. */
+/** Each file once, where several parts need the same one. */
 export function once(files: readonly MadeFile[]): readonly MadeFile[] {
   return [...new Map(files.map((file) => [file.path, file])).values()];
 }

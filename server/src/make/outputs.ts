@@ -1,4 +1,4 @@
-/** Everything that can be made, in the order in which it is listed. */
+/** All outputs, in the order in which they are listed. */
 
 import { playlist } from './announcements/playlist.ts';
 import { sdp } from './announcements/sdp.ts';

@@ -2,6 +2,7 @@
 
 import { type Device, type Port, type Site, portName } from '../site/model.ts';
 import { type Route, textAt } from '../text/syntax.ts';
+import { formatMac } from '../standards/mac.ts';
 
 export interface MacUse {
   /** Six octets in small hexadecimal digits with colons. */
@@ -19,18 +20,14 @@ export function macUses(site: Site): MacUse[] {
       if (port.mac === undefined) continue;
       const route = [...port.route, 'mac'];
       const known = byRoute.get(route.join('/'));
-      if (known === undefined) byRoute.set(route.join('/'), { mac: plain(port.mac), device, ports: [port], route });
+      if (known === undefined) byRoute.set(route.join('/'), { mac: formatMac(port.mac), device, ports: [port], route });
       else known.ports.push(port);
     }
     const own = textAt(device.item.data, ['mac']);
     if (own !== undefined && !byRoute.has('mac'))
-      byRoute.set('mac', { mac: plain(own), device, ports: [], route: ['mac'] });
+      byRoute.set('mac', { mac: formatMac(own), device, ports: [], route: ['mac'] });
     return [...byRoute.values()];
   });
-}
-
-function plain(text: string): string {
-  return text.toLowerCase().replaceAll('-', ':');
 }
 
 /** `paddock-cam`, `recorder/cams`, or `core/1 to core/8`. */

@@ -9,7 +9,7 @@ import { visible } from '../../text/visible.ts';
 import type { Output } from '../output.ts';
 import { gatewayAddress } from '../network/gateways.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
-import { macAddress } from '../quoting/mac.ts';
+import { formatMac } from '../../standards/mac.ts';
 import { naturally } from '../tables/natural-order.ts';
 import { type Column, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
 import { textAt } from '../../text/syntax.ts';
@@ -91,7 +91,7 @@ function rangesOf({ subnet, pool }: Vlan, taken: readonly AddressRange[]): Row[]
 function macOf({ use }: Row): string {
   const text =
     use?.port === undefined ? (use === undefined ? undefined : textAt(use.device.item.data, ['mac'])) : use.port.mac;
-  return text === undefined ? '' : macAddress(text);
+  return text === undefined ? '' : formatMac(text);
 }
 
 function remark(plan: Plan, { vlan, shared }: Part, { what, use, first, last }: Row): string {

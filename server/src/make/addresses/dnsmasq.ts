@@ -10,7 +10,7 @@ import { visible } from '../../text/visible.ts';
 import { commented, header } from '../header.ts';
 import { gatewayAddress } from '../network/gateways.ts';
 import type { Output, Refusal } from '../output.ts';
-import { macAddress } from '../quoting/mac.ts';
+import { formatMac } from '../../standards/mac.ts';
 import { DOMAIN, type NamedAddress, hostNames } from './host-names.ts';
 import { textAt } from '../../text/syntax.ts';
 
@@ -47,7 +47,7 @@ function notesOf(changed: readonly string[]): string[] {
   ];
 }
 
-/** By VLAN, what is kept for a known hardware address. */
+/** By VLAN, the addresses that are reserved for a MAC address. */
 function reservationsOf(
   named: readonly NamedAddress[],
   refused: Refusal[],
@@ -56,7 +56,7 @@ function reservationsOf(
   for (const each of named) {
     const mac = macOf(each.use);
     const { home, device } = each.use;
-    // A router sets its own addresses, and is there before DHCP is.
+    // A router sets its own addresses, and starts before DHCP.
     if (mac === undefined || home === undefined || device.kind === 'router') continue;
     byVlan.set(home, [...(byVlan.get(home) ?? []), { each, mac }]);
   }
@@ -92,7 +92,7 @@ function reservationsOf(
 
 function macOf({ device, port }: AddressUse): string | undefined {
   const text = port === undefined ? textAt(device.item.data, ['mac']) : port.mac;
-  return text === undefined ? undefined : macAddress(text);
+  return text === undefined ? undefined : formatMac(text);
 }
 
 function vlanText(
@@ -125,7 +125,7 @@ function vlanText(
   const lines = [
     `\n# VLAN ${name}${id === undefined ? '' : ` (${id})`}, ${formatSubnet(subnet)}${pool === undefined ? ': only what is kept for a device' : ''}\n`,
     `dhcp-range=set:${name},${first},${mask(subnet)},12h\n`,
-    // Without a value no router is told of; without the line dnsmasq would tell of itself.
+    // Without a value dnsmasq offers no router; without the line it would offer itself.
     `dhcp-option=tag:${name},option:router${gateway === undefined ? '' : `,${formatAddress(gateway)}`}\n`,
     ...reservations.map(
       ({ each: { use, labels }, mac }) =>
@@ -152,7 +152,7 @@ function withoutMac(
   return `\n${commented('#', ['Nothing is kept for these, which have no `mac` of their own in the site, or are routers: set the address on the device.', ...lines])}`;
 }
 
-/** A full name each: a plain one is completed by the domain that DHCP tells of. */
+/** Full names: a short one is completed by the domain that DHCP hands out. */
 function record({ use, labels }: NamedAddress): string {
   return `host-record=${labels.map((label) => `${label}.${DOMAIN},`).join('')}${formatAddress(use.address)}\n`;
 }

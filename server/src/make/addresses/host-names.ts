@@ -1,4 +1,4 @@
-/** What each address of the site is called in the local domain. */
+/** The host name of each address of the site, in the local domain. */
 
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
@@ -8,19 +8,19 @@ import { visible } from '../../text/visible.ts';
 import type { Refusal } from '../output.ts';
 import { hostLabel } from '../quoting/dnsmasq.ts';
 
-/** The domain for names that are only good at home (RFC 8375). */
+/** The domain for names of a home network (RFC 8375). */
 export const DOMAIN = 'home.arpa';
 
 export interface NamedAddress {
   readonly use: AddressUse;
-  /** Labels below the domain; the first is what the address is called back. */
+  /** Labels below the domain; a reverse lookup gives the first. */
   readonly labels: readonly string[];
 }
 
 export interface HostNames {
   /** By address. */
   readonly named: readonly NamedAddress[];
-  /** Devices that are called otherwise than they are named in the site, such as `foaling-box` for `foaling_box`. */
+  /** Devices whose host name differs from their name in the site, such as `foaling-box` for `foaling_box`. */
   readonly changed: readonly string[];
   readonly refused: readonly Refusal[];
 }
@@ -31,8 +31,8 @@ interface Claim {
 }
 
 /**
- * A device of one address has its own name. Of several, the first bears the device's name, and each a name of its
- * own besides, of the device and the port or the VLAN: `recorder-cams`, `router-video`.
+ * A device with one address has its own name. Of several addresses, the first has the device's name, and each has a name of
+ * the device and the port or VLAN as well: `recorder-cams`, `router-video`.
  */
 export function hostNames({ network }: Plan): HostNames {
   const refused: Refusal[] = [];
@@ -67,7 +67,7 @@ export function hostNames({ network }: Plan): HostNames {
   }
   const labels = new Map<AddressUse, string[]>();
   for (const [label, claims] of wanted) {
-    // What a device is called itself goes before what would be made up for an address of another.
+    // A device's own name takes precedence over one that is composed for an address of another device.
     const own = claims.filter(({ use, as }) => as === use.device.name);
     const winner = claims.length === 1 ? claims[0] : own.length === 1 ? own[0] : undefined;
     for (const claim of claims.filter((each) => each !== winner)) {

@@ -1,4 +1,4 @@
-/** The session description of a stream, as a receiver needs it. */
+/** The session description of a stream, for its receivers. */
 
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -16,22 +16,22 @@ import {
 } from '../../standards/sdp.ts';
 import { headerBytes } from '../../network/rates.ts';
 import { visible } from '../../text/visible.ts';
-import { type Session, sessionsOf } from '../media/session.ts';
+import { type RtpSession, rtpSessions } from '../media/rtp-sessions.ts';
 import type { Refusal } from '../output.ts';
 import { sdpText } from '../quoting/sdp.ts';
 import { textAt } from '../../text/syntax.ts';
 
-/** Streams that are sent in datagrams: RTSP describes its own. */
+/** Whether a stream needs a description: it is sent in datagrams, as RTSP brings its own. */
 export function describable({ transport }: Stream): boolean {
   return transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
 }
 
 /**
- * What a stream is, or why that cannot be said. It holds no parameter sets of the encoder, so H.264 and H.265 must
- * bring theirs along in the stream.
+ * The description of a stream, or why there is none. It has no parameter sets of the encoder: H.264 and H.265 must send
+ * them in the stream.
  *
- * The version stands for the content: the same site gives the same bytes, and another content another version. To be
- * higher than before, as RFC 8866 §5.2 asks, takes a memory or a clock; whoever announces has one and raises it.
+ * The version is a hash of the content, so that the same site gives the same bytes. RFC 8866 §5.2 asks for a higher
+ * version with each change; that takes a clock, and the announcer, which has one, raises it.
  */
 export function describe(
   plan: Plan,
@@ -68,7 +68,7 @@ export function describe(
   return { description: { ...unversioned, origin: { ...unversioned.origin, version } } };
 }
 
-/** The address that it leaves its source by; where no cable is said, the only one that the source has. */
+/** The address by which the stream leaves; where the site has no cable there, the only address of the source. */
 function sourceAddress(plan: Plan, stream: Stream): number | undefined {
   const leaves = plan.network.delivery(stream).leaves;
   if (leaves !== undefined) return leaves.address;
@@ -76,12 +76,12 @@ function sourceAddress(plan: Plan, stream: Stream): number | undefined {
   return addresses.length === 1 ? addresses[0]?.address : undefined;
 }
 
-/** The same for as long as the site and the stream keep their names. */
+/** The same as long as the site and the stream keep their names. */
 function sessionId({ site }: Plan, { name }: Stream): string {
   return String(fnv1a(`${site.name ?? ''}\n${name}`) >> 1n);
 }
 
-/** With it a host takes no packets of another sender in; without IGMPv3 on the way it still drops them (RFC 4570 §3). */
+/** A host accepts only packets from this sender; without IGMPv3 on the path it drops the others (RFC 4570 §3). */
 function sourceFilter({ address }: Connection, source: number): Attribute {
   return { name: 'source-filter', value: ` incl IN IP4 ${address} ${formatAddress(source)}` };
 }
@@ -121,8 +121,8 @@ function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[]
   const media = plan.site.mediaOf(stream);
   const { item, name, port = 0, transport } = stream;
   if (transport === 'ts-udp') {
-    // RFC 8866 §5.14 knows media straight in UDP, but nobody has said how a transport stream is told of there: FFmpeg
-    // takes the number that RTP has for it, and nothing else.
+    // RFC 8866 §5.14 allows media straight in UDP, but no standard describes a transport stream there: FFmpeg takes the
+    // payload type that RTP has for it, and nothing else.
     return [
       {
         medium: 'video',
@@ -134,7 +134,7 @@ function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[]
       },
     ];
   }
-  const sessions = sessionsOf(stream, media);
+  const sessions = rtpSessions(stream, media);
   if (sessions.length === 0)
     return { at: headOf(item), message: `${name} has neither video nor audio to describe. Say what it consists of.` };
   const described: MediaDescription[] = [];
@@ -147,7 +147,7 @@ function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[]
   return described;
 }
 
-function noCodec({ item, name }: Stream, { medium }: Session): Refusal {
+function noCodec({ item, name }: Stream, { medium }: RtpSession): Refusal {
   return {
     at: placeOf(item, [medium]),
     message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say it.`,
@@ -188,7 +188,7 @@ function mediaDescription(
   plan: Plan,
   stream: Stream,
   media: Media,
-  session: Session,
+  session: RtpSession,
   payload: PayloadType,
 ): MediaDescription {
   const { medium, port, rtcp } = session;
@@ -211,13 +211,13 @@ function mediaDescription(
   };
 }
 
-/** One channel goes without saying, but with AAC, whose receivers look for it. */
+/** A single channel is left out, except for AAC, whose receivers expect it. */
 function mapping({ name, clockRate, channels }: PayloadType): string {
   const said = channels !== undefined && (channels > 1 || name === 'MPEG4-GENERIC');
   return `${name}/${clockRate}${said ? `/${channels}` : ''}`;
 }
 
-/** RFC 6184 §8.1, RFC 3640 §4.1, RFC 7587 §6.1. What the site does not say, such as the profile of H.264, is left out. */
+/** RFC 6184 §8.1, RFC 3640 §4.1, RFC 7587 §6.1, without what the site does not declare, such as the profile of H.264. */
 function formatParameters({ audio }: Media, { name, clockRate, channels }: PayloadType): string | undefined {
   switch (name) {
     case 'H264':
@@ -234,7 +234,7 @@ function formatParameters({ audio }: Media, { name, clockRate, channels }: Paylo
   }
 }
 
-/** The most that is sent, in whole kbit/s, upwards; with all headers above Ethernet. */
+/** The peak rate in whole kbit/s, rounded up, with all headers above Ethernet. */
 function bandwidth(plan: Plan, stream: Stream, what: string): { readonly bandwidth?: number } {
   const run = plan.network.ratesOf(stream).runs.find((candidate) => candidate.what === what);
   if (run === undefined) return {};

@@ -1,4 +1,4 @@
-/** A session description for each stream that is sent in datagrams: what a player or a recorder opens to join it. */
+/** A session description for each stream that is sent in datagrams: a player or a recorder opens it to join. */
 
 import type { Plan } from '../../plan.ts';
 import type { Stream } from '../../site/model.ts';
@@ -9,7 +9,7 @@ import { describable, describe } from './describe.ts';
 
 export const sdp: Output = {
   kind: 'sdp',
-  title: 'Session description of a stream (SDP)',
+  title: 'RtpSession description of a stream (SDP)',
   summary: 'a file for each multicast or RTP stream that tells a player or a recorder how to take it',
   subjects: (plan) => plan.site.streams.filter(describable).map(({ name }) => name),
   make(plan, subject) {
@@ -25,7 +25,7 @@ const NOTES = [
   'sdp: open a file with a player on a machine that may join the group; what records or sends on looks for it in /etc/plumbline/sdp/.',
 ];
 
-/** `NAME.sdp` below a folder, which is empty or ends in a slash. */
+/** `NAME.sdp` in a folder, which is empty or ends in a slash. */
 export function descriptionFile(plan: Plan, stream: Stream, folder: string): Made {
   const refusedBy = refusedName(stream.item);
   if (refusedBy !== undefined) return { files: [], refused: [refusedBy], notes: [] };

@@ -1,4 +1,4 @@
-/** Units of systemd that announce streams by SAP, each with the descriptions that it announces. */
+/** systemd units that announce streams by SAP, each with its session descriptions. */
 
 import type { Plan } from '../../plan.ts';
 import type { Interface } from '../../network/interfaces.ts';
@@ -36,8 +36,8 @@ interface Announcing {
 }
 
 /**
- * A server announces what it sends, by the interface that it sends it by. What others send, a camera or a tuner, is
- * announced by the first server in the network that it is sent into.
+ * A server announces what it sends, by the interface that sends it. What a camera or a tuner sends is announced by the
+ * first server in the network that it is sent into.
  */
 function announcers(plan: Plan): readonly Announcing[] {
   const found = new Map<Interface, Stream[]>();
@@ -102,12 +102,12 @@ function unitOf(plan: Plan, { at, streams }: Announcing): Made {
       notes: [],
     },
     descriptions,
-    { files: [], refused: [], notes: [whereTo(device, folder, unit)] },
+    { files: [], refused: [], notes: [placementNote(device, folder, unit)] },
   ]);
 }
 
-/** A program that is linked from a clone in somebody's home is hidden from the unit: `ProtectHome=yes`. */
-function whereTo({ name }: Device, folder: string, unit: string): string {
+/** The unit cannot see a program that is linked from a clone in a home folder: `ProtectHome=yes`. */
+function placementNote({ name }: Device, folder: string, unit: string): string {
   return (
     `announcements: on ${name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; then \`systemctl daemon-reload\` and ` +
     `\`systemctl enable --now ${unit}\`. It needs Node.js and the plumbline program: in a clone, \`npm ci && npm run build && npm install --global --install-links .\`, ` +

@@ -1,18 +1,19 @@
-/** What a server does with a stream that it takes in: it sends it on, or records it. */
+/** What a server does with a stream that it receives: it relays it, or records it. */
 
 import type { Device, Recording, Stream, Volume } from '../../site/model.ts';
 import type { Destination } from './destination.ts';
 import type { NamePattern } from './name-pattern.ts';
 
 export interface Consumer {
-  /** The kind of output that it is asked for by. */
+  /** The kind of output that makes its unit. */
   readonly kind: 'relays' | 'recorders';
   /** Of the stream that is sent, or of the recording. */
   readonly name: string;
   readonly host: Device;
-  readonly takes: Stream;
+  /** The stream that comes in. */
+  readonly input: Stream;
   readonly destinations: readonly Destination[];
-  /** Where it is recorded to; `undefined` where it is sent. */
+  /** Where it is recorded; `undefined` for a relay. */
   readonly store: Store | undefined;
 }
 

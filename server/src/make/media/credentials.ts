@@ -1,4 +1,4 @@
-/** User and password of a camera: in a file on the server that systemd hands to the service alone. */
+/** User and password of a camera: in a file on the server that systemd passes to this service only. */
 
 import type { Device } from '../../site/model.ts';
 import { SETTINGS } from './service.ts';

@@ -10,16 +10,16 @@ import { type Made, type Output, type Refusal, refusal, together } from '../outp
 import { unitCommand, unitPath } from '../quoting/unit.ts';
 import { datedFolders, nameExpression } from './name-expression.ts';
 import { namePattern } from './name-pattern.ts';
-import { type Recorded, recordings, unwritable } from './recorded.ts';
+import { type HostedRecording, hostedRecordings, unwritablePath } from './recording-consumer.ts';
 import { serviceFile, timerFile } from './service.ts';
 
 export const deletion: Output = {
   kind: 'deletion',
   title: 'Deletion of recordings: a systemd timer',
   summary: 'a systemd timer by which a server deletes recordings as `keep` and the retention policies say',
-  subjects: (plan) => [...new Set(recordings(plan).map(({ host }) => host.name))].sort(),
+  subjects: (plan) => [...new Set(hostedRecordings(plan).map(({ host }) => host.name))].sort(),
   make(plan, subject) {
-    const all = recordings(plan).filter(({ host }) => subject === undefined || host.name === subject);
+    const all = hostedRecordings(plan).filter(({ host }) => subject === undefined || host.name === subject);
     return together(
       [...new Set(all.map(({ host }) => host))].map((host) =>
         deletionOn(
@@ -52,7 +52,7 @@ interface Deletion {
   readonly minutes: number;
 }
 
-function deletionOn(plan: Plan, host: Device, all: readonly Recorded[]): Made {
+function deletionOn(plan: Plan, host: Device, all: readonly HostedRecording[]): Made {
   const unnamed = refusedName(host.item);
   if (unnamed !== undefined) return { files: [], refused: [unnamed], notes: [] };
   const refused: Refusal[] = [];
@@ -88,7 +88,7 @@ function deletionIn(plan: Plan, host: Device, here: readonly Deletion[]): Made {
     findFiles(root, here),
     ...findFolders(root, here),
   ].map(unitCommand);
-  if (path === undefined || lines.includes(undefined)) return refusal(unwritable(volume));
+  if (path === undefined || lines.includes(undefined)) return refusal(unwritablePath(volume));
   const command = `make deletion ${host.name}`;
   const unit = `plumbline-deletion-${volume.name}`;
   const text = serviceFile(plan.site, {

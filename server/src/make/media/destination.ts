@@ -1,38 +1,39 @@
-/** One output of FFmpeg: what goes into it and where it is put; by itself, or behind a queue of its own. */
+/** One output of FFmpeg: what goes into it and where it goes, written directly or from a queue of its own. */
 
 export interface Destination {
-  /** What it consists of: `-map`, codecs and what they are told. */
-  readonly media: readonly string[];
+  /** Which streams of the input it takes, and their codecs: `-map`, `-c:v` and the like. */
+  readonly mapping: readonly string[];
   readonly format: string;
-  /** What the format and the writing are told, by name. */
+  /** Options of the format and of the protocol, by name. */
   readonly options: readonly (readonly [name: string, value: string])[];
   readonly to: string;
 }
 
-/** For a command that has no other. */
-export function alone({ media, format, options, to }: Destination): readonly string[] {
-  return [...media, ...options.flatMap(([name, value]) => [`-${name}`, value]), '-f', format, to];
+/** The arguments for the only output of a command. */
+export function directOutput({ mapping, format, options, to }: Destination): readonly string[] {
+  return [...mapping, ...options.flatMap(([name, value]) => [`-${name}`, value]), '-f', format, to];
 }
 
-/** Seconds until a destination that failed is tried again. */
-const TRIED_AGAIN = 5;
+/** Seconds until FFmpeg tries a failed destination again. */
+const RETRY_AFTER = 5;
 
 /**
- * Among others: what one of them suffers, a full or slow disk, a card without a cable, the others do not notice. FFmpeg's
- * fifo muxer writes in a thread of its own, begins again after any error, and leaves out what does not fit into its queue.
+ * The arguments for one of several outputs, none of which disturbs the others: not by a full or slow disk, not by a
+ * network card without a cable. FFmpeg's fifo muxer writes in a thread of its own, starts again after any error, and
+ * drops what does not fit into its queue.
  *
  * @param packets that the queue holds
  */
-export function amongOthers({ media, format, options, to }: Destination, packets: number): readonly string[] {
-  const told = options.map(([name, value]) => `${name}=${value.replace(/[\\':]/g, '\\$&')}`).join(':');
+export function queuedOutput({ mapping, format, options, to }: Destination, packets: number): readonly string[] {
+  const formatOptions = options.map(([name, value]) => `${name}=${value.replace(/[\\':]/g, '\\$&')}`).join(':');
   return [
-    ...media,
+    ...mapping,
     '-f',
     'fifo',
     '-fifo_format',
     format,
     '-format_opts',
-    told,
+    formatOptions,
     '-queue_size',
     String(packets),
     '-drop_pkts_on_overflow',
@@ -42,7 +43,7 @@ export function amongOthers({ media, format, options, to }: Destination, packets
     '-recover_any_error',
     '1',
     '-recovery_wait_time',
-    String(TRIED_AGAIN),
+    String(RETRY_AFTER),
     '-restart_with_keyframe',
     '1',
     to,

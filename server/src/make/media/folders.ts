@@ -1,4 +1,4 @@
-/** A timer that makes folders for recordings: those that bear the date, a day ahead. */
+/** A timer that makes the folders of recordings, those named after the date a day ahead. */
 
 import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
@@ -7,20 +7,20 @@ import type { MadeFile } from '../output.ts';
 import { mountUnits, unitCommand, unitPath } from '../quoting/unit.ts';
 import type { Store } from './consumer.ts';
 import { namePattern } from './name-pattern.ts';
-import { recordings } from './recorded.ts';
+import { hostedRecordings } from './recording-consumer.ts';
 import { MAKE_FOLDERS, makeFoldersFile } from './scripts.ts';
-import { NEVER_GIVES_UP, begunBy, rather, serviceFile, timerFile, zoneLines } from './service.ts';
+import { NO_START_LIMIT, startedByMounts, wants, serviceFile, timerFile, zoneLines } from './service.ts';
 
-/** The service that a unit begins after which does not make its folders itself. */
+/** Units that do not make their folders themselves start after this service. */
 export const FOLDERS = 'plumbline-folders.service';
 
 export function isDated({ names }: Store): boolean {
   return names.folder !== names.fixed;
 }
 
-/** Those of all recordings of a host, whichever of them is asked for: there is one timer. */
-export function foldersOn(plan: Plan, host: Device): readonly MadeFile[] {
-  const all = recordings(plan)
+/** For all recordings of a host, as it has one timer for all of them. */
+export function folderUnits(plan: Plan, host: Device): readonly MadeFile[] {
+  const all = hostedRecordings(plan)
     .filter((each) => each.host === host)
     .flatMap(({ recording, volume }) => {
       const names = namePattern(recording, volume);
@@ -34,8 +34,8 @@ export function foldersOn(plan: Plan, host: Device): readonly MadeFile[] {
   const text = serviceFile(plan.site, {
     command,
     description: 'Makes the folders that recordings are written to today and tomorrow',
-    // What one disk lacks, the others do not suffer.
-    unit: [...rather([...new Set(roots.flatMap(mountUnits))]), NEVER_GIVES_UP],
+    // A missing disk does not hold up the others.
+    unit: [...wants([...new Set(roots.flatMap(mountUnits))]), NO_START_LIMIT],
     service: [
       'Type=oneshot',
       'User=plumbline',
@@ -44,7 +44,7 @@ export function foldersOn(plan: Plan, host: Device): readonly MadeFile[] {
       `ExecStart=${exec}`,
       ...roots.map((root) => `ReadWritePaths=${unitPath(root, '-') ?? ''}`),
     ],
-    install: begunBy(roots),
+    install: startedByMounts(roots),
   });
   return [
     { path: `${host.name}/${FOLDERS}`, text },

@@ -2,12 +2,12 @@
 
 import { type Step, stepsOf } from '../../recordings/name-steps.ts';
 
-/** Of whole paths; what differs within a pattern's names, and nothing else, is left open. */
+/** An expression for the whole path of each file that the steps name, and for no other. */
 export function nameExpression(root: string, steps: readonly Step[]): string {
   return `${literal(`${root}/`)}${steps.map(stepExpression).join('')}`;
 }
 
-/** Of each folder on the way to a recording's files whose name bears a date. */
+/** An expression for each folder on the path of a recording's files whose name has a date. */
 export function datedFolders(root: string, folder: string): string[] {
   const parts = folder.split('/');
   return parts.flatMap((part, index) => {

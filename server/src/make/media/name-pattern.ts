@@ -1,4 +1,4 @@
-/** The names of a recording's files, as far as FFmpeg, date(1) and find(1) all take them alike. */
+/** The names of a recording's files, if FFmpeg, date(1) and find(1) all take them alike. */
 
 import { type Step, stepsOf } from '../../recordings/name-steps.ts';
 import { placeOf } from '../../site/item.ts';
@@ -8,13 +8,13 @@ import type { Refusal } from '../output.ts';
 import { zonedTime } from '../../standards/time-zone.ts';
 
 export interface NamePattern {
-  /** Where the volume is mounted, without a slash at the end. */
+  /** The mount point of the volume, without a slash at the end. */
   readonly volume: string;
   /** Below the volume, without `.` and empty parts. */
   readonly pattern: string;
-  /** The pattern of its folder; empty where the files lie in the volume itself. */
+  /** The pattern of its folder; empty where the files are in the volume itself. */
   readonly folder: string;
-  /** The folders that all names begin with: no conversion in them. */
+  /** The folders that all paths start with, without conversions. */
   readonly fixed: string;
   readonly suffix: string;
   readonly steps: readonly Step[];
@@ -62,7 +62,7 @@ export function namePattern(recording: Recording, volume: Volume): NamePattern |
 const UNSEEN =
   /[\u0000-\u001f\u007f-\u009f\u2028\u2029]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
-/** Why a pattern is none for a file that is written, found and deleted by three programs; `undefined` where it is. */
+/** Why the three programs would not write, find and delete the same files; `undefined` where they do. */
 function unfit(pattern: string, root: string): string | undefined {
   if (pattern === '') return 'that is no name';
   if (UNSEEN.test(pattern) || /%[-_0^#]*\d*[EO]?[nt]/.test(pattern))
@@ -89,7 +89,7 @@ function unfit(pattern: string, root: string): string | undefined {
   return undefined;
 }
 
-/** A path that strftime leaves as it is. */
+/** A path as strftime must be given it, so that it stays the same. */
 export function unconverted(path: string): string {
   return path.replaceAll('%', '%%');
 }

@@ -1,4 +1,4 @@
-/** How FFmpeg takes a stream in on a host: what it is told before and with `-i`, and what has to be there besides. */
+/** How FFmpeg receives a stream on a host: its arguments up to `-i`, and the files that it needs. */
 
 import type { Interface } from '../../network/interfaces.ts';
 import type { Plan } from '../../plan.ts';
@@ -13,18 +13,18 @@ import { LIST, WITH_CREDENTIALS, withCredentialsFile } from './scripts.ts';
 import { SETTINGS } from './service.ts';
 
 export interface Pull {
-  /** The whole command up to the input: program, options, `-i` and the input. */
+  /** The command up to the input: program, options, `-i` and the address. */
   readonly command: readonly string[];
   readonly files: readonly MadeFile[];
-  /** The file of user and password that it needs, by name. */
+  /** The name of the file with user and password, where it needs one. */
   readonly credentials: string | undefined;
 }
 
-/** Seconds without a packet after which a stream counts as gone; three pictures, where they come more slowly. */
-const SILENCE = 5;
+/** Seconds without a packet after which a stream counts as lost; three pictures, where they come more slowly. */
+const TIMEOUT = 5;
 
-/** FFmpeg's own bound on what it reads to learn what a stream is, in bytes. */
-const PROBE = 5_000_000;
+/** Bytes that FFmpeg probes by default. */
+const DEFAULT_PROBE_SIZE = 5_000_000;
 
 export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   switch (stream.transport) {
@@ -44,14 +44,14 @@ export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal
 
 const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'error'];
 
-/** Seconds of a stream that FFmpeg reads at most until it knows it. */
+/** Seconds of a stream that FFmpeg probes at most. */
 export function probedSeconds(plan: Plan, stream: Stream): number {
   return backlogOf(plan.site.mediaOf(stream).video?.keyframeInterval) / 1000;
 }
 
 /**
- * FFmpeg has to see a keyframe before it knows the picture, and then stops looking. What it reads meanwhile it keeps,
- * and hands on at once: segments are cut by the clock, so that no two of them are begun in one second.
+ * FFmpeg must see a keyframe before it knows the picture, and then stops probing. It keeps what it has read, and passes
+ * it on at once. As segments are cut by the clock, no two of them start in one second.
  */
 function probing(plan: Plan, stream: Stream): readonly (readonly [string, string])[] {
   const { video } = plan.site.mediaOf(stream);
@@ -59,14 +59,14 @@ function probing(plan: Plan, stream: Stream): readonly (readonly [string, string
   const bytes = Math.ceil((2 * seconds * (video?.rate?.peak ?? 0)) / 8);
   return [
     ['analyzeduration', String(Math.round(seconds * 1_000_000))],
-    ['probesize', String(Math.max(PROBE, bytes))],
+    ['probesize', String(Math.max(DEFAULT_PROBE_SIZE, bytes))],
     ['fpsprobesize', '0'],
   ];
 }
 
-function silence(plan: Plan, stream: Stream): number {
+function timeoutOf(plan: Plan, stream: Stream): number {
   const rate = plan.site.mediaOf(stream).video?.frameRate;
-  return rate === undefined ? SILENCE : Math.max(SILENCE, Math.ceil(3 / rate));
+  return rate === undefined ? TIMEOUT : Math.max(TIMEOUT, Math.ceil(3 / rate));
 }
 
 function asOptions(pairs: readonly (readonly [string, string])[]): string[] {
@@ -91,7 +91,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   const url = `rtsp://${formatAddress(address)}:${stream.port ?? RTSP_PORT}${urlPath(stream.path ?? '/')}`;
   const options = [
     ['rtsp_transport', 'tcp'],
-    ['timeout', String(silence(plan, stream) * 1_000_000)],
+    ['timeout', String(timeoutOf(plan, stream) * 1_000_000)],
     ...probing(plan, stream),
   ] as const;
   const { credentials } = stream;
@@ -113,14 +113,14 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   };
 }
 
-/** In a network that both are in, else the first one declared. */
+/** The address in a network that both are in, else the first one declared. */
 function addressFor({ network }: Plan, asked: Device, asking: Device): number | undefined {
   const own = network.interfaces.of(asked).filter(({ address }) => address !== undefined);
   const shared = own.find((candidate) => network.interfaces.in(asking, candidate.domain) !== undefined);
   return (shared ?? own[0])?.address;
 }
 
-/** Characters that a path with a query has (RFC 3986 §3.3, §3.4) stay, and so does what is percent-encoded already. */
+/** Encodes all but the characters of a path and a query (RFC 3986 §3.3, §3.4), and what is percent-encoded already. */
 function urlPath(path: string): string {
   return path.replace(/%(?![0-9A-Fa-f]{2})|[^A-Za-z0-9\-._~!$&()*+,;=:@/?%]+/g, (text) =>
     Array.from(new TextEncoder().encode(text), (byte) => `%${byte.toString(16).toUpperCase().padStart(2, '0')}`).join(
@@ -130,7 +130,7 @@ function urlPath(path: string): string {
 }
 
 function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
-  const at = takesIn(plan, stream, host);
+  const at = receivingInterface(plan, stream, host);
   if (at?.address === undefined) {
     return {
       at: headOf(stream.item),
@@ -138,7 +138,7 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     };
   }
   const local = formatAddress(at.address);
-  const seconds = silence(plan, stream);
+  const seconds = timeoutOf(plan, stream);
   if (stream.transport === 'ts-udp') {
     const { port, group } = stream;
     if (port === undefined) return { at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
@@ -167,8 +167,8 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   };
 }
 
-/** By which interface: its own stream by the one that it sends it by. */
-function takesIn({ network }: Plan, stream: Stream, host: Device): Interface | undefined {
+/** The interface by which the host receives the stream; its own stream, by the one that sends it. */
+function receivingInterface({ network }: Plan, stream: Stream, host: Device): Interface | undefined {
   const delivery = network.delivery(stream);
   if (delivery.source === host) return stream.group === undefined ? undefined : delivery.leaves;
   if (!delivery.reaches.includes(host.name)) return undefined;

@@ -1,4 +1,4 @@
-/** The scripts that units run beside FFmpeg. They are the same for every site: what differs is in their arguments. */
+/** The scripts that units run beside FFmpeg: the same for every site, as what differs is in their arguments. */
 
 import type { MadeFile } from '../output.ts';
 import { LIBRARY, SETTINGS } from './service.ts';
@@ -7,8 +7,8 @@ export const WITH_CREDENTIALS = `${LIBRARY}/with-credentials`;
 export const MAKE_FOLDERS = `${LIBRARY}/make-folders`;
 
 /**
- * Where FFmpeg reads user and password from: a list of the concat demuxer on this descriptor. As an argument they
- * would be in the process list for everybody to read.
+ * FFmpeg reads user and password from a list of its concat demuxer, on this descriptor. As arguments they would be in the
+ * list of processes, for everybody to read.
  */
 export const LIST = 'pipe:3';
 
@@ -20,7 +20,7 @@ export function makeFoldersFile(host: string): MadeFile {
   return { path: `${host}/lib/make-folders`, text: MAKE_FOLDERS_TEXT, executable: true };
 }
 
-// FFmpeg 5.1 has room for 127 bytes of user and password, percent signs and all, and cuts the rest off unsaid
+// FFmpeg 5.1 has room for 127 bytes of user and password, percent-encoded, and cuts off the rest without a message
 // (libavformat/rtsp.c, ff_rtsp_connect, from memory).
 const WITH_CREDENTIALS_TEXT = `#!/bin/bash
 # Made by plumbline. Runs FFmpeg on an RTSP address with a user and a password that nobody else gets to see.

@@ -1,4 +1,4 @@
-/** How FFmpeg sends a stream on: to its group, or a copy to each receiver. */
+/** How FFmpeg sends a stream: to its group, or a copy to each receiver. */
 
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -8,21 +8,28 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTP_HEADER } from '../../standards/rtp.ts';
 import { PACKET, PACKETS_PER_DATAGRAM } from '../../standards/transport-stream.ts';
 import type { Refusal } from '../output.ts';
-import { CARRIER_NAMES, type Carrier, ENCODERS, takes } from './ability.ts';
+import { CARRIER_NAMES, type Carrier, ENCODERS, supports } from './codec-support.ts';
 import type { Destination } from './destination.ts';
-import { sessionsOf } from './session.ts';
+import { rtpSessions } from './rtp-sessions.ts';
 import { PACKET_SIZE } from '../../network/rates.ts';
 
-/** Where it goes: one to each receiver or group, and to each medium where these go by themselves. */
-export function sendOf(plan: Plan, stream: Stream, carried: Stream, host: Device): readonly Destination[] | Refusal {
-  const to = destinations(plan, stream, host);
+/** A relay: `stream` carries `input`, and `host` sends it. */
+interface Relaying {
+  readonly stream: Stream;
+  readonly input: Stream;
+  readonly host: Device;
+}
+
+/** One for the group or each receiver; where video and audio go separately, one for each. */
+export function sendDestinations(plan: Plan, { stream, input, host }: Relaying): readonly Destination[] | Refusal {
+  const to = targetsOf(plan, stream, host);
   if ('message' in to) return to;
   const media = plan.site.mediaOf(stream);
-  const before = plan.site.mediaOf(carried);
+  const original = plan.site.mediaOf(input);
   const carrier = stream.transport === 'rtp' ? 'rtp' : 'mpegts';
-  const refused = unsendable(stream, carried, media, before, carrier);
+  const refused = unsendable({ stream, media }, { stream: input, media: original }, carrier);
   if (refused !== undefined) return refused;
-  const encoding: Encoding = { video: videoArguments(media), audio: audioArguments(media, before) };
+  const encoding: Encoding = { video: videoArguments(media), audio: audioArguments(media, original) };
   return to.flatMap((target) =>
     stream.transport === 'rtp' ? asRtp(stream, media, encoding, target) : asTransportStream(stream, encoding, target),
   );
@@ -30,7 +37,7 @@ export function sendOf(plan: Plan, stream: Stream, carried: Stream, host: Device
 
 interface Target {
   readonly address: string;
-  /** The host's own, by which it leaves. */
+  /** The host's own address, by which it leaves. */
   readonly local: string;
   readonly ttl: number | undefined;
 }
@@ -40,7 +47,7 @@ interface Encoding {
   readonly audio: readonly string[];
 }
 
-function destinations(plan: Plan, stream: Stream, host: Device): readonly Target[] | Refusal {
+function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] | Refusal {
   const { item, name, group, port, transport, ttl } = stream;
   if (transport === undefined)
     return { at: headOf(item), message: `${name} does not say how it is sent. Say its transport.` };
@@ -88,36 +95,38 @@ function destinations(plan: Plan, stream: Stream, host: Device): readonly Target
       };
 }
 
+interface Consisting {
+  readonly stream: Stream;
+  readonly media: Media;
+}
+
+/** Why a stream cannot be made of its input; `undefined` where it can. */
 function unsendable(
-  stream: Stream,
-  carried: Stream,
-  media: Media,
-  before: Media,
+  { stream: { item, name }, media: { video, audio } }: Consisting,
+  { stream: input, media: original }: Consisting,
   carrier: Carrier,
 ): Refusal | undefined {
-  const { item, name } = stream;
-  const { video, audio } = media;
   if (video === undefined && audio === undefined)
-    return { at: headOf(item), message: `${name} has neither video nor audio. Say what ${carried.name} consists of.` };
-  if (video?.codec !== before.video?.codec) {
+    return { at: headOf(item), message: `${name} has neither video nor audio. Say what ${input.name} consists of.` };
+  if (video?.codec !== original.video?.codec) {
     return {
       at: placeOf(item, ['video', 'codec']),
-      message: `${name} is to be ${video?.codec ?? 'video'}, and ${carried.name} is ${before.video?.codec ?? 'without video'}: video is copied as it is, not encoded again. Say the same codec.`,
+      message: `${name} is to be ${video?.codec ?? 'video'}, and ${input.name} is ${original.video?.codec ?? 'without video'}: video is copied as it is, not encoded again. Say the same codec.`,
     };
   }
-  if (!takes(carrier, 'video', video?.codec)) {
+  if (!supports(carrier, 'video', video?.codec)) {
     return {
       at: placeOf(item, ['transport']),
       message: `FFmpeg does not send ${video?.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Have the camera send H.264 or H.265.`,
     };
   }
   if (audio === undefined) return undefined;
-  if (before.audio === undefined)
+  if (original.audio === undefined)
     return {
       at: placeOf(item, ['audio']),
-      message: `${name} is to have audio, and ${carried.name} has none. Take it out, or say the audio of ${carried.name}.`,
+      message: `${name} is to have audio, and ${input.name} has none. Take it out, or say the audio of ${input.name}.`,
     };
-  if (!takes(carrier, 'audio', audio.codec)) {
+  if (!supports(carrier, 'audio', audio.codec)) {
     return {
       at: placeOf(item, ['audio']),
       message: `FFmpeg does not send ${audio.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Declare audio of ${name} that it does: aac.`,
@@ -127,8 +136,8 @@ function unsendable(
 }
 
 /**
- * Cameras say their parameter sets in the description that they hand out on asking. Whoever joins a group has not asked,
- * so they go out again before each keyframe.
+ * A camera gives its parameter sets in the description that it answers with. A member of a group has not asked for one,
+ * so they are sent again before each keyframe.
  */
 function videoArguments({ video }: Media): readonly string[] {
   if (video === undefined) return [];
@@ -136,11 +145,11 @@ function videoArguments({ video }: Media): readonly string[] {
   return ['-map', '0:v:0', '-c:v', 'copy', ...(repeated ? ['-bsf:v', 'dump_extra'] : [])];
 }
 
-/** As it is, or as the site declares it anew. */
-function audioArguments({ audio }: Media, before: Media): readonly string[] {
+/** Copied, or encoded again where the site declares it otherwise. */
+function audioArguments({ audio }: Media, original: Media): readonly string[] {
   if (audio === undefined) return [];
   const map = ['-map', '0:a:0'];
-  if (sameSound(audio, before.audio)) return [...map, '-c:a', 'copy'];
+  if (isSameAudio(audio, original.audio)) return [...map, '-c:a', 'copy'];
   const { codec = '', rate, sampleRate, channels } = audio;
   const fixed = codec === 'pcma' || codec === 'pcmu' || codec === 'l16' || codec === 'g722';
   return [
@@ -153,7 +162,7 @@ function audioArguments({ audio }: Media, before: Media): readonly string[] {
   ];
 }
 
-function sameSound(a: Audio, b: Audio | undefined): boolean {
+function isSameAudio(a: Audio, b: Audio | undefined): boolean {
   return (
     b !== undefined &&
     a.codec === b.codec &&
@@ -164,47 +173,47 @@ function sameSound(a: Audio, b: Audio | undefined): boolean {
 }
 
 /**
- * For a receiver that does not answer, because it is off, Linux holds back up to 212,992 bytes (unres_qlen_bytes, by its
- * ip-sysctl.rst). FFmpeg must have room for more on its way out: else it waits, three seconds at a time, and what it held
- * comes late when the receiver is on again. Linux doubles what it is asked for, gives no more than twice net.core.wmem_max
- * (socket(7)), and calls a socket with half of it taken full.
+ * For a receiver that is off and does not answer, Linux queues up to 212,992 bytes (unres_qlen_bytes in its
+ * ip-sysctl.rst). FFmpeg's socket buffer must be larger: else FFmpeg waits, three seconds at a time, and packets come late
+ * once the receiver is on again. Linux doubles the size that is asked for, gives no more than twice net.core.wmem_max
+ * (socket(7)), and takes a socket for full when half of it is used.
  */
-const ROOM = ['buffer_size', '425984'] as const;
+const SEND_BUFFER = ['buffer_size', '425984'] as const;
 
-/** A session to each medium. */
+/** An RTP session for each medium. */
 function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target: Target): Destination[] {
   const size = (stream.packetSize ?? PACKET_SIZE) + RTP_HEADER;
-  return sessionsOf(stream, media).map(({ medium, port, rtcp, payload }) => ({
-    media: medium === 'video' ? video : audio,
+  return rtpSessions(stream, media).map(({ medium, port, rtcp, payload }) => ({
+    mapping: medium === 'video' ? video : audio,
     format: 'rtp',
-    options: [ROOM, ...(payload === undefined ? [] : [['payload_type', String(payload.number)] as const])],
-    to: `rtp://${target.address}:${port}?rtcpport=${rtcp}&${way(target, size)}`,
+    options: [SEND_BUFFER, ...(payload === undefined ? [] : [['payload_type', String(payload.number)] as const])],
+    to: `rtp://${target.address}:${port}?rtcpport=${rtcp}&${urlOptions(target, size)}`,
   }));
 }
 
-/** Whole packets of the transport stream, seven to a datagram where the site says nothing else. */
+/** Whole transport stream packets, seven in a datagram where the site does not say otherwise. */
 function asTransportStream(stream: Stream, { video, audio }: Encoding, target: Target): Destination {
   const { muxRate, port = 0, packetSize = PACKETS_PER_DATAGRAM * PACKET } = stream;
   const size = Math.max(1, Math.floor(packetSize / PACKET)) * PACKET;
-  const media = [...video, ...audio];
+  const mapping = [...video, ...audio];
   if (stream.transport === 'ts-udp') {
     const constant = muxRate === undefined ? [] : [['muxrate', String(muxRate)] as const];
     return {
-      media,
+      mapping,
       format: 'mpegts',
-      options: [ROOM, ...constant],
-      to: `udp://${target.address}:${port}?${way(target, size)}`,
+      options: [SEND_BUFFER, ...constant],
+      to: `udp://${target.address}:${port}?${urlOptions(target, size)}`,
     };
   }
   const constant = muxRate === undefined ? [] : [['mpegts_muxer_options', `muxrate=${muxRate}`] as const];
   return {
-    media,
+    mapping,
     format: 'rtp_mpegts',
-    options: [ROOM, ...constant],
-    to: `rtp://${target.address}:${port}?rtcpport=${port + 1}&${way(target, size + RTP_HEADER)}`,
+    options: [SEND_BUFFER, ...constant],
+    to: `rtp://${target.address}:${port}?rtcpport=${port + 1}&${urlOptions(target, size + RTP_HEADER)}`,
   };
 }
 
-function way({ local, ttl }: Target, size: number): string {
+function urlOptions({ local, ttl }: Target, size: number): string {
   return `${ttl === undefined ? '' : `ttl=${ttl}&`}localaddr=${local}&pkt_size=${size}`;
 }

@@ -1,4 +1,4 @@
-/** A service of systemd that runs FFmpeg and goes on running it: systemd.service(5), systemd.exec(5). */
+/** A systemd service that keeps FFmpeg running: systemd.service(5), systemd.exec(5). */
 
 import type { Plan } from '../../plan.ts';
 import type { Device, Site } from '../../site/model.ts';
@@ -6,10 +6,10 @@ import { commented, header } from '../header.ts';
 import { mountUnits, unitText, unitWord } from '../quoting/unit.ts';
 
 export interface Service {
-  /** How to make it again. */
+  /** How to make it again: `make recorders recorder`. */
   readonly command: string;
   readonly description: string;
-  /** Lines of `[Unit]`, `[Service]` and `[Install]`, ready to be written. */
+  /** Lines of `[Unit]`, `[Service]` and `[Install]`, quoted already. */
   readonly unit: readonly string[];
   readonly service: readonly string[];
   readonly install: readonly string[];
@@ -18,7 +18,7 @@ export interface Service {
 export function serviceFile(site: Site, { command, description, unit, service, install }: Service): string {
   const sections = [
     ['[Unit]', `Description=${unitText(description)}`, ...unit],
-    ['[Service]', ...service, ...CONFINED],
+    ['[Service]', ...service, ...SANDBOX],
     ...(install.length === 0 ? [] : [['[Install]', ...install]]),
   ];
   return `${commented('#', header(site, command))}${sections.map((lines) => `\n${lines.join('\n')}\n`).join('')}`;
@@ -38,42 +38,42 @@ WantedBy=timers.target
 `;
 }
 
-/** For as long as the machine is on: whatever ends it, it is begun again. */
-export const ALWAYS: readonly string[] = ['Restart=always', 'RestartSec=2s'];
+/** Whatever ends it, systemd starts it again. */
+export const RESTART_ALWAYS: readonly string[] = ['Restart=always', 'RestartSec=2s'];
 
-/** No number of failures makes systemd give up: a camera may be without power for a week. */
-export const NEVER_GIVES_UP = 'StartLimitIntervalSec=0';
+/** However often it fails, systemd does not give up: a camera may be without power for a week. */
+export const NO_START_LIMIT = 'StartLimitIntervalSec=0';
 
-/** It begins after these, where they are there, and does without them where they fail. */
-export function rather(units: readonly string[]): readonly string[] {
+/** It starts after these units if they exist, and without those that fail. */
+export function wants(units: readonly string[]): readonly string[] {
   return units.length === 0 ? [] : [`Wants=${units.join(' ')}`, `After=${units.join(' ')}`];
 }
 
-export const AFTER_NETWORK: readonly string[] = rather(['network-online.target']);
+export const AFTER_NETWORK: readonly string[] = wants(['network-online.target']);
 
-/** It begins again when a disk is mounted at the path, or mounted anew: with the disk it was held back, or ended. */
-export function begunBy(paths: readonly string[]): string[] {
+/** It starts when a disk is mounted at the path, or mounted again: without the disk it did not start, or was stopped. */
+export function startedByMounts(paths: readonly string[]): string[] {
   return [...new Set(paths.flatMap((path) => mountUnits(path).slice(-1)))].map((unit) => `WantedBy=${unit}`);
 }
 
 /**
- * FFmpeg ends with 255 when it has closed its files. What takes the password out of its words beside it heeds no signal,
- * and ends after it: `mixed` would kill it before it has handed on why FFmpeg ended.
+ * FFmpeg exits with 255 once it has closed its files. The filter that takes the password out of its messages ignores
+ * signals, and ends after it: `mixed` would kill the filter before it has passed on why FFmpeg ended.
  */
-export const ENDS_IN_ORDER: readonly string[] = [
+export const ORDERLY_STOP: readonly string[] = [
   'KillMode=control-group',
   'SuccessExitStatus=255',
   'TimeoutStopSec=15s',
 ];
 
 /**
- * FFmpeg says the description of what it sends by RTP each time that it begins. What goes wrong it says elsewhere, which
- * would go the same way if nothing were said of it.
+ * FFmpeg prints the session description of what it sends by RTP each time it starts. Errors go to the standard error, which
+ * by default would go where the standard output goes.
  */
-export const WITHOUT_DESCRIPTION: readonly string[] = ['StandardOutput=null', 'StandardError=journal'];
+export const ERRORS_TO_JOURNAL: readonly string[] = ['StandardOutput=null', 'StandardError=journal'];
 
-/** It cannot write but where it is told, nor be more than it is. */
-const CONFINED: readonly string[] = [
+/** It can write only where the unit lets it, and gain no privileges. */
+const SANDBOX: readonly string[] = [
   'CapabilityBoundingSet=',
   'NoNewPrivileges=yes',
   'PrivateDevices=yes',
@@ -94,19 +94,19 @@ const CONFINED: readonly string[] = [
   'SystemCallArchitectures=native',
 ];
 
-/** Where the scripts are put. */
+/** The folder of the scripts. */
 export const LIBRARY = '/usr/local/lib/plumbline';
-/** Where descriptions and credentials are put. */
+/** The folder of session descriptions and credentials. */
 export const SETTINGS = '/etc/plumbline';
 
-export function whereTo(kind: string, { name }: Device): string {
+export function placementNote(kind: string, { name }: Device): string {
   return (
     `${kind}: on ${name}, *.service and *.timer belong in /etc/systemd/system/, what is in lib/ in ${LIBRARY}/, what is in sdp/ in ` +
     `${SETTINGS}/sdp/; then \`systemctl daemon-reload\`, and \`systemctl enable --now\` each. They need FFmpeg.`
   );
 }
 
-/** Names are by the clock of the site, whatever the machine's is. */
+/** Files are named by the clock of the site, whatever the machine's is. */
 export function zoneLines({ site }: Plan): readonly string[] {
   return site.timezone === undefined ? [] : [`Environment=${unitWord(`TZ=${site.timezone}`) ?? 'TZ=UTC'}`];
 }

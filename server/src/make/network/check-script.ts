@@ -1,4 +1,4 @@
-/** A script that compares a host's network with the plan, reading only. */
+/** A script that compares a host's network with the plan, and changes nothing. */
 
 import type { Plan } from '../../plan.ts';
 import { oppositePort } from '../../network/link.ts';
@@ -55,7 +55,7 @@ function routeCheck({ to, by, via }: NetworkRoute): string {
   return `routed ${destination(to)} ${word(by.name)}${via === undefined ? '' : ` ${formatAddress(via)}`}`;
 }
 
-/** The groups that the host sends or takes, lowest first. */
+/** The groups that the host sends or receives, lowest first. */
 function groupsOf({ site }: Plan, { device }: HostNetwork): number[] {
   const own = site.streams.filter(({ source, receivers }) => source === device.name || receivers.includes(device.name));
   return [...new Set(own.flatMap(({ group }) => group ?? []))].sort((a, b) => a - b);
@@ -65,7 +65,7 @@ function word(text: string): string {
   return shellWord(text) ?? "''";
 }
 
-/** Names of interfaces are compared as they stand: in quotes, `case` takes nothing in them for a pattern. */
+/** Interface names are quoted, so that `case` takes no character in them for a pattern. */
 const FUNCTIONS = `set -u
 
 command -v ip >/dev/null || { echo 'There is no command ip: it is in the package iproute2.' >&2; exit 2; }

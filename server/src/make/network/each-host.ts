@@ -1,4 +1,4 @@
-/** Outputs that are made of each host that has a network to be set: in the order of their names. */
+/** Outputs that are made for each host whose network can be set up, in the order of their names. */
 
 import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
@@ -20,7 +20,7 @@ export function ofEachHost(make: (plan: Plan, host: Device) => Made): Pick<Outpu
   };
 }
 
-/** Every server, and each other end host that has several ports or says its routes. */
+/** Every server, and each other end host with several ports or with routes. */
 function hosts({ site }: Plan): Device[] {
   const withNetwork = site.devices.filter(
     ({ kind, ports, routes }) => kind === 'server' || (isEndHost(kind) && (ports.length > 1 || routes.length > 0)),

@@ -1,4 +1,4 @@
-/** The network of one host as its operating system has it: interfaces by name, addresses with prefixes, routes. */
+/** A host's network as its operating system is set up: interfaces by name, addresses with prefixes, routes. */
 
 import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
@@ -12,9 +12,9 @@ import { gatewayAddress } from './gateways.ts';
 export interface HostInterface {
   readonly name: string;
   readonly port: Port;
-  /** The VLAN that its frames are in, where that is known. */
+  /** The VLAN of its frames, where it is known. */
   readonly vlan: Vlan | undefined;
-  /** Set where it stands for one VLAN of a trunk: its tag, and the interface that the tagged frames pass. */
+  /** Of a VLAN interface: its tag, and the interface that carries the tagged frames. */
   readonly tag: { readonly id: number; readonly of: string } | undefined;
   readonly addresses: readonly { readonly address: number; readonly prefix: number }[];
 }
@@ -27,7 +27,7 @@ export interface NetworkRoute {
 
 export interface HostNetwork {
   readonly device: Device;
-  /** In the order of the ports, each followed by those of its tagged VLANs by their ids. */
+  /** In the order of the ports, each followed by its VLAN interfaces in the order of their ids. */
   readonly interfaces: readonly HostInterface[];
   readonly routes: readonly NetworkRoute[];
   readonly refused: readonly Refusal[];
@@ -105,7 +105,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
   return [{ name, port, vlan, tag: undefined, addresses }, ...legs];
 }
 
-/** The tagged VLAN that an address belongs to; `undefined` for the interface of the port itself. */
+/** The tagged VLAN of an address; `undefined` where it belongs to the port's own interface. */
 function homeOf(
   { address, vlan: name }: PortAddress,
   untagged: Vlan | undefined,
@@ -164,7 +164,7 @@ function routeOf(
   const own = interfaces.filter(({ port }) => port.name === route.port);
   const first = planned(plan, device, route.port, own);
   if (first === undefined) {
-    // A port that could not be set up has been told of.
+    // A port that cannot be set up is refused already.
     if (!device.portByName.has(route.port))
       refuse(
         [...route.route, 'port'],
@@ -193,7 +193,7 @@ function routeOf(
   return undefined;
 }
 
-/** The interface of a port that the plan sends by; where the plan knows of no cable, the first with an address. */
+/** The interface of a port by which the plan sends; without a cable in the plan, the first one with an address. */
 function planned(
   { network }: Plan,
   device: Device,
@@ -209,7 +209,7 @@ function planned(
   );
 }
 
-/** As a host that is told of one gateway has it: by the first interface whose VLAN has one. */
+/** The default route by the first interface whose VLAN has a gateway, as on a host with one gateway. */
 function usualDefault(plan: Plan, device: Device, interfaces: readonly HostInterface[]): NetworkRoute[] {
   for (const by of interfaces) {
     const via = by.vlan === undefined || by.addresses.length === 0 ? undefined : gatewayAddress(plan, by.vlan, device);
@@ -218,7 +218,7 @@ function usualDefault(plan: Plan, device: Device, interfaces: readonly HostInter
   return [];
 }
 
-/** The interface that the plan has a destination leave by. */
+/** The interface by which the plan sends to an address. */
 export function interfaceTowards(
   { network }: Plan,
   { device, interfaces }: HostNetwork,
@@ -236,8 +236,8 @@ export function interfaceName(port: Port): string {
 }
 
 /**
- * Linux: `dev_valid_name` in net/core/dev.c takes 1 to 15 bytes without white space, / and :, and neither . nor ..;
- * % begins a pattern where an interface is made (from memory). Beyond ASCII a byte may count as white space.
+ * Linux: `dev_valid_name` in net/core/dev.c takes 1 to 15 bytes without white space, / and :, and neither . nor ..; when an
+ * interface is created, % starts a pattern (from memory). Beyond ASCII a byte may count as white space.
  */
 function isInterfaceName(name: string): boolean {
   return /^[!-~]{1,15}$/.test(name) && !/[/:%]/.test(name) && name !== '.' && name !== '..';

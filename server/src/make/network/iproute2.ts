@@ -1,4 +1,4 @@
-/** A host's network as commands of iproute2: a script that sets it, and one that compares. */
+/** A host's network as iproute2 commands: a script that sets it up, and one that checks it. */
 
 import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
@@ -75,7 +75,7 @@ function setInterface({ name, port, vlan, tag, addresses }: HostInterface): stri
   return lines.join('');
 }
 
-/** A gateway may itself be reached by a route. */
+/** A gateway may itself be behind a more specific route. */
 function lessGeneralFirst(a: NetworkRoute, b: NetworkRoute): number {
   return b.to.prefix - a.to.prefix || a.to.network - b.to.network;
 }
@@ -84,7 +84,7 @@ function setRoute({ to, by, via }: NetworkRoute): string {
   return `ip route replace ${destination(to)}${via === undefined ? '' : ` via ${formatAddress(via)}`} dev ${word(by.name)}\n`;
 }
 
-/** Names of interfaces are printable ASCII, so there is always a word for them. */
+/** Interface names are printable ASCII, so each has a word. */
 function word(name: string): string {
   return shellWord(name) ?? "''";
 }

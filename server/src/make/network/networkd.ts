@@ -7,7 +7,7 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { visible } from '../../text/visible.ts';
 import { commented, header } from '../header.ts';
 import { type Made, type MadeFile, type Output, type Refusal } from '../output.ts';
-import { macAddress } from '../quoting/mac.ts';
+import { formatMac } from '../../standards/mac.ts';
 import { networkdInterface, networkdText } from '../quoting/networkd.ts';
 import { ofEachHost } from './each-host.ts';
 import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
@@ -40,14 +40,14 @@ function ofHost(plan: Plan, device: Device): Made {
     const message =
       `systemd-networkd takes no interface name such as ${visible(own.name)} of ${device.name}: letters, digits and . _ + @ - alone, ` +
       'and not digits alone. Say the name that the operating system has in `interface`.';
-    // Those of tagged VLANs are named after the port, whose name is told of once.
+    // Interfaces of tagged VLANs are named after the port: one message is enough.
     if (own.tag === undefined) refused.push({ at: placeOf(device.item, [...own.port.route, 'interface']), message });
     return [];
   });
   return { files, refused, notes: NOTES };
 }
 
-/** The file of a tagged VLAN comes first: it has the hardware address of its card, and the first file that matches counts. */
+/** A tagged VLAN's file comes first: its interface has the MAC address of its card, and the first match counts. */
 function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface, head: string): MadeFile[] {
   const { name, tag } = own;
   const legs = interfaces.filter((other) => other.tag?.of === name);
@@ -84,7 +84,7 @@ function section(name: string, keys: readonly Key[]): string {
 }
 
 function match({ name, port, tag }: HostInterface): Key[] {
-  return port.mac === undefined || tag !== undefined ? [['Name', name]] : [['MACAddress', macAddress(port.mac)]];
+  return port.mac === undefined || tag !== undefined ? [['Name', name]] : [['MACAddress', formatMac(port.mac)]];
 }
 
 function described({ item }: Device, { port }: HostInterface): Key[] {

@@ -1,19 +1,19 @@
 /**
- * CSV as RFC 4180 has it: records end in CR LF, the first names the columns, there are no comments.
+ * CSV (RFC 4180): records end in CR LF, the first one names the columns, and there are no comments.
  *
- * A spreadsheet takes a cell that begins with = + - @, a tab or a carriage return for a formula and may run it; quotes
- * do not hinder it. Such a text gets an apostrophe in front, which a spreadsheet takes for "this is text" and any other
- * reader has to drop. Numbers are written as they are, so that a negative one stays a number.
+ * A spreadsheet takes a cell that starts with = + - @, a tab or a carriage return for a formula and may run it, in quotes
+ * too. Such a text gets an apostrophe in front: to a spreadsheet that means text, and other readers have to drop it.
+ * Numbers are written as they are, so that a negative one stays a number.
  */
 
 import { visible } from '../../text/visible.ts';
 
 export type Cell = string | number;
 
-/** Also in their full-width forms, which some spreadsheets take for the same. */
+/** Their full-width forms too, which some spreadsheets take for the same. */
 const FORMULA = /^[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/;
 
-/** Texts are brought into one line first; what is longer than a thousand characters is cut. */
+/** Each text becomes one line first, cut at a thousand characters. */
 export function csv(head: readonly string[], records: readonly (readonly Cell[])[]): string {
   return [head, ...records].map((record) => `${record.map(cell).join(',')}\r\n`).join('');
 }

@@ -1,11 +1,11 @@
-/** Names in the configuration of dnsmasq, where a comma parts fields and # begins a comment. */
+/** Names in the configuration of dnsmasq, where a comma separates fields and # starts a comment. */
 
 /**
  * A device's name as a label of a host name: letters, digits and hyphens, no hyphen at either end, at most 63
- * characters (RFC 952, RFC 1123 §2.1, RFC 1035 §2.3.1; from memory). An underscore becomes a hyphen. Host names know
- * no capitals, so they come out small.
+ * characters (RFC 952, RFC 1123 §2.1, RFC 1035 §2.3.1; from memory). An underscore becomes a hyphen, and a capital a small
+ * letter, as host names do not tell them apart.
  *
- * @returns `undefined` for a name that is no label even so
+ * @returns `undefined` for a name that cannot become a label
  */
 export function hostLabel(name: string): string | undefined {
   const label = name.toLowerCase().replaceAll('_', '-');

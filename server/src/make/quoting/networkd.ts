@@ -3,8 +3,8 @@
 import { visible } from '../../text/visible.ts';
 
 /**
- * A text to be read by people, as in `Description=`: one line, without the backslash at its end that would go on
- * with the next. A per cent sign stands for itself here.
+ * A text for people, as in `Description=`: one line, without a backslash at its end, which would join the next line. A per
+ * cent sign needs no escape here.
  */
 export function networkdText(text: string): string {
   return visible(text).replace(/[\s\\]+$/, '');
@@ -12,7 +12,7 @@ export function networkdText(text: string): string {
 
 /**
  * The name of an interface where networkd takes a pattern (`Name=` of `[Match]`): letters, digits and . _ + @ -, not
- * digits alone. Others are patterns, quotes or inversions there, or no names at all to systemd.
+ * digits alone. Anything else is a pattern, a quote or a negation there, or no name to systemd.
  *
  * @returns `undefined` for a name that cannot be written
  */

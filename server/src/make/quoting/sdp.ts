@@ -2,10 +2,10 @@
 
 import { visible } from '../../text/visible.ts';
 
-/** An announcement is to stay below 1 kB (RFC 2974 §6), and a letter takes up to four bytes. */
+/** An announcement should stay below 1 kB (RFC 2974 §6), and a character takes up to four bytes. */
 const LONGEST = 120;
 
-/** For people to read: one line, without controls. Undefined where nothing is left. */
+/** A text for people: one line, without control characters; `undefined` where nothing is left. */
 export function sdpText(text: string): string | undefined {
   const line = visible(text, LONGEST);
   return line === '' ? undefined : line;

@@ -1,17 +1,17 @@
-/** Texts in units of systemd: systemd.syntax(7), systemd.service(5) "Command lines", systemd.unit(5) "Specifiers". */
+/** Texts in systemd units: systemd.syntax(7), systemd.service(5) "Command lines", systemd.unit(5) "Specifiers". */
 
 import { visible } from '../../text/visible.ts';
 
-/** What stands for itself in a word of a command, and needs no quotes. */
+/** Characters that need no quotes in a word of a command. */
 const PLAIN = /^[A-Za-z0-9_./:@+,=-]+$/;
 
-/** NUL ends an argument, and half a character has no bytes. */
+/** NUL ends an argument, and a lone surrogate has no bytes. */
 const UNQUOTABLE = /\0|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
-/** Bytes in a part of a path (NAME_MAX of Linux); systemd takes no longer one. */
+/** Bytes in a part of a path (NAME_MAX of Linux), which systemd enforces. */
 const LONGEST_PART = 255;
 
-/** For people to read, as in `Description=`: one line, per cent signs doubled, no backslash that would join the next line. */
+/** A text for people, as in `Description=`: one line, per cent signs doubled, no backslash that would join the next line. */
 export function unitText(text: string): string {
   return visible(text)
     .replace(/[\s\\]+$/, '')
@@ -19,9 +19,9 @@ export function unitText(text: string): string {
 }
 
 /**
- * The text as one argument of a command, which gets exactly it: no variable, no specifier, no second command.
+ * The text as one argument of a command, without variables, specifiers or a second command in it.
  *
- * @returns `undefined` where no program can be given it
+ * @returns `undefined` where no argument can hold it
  */
 export function unitWord(text: string): string | undefined {
   if (UNQUOTABLE.test(text)) return undefined;
@@ -38,7 +38,7 @@ export function unitWord(text: string): string | undefined {
 const LONGEST_UNIT = 255;
 
 /**
- * The units of what may be mounted at a path or above it, the outermost first: systemd.unit(5), "String escaping for
+ * The mount units of a path and of each folder above it, the outermost first: systemd.unit(5), "String escaping for
  * inclusion in unit names".
  */
 export function mountUnits(path: string): string[] {
@@ -56,11 +56,11 @@ export function mountUnits(path: string): string[] {
 }
 
 /**
- * A path where a setting takes a list of them, such as `ReadWritePaths=`: there quotes hold, and no escapes
+ * A path in a setting that takes a list of them, such as `ReadWritePaths=`: quotes work there, and escapes do not
  * (systemd 252, `EXTRACT_RETAIN_ESCAPE`, tried).
  *
- * @param prefix what such a setting takes before the path: `-`, where it need not be there
- * @returns `undefined` for what cannot be written so: a control, both kinds of quotes, or a part of over 255 bytes
+ * @param prefix before the path: `-` where it may be missing
+ * @returns `undefined` for a path with a control character, both kinds of quotes, or a part of over 255 bytes
  */
 export function unitPath(path: string, prefix = ''): string | undefined {
   if (UNQUOTABLE.test(path) || /[\u0001-\u001f\u007f]/.test(path) || !path.startsWith('/')) return undefined;
@@ -71,7 +71,7 @@ export function unitPath(path: string, prefix = ''): string | undefined {
   return quote === undefined ? undefined : `${quote}${specified}${quote}`;
 }
 
-/** @returns `undefined` where a word of the command cannot be written */
+/** @returns `undefined` where a word cannot be an argument */
 export function unitCommand(words: readonly string[]): string | undefined {
   const quoted = words.map(unitWord);
   return quoted.includes(undefined) ? undefined : quoted.join(' ');

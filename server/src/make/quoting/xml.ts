@@ -1,4 +1,4 @@
-/** Texts between the tags of XML (XML 1.0 §2.2, §2.4). */
+/** Texts in XML (XML 1.0 §2.2, §2.4). */
 
 import { visible } from '../../text/visible.ts';
 
@@ -10,7 +10,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&apos;',
 };
 
-/** For people to read: one line, and no character that XML has no place for. */
+/** A text for people: one line, without characters that XML does not allow. */
 export function xmlText(text: string): string {
   return visible(text)
     .replace(/[\ufffe\uffff]/g, '\ufffd')

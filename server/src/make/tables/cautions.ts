@@ -1,4 +1,4 @@
-/** What can hurt the person who plugs a site together: told where the work is. */
+/** What can hurt the person who cables a site, said on the sheet for the work. */
 
 import { carriesPower } from '../../network/power.ts';
 import { portTypes } from '../../standards/poe.ts';
@@ -6,7 +6,7 @@ import { type Cable, type Device, type Port, type Site, portAt } from '../../sit
 import { watts } from '../../text/words.ts';
 import type { Caution } from './sheet.ts';
 
-/** Of the work at these cables and ports. Common practice; sources are local codes. */
+/** For work at these cables and ports. Common practice; local codes are the source. */
 export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly Port[]): Caution[] {
   const ends = cables.map(
     (cable) => [cable, portAt(site, cable.from)?.device, portAt(site, cable.to)?.device] as const,

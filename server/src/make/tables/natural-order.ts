@@ -1,4 +1,4 @@
-/** The order in which a person looks for names: core/2 before core/10. Alike on every machine, whatever its language. */
+/** The order in which a person looks for names, core/2 before core/10; the same whatever the machine's language. */
 
 const numeric = new Intl.Collator('en', { numeric: true });
 
@@ -6,7 +6,7 @@ export function naturally(a: string, b: string): number {
   return numeric.compare(a, b) || (a < b ? -1 : a > b ? 1 : 0);
 }
 
-/** By several texts, the first that differs. */
+/** Compares by several texts: the first that differs decides. */
 export function byTexts<T>(...texts: readonly ((element: T) => string)[]): (a: T, b: T) => number {
   return (a, b) => {
     for (const text of texts) {

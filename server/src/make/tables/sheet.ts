@@ -1,4 +1,4 @@
-/** A page for paper: one file, no script, nothing fetched; rows are not torn apart, and heads stand on every page. */
+/** A page for paper: one file, no script, nothing fetched. Rows are not split, and every page repeats the heads. */
 
 import { html } from '../../report/html.ts';
 import type { Site } from '../../site/model.ts';
@@ -9,7 +9,7 @@ export interface Sheet {
   readonly title: string;
   /** How to make it again: `make port-table core`. */
   readonly command: string;
-  /** What to mind at work, in the box before everything else. */
+  /** In the box above everything else. */
   readonly cautions: readonly Caution[];
   /** HTML. */
   readonly body: string;
@@ -72,7 +72,7 @@ function cautionBox(cautions: readonly Caution[]): string {
   return `<aside class="caution">\n<h2>Before you begin</h2>\n<ul>\n${items.join('')}</ul>\n<p>Local codes and licensed practice decide. Where they say otherwise than this sheet, they are right.</p>\n</aside>\n`;
 }
 
-/** How a column is set: figures at the right, names unbroken, remarks small. */
+/** How a column is set: numbers to the right, words unbroken, small print. */
 export type Set = 'n' | 'w' | 's';
 
 export interface Column {
@@ -80,7 +80,7 @@ export interface Column {
   readonly set?: Set;
 }
 
-/** Cells are text; `{ html }` is HTML already. */
+/** Text, or HTML as it is. */
 export type SheetCell = string | { readonly html: string };
 
 export function sheetTable(
@@ -99,7 +99,7 @@ export function sheetTable(
   return `<table>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join('')}</tbody>\n</table>\n`;
 }
 
-/** As long as a word may be that a column has to be wide enough for, and a cell that is not broken at all. */
+/** Characters of the longest word, and of the longest cell, that stay unbroken. */
 const LONG = 24;
 const UNBROKEN = 34;
 
@@ -109,7 +109,7 @@ function tableCell(cell: SheetCell, set: Set | undefined): string {
   return `<td${classes === '' ? '' : ` class="${classes}"`}>${typeof cell === 'string' ? breakable(cell) : cell.html}</td>`;
 }
 
-/** A cell whose lines end between the parts alone. */
+/** A cell that breaks only between its parts. */
 export function parted(...parts: readonly string[]): SheetCell {
   const part = (text: string): string =>
     text.length <= UNBROKEN ? `<span class="w">${html(text)}</span>` : breakable(text);
@@ -121,18 +121,18 @@ export function parted(...parts: readonly string[]): SheetCell {
   };
 }
 
-/** The text as HTML, in which a word that is too long for a column may go on in the next line. */
+/** The text as HTML; a word that is too long for a column may break anywhere. */
 export function breakable(text: string): string {
   const broken = (word: string): string =>
     word.length <= LONG ? html(word) : (word.match(/.{1,10}/gsu) ?? []).map(html).join('<wbr>');
   return visible(text, 1000).split(' ').map(broken).join(' ');
 }
 
-/** Facts in one line, those that are there. */
+/** Facts in one line, without those that are missing. */
 export function facts(...parts: readonly (string | undefined)[]): string {
   const known = parts.filter((part) => part !== undefined && part !== '');
   return known.length === 0 ? '' : `<p class="facts">${known.map((part) => html(part ?? '')).join(' · ')}</p>\n`;
 }
 
-/** To be ticked off. */
+/** A box to tick. */
 export const TICK: SheetCell = { html: '<span class="box"></span>' };

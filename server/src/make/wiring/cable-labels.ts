@@ -1,4 +1,4 @@
-/** Two labels to each cable: where this end belongs, and where the other is. */
+/** Two labels for each cable: the port of this end, and the port of the other. */
 
 import type { Plan } from '../../plan.ts';
 import { count } from '../../text/words.ts';
@@ -6,7 +6,7 @@ import type { Output } from '../output.ts';
 import { csv } from '../quoting/csv.ts';
 import { byTexts } from '../tables/natural-order.ts';
 import { breakable, facts, sheet } from '../tables/sheet.ts';
-import { type Laid, laid, laidOrder, turned } from './ends.ts';
+import { type CableRun, cableRun, byRun, reversed } from './cable-run.ts';
 
 export const cableLabels: Output = {
   kind: 'cable-labels',
@@ -27,19 +27,19 @@ export const cableLabels: Output = {
   },
 };
 
-/** The two of a cable stand beside each other; cables without a label come last. */
-function labelsOf(plan: Plan): (readonly [Laid, Laid])[] {
-  const order = byTexts<Laid>(
+/** The two labels of a cable side by side; cables without a name on them come last. */
+function labelsOf(plan: Plan): (readonly [CableRun, CableRun])[] {
+  const order = byTexts<CableRun>(
     ({ label }) => (label === '' ? '\uffff' : label),
     ({ here }) => here.text,
   );
-  const cables = plan.site.cables.map((cable) => laid(plan, cable)).sort((a, b) => order(a, b) || laidOrder(a, b));
-  return cables.map((one) => [one, turned(one)]);
+  const cables = plan.site.cables.map((cable) => cableRun(plan, cable)).sort((a, b) => order(a, b) || byRun(a, b));
+  return cables.map((one) => [one, reversed(one)]);
 }
 
 const CSV_HEAD = ['Label', 'Here', 'There', 'Through', 'Text', 'Site'];
 
-function csvOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): string {
+function csvOf({ site }: Plan, labels: readonly (readonly [CableRun, CableRun])[]): string {
   return csv(
     CSV_HEAD,
     labels
@@ -55,8 +55,8 @@ function csvOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): stri
   );
 }
 
-function pageOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): string {
-  const box = ({ label, here, there, through }: Laid): string =>
+function pageOf({ site }: Plan, labels: readonly (readonly [CableRun, CableRun])[]): string {
+  const box = ({ label, here, there, through }: CableRun): string =>
     `<div class="label">${label === '' ? '' : `<b>${breakable(label)}</b>`}<span>${breakable(here.text)}</span><span>to ${breakable(there.text)}</span>` +
     `${through.length === 0 ? '' : `<small>via ${breakable(through.join(', '))}</small>`}</div>\n`;
   const pairs = labels.map(([a, b]) => `<div class="pair">\n${box(a)}${box(b)}</div>\n`);
@@ -66,8 +66,10 @@ function pageOf({ site }: Plan, labels: readonly (readonly [Laid, Laid])[]): str
     cautions: [],
     upright: true,
     body:
-      `${facts(count(labels.length, 'cable'), 'two labels each: the cable, the port that this end belongs in, and where the other end is')}` +
-      `<style>\n${STYLE}</style>\n<div class="labels">\n${pairs.join('')}</div>\n`,
+      facts(
+        count(labels.length, 'cable'),
+        'two labels each: the cable, the port that this end belongs in, and where the other end is',
+      ) + `<style>\n${STYLE}</style>\n<div class="labels">\n${pairs.join('')}</div>\n`,
   });
 }
 

@@ -1,4 +1,4 @@
-/** Every cable of the site in the order of a walk: place by place, port by port. */
+/** Every cable of the site in the order of a walk through it: place by place, port by port. */
 
 import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
@@ -10,7 +10,7 @@ import { type Cell, csv } from '../quoting/csv.ts';
 import { cautionsOf } from '../tables/cautions.ts';
 import { byTexts } from '../tables/natural-order.ts';
 import { type Column, TICK, facts, sheet, sheetTable } from '../tables/sheet.ts';
-import { type Laid, type Plug, laid, laidOrder, turned } from './ends.ts';
+import { type CableRun, type Plug, cableRun, byRun, reversed } from './cable-run.ts';
 import { textAt } from '../../text/syntax.ts';
 
 export const patchSchedule: Output = {
@@ -32,8 +32,8 @@ export const patchSchedule: Output = {
   },
 };
 
-/** Each cable once, seen from the end that one stands at. Places without a name come last, device by device. */
-function walkOf(plan: Plan): Laid[] {
+/** Each cable once, from the end where one starts. Ends without a place come last, device by device. */
+function walkOf(plan: Plan): CableRun[] {
   const { site } = plan;
   const ends = new Map<string, number>();
   for (const { from, to } of site.cables)
@@ -42,18 +42,18 @@ function walkOf(plan: Plan): Laid[] {
     const device = port?.device.name ?? text;
     return [port?.device.bridging === true ? 1 : 0, ends.get(device) ?? 0, text];
   };
-  const isHere = (one: Laid): boolean => {
+  const isHere = (one: CableRun): boolean => {
     const [a, b] = [rank(one.here), rank(one.there)];
     return a[0] !== b[0] ? a[0] > b[0] : a[1] !== b[1] ? a[1] > b[1] : a[2] <= b[2];
   };
-  const order = byTexts<Laid>(
+  const order = byTexts<CableRun>(
     ({ here }) => (here.location === '' ? '\uffff' : here.location),
     ({ here }) => here.text,
   );
   return site.cables
-    .map((cable) => laid(plan, cable))
-    .map((one) => (isHere(one) ? one : turned(one)))
-    .sort((a, b) => order(a, b) || laidOrder(a, b));
+    .map((cable) => cableRun(plan, cable))
+    .map((one) => (isHere(one) ? one : reversed(one)))
+    .sort((a, b) => order(a, b) || byRun(a, b));
 }
 
 const CSV_HEAD = [
@@ -72,7 +72,7 @@ const CSV_HEAD = [
   'Site',
 ];
 
-function csvOf({ site, network }: Plan, walk: readonly Laid[]): string {
+function csvOf({ site, network }: Plan, walk: readonly CableRun[]): string {
   return csv(
     CSV_HEAD,
     walk.map(({ cable, link, here, there, through, label }): Cell[] => {
@@ -111,8 +111,8 @@ const COLUMNS: readonly Column[] = [
   { head: 'How laid', set: 's' },
 ];
 
-function pageOf({ site }: Plan, walk: readonly Laid[]): string {
-  const stops: { location: string; cables: Laid[] }[] = [];
+function pageOf({ site }: Plan, walk: readonly CableRun[]): string {
+  const stops: { location: string; cables: CableRun[] }[] = [];
   for (const one of walk) {
     const last = stops.at(-1);
     if (last !== undefined && last.location === one.here.location) last.cables.push(one);
@@ -146,7 +146,7 @@ function pageOf({ site }: Plan, walk: readonly Laid[]): string {
   });
 }
 
-/** `cat6: 22, 563 m`; of some the length is not known. */
+/** `cat6: 22, 563 m`, for each type of cable. */
 function byType(cables: readonly Cable[]): string[] {
   const types = [...new Set(cables.map(({ type }) => type))].sort((a, b) =>
     (a ?? '\uffff') < (b ?? '\uffff') ? -1 : 1,

@@ -1,4 +1,4 @@
-/** What each port of a switch is set to, and what is plugged into it. */
+/** The settings of each port of a switch, and what is plugged into it. */
 
 import { type Link, oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/membership.ts';
@@ -11,11 +11,11 @@ import { bitRate, percent, watts } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
 import { type Made, type Output, together } from '../output.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
-import { macAddress } from '../quoting/mac.ts';
+import { formatMac } from '../../standards/mac.ts';
 import { cautionsOf } from '../tables/cautions.ts';
 import { naturally } from '../tables/natural-order.ts';
 import { type Column, type SheetCell, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
-import { type Laid, cableText, laid, laidOrder, turned } from './ends.ts';
+import { type CableRun, cableText, cableRun, byRun, reversed } from './cable-run.ts';
 import { textAt } from '../../text/syntax.ts';
 
 export const portTable: Output = {
@@ -37,7 +37,6 @@ function switches({ site }: Plan): Device[] {
   return site.devices.filter(({ kind }) => kind === 'switch').sort((a, b) => naturally(a.name, b.name));
 }
 
-/** A port with all that is known of it. */
 interface Row {
   readonly port: Port;
   readonly use: string;
@@ -45,9 +44,9 @@ interface Row {
   readonly untagged: Vlan | undefined;
   readonly tagged: readonly Vlan[];
   readonly feed: Feed | undefined;
-  /** Seen from the port. Several only where a site plugs two cables into one port. */
-  readonly cables: readonly Laid[];
-  /** bit/s on the line, as in the report; `undefined` where no link of the plan is. */
+  /** Seen from the port; several only where the site plugs two cables into it. */
+  readonly cables: readonly CableRun[];
+  /** bit/s on the line, as in the report; `undefined` where the port has no link. */
   readonly peak: { readonly out: number; readonly in: number } | undefined;
 }
 
@@ -69,10 +68,10 @@ function ofSwitch(plan: Plan, device: Device): Made {
 function rowsOf(plan: Plan, device: Device): Row[] {
   const { site, network, power } = plan;
   const cables = site.cables.flatMap((cable) => {
-    const one = laid(plan, cable);
+    const run = cableRun(plan, cable);
     return [
-      ...(portAt(site, cable.from)?.device === device ? [one] : []),
-      ...(portAt(site, cable.to)?.device === device ? [turned(one)] : []),
+      ...(portAt(site, cable.from)?.device === device ? [run] : []),
+      ...(portAt(site, cable.to)?.device === device ? [reversed(run)] : []),
     ];
   });
   const feeds = power.find((source) => source.device === device)?.feeds ?? [];
@@ -96,7 +95,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
         .flatMap(({ vlan }) => vlan ?? [])
         .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || naturally(a.name, b.name)),
       feed: feeds.find(({ from }) => from === port),
-      cables: cables.filter(({ here }) => here.port === port).sort(laidOrder),
+      cables: cables.filter(({ here }) => here.port === port).sort(byRun),
       peak: link === undefined ? undefined : { out: peak(link, port), in: peak(link, oppositePort(link, port)) },
     };
   });
@@ -228,7 +227,7 @@ function switchFacts({ site, power }: Plan, device: Device): string {
     facts(said('location'), said('model')) +
     facts(
       device.address === undefined ? undefined : `Address ${formatAddress(device.address)}`,
-      mac === undefined ? undefined : `MAC ${macAddress(mac)}`,
+      mac === undefined ? undefined : `MAC ${formatMac(mac)}`,
       `IGMP snooping ${device.snooping ? `on, unregistered multicast: ${device.unregistered}` : 'off'}`,
       asks.length === 0 ? undefined : `IGMP querier of ${asks.join(', ')}`,
       `Spanning tree ${device.spanningTree ? `on, priority ${device.spanningTreePriority}` : 'off'}`,
@@ -264,6 +263,6 @@ function poeText({ feeds }: Port, feed: Feed | undefined): string {
   return feeds === undefined || feed === undefined ? (feeds ?? '') : `${feeds}, ${watts(feed.allotted)}`;
 }
 
-function cableTo({ there, through }: Laid): string[] {
+function cableTo({ there, through }: CableRun): string[] {
   return [there.text, ...through.map((panel) => `via ${panel}`)];
 }

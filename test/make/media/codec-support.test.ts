@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, describe, it } from 'mocha';
-import { type Carrier, ENCODERS, takes } from '../../../server/src/make/media/ability.ts';
+import { type Carrier, ENCODERS, supports } from '../../../server/src/make/media/codec-support.ts';
 import { unavailable } from '../../availability.ts';
 
 /** Encoders of video, and what FFmpeg calls a codec that it reads back. */
@@ -30,7 +30,7 @@ const AUDIO: Readonly<Record<string, string>> = {
 
 const CARRIERS: readonly Carrier[] = ['rtp', 'mpegts', 'mp4', 'matroska'];
 
-// By the FFmpeg at hand: what it writes and reads back as the same codec, it takes.
+// By the FFmpeg at hand: what it writes and reads back as the same codec, it supports.
 describe('what FFmpeg puts where', function () {
   this.timeout(120_000);
   let folder: string;
@@ -78,7 +78,7 @@ describe('what FFmpeg puts where', function () {
       const found = CARRIERS.filter((carrier) => carries(carrier, source, read));
       assert.deepEqual(
         found,
-        CARRIERS.filter((carrier) => takes(carrier, 'video', codec)),
+        CARRIERS.filter((carrier) => supports(carrier, 'video', codec)),
       );
     });
   }
@@ -92,7 +92,7 @@ describe('what FFmpeg puts where', function () {
       const found = CARRIERS.filter((carrier) => carries(carrier, source, read));
       assert.deepEqual(
         found,
-        CARRIERS.filter((carrier) => takes(carrier, 'audio', codec)),
+        CARRIERS.filter((carrier) => supports(carrier, 'audio', codec)),
       );
     });
   }

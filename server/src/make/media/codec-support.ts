@@ -1,8 +1,9 @@
 /**
- * What FFmpeg puts where: which codecs its RTP, transport stream and file formats take, and what encodes sound.
+ * Which codecs FFmpeg's RTP, transport stream and file formats carry, and which encoder it has for audio.
  *
- * Source: FFmpeg 5.1.9 as Debian 12 has it, each of them tried; test/make/media/ability.test.ts tries them again with
- * the FFmpeg at hand. VP9 in RTP is an experiment there, and MPEG audio layer II comes out of an .mp4 file as layer III.
+ * Source: FFmpeg 5.1.9 as Debian 12 has it, each one tried; test/make/media/codec-support.test.ts tries
+ * them again with the FFmpeg at hand. Its VP9 in RTP is experimental, and MPEG audio layer II comes out of an .mp4 file
+ * as layer III.
  */
 
 export type Carrier = 'rtp' | 'mpegts' | 'mp4' | 'matroska';
@@ -21,8 +22,8 @@ const AUDIO: Readonly<Record<Carrier, readonly string[]>> = {
   matroska: ['pcma', 'pcmu', 'g722', 'aac', 'opus', 'mp2', 'ac3', 'l16'],
 };
 
-/** Whether the carrier takes the codec; one that the site does not say is left to FFmpeg. */
-export function takes(carrier: Carrier, medium: 'video' | 'audio', codec: string | undefined): boolean {
+/** Whether the carrier supports the codec; where the site names none, that is left to FFmpeg. */
+export function supports(carrier: Carrier, medium: 'video' | 'audio', codec: string | undefined): boolean {
   return codec === undefined || (medium === 'video' ? VIDEO : AUDIO)[carrier].includes(codec);
 }
 
@@ -34,7 +35,7 @@ export const CARRIER_NAMES: Readonly<Record<Carrier, string>> = {
   matroska: 'an .mkv file',
 };
 
-/** The encoder of a codec of sound, by FFmpeg's name. */
+/** FFmpeg's encoder for each audio codec. */
 export const ENCODERS: Readonly<Record<string, string>> = {
   pcma: 'pcm_alaw',
   pcmu: 'pcm_mulaw',

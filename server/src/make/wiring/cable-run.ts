@@ -1,4 +1,4 @@
-/** The cables of a site as they are plugged: which port each end is in, and what the cable passes on its way. */
+/** A cable with the ports at its ends and the patch panels between them. */
 
 import type { Link } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
@@ -9,26 +9,26 @@ import { naturally } from '../tables/natural-order.ts';
 import { textAt } from '../../text/syntax.ts';
 
 /** A cable seen from one of its ends. */
-export interface Laid {
+export interface CableRun {
   readonly cable: Cable;
-  /** There where the two ports make a link of the plan. */
+  /** `undefined` where the two ports make no link of the plan. */
   readonly link: Link | undefined;
   readonly here: Plug;
   readonly there: Plug;
-  /** Ports of patch panels, from here to there. */
+  /** Ports of patch panels, in order from `here` to `there`. */
   readonly through: readonly string[];
   readonly label: string;
 }
 
 export interface Plug {
-  /** `core/1`, or the device alone where it has one port; as it is written where there is no such port. */
+  /** `core/1`, or the device alone where it has one port; as in the site where there is no such port. */
   readonly text: string;
   readonly port: Port | undefined;
   readonly location: string;
 }
 
-/** From its `from`. */
-export function laid(plan: Plan, cable: Cable): Laid {
+/** The cable seen from its `from`. */
+export function cableRun(plan: Plan, cable: Cable): CableRun {
   const {
     site,
     network: { topology },
@@ -46,7 +46,7 @@ export function laid(plan: Plan, cable: Cable): Laid {
   };
 }
 
-export function turned({ here, there, through, ...rest }: Laid): Laid {
+export function reversed({ here, there, through, ...rest }: CableRun): CableRun {
   return { ...rest, here: there, there: here, through: [...through].reverse() };
 }
 
@@ -68,12 +68,12 @@ export function cableText({ type, length }: Cable): string {
   return [type, length === undefined ? undefined : metres(length)].filter((part) => part !== undefined).join(', ');
 }
 
-/** Of cables alike in what they are sorted by, in an order that does not depend on where they stand. */
-export function laidOrder(a: Laid, b: Laid): number {
-  return naturally(whole(a), whole(b));
+/** Orders cables that are alike in what they are sorted by, whatever their order in the site. */
+export function byRun(a: CableRun, b: CableRun): number {
+  return naturally(allText(a), allText(b));
 }
 
-function whole({ label, here, there, through, cable }: Laid): string {
+function allText({ label, here, there, through, cable }: CableRun): string {
   return [
     label,
     here.text,

@@ -1,32 +1,32 @@
-/** The RTP sessions that a stream consists of: which medium is sent to which port, as which payload type. */
+/** The RTP sessions of a stream: which medium goes to which port, with which payload type. */
 
 import { type PayloadType, VIDEO_CLOCK_RATE, defaultSampleRate, staticPayloadTypes } from '../../standards/rtp.ts';
 import type { Audio, Media, Stream, Video } from '../../site/model.ts';
 
-export interface Session {
+export interface RtpSession {
   readonly medium: 'video' | 'audio';
-  /** RTP goes here as the site says it; RTCP to the port above. */
+  /** Of RTP, as the site declares it; RTCP has the port above. */
   readonly port: number;
   readonly rtcp: number;
-  /** Undefined where the site does not say the codec. */
+  /** `undefined` where the site does not name the codec. */
   readonly payload: PayloadType | undefined;
 }
 
-/** Dynamic payload types, 96 to 127, are bound by the session description alone (RFC 3551 §3). */
+/** Dynamic payload types, 96 to 127, mean what the session description says (RFC 3551 §3). */
 const DYNAMIC_VIDEO = 96;
 const DYNAMIC_AUDIO = 97;
 
 /**
  * Video on the stream's own port, and audio on the next pair, or on the stream's own port where there is no video
- * (RFC 3550 §11; the next pair is what the rules of ports reckon with). A transport stream in RTP is one session.
- * None where the stream is not sent as RTP over UDP, or its port is not said.
+ * (RFC 3550 §11; the rules about ports assume the next pair). A transport stream in RTP is one session. No session where
+ * the stream is not RTP over UDP, or has no port.
  */
-export function sessionsOf({ transport, port }: Stream, { video, audio }: Media): readonly Session[] {
+export function rtpSessions({ transport, port }: Stream, { video, audio }: Media): readonly RtpSession[] {
   if (port === undefined) return [];
   if (transport === 'ts-rtp')
     return [{ medium: 'video', port, rtcp: port + 1, payload: staticType('MP2T', VIDEO_CLOCK_RATE) }];
   if (transport !== 'rtp') return [];
-  const sessions: Session[] = [];
+  const sessions: RtpSession[] = [];
   if (video !== undefined) sessions.push({ medium: 'video', port, rtcp: port + 1, payload: videoPayload(video) });
   if (audio !== undefined) {
     const own = video === undefined ? port : port + 2;
@@ -57,7 +57,7 @@ function videoPayload({ codec }: Video): PayloadType | undefined {
   return staticType(name, VIDEO_CLOCK_RATE) ?? { number: DYNAMIC_VIDEO, name, clockRate: VIDEO_CLOCK_RATE };
 }
 
-/** A static type holds for its own clock and channels alone: A-law at 16 kHz takes a dynamic one. */
+/** A static type is for one clock rate and number of channels: A-law at 16 kHz takes a dynamic one. */
 function audioPayload({ codec, sampleRate, channels }: Audio): PayloadType | undefined {
   const dynamic = (name: string, clockRate: number, count?: number): PayloadType => ({
     number: DYNAMIC_AUDIO,

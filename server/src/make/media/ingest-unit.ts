@@ -1,6 +1,6 @@
 /**
- * The unit by which a server takes in a stream: one FFmpeg, whatever is done with it. Of a unicast stream each process
- * would ask for a copy of its own, where the plan counts one to each receiver.
+ * The unit by which a server receives a stream: one FFmpeg for all consumers of a unicast stream. A process for each would
+ * ask for a copy of its own, and the plan counts one copy for each receiver.
  */
 
 import type { Plan } from '../../plan.ts';
@@ -12,56 +12,56 @@ import { type Made, type MadeFile, refusal } from '../output.ts';
 import { mountUnits, unitCommand, unitPath } from '../quoting/unit.ts';
 import type { Consumer } from './consumer.ts';
 import { credentialLines, credentialNotes } from './credentials.ts';
-import { alone, amongOthers } from './destination.ts';
+import { directOutput, queuedOutput } from './destination.ts';
 import { FOLDERS, isDated } from './folders.ts';
 import { probedSeconds, pullOf } from './pull.ts';
 import { MAKE_FOLDERS, makeFoldersFile } from './scripts.ts';
 import {
   AFTER_NETWORK,
-  ALWAYS,
-  ENDS_IN_ORDER,
-  NEVER_GIVES_UP,
-  WITHOUT_DESCRIPTION,
-  begunBy,
-  rather,
+  RESTART_ALWAYS,
+  ORDERLY_STOP,
+  NO_START_LIMIT,
+  ERRORS_TO_JOURNAL,
+  startedByMounts,
+  wants,
   serviceFile,
-  whereTo,
+  placementNote,
   zoneLines,
   zoneNotes,
 } from './service.ts';
 
-/** At least one of them, all on one host and of one stream; those that send come before those that record. */
+/** All consumers of one stream on one host: first those that relay, then those that record. */
 export type Ingest = readonly [Consumer, ...Consumer[]];
 
-/** @param kind that it is asked for by: the file is the same for either */
+/** @param kind of output that asks for the unit; the file is the same for both */
 export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): Made {
-  const [{ host, takes }] = ingest;
-  const pull = pullOf(plan, takes, host);
+  const [{ host, input }] = ingest;
+  const pull = pullOf(plan, input, host);
   if ('message' in pull) return refusal(pull);
   const command = unitCommand([...pull.command, ...outputs(plan, ingest)]);
   if (command === undefined)
     return refusal({
-      at: headOf(takes.item),
-      message: `${takes.name} cannot be written into a unit. Take the control characters out of what it says.`,
+      at: headOf(input.item),
+      message: `${input.name} cannot be written into a unit. Take the control characters out of what it says.`,
     });
   const stores = ingest.flatMap(({ store }) => store ?? []);
-  const { before, first, writable, begun } = ingest.length > 1 ? independent(ingest) : dependent(ingest);
+  const { unit, prepare, writable, install } = ingest.length > 1 ? optionalDisks(ingest) : requiredDisk(ingest);
   const text = serviceFile(plan.site, {
     command: `make ${ingest[0].kind} ${ingest[0].name}`,
     description: describe(ingest),
-    unit: [...AFTER_NETWORK, ...before, NEVER_GIVES_UP],
+    unit: [...AFTER_NETWORK, ...unit, NO_START_LIMIT],
     service: [
       ...(stores.length === 0 ? ['DynamicUser=yes'] : ['User=plumbline', 'Group=plumbline', ...zoneLines(plan)]),
       ...credentialLines(pull.credentials),
-      ...first,
+      ...prepare,
       `ExecStart=${command}`,
       ...(stores.length === 0 ? [] : READ_ONLY),
-      ...ALWAYS,
-      ...ENDS_IN_ORDER,
-      ...WITHOUT_DESCRIPTION,
+      ...RESTART_ALWAYS,
+      ...ORDERLY_STOP,
+      ...ERRORS_TO_JOURNAL,
       ...writable,
     ],
-    install: ['WantedBy=multi-user.target', ...begun],
+    install: ['WantedBy=multi-user.target', ...install],
   });
   const files: MadeFile[] = [
     { path: `${host.name}/${unitName(ingest)}`, text },
@@ -71,8 +71,8 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
   return { files, refused: [], notes: notes(plan, ingest, kind, pull.credentials) };
 }
 
-/** Whether the unit leaves it to others to make the folders that it writes to. */
-export function leavesFolders(ingest: Ingest): boolean {
+/** Whether other units must make the folders that this one writes to. */
+export function needsFolders(ingest: Ingest): boolean {
   const stores = ingest.flatMap(({ store }) => store ?? []);
   return stores.some(isDated) || (ingest.length > 1 && stores.some(({ names }) => names.folder !== ''));
 }
@@ -84,94 +84,95 @@ const READ_ONLY: readonly string[] = [
 ];
 
 function unitName([first, ...others]: Ingest): string {
-  if (others.length > 0) return `plumbline-ingest-${first.takes.name}.service`;
-  return ownName(first);
+  if (others.length > 0) return `plumbline-ingest-${first.input.name}.service`;
+  return singleName(first);
 }
 
-/** What the unit is called if there is nothing else to be done with the stream. */
-function ownName({ kind, name }: Consumer): string {
+/** What the unit is called where the stream has no other consumer. */
+function singleName({ kind, name }: Consumer): string {
   return `plumbline-${kind === 'relays' ? 'relay' : 'record'}-${name}.service`;
 }
 
 function describe(ingest: Ingest): string {
-  const [{ name, takes, store }] = ingest;
-  if (ingest.length > 1) return `Takes ${takes.name} in once, and ${deeds(ingest)}`;
+  const [{ name, input, store }] = ingest;
+  if (ingest.length > 1) return `Takes ${input.name} in once, and ${uses(ingest)}`;
   return store === undefined
-    ? `Sends ${takes.name} on as ${name}`
-    : `Records ${takes.name} to ${visible(store.names.volume, 100)} as ${name}`;
+    ? `Sends ${input.name} on as ${name}`
+    : `Records ${input.name} to ${visible(store.names.volume, 100)} as ${name}`;
 }
 
-function deeds(ingest: Ingest): string {
+function uses(ingest: Ingest): string {
   const names = (kind: Consumer['kind']): string[] =>
     ingest.filter((each) => each.kind === kind).map(({ name }) => name);
-  const [sent, written] = [names('relays'), names('recorders')];
+  const [relayed, recorded] = [names('relays'), names('recorders')];
   return [
-    ...(sent.length === 0 ? [] : [`sends it on as ${list(sent)}`]),
-    ...(written.length === 0 ? [] : [`records it as ${list(written)}`]),
+    ...(relayed.length === 0 ? [] : [`sends it on as ${list(relayed)}`]),
+    ...(recorded.length === 0 ? [] : [`records it as ${list(recorded)}`]),
   ].join(' and ');
 }
 
-/** Seconds for which a disk may be slow before anything is left out. */
-const SLOW = 20;
+/** Seconds of a stream that a queue holds while a disk is slow. */
+const QUEUED = 20;
 
-/** Pictures a second where the site does not say. */
+/** Pictures a second where the site declares no frame rate. */
 const USUAL_FRAME_RATE = 30;
 
-/** Packets of sound a second: 20 ms in each (RFC 3551 §4.2). */
-const SOUND_RATE = 50;
+/** Packets of audio a second: 20 ms in each (RFC 3551 §4.2). */
+const AUDIO_RATE = 50;
 
 function outputs(plan: Plan, ingest: Ingest): readonly string[] {
   const destinations = ingest.flatMap((consumer) => consumer.destinations);
-  if (ingest.length === 1 && !manyReceivers(plan, ingest[0])) return destinations.flatMap(alone);
-  const [{ takes }] = ingest;
-  const { video, audio } = plan.site.mediaOf(takes);
+  if (ingest.length === 1 && !manyReceivers(plan, ingest[0])) return destinations.flatMap(directOutput);
+  const [{ input }] = ingest;
+  const { video, audio } = plan.site.mediaOf(input);
   const rate =
-    (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : SOUND_RATE);
-  // What was read until the stream was known comes all at once.
-  const packets = Math.ceil(Math.max(1, rate) * Math.max(SLOW, 2 * probedSeconds(plan, takes)));
-  // A queue has no time base of its own. That of the stream is taken: else times are rounded to whole pictures.
-  return ['-copytb', '1', ...destinations.flatMap((each) => amongOthers(each, packets))];
+    (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : AUDIO_RATE);
+  // What FFmpeg reads while it probes the stream comes all at once.
+  const packets = Math.ceil(Math.max(1, rate) * Math.max(QUEUED, 2 * probedSeconds(plan, input)));
+  // A queue has no time base of its own: without that of the stream, times are rounded to whole pictures.
+  return ['-copytb', '1', ...destinations.flatMap((each) => queuedOutput(each, packets))];
 }
 
-/** Of a copy to each receiver, and more than one. A group needs none: nothing waits for who joined it. */
+/** Whether one slow receiver could hold up others. A group cannot: the sender does not wait for its members. */
 function manyReceivers({ site }: Plan, { kind, name, destinations }: Consumer): boolean {
   return kind === 'relays' && destinations.length > 1 && site.streamByName.get(name)?.group === undefined;
 }
 
-interface Needs {
-  /** Lines of `[Unit]`. */
-  readonly before: readonly string[];
-  /** What is done before FFmpeg begins, and where it may write. */
-  readonly first: readonly string[];
+/** Lines of a unit about the disks that it records to. */
+interface DiskLines {
+  /** Of `[Unit]`. */
+  readonly unit: readonly string[];
+  /** Of `[Service]`: what runs before FFmpeg, and where FFmpeg may write. */
+  readonly prepare: readonly string[];
   readonly writable: readonly string[];
-  /** Lines of `[Install]`. */
-  readonly begun: readonly string[];
+  /** Of `[Install]`. */
+  readonly install: readonly string[];
 }
 
-/** Nothing is begun without the disk, nor without the folder. */
-function dependent([{ store }]: Ingest): Needs {
-  if (store === undefined) return { before: [], first: [], writable: [], begun: [] };
+/** The unit does not start without the disk and the folder. */
+function requiredDisk([{ store }]: Ingest): DiskLines {
+  if (store === undefined) return { unit: [], prepare: [], writable: [], install: [] };
   const root = unitPath(store.names.volume) ?? '';
   const folders = unitCommand([MAKE_FOLDERS, store.names.volume, store.names.folder]) ?? '';
   return {
-    before: [`RequiresMountsFor=${root}`],
-    first: [`ExecStartPre=${folders}`],
+    unit: [`RequiresMountsFor=${root}`],
+    prepare: [`ExecStartPre=${folders}`],
     writable: [`ReadWritePaths=${root}`],
-    begun: begunBy([store.names.volume]),
+    install: startedByMounts([store.names.volume]),
   };
 }
 
-/** A disk that is not there holds up nothing but its own recording. */
-function independent(ingest: Ingest): Needs {
+/** A missing disk holds up only its own recording. */
+function optionalDisks(ingest: Ingest): DiskLines {
   const stores = ingest.flatMap(({ store }) => store ?? []);
   const roots = [...new Set(stores.map(({ names }) => names.volume))];
   const folders = stores.some(({ names }) => names.folder !== '') ? [FOLDERS] : [];
   return {
-    before: rather([...folders, ...new Set(roots.flatMap(mountUnits))]),
-    first: [],
+    unit: wants([...folders, ...new Set(roots.flatMap(mountUnits))]),
+    prepare: [],
     writable: roots.map((root) => `ReadWritePaths=${unitPath(root, '-') ?? ''}`),
-    // It goes on with a disk that is mounted later, as soon as the folders are made.
-    begun: [],
+    // FFmpeg picks up a disk that is mounted later, as soon as the folders are made.
+    install: [],
   };
 }
 
@@ -179,7 +180,7 @@ function notes(plan: Plan, ingest: Ingest, kind: Consumer['kind'], credentials: 
   const [{ host }] = ingest;
   const stored = ingest.some(({ store }) => store !== undefined);
   return [
-    whereTo(kind, host),
+    placementNote(kind, host),
     ...(ingest.length === 1 ? [] : [togetherNote(ingest), ALIKE]),
     ...(stored ? [ownerNote(host), ...zoneNotes(plan, host)] : []),
     ...credentialNotes(credentials, host),
@@ -188,8 +189,8 @@ function notes(plan: Plan, ingest: Ingest, kind: Consumer['kind'], credentials: 
 }
 
 function togetherNote(ingest: Ingest): string {
-  const [{ host, takes }] = ingest;
-  return `${unitName(ingest)}: ${host.name} takes ${takes.name} in once, as the plan has it, and ${deeds(ingest)}. Where ${list(ingest.map(ownName), 'or')} is enabled, disable it.`;
+  const [{ host, input }] = ingest;
+  return `${unitName(ingest)}: ${host.name} takes ${input.name} in once, as the plan has it, and ${uses(ingest)}. Where ${list(ingest.map(singleName), 'or')} is enabled, disable it.`;
 }
 
 const ALIKE =
