@@ -1,5 +1,6 @@
 /** The shape of the site language, read from its JSON Schema: sections, keys and their schemas. */
 
+import { perObject } from '../memo.ts';
 import type { Route } from '../text/syntax.ts';
 import type { QuantityKind } from '../text/quantity.ts';
 import siteSchema from '../../../schemas/site.schema.json' with { type: 'json' };
@@ -76,30 +77,25 @@ export function resolved(schema: Schema | undefined): Schema | undefined {
   return current;
 }
 
-const cache = new WeakMap<Schema, Map<string, Schema | undefined>>();
+/** Schemas below a schema, by key; `.` for any name, `[]` for any index. */
+const below = perObject((_: Schema) => new Map<string, Schema | undefined>());
 
 /** The schema of the value under a key or index. */
 export function under(schema: Schema, step: string | number): Schema | undefined {
-  const key = typeof step === 'number' ? '[]' : `.${step}`;
-  let known = cache.get(schema);
-  if (known === undefined) cache.set(schema, (known = new Map()));
-  if (known.has(key)) return known.get(key);
-  let found: Schema | undefined;
-  if (typeof step === 'number') found = schema.items;
-  else if (schema.properties !== undefined && Object.hasOwn(schema.properties, step)) found = schema.properties[step];
-  else if (typeof schema.additionalProperties === 'object') return free(schema, schema.additionalProperties);
-  // Unknown keys are without end too.
+  const [key, found] = stepInto(schema, step);
+  // Unknown keys are unlimited, so they are not kept.
   if (found === undefined) return undefined;
-  const result = resolved(found);
-  known.set(key, result);
-  return result;
+  const known = below(schema);
+  if (!known.has(key)) known.set(key, resolved(found));
+  return known.get(key);
 }
 
-/** Any name may be a key, so their common schema is kept once. */
-function free(schema: Schema, additional: Schema): Schema | undefined {
-  const known = cache.get(schema) ?? new Map<string, Schema | undefined>();
-  if (!known.has('.')) known.set('.', resolved(additional));
-  return known.get('.');
+function stepInto(schema: Schema, step: string | number): readonly [key: string, schema: Schema | undefined] {
+  if (typeof step === 'number') return ['[]', schema.items];
+  if (schema.properties !== undefined && Object.hasOwn(schema.properties, step))
+    return [`.${step}`, schema.properties[step]];
+  // Any name may be a key, so their common schema is kept once.
+  return ['.', typeof schema.additionalProperties === 'object' ? schema.additionalProperties : undefined];
 }
 
 export function sectionSchema(section: SectionName): Schema | undefined {

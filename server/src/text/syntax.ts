@@ -1,5 +1,7 @@
 /** Syntax of a site file: small immutable nodes, offsets counted from the start of their piece. */
 
+import { perObject } from '../memo.ts';
+
 /** A half-open range of UTF-16 offsets. */
 export interface Span {
   readonly start: number;
@@ -45,7 +47,6 @@ export function keyText(key: Scalar): string {
 
 /** Mappings of more entries than this are looked up by an index. */
 const FEW = 24;
-const indexes = new WeakMap<Mapping, ReadonlyMap<string, Entry>>();
 
 /** The last entry with that key, as YAML readers that allow duplicates take it. */
 export function entryOf(node: Node | undefined, key: string): Entry | undefined {
@@ -58,12 +59,9 @@ export function entryOf(node: Node | undefined, key: string): Entry | undefined 
   return undefined;
 }
 
-function indexOf(node: Mapping): ReadonlyMap<string, Entry> {
-  let index = indexes.get(node);
-  if (index === undefined)
-    indexes.set(node, (index = new Map(node.entries.map((entry) => [keyText(entry.key), entry]))));
-  return index;
-}
+const indexOf = perObject(
+  ({ entries }: Mapping): ReadonlyMap<string, Entry> => new Map(entries.map((entry) => [keyText(entry.key), entry])),
+);
 
 /** What a route leads to; `undefined` where the text has nothing there. */
 export function follow(node: Node | undefined, route: Route): { entry: Entry | undefined; node: Node } | undefined {
