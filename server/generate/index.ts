@@ -13,9 +13,10 @@ import { schemaTypes } from './schema-types.ts';
 import { schemaValidators } from './schema-validators.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
-const outputs: Output[] = (
-  await Promise.all([schemaReference(), schemaTypes(root), schemaValidators(root), ruleOutputs()])
-).flat();
+const outputs: Output[] = [
+  ...schemaReference(),
+  ...(await Promise.all([schemaTypes(root), schemaValidators(root), ruleOutputs()])).flat(),
+];
 
 const stale: string[] = [];
 for (const { path, text } of outputs) {

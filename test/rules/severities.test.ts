@@ -10,7 +10,7 @@ cables:
 `;
 
 /** What is told of a site whose two files set a rule so. */
-function told(first: string, second: string): string[] {
+function found(first: string, second: string): string[] {
   const lint = (severity: string): string => `lint: {rules: {cable-length: ${severity}}}\n`;
   return diagnosticsOf({ 'a.site.yaml': lint(first) + CABLES, 'b.site.yaml': lint(second) })
     .filter(({ rule }) => ['cable-length', 'duplicate-name'].includes(rule.id))
@@ -18,17 +18,15 @@ function told(first: string, second: string): string[] {
 }
 
 describe('A rule that two files set', () => {
-  it('to different severities has the first, and that is told', () => {
-    assert.deepEqual(told('off', 'hint'), ['error duplicate-name: cable-length is set to off already']);
+  it('to different severities has the first, with a finding', () => {
+    assert.deepEqual(found('off', 'hint'), ['error duplicate-name: cable-length is set to off already']);
     assert.deepEqual(
-      told('hint', 'off')
-        .map((line) => line.split(':')[0])
-        .sort(),
-      ['error duplicate-name', 'hint cable-length'],
+      new Set(found('hint', 'off').map((line) => line.split(':')[0])),
+      new Set(['error duplicate-name', 'hint cable-length']),
     );
   });
 
-  it('to the same severity has that, and nothing is told of it', () => {
-    assert.deepEqual(told('off', 'off'), []);
+  it('to the same severity has that, without a finding', () => {
+    assert.deepEqual(found('off', 'off'), []);
   });
 });

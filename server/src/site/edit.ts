@@ -19,6 +19,12 @@ export interface Fix {
   readonly edits: readonly Edit[];
 }
 
+/** A fix for a person to choose; none where there is nothing to edit, or one of the edits is not possible. */
+export function fixOf(title: string, ...edits: readonly (Edit | undefined)[]): Fix[] {
+  const possible = edits.filter((edit) => edit !== undefined);
+  return possible.length === 0 || possible.length < edits.length ? [] : [{ title, safe: false, edits: possible }];
+}
+
 /** What a plain scalar is that is no text, in the core schema (YAML 1.2.2 §10.3.2). */
 const NOT_TEXT =
   /^(?:true|false|null|~|[-+]?(?:\.\d+|\d+(?:\.\d*)?)(?:e[-+]?\d+)?|0x[\da-f]+|0o[0-7]+|[-+]?\.inf|\.nan)$/i;
@@ -70,6 +76,11 @@ export function addEntry(item: Item, route: Route, key: string, text: string): E
   if (node.kind === 'mapping')
     return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
   return isEmpty(node) && route.length > 0 ? setValue(item, route, `{${key}: ${text}}`) : undefined;
+}
+
+/** Adds an element to the list under a key of an item, whether there is a list or not. */
+export function putElement(item: Item, key: string, text: string): Edit | undefined {
+  return nodeAt(item, [key]) === undefined ? addEntry(item, [], key, `[${text}]`) : addElement(item, [key], text);
 }
 
 /** Sets a key of an item, new or not. */

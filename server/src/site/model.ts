@@ -254,6 +254,11 @@ export function portAt({ deviceByName }: Pick<Site, 'deviceByName'>, end: CableE
   return device.ports.length === 1 ? device.ports[0] : undefined;
 }
 
+/** An end of a cable as it is written: `core/16`, or a device alone. */
+export function endName({ device, port }: CableEnd): string {
+  return port === undefined ? device : `${device}/${port}`;
+}
+
 /** `core/16`; the way a port is named everywhere. */
 export function portName(port: Port): string {
   return `${port.device.name}/${port.name}`;

@@ -1,17 +1,13 @@
 /** How long a recording is really kept, against `keep` and what policies ask. */
 
 import { placeOf } from '../../site/item.ts';
-import type { Retention, Site } from '../../site/model.ts';
+import type { Site } from '../../site/model.ts';
+import { type Bound, retentionBoundsOf } from '../../site/retention.ts';
 import { bytes, count, duration } from '../../text/words.ts';
 import type { Found, Related } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
-
-interface Bound {
-  readonly time: number;
-  readonly policy: Retention;
-}
 
 /** @param since when it has been recorded from, where somebody says so; milliseconds since 1970 */
 export function ofKept(site: Site, looked: Looked, now: number, since: number | undefined): Found[] {
@@ -20,19 +16,7 @@ export function ofKept(site: Site, looked: Looked, now: number, since: number | 
   } = looked;
   if (end === first) return [];
   const age = now - from;
-  const policies = site.policies.retention.filter(({ recordings }) => recordings.includes(looked.recording.name));
-  const least = policies.reduce(
-    (bound: Bound | undefined, policy) =>
-      policy.atLeast !== undefined && policy.atLeast > (bound?.time ?? 0) ? { time: policy.atLeast, policy } : bound,
-    undefined,
-  );
-  const most = policies.reduce(
-    (bound: Bound | undefined, policy) =>
-      policy.atMost !== undefined && policy.atMost < (bound?.time ?? Infinity)
-        ? { time: policy.atMost, policy }
-        : bound,
-    undefined,
-  );
+  const { least, most } = retentionBoundsOf(site.policies.retention, looked.recording.name);
   return [...tooLong(looked, age, now, most), ...tooShort(looked, age, since, least)];
 }
 

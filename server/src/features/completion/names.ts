@@ -61,7 +61,7 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
 
 export function roleOf({ route, name }: Wanted): string {
   const keys = route.filter((step) => typeof step === 'string');
-  return String(keys[keys.length - 1] ?? name);
+  return keys[keys.length - 1] ?? name;
 }
 
 function offer(kind: OfferKind, name: string, detail: string): Offer {

@@ -14,7 +14,7 @@ export function keyText(item: Item, route: Route, part: 'key' | 'value', describ
   const last = route[route.length - 1];
   // A port's name, or an element of a list, is no key of the language.
   if (schema === undefined || (last === undefined && item.name === '')) return '';
-  const name = typeof last === 'number' ? '' : String(last ?? item.name);
+  const name = typeof last === 'number' ? '' : (last ?? item.name);
   const parent =
     last === undefined ? sectionSchema(item.section) : schemaAt(item.section, item.name, route.slice(0, -1));
   const isKey = parent?.properties !== undefined && Object.hasOwn(parent.properties, name);

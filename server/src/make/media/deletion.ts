@@ -3,6 +3,7 @@
 import type { Plan } from '../../plan.ts';
 import { type Place, placeOf } from '../../site/item.ts';
 import type { Device, Recording, Volume } from '../../site/model.ts';
+import { retentionBoundsOf } from '../../site/retention.ts';
 import { visible } from '../../text/visible.ts';
 import { duration } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
@@ -155,9 +156,9 @@ function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion 
  * be older than policy allows when it is next looked, and never sooner than policy asks for.
  */
 function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording): number | Refusal {
-  const policies = site.policies.retention.filter(({ recordings }) => recordings.includes(name));
-  const atLeast = Math.max(0, ...policies.map((policy) => policy.atLeast ?? 0));
-  const atMost = Math.min(Infinity, ...policies.map((policy) => policy.atMost ?? Infinity));
+  const { least, most } = retentionBoundsOf(site.policies.retention, name);
+  const atLeast = least?.time ?? 0;
+  const atMost = most?.time ?? Infinity;
   const at: Place = placeOf(item, ['keep']);
   if (keep < atLeast)
     return {

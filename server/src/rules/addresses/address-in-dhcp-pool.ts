@@ -17,7 +17,7 @@ the reason.`,
       const { home, address, device } = use;
       const pool = home?.pool;
       if (home === undefined || pool === undefined || address < pool.first || address > pool.last) continue;
-      // The pool itself is told to leave the gateway out.
+      // For the gateway dhcp-pool-outside-subnet reports, at the pool.
       if (home.gateway === device.name) continue;
       report({
         at: placeOf(device.item, use.route),

@@ -6,7 +6,7 @@ import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { setVlans } from '../../site/port-vlans.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
-import type { Fix } from '../../site/edit.ts';
+import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const addressNotCarried: Rule = {
   id: 'address-not-carried',
@@ -39,7 +39,7 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
   },
 };
 
-/** What the port is set to, else what its cable brings without a tag; `undefined` where that cannot be told. */
+/** What the port is set to, else what its cable brings without a tag; `undefined` where neither is known. */
 function carriedBy({ site, network }: Pick<Subject, 'site' | 'network'>, port: Port): Membership | undefined {
   const { vlan, native, trunk = [] } = port;
   const isKnown = [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
@@ -48,7 +48,7 @@ function carriedBy({ site, network }: Pick<Subject, 'site' | 'network'>, port: P
   return link?.untagged === undefined ? undefined : link;
 }
 
-/** At the other end too, where that is a switch that does not. */
+/** Lets the port carry the VLAN, and the switch port at the other end where it does not yet. */
 function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
   const other = link === undefined ? undefined : oppositePort(link, port);
   const there = other === undefined ? [] : [other.vlan, other.native, ...(other.trunk ?? [])];
@@ -60,7 +60,7 @@ function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
   });
   if (edits.some((edit) => edit === undefined)) return [];
   const title = `Let ${list(ports.map(portName))} carry ${vlan.name}`;
-  return [{ title, safe: false, edits: edits.flatMap((edit) => edit ?? []) }];
+  return fixOf(title, ...edits.flatMap((edit) => edit ?? []));
 }
 
 export const examples: readonly Example[] = [

@@ -2,7 +2,7 @@ import { contains, formatAddress, formatSubnet, notOfHost } from '../../standard
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
 import type { Topology } from '../../network/wiring.ts';
-import { type Fix, scalarText, setValue } from '../../site/edit.ts';
+import { type Fix, fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
@@ -22,7 +22,7 @@ the address, or cable the device to a port in the VLAN that the address belongs 
       const vlans = use.port === undefined ? site.vlans : use.vlans;
       // A VLAN without a subnet may be the one that it is in.
       if (use.home !== undefined || vlans.length === 0 || vlans.some(({ subnet }) => subnet === undefined)) continue;
-      // That no host can have it is told as that.
+      // What no host can have, address-reserved reports.
       if (notOfHost(use.address) !== undefined) continue;
       const about = [use.device.name, holder(use), formatAddress(use.address)];
       const at = placeOf(use.device.item, use.route);
@@ -67,13 +67,10 @@ function otherVlan(site: Site, topology: Topology, { port, address }: AddressUse
   if (link === undefined || port === undefined || vlan === undefined) return [];
   const { device, name, route, vlan: access } = oppositePort(link, port);
   if (access === undefined || route[1] !== name) return [];
-  return [
-    {
-      title: `Put ${device.name}/${name} into ${vlan.name}`,
-      safe: false,
-      edits: [setValue(device.item, [...route, 'vlan'], scalarText(vlan.name, true))],
-    },
-  ];
+  return fixOf(
+    `Put ${device.name}/${name} into ${vlan.name}`,
+    setValue(device.item, [...route, 'vlan'], scalarText(vlan.name, true)),
+  );
 }
 
 function nearest(vlans: readonly Vlan[], address: number): Vlan | undefined {

@@ -1,6 +1,6 @@
 import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { carries } from '../../network/link.ts';
-import { type Fix, addEntry, nameText } from '../../site/edit.ts';
+import { type Fix, addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../../site/free/address.ts';
@@ -52,7 +52,7 @@ port that carries it, or name another gateway.`,
   },
 };
 
-/** An address for the VLAN that lies outside its subnet is a matter of its own. */
+/** An address for the VLAN counts even outside its subnet: for that there is another rule. */
 function hasAddress({ ports }: Device, { name, subnet }: Vlan): boolean {
   return ports.some(({ addresses }) =>
     addresses.some(
@@ -84,9 +84,7 @@ function giveAddress({ site, network }: Subject, device: Device, vlan: Vlan): Fi
         : port.trunk === undefined
           ? addEntry(device.item, port.route, 'address', text)
           : addEntry(device.item, port.route, 'addresses', `{${nameText(vlan.name)}: ${text}}`);
-  return edit === undefined
-    ? []
-    : [{ title: `Give ${device.name} ${text} in ${vlan.name}`, safe: false, edits: [edit] }];
+  return fixOf(`Give ${device.name} ${text} in ${vlan.name}`, edit);
 }
 
 /** The lowest host address, as is the custom, if it is free. */

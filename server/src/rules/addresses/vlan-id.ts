@@ -1,10 +1,10 @@
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
-/** The highest that a tag can hold but one, which is reserved (IEEE 802.1Q, as in RFC 4363). */
+/** A tag can hold 4095 too, which is reserved (IEEE 802.1Q, as in RFC 4363). */
 const HIGHEST = 4094;
 
 export const vlanId: Rule = {
@@ -40,13 +40,7 @@ every cable that carries both, with two subnets in it. Give each its own, 1 to 4
             const next = free(id);
             return next === undefined
               ? []
-              : [
-                  {
-                    title: `Use ${next}, the next free id`,
-                    safe: false,
-                    edits: [setValue(vlan.item, ['id'], String(next))],
-                  },
-                ];
+              : fixOf(`Use ${next}, the next free id`, setValue(vlan.item, ['id'], String(next)));
           },
         });
       }

@@ -1,4 +1,4 @@
-import { type Edit, type Fix, remove, setKey } from '../../site/edit.ts';
+import { type Edit, type Fix, fixOf, remove, setKey } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -56,7 +56,7 @@ its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.
 };
 
 function fix(title: string, edit: Edit | undefined): Fix[] {
-  return edit === undefined ? [] : [{ title, safe: false, edits: [edit] }];
+  return fixOf(title, edit);
 }
 
 export const examples: readonly Example[] = [

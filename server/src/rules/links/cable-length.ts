@@ -1,11 +1,11 @@
 import { CHANNEL, CORDS, type CableType, PERMANENT_LINK, leastCableType, reach } from '../../standards/cabling.ts';
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate, metres } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
-/** The speed that copper is judged at where no end says one: all get as far. */
+/** Where neither end has a speed, copper is judged at this one: up to 1 Gb/s the reach is the same. */
 const SLOWEST = 100_000_000;
 
 export const cableLength: Rule = {
@@ -38,10 +38,7 @@ local codes, and leave to licensed people what these leave to them.`,
           message:
             `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m (${far.basis}). ` +
             `${remedy}.`,
-          fixes: () =>
-            better === undefined
-              ? []
-              : [{ title: `Take ${better}`, safe: false, edits: [setValue(item, ['type'], better)] }],
+          fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(item, ['type'], better))),
         });
       } else if (isCopper && far.metres === CHANNEL && length > PERMANENT_LINK * 1000 && through.length > 0) {
         report({

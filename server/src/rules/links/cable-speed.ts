@@ -1,5 +1,5 @@
 import { type CableType, leastCableType, reach } from '../../standards/cabling.ts';
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
@@ -27,10 +27,7 @@ packets, or does not come up. Take a cable of the type that is named, or set the
         at: placeOf(cable.item, ['type']),
         message: `${type} does not carry ${bitRate(capacity)}; ${remedy}.`,
         about: aboutPorts(a, b),
-        fixes: () =>
-          better === undefined
-            ? []
-            : [{ title: `Take ${better}`, safe: false, edits: [setValue(cable.item, ['type'], better)] }],
+        fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(cable.item, ['type'], better))),
       });
     }
   },

@@ -37,7 +37,7 @@ link faster.`,
           message:
             `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
             `${percentOver(line.peak, link.capacity, isOver ? limit : warn)} of ${bitRate(link.capacity)}${nominal}; ` +
-            `${crossing(network, link, out)}. That is ${bound}: move or slim streams, or make the link faster.`,
+            `${heaviest(network, link, out)}. That is ${bound}: move or slim streams, or make the link faster.`,
           about: aboutPorts(out, into),
         });
       }
@@ -46,7 +46,7 @@ link faster.`,
 };
 
 /** `paddock-live and 14 others`: the stream that takes most, and how many more cross. */
-function crossing({ copies, ratesOf }: Network, link: Link, out: Port): string {
+function heaviest({ copies, ratesOf }: Network, link: Link, out: Port): string {
   const all = copies(link, out);
   let greatest = '';
   let second = '';

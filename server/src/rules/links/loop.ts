@@ -1,6 +1,6 @@
 import { type BridgeTree, bridgesBetween, linkBetween } from '../../network/bridge-tree.ts';
 import type { Link } from '../../network/link.ts';
-import { type Fix, addEntry, nodeAt, setValue } from '../../site/edit.ts';
+import { type Fix, fixOf, putValue } from '../../site/edit.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
@@ -13,7 +13,7 @@ export const loop: Rule = {
   summary: 'Cables between switches close a loop that no spanning tree cuts.',
   why: `Broadcasts and floods go round a loop for ever, ever more of them, until nothing else gets through. With
 \`spanning-tree: true\` on all switches round it one cable is kept idle, and takes over when another fails. Or take a
-cable out. What crosses which cable cannot be told before that: the loads leave one cable out.`,
+cable out. Until then nobody can say what crosses which cable: the loads leave one cable out.`,
   source: 'IEEE 802.1D-2004 clause 17, rapid spanning tree',
   check({ network }: Subject, report: Report): void {
     const { domains, links: all } = network.topology;
@@ -23,10 +23,10 @@ cable out. What crosses which cable cannot be told before that: the loads leave 
       const tree = network.tree(domain);
       for (const link of tree.loops) {
         const { devices, links } = roundOf(tree, link);
-        // VLANs share their cables: a loop of several is one.
+        // VLANs share their cables, so a loop of several is one.
         const name = links
-          .map((part) => order.get(part))
-          .sort()
+          .map((part) => order.get(part) ?? 0)
+          .sort((a, b) => a - b)
           .join();
         if (found.has(name)) continue;
         found.add(name);
@@ -73,14 +73,8 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
 }
 
 function fixesOf(without: readonly Device[]): Fix[] {
-  const edits = without.map(({ item }) =>
-    nodeAt(item, ['spanning-tree']) === undefined
-      ? addEntry(item, [], 'spanning-tree', 'true')
-      : setValue(item, ['spanning-tree'], 'true'),
-  );
-  const possible = edits.filter((edit) => edit !== undefined);
-  if (without.length === 0 || possible.length < edits.length) return [];
-  return [{ title: `Run spanning tree on ${list(without.map(({ name }) => name))}`, safe: false, edits: possible }];
+  const edits = without.flatMap(({ item }) => putValue(item, 'spanning-tree', 'true'));
+  return fixOf(`Run spanning tree on ${list(without.map(({ name }) => name))}`, ...edits);
 }
 
 export const examples: readonly Example[] = [

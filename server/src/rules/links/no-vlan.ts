@@ -7,7 +7,7 @@ import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
-import type { Fix } from '../../site/edit.ts';
+import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const noVlan: Rule = {
   id: 'no-vlan',
@@ -34,7 +34,7 @@ towards another switch. (A switch without VLANs on any port passes everything on
   },
 };
 
-/** The VLAN of the far end: of its port, or that of its address. */
+/** The VLANs of the port at the other end, or the VLAN of its address. */
 function fixesOf(site: Site, port: Port, other: Port): Fix[] {
   const vlan = site.vlans.find(
     ({ subnet }) => subnet !== undefined && other.addresses.some(({ address }) => contains(subnet, address)),
@@ -48,7 +48,7 @@ function fixesOf(site: Site, port: Port, other: Port): Fix[] {
   if (wanted === undefined || edits === undefined) return [];
   const what =
     wanted.trunk === undefined ? `into ${wanted.vlan ?? wanted.native ?? ''}` : `in a trunk like ${portName(other)}`;
-  return [{ title: `Put ${portName(port)} ${what}`, safe: false, edits }];
+  return fixOf(`Put ${portName(port)} ${what}`, ...edits);
 }
 
 export const examples: readonly Example[] = [

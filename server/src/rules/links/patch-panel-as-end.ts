@@ -1,6 +1,16 @@
-import { type Edit, type Fix, addElement, addEntry, nameText, nodeAt, removeItem, setValue } from '../../site/edit.ts';
+import {
+  type Edit,
+  type Fix,
+  addElement,
+  addEntry,
+  fixOf,
+  nameText,
+  nodeAt,
+  removeItem,
+  setValue,
+} from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Cable, CableEnd, Site } from '../../site/model.ts';
+import { type Cable, type CableEnd, type Site, endName } from '../../site/model.ts';
 import { written } from '../../text/quantity.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -16,7 +26,7 @@ name the devices at both ends, the positions in between under \`through\`, and t
       for (const end of [cable.from, cable.to]) {
         if (end === undefined || !isPanel(site, end)) continue;
         const { device } = end;
-        const position = end.port === undefined ? device : `${device}/${end.port}`;
+        const position = endName(end);
         report({
           at: placeOf(cable.item, end.route),
           message:
@@ -49,11 +59,11 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
       : [match.other, match.at, cable, end];
   const beyond = secondEnd === second.from ? second.to : second.from;
   if (beyond === undefined) return [];
-  const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, nameText(textOf(beyond)))];
+  const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, nameText(endName(beyond)))];
   if (first.length !== undefined && second.length !== undefined) {
     edits.push(setValue(first.item, ['length'], written(first.length + second.length, 'length')));
   }
-  const through = [position, ...second.through.map(textOf)].map(nameText);
+  const through = [position, ...second.through.map(endName)].map(nameText);
   edits.push(
     nodeAt(first.item, ['through'])?.kind === 'sequence'
       ? addElement(first.item, ['through'], through.join(', '))
@@ -61,14 +71,7 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
   );
   if (first.type === undefined && second.type !== undefined) edits.push(addEntry(first.item, [], 'type', second.type));
   edits.push(removeItem(second.item));
-  const possible = edits.filter((edit) => edit !== undefined);
-  return possible.length < edits.length
-    ? []
-    : [{ title: `Make one cable of the two at ${position}`, safe: false, edits: possible }];
-}
-
-function textOf({ device, port }: CableEnd): string {
-  return port === undefined ? device : `${device}/${port}`;
+  return fixOf(`Make one cable of the two at ${position}`, ...edits);
 }
 
 export const examples: readonly Example[] = [

@@ -1,6 +1,6 @@
 import { type Fix, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Cable, type CableEnd, type Port, portAt, portName } from '../../site/model.ts';
+import { type Cable, type CableEnd, type Port, endName, portAt, portName } from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../../site/free/switch-port.ts';
 import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -43,11 +43,7 @@ function otherEnd({ cable, end }: Plug): CableEnd | undefined {
 
 function shownOtherEnd(plug: Plug): string {
   const other = otherEnd(plug);
-  return other === undefined ? 'nothing yet' : written(other);
-}
-
-function written({ device, port }: CableEnd): string {
-  return port === undefined ? device : `${device}/${port}`;
+  return other === undefined ? 'nothing yet' : endName(other);
 }
 
 function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, what: string): Finding {
@@ -75,7 +71,7 @@ function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, wha
 function isSameCable(a: Cable, b: Cable): boolean {
   const ends = ({ from, to }: Cable): string =>
     [from, to]
-      .map((end) => (end === undefined ? '' : written(end)))
+      .map((end) => (end === undefined ? '' : endName(end)))
       .sort()
       .join();
   return ends(a) === ends(b);

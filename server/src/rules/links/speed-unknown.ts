@@ -8,8 +8,8 @@ export const speedUnknown: Rule = {
   id: 'speed-unknown',
   severity: 'information',
   summary: 'Streams cross a cable, and neither of its ends has a speed.',
-  why: `Whether a link bears its load can only be told against a speed. Give \`speed\` at the ports of both ends; the
-data sheets have it.`,
+  why: `Without a speed nobody knows whether a link bears its load. Give \`speed\` at the ports of both ends; the data
+sheets have it.`,
   check({ network }: Subject, report: Report): void {
     for (const link of network.topology.links) {
       if (link.capacity !== undefined) continue;
@@ -19,7 +19,7 @@ data sheets have it.`,
       report({
         at: placeOfEnd(link, a),
         message:
-          `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody can tell whether the link bears the ` +
+          `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody knows whether the link bears the ` +
           `${bitRate(peak)} that cross it. Give them \`speed\`.`,
         about: aboutPorts(a, b),
       });

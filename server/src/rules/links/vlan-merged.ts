@@ -14,7 +14,7 @@ knows VLANs, with a trunk.`,
   source: 'IEEE 802.1Q and 802.1D (from memory)',
   check({ network: { topology } }: Subject, report: Report): void {
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
-      // Converters only lengthen a cable: that its ends differ is another rule's.
+      // Converters only lengthen a cable: where its ends differ, vlan-mismatch reports.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
       const untagged = edges.flatMap((edge) => {
         const { untagged: domain } = topology.membershipOf(edge.port);

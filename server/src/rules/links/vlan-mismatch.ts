@@ -9,7 +9,7 @@ import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
 import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
-import type { Fix } from '../../site/edit.ts';
+import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const vlanMismatch: Rule = {
   id: 'vlan-mismatch',
@@ -102,7 +102,7 @@ function placeOfVlans(port: Port): ReturnType<typeof placeOfPort> {
   return placeOfPort(port, port.trunk !== undefined ? 'trunk' : port.vlan !== undefined ? 'vlan' : 'native');
 }
 
-/** Both as they are together where both are trunks; else one as the other. */
+/** Both trunks get all VLANs of the two; otherwise one port is set like the other. */
 function alike(context: Context, lacking: Port, more: Port): Fix[] {
   const fixes: Fix[] = [];
   const offer = (title: string, changes: readonly (readonly [Port, PortVlans])[]): void => {
@@ -177,9 +177,7 @@ function forHost(site: Site, from: Port, host: Port): Fix[] {
   const named = (from.trunk ?? []).filter((name) => host.addresses.some(({ vlan }) => vlan === name));
   if (named.length > 0) {
     const edits = setVlans(host, { trunk: named });
-    return edits === undefined
-      ? []
-      : [{ title: `Give ${portName(host)} a trunk of ${list(named)}`, safe: false, edits }];
+    return fixOf(`Give ${portName(host)} a trunk of ${list(named)}`, ...(edits ?? []));
   }
   const vlan = site.vlans.find(
     ({ subnet }) => subnet !== undefined && host.addresses.some(({ address }) => contains(subnet, address)),
@@ -188,12 +186,8 @@ function forHost(site: Site, from: Port, host: Port): Fix[] {
   const access = setVlans(from, { vlan: vlan.name });
   const native = setVlans(from, { trunk: from.trunk, native: vlan.name });
   return [
-    ...(access === undefined
-      ? []
-      : [{ title: `Make ${portName(from)} an access port of ${vlan.name}`, safe: false, edits: access }]),
-    ...(native === undefined
-      ? []
-      : [{ title: `Make ${vlan.name} the native VLAN of ${portName(from)}`, safe: false, edits: native }]),
+    ...fixOf(`Make ${portName(from)} an access port of ${vlan.name}`, ...(access ?? [])),
+    ...fixOf(`Make ${vlan.name} the native VLAN of ${portName(from)}`, ...(native ?? [])),
   ];
 }
 

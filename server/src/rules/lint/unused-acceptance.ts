@@ -1,6 +1,6 @@
 import { few } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
-import { type Fix, nodeAt, remove, removeItem, scalarText, setValue } from '../../site/edit.ts';
+import { type Fix, fixOf, nodeAt, remove, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Acceptance } from '../../site/model.ts';
 import type { AcceptanceRule, Example, Report, UnusedAcceptance } from '../../lint/rule.ts';
@@ -32,15 +32,13 @@ next problem of that rule at that place. Take it out, or correct \`rule\` and \`
 function corrections({ item, route }: Acceptance, places: readonly string[]): Fix[] {
   const [place] = places;
   if (place === undefined || places.length > 1) return [];
-  return [
-    { title: `Accept it at ${place}`, safe: false, edits: [setValue(item, [...route, 'at'], scalarText(place, true))] },
-  ];
+  return fixOf(`Accept it at ${place}`, setValue(item, [...route, 'at'], scalarText(place, true)));
 }
 
 function takenOut({ item, route }: Acceptance): Fix[] {
   const all = nodeAt(item, []);
   const edit = all?.kind === 'sequence' && all.items.length === 1 ? removeItem(item) : remove(item, route);
-  return edit === undefined ? [] : [{ title: 'Take the acceptance out', safe: false, edits: [edit] }];
+  return fixOf('Take the acceptance out', edit);
 }
 
 export const examples: readonly Example[] = [

@@ -1,6 +1,6 @@
 import { oppositePort } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { type Fix, addEntry, nameText, putValue } from '../../site/edit.ts';
+import { type Fix, addEntry, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type Site, portName } from '../../site/model.ts';
 import type { Network } from '../../network/network.ts';
@@ -48,7 +48,7 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
 function prune(site: Site, network: Network, device: Device, flooded: readonly Overload[]): Fix[] {
   if (device.snooping) {
     const edits = putValue(device.item, 'unregistered-multicast', 'drop');
-    return edits.length === 0 ? [] : [{ title: `Let ${device.name} drop unregistered multicast`, safe: false, edits }];
+    return fixOf(`Let ${device.name} drop unregistered multicast`, ...edits);
   }
   const edits = putValue(device.item, 'igmp-snooping', 'true');
   if (edits.length === 0) return [];
@@ -67,7 +67,7 @@ function prune(site: Site, network: Network, device: Device, flooded: readonly O
     edits.length === 1
       ? `Turn IGMP snooping on at ${device.name}`
       : `Turn IGMP snooping on at ${device.name}, with a querier`;
-  return [{ title, safe: false, edits }];
+  return fixOf(title, ...edits);
 }
 
 export const examples: readonly Example[] = [

@@ -17,7 +17,7 @@ as well. Take a group with another second or third octet.`,
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !onAlwaysFloodedMac(group)) continue;
-      // That the lowest of the source-specific ones are held back for it, group-reserved tells.
+      // For the lowest source-specific groups, group-reserved reports.
       if (blockOf(group).use === 'ssm' && group < SSM_HELD_BELOW) continue;
       report({
         at: placeOf(stream.item, ['group']),

@@ -32,7 +32,7 @@ well: its link carries them, and the device throws them away. Give each stream a
   },
 };
 
-/** Those who want all of it lose nothing: the sound of a picture, say. */
+/** Receivers that want all of it lose nothing, such as picture and sound apart. */
 function sameReceivers(a: Stream, b: Stream): boolean {
   const others = new Set(b.receivers);
   return a.receivers.length === b.receivers.length && a.receivers.every((name) => others.has(name));

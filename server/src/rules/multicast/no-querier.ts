@@ -4,7 +4,7 @@ import { isLinkLocalGroup } from '../../standards/multicast.ts';
 import type { BridgeTree } from '../../network/bridge-tree.ts';
 import type { BroadcastDomain } from '../../network/membership.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { addEntry, nameText } from '../../site/edit.ts';
+import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
@@ -29,9 +29,9 @@ travel to it, so the one nearest the senders is best.`,
   },
 };
 
-/** What the lack of a querier does in a VLAN. */
+/** The effects in a VLAN. */
 interface State {
-  /** Receivers that get nothing, and streams that do not get there. */
+  /** Receivers that get nothing of a stream. */
   readonly cutOff: { readonly stream: Stream; readonly receiver: string }[];
   /** Streams that arrive until memberships end, and the switches that then forget them. */
   readonly passing: Set<Stream>;
@@ -74,7 +74,7 @@ function statesOf({ site, network }: Subject): Map<BroadcastDomain, State> {
   return states;
 }
 
-/** A querier is named that is not in the VLAN, which is told there. */
+/** Whether a querier is named that is not in the VLAN: then querier-absent reports. */
 function isAbsent(tree: BridgeTree, { querier }: Vlan): boolean {
   return querier !== undefined && tree.querier === undefined;
 }
@@ -106,9 +106,7 @@ function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forg
     fixes: () => {
       const best = vlan.querier === undefined ? bestQuerier(site, network, network.topology.domainOf(vlan)) : undefined;
       const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(best.name));
-      return best === undefined || edit === undefined
-        ? []
-        : [{ title: `Name ${best.name} as querier of ${vlan.name}`, safe: false, edits: [edit] }];
+      return best === undefined ? [] : fixOf(`Name ${best.name} as querier of ${vlan.name}`, edit);
     },
   };
 }
@@ -127,7 +125,7 @@ function forgetfulness(passing: ReadonlySet<Stream>, forgetting: ReadonlySet<Dev
   );
 }
 
-/** A querier is named with a VLAN, so a site that has none is told of it at a switch. */
+/** Without a VLAN there is no place for a querier, so the finding stands at a switch. */
 function withoutVlan({ passing, forgetting }: State, report: Report): void {
   const [first, ...others] = forgetting;
   if (first === undefined) return;

@@ -1,12 +1,12 @@
 import { bestQuerier } from '../../network/querier.ts';
-import { scalarText, setValue } from '../../site/edit.ts';
+import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const querierAbsent: Rule = {
   id: 'querier-absent',
   severity: 'error',
-  summary: 'The querier of a VLAN has no port in it, or is nothing that asks.',
+  summary: 'The querier of a VLAN has no port in it, or is a device that cannot be one.',
   why: `The querier asks again and again who wants which group, and switches send the answers towards it. One that is
 not in the VLAN is not heard there: receivers behind another switch get nothing, and all memberships end. Name a
 switch or router that has a port in the VLAN.`,
@@ -16,11 +16,11 @@ switch or router that has a port in the VLAN.`,
     for (const vlan of site.vlans) {
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
       if (device?.kind === undefined) continue;
-      const deaf = SILENT[device.kind];
-      if (deaf === undefined && network.tree(network.topology.domainOf(vlan)).querier !== undefined) continue;
+      const silent = SILENT[device.kind];
+      if (silent === undefined && network.tree(network.topology.domainOf(vlan)).querier !== undefined) continue;
       const message =
-        deaf !== undefined
-          ? `${device.name} is a ${deaf}, which asks nobody for memberships. Name a switch or router.`
+        silent !== undefined
+          ? `${device.name} is a ${silent}, which asks nobody for memberships. Name a switch or router.`
           : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such ` +
             'a port.';
       report({
@@ -31,13 +31,10 @@ switch or router that has a port in the VLAN.`,
         fixes: () => {
           const better = bestQuerier(site, network, network.topology.domainOf(vlan));
           if (better === undefined) return [];
-          return [
-            {
-              title: `Name ${better.name} as querier`,
-              safe: false,
-              edits: [setValue(vlan.item, ['querier'], scalarText(better.name, true))],
-            },
-          ];
+          return fixOf(
+            `Name ${better.name} as querier`,
+            setValue(vlan.item, ['querier'], scalarText(better.name, true)),
+          );
         },
       });
     }

@@ -1,5 +1,5 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { type Fix, nodeAt, putValue } from '../../site/edit.ts';
+import { type Fix, fixOf, nodeAt, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
@@ -38,7 +38,7 @@ write it down; where it has none, give it one.`,
   },
 };
 
-/** Each switch that is named as querier, with the VLANs that it is for. */
+/** Each switch that is named as querier, with its VLANs. */
 function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {
   const found = new Map<Device, Vlan[]>();
   for (const vlan of vlans) {
@@ -51,7 +51,7 @@ function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {
   return found;
 }
 
-/** Or one that is half typed. */
+/** Also one that is half typed. */
 function hasAddress({ item, ports }: Device): boolean {
   return nodeAt(item, ['address']) !== undefined || ports.some(({ addresses }) => addresses.length > 0);
 }
@@ -60,7 +60,7 @@ function addressed(site: Site, { item, name }: Device, vlan: Vlan): Fix[] {
   const free = nextFreeAddress(site, vlan);
   if (free === undefined) return [];
   const edits = putValue(item, 'address', formatAddress(free));
-  return edits.length === 0 ? [] : [{ title: `Give ${name} ${formatAddress(free)}`, safe: false, edits }];
+  return fixOf(`Give ${name} ${formatAddress(free)}`, ...edits);
 }
 
 export const examples: readonly Example[] = [

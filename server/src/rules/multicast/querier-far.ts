@@ -1,6 +1,6 @@
 import { oppositePort } from '../../network/link.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { scalarText, setValue } from '../../site/edit.ts';
+import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { bitRate, few } from '../../text/words.ts';
@@ -34,13 +34,11 @@ querier.`,
           'senders: let it be the querier.',
         about: [vlan.name, vlan.querier],
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],
-        fixes: () => [
-          {
-            title: `Name ${better.name} as querier of ${vlan.name}`,
-            safe: false,
-            edits: [setValue(vlan.item, ['querier'], scalarText(better.name, true))],
-          },
-        ],
+        fixes: () =>
+          fixOf(
+            `Name ${better.name} as querier of ${vlan.name}`,
+            setValue(vlan.item, ['querier'], scalarText(better.name, true)),
+          ),
       });
     }
   },

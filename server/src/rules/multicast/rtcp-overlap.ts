@@ -1,11 +1,10 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { destinations, isDatagrams, isRtp, nextFreePort, portsTaken } from '../../site/free/port.ts';
+import { destinations, isDatagrams, isRtp, nextFreePortFix, portsTaken } from '../../site/free/port.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
-/** By how far a port is above that of the stream; audio beside video takes the next pair. */
+/** By its distance above the port of the stream; audio beside video takes the next pair. */
 const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
 
 export const rtcpOverlap: Rule = {
@@ -48,18 +47,7 @@ them. Take the next pair that is free: an even port and the odd one above.`,
           `${last === other.port + 1 ? 'and' : 'to'} ${last}. Take another pair.`,
         about: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
-        fixes: () => {
-          const free = nextFreePort(site, stream, port);
-          return free === undefined
-            ? []
-            : [
-                {
-                  title: `Use port ${free}, the next free pair`,
-                  safe: false,
-                  edits: [setValue(item, ['port'], String(free))],
-                },
-              ];
-        },
+        fixes: () => nextFreePortFix(site, stream),
       });
     }
   },

@@ -1,4 +1,4 @@
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isRtp, nextFreePort } from '../../site/free/port.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -22,9 +22,7 @@ take it for the RTCP port and listen on the even one below, and hear nothing.`,
           `${free ?? 'an even port that is free'}.`,
         about: [name],
         fixes: () => {
-          return free === undefined
-            ? []
-            : [{ title: `Use port ${free}`, safe: false, edits: [setValue(item, ['port'], String(free))] }];
+          return free === undefined ? [] : fixOf(`Use port ${free}`, setValue(item, ['port'], String(free)));
         },
       });
     }

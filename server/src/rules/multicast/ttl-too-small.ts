@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
-import { putValue } from '../../site/edit.ts';
+import { fixOf, putValue } from '../../site/edit.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -34,9 +34,7 @@ the way is enough; set it at the sender too.`,
         related: names
           .slice(0, 5)
           .map((name) => ({ at: placeOf(stream.item, receiverRoute(stream, name)), message: `${name} gets nothing` })),
-        fixes: () => [
-          { title: `Set the TTL to ${needed}`, safe: false, edits: putValue(stream.item, 'ttl', String(needed)) },
-        ],
+        fixes: () => fixOf(`Set the TTL to ${needed}`, ...putValue(stream.item, 'ttl', String(needed))),
       });
     }
   },

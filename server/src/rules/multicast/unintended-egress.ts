@@ -19,7 +19,7 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
   check({ site, network }: Subject, report: Report): void {
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
-      // No route for multicast is of any help to a group that is none, which another rule tells of.
+      // No route helps a group that is no multicast address: group-not-multicast reports.
       if (source === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group))
         continue;
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
@@ -59,7 +59,7 @@ function aboutLeaving({ stream, source }: Delivery, port: Port): string[] {
   return [stream.name, portName(port), ...(source === undefined ? [] : [source.name])];
 }
 
-/** Another interface of the source, in a network of receivers, where none of them is in the one that is sent into. */
+/** Another interface of the source, in a domain of receivers, where none of them is in the domain that it sends into. */
 export function betterPort(
   site: Subject['site'],
   { interfaces }: Subject['network'],
@@ -81,7 +81,7 @@ export function betterPort(
   return best;
 }
 
-/** For all multicast, but for the group alone where others leave by their port as they should. */
+/** A route for all multicast; for the group alone where others leave by the present port as they should. */
 function routeBy({ deliveries }: Subject['network'], delivery: Delivery, port: Port): Fix[] {
   const { source, leaves, stream } = delivery;
   if (source === undefined || leaves === undefined) return [];

@@ -1,7 +1,7 @@
 import { isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery, Obstacle } from '../../network/delivery.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { type Fix, nameText, putValue } from '../../site/edit.ts';
+import { type Fix, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
@@ -20,12 +20,12 @@ something on the way does not pass it on. The message says which, and what to do
   source: 'What switches pass on: RFC 4541 §2.1.2, read. Routers: RFC 1812 §5.2, from memory',
   check(subject: Subject, report: Report): void {
     const { site, network } = subject;
-    // Before the first cable is written nothing is known of ways.
+    // Before the first cable is written, no path is known.
     if (site.cables.length === 0) return;
     const deliveries = network.deliveries.filter(
       ({ stream: { group }, unreached }) => unreached.length > 0 && (group === undefined || isMulticast(group)),
     );
-    // A device without a cable is told once, at the first stream.
+    // One finding for a device without a cable, at its first stream.
     const sending = grouped(deliveries.filter(cannotSend), ({ source }) => source?.name);
     const receiving = grouped(
       deliveries.flatMap(({ stream, unreached }) =>
@@ -51,16 +51,16 @@ something on the way does not pass it on. The message says which, and what to do
         });
         continue;
       }
-      // Where it leaves by the port that is meant, unintended-egress has nothing to tell.
+      // Where it leaves by the port that is meant, unintended-egress reports nothing.
       const asMeant = stream.egress !== undefined && stream.egress === delivery.leaves?.port.name;
       const better = asMeant ? undefined : betterPort(site, network, delivery);
       for (const { receiver, why } of unreached) {
-        if (toldElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
+        if (isReportedElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
         const without = why.obstacle === 'receiver-not-cabled' ? (receiving.get(receiver) ?? []) : [];
         if (without.length > 0 && without[0]?.stream !== stream) continue;
         report({
           at: placeOf(stream.item, receiverRoute(stream, receiver)),
-          message: message(delivery, receiver, why, Math.max(0, without.length - 1)),
+          message: messageOf(delivery, receiver, why, Math.max(0, without.length - 1)),
           about: [receiver, stream.name],
           related: related(site, why, receiver),
           fixes: () => fixesFor(subject, delivery, receiver, why),
@@ -78,13 +78,13 @@ function cannotSend({ unreached }: Delivery): boolean {
   return unreached.some(({ why }) => why.obstacle === 'source-not-cabled');
 }
 
-/** By ttl-too-small, no-querier or querier-absent. A network that is no declared VLAN can have no querier named. */
-function toldElsewhere(site: Site, why: Obstacle): boolean {
+/** By ttl-too-small, no-querier or querier-absent; the last two only where a VLAN is declared. */
+function isReportedElsewhere(site: Site, why: Obstacle): boolean {
   if (why.obstacle === 'ttl') return true;
   return (why.obstacle === 'report-stays' || why.obstacle === 'known-nearer') && site.vlanByName.has(why.network);
 }
 
-function message({ stream }: Delivery, receiver: string, why: Obstacle, others: number): string {
+function messageOf({ stream }: Delivery, receiver: string, why: Obstacle, others: number): string {
   const { what, remedy } = obstacleWords(why, receiver, stream);
   const also = others === 0 ? '' : ` and of ${count(others, 'other stream')}`;
   // Receivers that it does reach would lose it by another route.
@@ -123,7 +123,7 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
       const on = putValue(router.item, 'multicast-routing', 'true');
       const ttl = stream.ttl < 2 ? putValue(stream.item, 'ttl', '2') : [];
       const title = `Let ${router.name} route multicast${ttl.length === 0 ? '' : ', with a TTL of 2'}`;
-      return on.length === 0 ? [] : [{ title, safe: false, edits: [...on, ...ttl] }];
+      return on.length === 0 ? [] : fixOf(title, ...on, ...ttl);
     }
     case 'joins-elsewhere': {
       const device = site.deviceByName.get(receiver);
@@ -145,7 +145,7 @@ function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: stri
       );
       return routers.slice(0, 3).flatMap(({ name }) => {
         const edits = putValue(vlan.item, 'gateway', nameText(name));
-        return edits.length === 0 ? [] : [{ title: `Name ${name} as gateway of ${vlan.name}`, safe: false, edits }];
+        return fixOf(`Name ${name} as gateway of ${vlan.name}`, ...edits);
       });
     }
     default:

@@ -32,11 +32,11 @@ files counts; whatever names it means that one. Rename the second, or take it ou
   },
 };
 
-/** Items whose name another has before them, with that. */
+/** Each item whose name an earlier one has, and that one. */
 function* doubles(site: Site): Iterable<[Item, Item]> {
   for (const section of SECTION_NAMES) {
     const items = site.sections[section];
-    // Of two with one name only the first became part of the site.
+    // Of two with one name only the first is part of the site.
     if (SECTIONS[section] === 'list' || (SECTIONS[section] === 'map' && items.length === partOf(site, section)))
       continue;
     const first = new Map<string, Item>();
@@ -61,7 +61,7 @@ function partOf(site: Site, section: SectionName): number {
   }
 }
 
-/** What a site may say in several places, each adding to the others. */
+/** Whether a site may say it in several places, which are added up. */
 function isAddedUp({ section, name }: Item): boolean {
   return section === 'lint' || (section === 'policies' && name === 'retention');
 }

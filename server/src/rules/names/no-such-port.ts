@@ -1,8 +1,9 @@
+import { fixOf } from '../../site/edit.ts';
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { type Item, isName, placeOf } from '../../site/item.ts';
-import type { Device, Site } from '../../site/model.ts';
+import { type Device, type Site, endName } from '../../site/model.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
 import { ownDevice } from '../../site/declared.ts';
 import { nearest } from '../../text/nearest.ts';
@@ -25,7 +26,7 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || device.portByName.has(end.port)) continue;
         if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
-        report(missing(site, item, end.route, device, end.port, `${end.device}/${end.port}`));
+        report(missing(site, { item, route: end.route, device, port: end.port, text: endName(end) }));
       }
     }
     const naming = [
@@ -42,16 +43,25 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
           !isSound(device.item)
         )
           continue;
-        report(missing(site, item, route, device, text, text));
+        report(missing(site, { item, route, device, port: text, text }));
       }
     }
   },
 };
 
-/** `written` is what stands at the route: the port alone, or behind its device. */
-function missing(site: Site, item: Item, route: Route, device: Device, port: string, written: string): Finding {
-  const isOwn = written === port;
-  const at = isOwn ? placeOf(item, route) : partOf(item, route, written.length - port.length, written.length);
+/** A port that is named where its device has none of that name. */
+interface MissingPort {
+  readonly item: Item;
+  readonly route: Route;
+  readonly device: Device;
+  readonly port: string;
+  /** What stands at the route: the port alone, or behind its device. */
+  readonly text: string;
+}
+
+function missing(site: Site, { item, route, device, port, text }: MissingPort): Finding {
+  const isOwn = text === port;
+  const at = isOwn ? placeOf(item, route) : partOf(item, route, text.length - port.length, text.length);
   const has = device.ports.map(({ name }) => name);
   // One number is as near as any other.
   const near = /^\d+$/.test(port) ? [] : nearest(port, has.filter(isName)).map(({ name }) => name);
@@ -63,10 +73,7 @@ function missing(site: Site, item: Item, route: Route, device: Device, port: str
     related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
     fixes: () => {
       const free = near.length > 0 || isOwn ? undefined : freePorts(site, device).find(({ name }) => isName(name));
-      const titled =
-        free === undefined
-          ? []
-          : [{ title: `Use ${free.name}, the first free port`, safe: false, edits: [{ at, text: free.name }] }];
+      const titled = free === undefined ? [] : fixOf(`Use ${free.name}, the first free port`, { at, text: free.name });
       return [
         ...near.map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })),
         ...titled,

@@ -1,4 +1,4 @@
-import { scalarText, setValue } from '../../site/edit.ts';
+import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
@@ -33,13 +33,10 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
           fixes: () =>
             free === undefined
               ? []
-              : [
-                  {
-                    title: `Use ${portName(free)}, the first free port`,
-                    safe: false,
-                    edits: [setValue(item, end.route, scalarText(portName(free), true))],
-                  },
-                ],
+              : fixOf(
+                  `Use ${portName(free)}, the first free port`,
+                  setValue(item, end.route, scalarText(portName(free), true)),
+                ),
         });
       }
     }

@@ -8,7 +8,7 @@ import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 export const unknownRule: Rule = {
   id: 'unknown-rule',
   severity: 'warning',
-  summary: 'The lint section names a rule that there is not.',
+  summary: 'The lint section names a rule that does not exist.',
   why: `The setting or the acceptance has no effect. \`plumbline explain\` lists all rules.`,
   check({ site, ruleIds }: Subject, report: Report): void {
     for (const item of site.sections.lint) {

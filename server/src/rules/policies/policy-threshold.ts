@@ -1,4 +1,4 @@
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Policies, Site } from '../../site/model.ts';
 import { readThreshold } from '../../site/read.ts';
@@ -9,18 +9,18 @@ export const policyThreshold: Rule = {
   id: 'policy-threshold',
   severity: 'warning',
   summary: 'A policy warns only after its limit, or allows nothing at all.',
-  why: `\`warn\` is there to be told before the \`limit\` is reached. With the two the wrong way round nothing warns
+  why: `\`warn\` is there to warn before the \`limit\` is reached. With the two the wrong way round nothing warns
 before there is an error. At zero per cent every link or volume that is used at all is too full, and a time of zero
 keeps no footage. Correct the figure, or take it out.`,
   source: 'common practice, no source',
   check({ site }: Subject, report: Report): void {
-    ofPercentages(site, 'link-load', report);
-    ofPercentages(site, 'volume-fill', report);
-    ofTimes(site.policies, report);
+    checkPercentages(site, 'link-load', report);
+    checkPercentages(site, 'volume-fill', report);
+    checkTimes(site.policies, report);
   },
 };
 
-function ofPercentages({ sections }: Site, name: string, report: Report): void {
+function checkPercentages({ sections }: Site, name: string, report: Report): void {
   const item = sections.policies.find((candidate) => candidate.name === name);
   if (item === undefined) return;
   const { warn, limit } = readThreshold(item);
@@ -43,7 +43,7 @@ function ofPercentages({ sections }: Site, name: string, report: Report): void {
       'earlier.',
     about: [name],
     related: [{ at: at('limit'), message: 'the limit' }],
-    fixes: () => [{ title: 'Swap the two', safe: false, edits: swapped(item, at('warn'), at('limit')) }],
+    fixes: () => fixOf('Swap the two', ...swapped(item, at('warn'), at('limit'))),
   });
 }
 
@@ -52,7 +52,7 @@ function swapped(item: Item, warn: Place, limit: Place): ReturnType<typeof setVa
   return [setValue(item, ['warn'], text(limit)), setValue(item, ['limit'], text(warn))];
 }
 
-function ofTimes({ retention }: Policies, report: Report): void {
+function checkTimes({ retention }: Policies, report: Report): void {
   for (const { item, route, recordings, atMost } of retention) {
     if (atMost !== 0) continue;
     report({

@@ -30,7 +30,7 @@ more than that, it is a warning. Take a port of a higher type, or a listed injec
           message:
             `${to.device.name} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ` +
             `${maxClass} at most, ${watts(arrives)} at the device. ` +
-            `${isEnough ? 'It may run, if it puts up with the lower class.' : 'Take a port that feeds more.'}`,
+            (isEnough ? 'It may run, if it puts up with the lower class.' : 'Take a port that feeds more.'),
           about: aboutPorts(to, from),
           related: [
             {

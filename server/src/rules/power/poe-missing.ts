@@ -1,7 +1,7 @@
 import { oppositePort } from '../../network/link.ts';
 import { carriesPower, classOf } from '../../network/power.ts';
 import { type PortType, portTypes } from '../../standards/poe.ts';
-import { type Fix, addEntry } from '../../site/edit.ts';
+import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { portNames } from '../../site/read.ts';
@@ -46,7 +46,7 @@ function declared(port: Port, wantedClass: number): Fix[] {
   if (port.device.kind !== 'switch' || key === undefined || portNames(String(key)).length !== 1 || type === undefined)
     return [];
   const edit = addEntry(port.device.item, port.route, 'poe', type);
-  return edit === undefined ? [] : [{ title: `Say that ${portName(port)} feeds ${type}`, safe: false, edits: [edit] }];
+  return fixOf(`Say that ${portName(port)} feeds ${type}`, edit);
 }
 
 export const examples: readonly Example[] = [

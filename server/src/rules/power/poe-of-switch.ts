@@ -1,23 +1,23 @@
 import { portTypes } from '../../standards/poe.ts';
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
-/** What is fed and feeds nobody. */
-const FED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];
+/** Devices that take power and feed nobody. */
+const POWERED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];
 
 export const poeOfSwitch: Rule = {
   id: 'poe-of-switch',
   severity: 'warning',
-  summary: 'Of a device that is fed it is said what a switch port feeds.',
-  why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A device that is fed has a class, \`poe: {class: 3}\`, which is
-on its label; without one the power that it takes is in no sum.`,
+  summary: 'A powered device has the PoE type of a switch port, instead of a class.',
+  why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A powered device has a class, \`poe: {class: 3}\`, which is on
+its label; without one, the power that it takes is in no sum.`,
   source: 'IEEE 802.3 clauses 33 and 145: power sourcing equipment has a type, a powered device a class (from memory)',
   check({ site }: Subject, report: Report): void {
     for (const port of site.ports) {
       const { device, feeds, route } = port;
-      if (feeds === undefined || device.kind === undefined || !FED.includes(device.kind)) continue;
+      if (feeds === undefined || device.kind === undefined || !POWERED.includes(device.kind)) continue;
       const most = portTypes[feeds].maxClass;
       report({
         at: placeOf(device.item, [...route, 'poe']),
@@ -25,13 +25,11 @@ on its label; without one the power that it takes is in no sum.`,
           `${feeds} is what a switch port feeds, and ${device.name} is a ${device.kind}. Write the class that is on ` +
           `its label, such as {class: ${most}}.`,
         about: [device.name, portName(port)],
-        fixes: () => [
-          {
-            title: `Say that it is of class ${most}, the highest that ${feeds} feeds`,
-            safe: false,
-            edits: [setValue(device.item, [...route, 'poe'], `{class: ${most}}`)],
-          },
-        ],
+        fixes: () =>
+          fixOf(
+            `Say that it is of class ${most}, the highest that ${feeds} feeds`,
+            setValue(device.item, [...route, 'poe'], `{class: ${most}}`),
+          ),
       });
     }
   },

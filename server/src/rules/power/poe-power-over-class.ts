@@ -1,5 +1,5 @@
 import { classFor, powerClasses } from '../../standards/poe.ts';
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
@@ -26,7 +26,7 @@ gives the class, and the greatest draw at the device, or at the supply, which is
           `${device.name} draws ${watts(draws.milliwatts)}, and ` +
           `${draws.class === undefined ? 'the highest class, 8,' : `class ${own.class}`} allows ` +
           `${watts(own.pdMilliwatts)} at the device. ` +
-          `${wanted === undefined ? 'It cannot be powered over Ethernet.' : `That would be class ${wanted.class}.`}`,
+          (wanted === undefined ? 'It cannot be powered over Ethernet.' : `That would be class ${wanted.class}.`),
         about: [device.name, portName(port)],
         ...(draws.class === undefined
           ? {}
@@ -34,7 +34,7 @@ gives the class, and the greatest draw at the device, or at the supply, which is
         fixes: () => {
           if (wanted === undefined || draws.class === undefined) return [];
           const edits = [setValue(device.item, [...route, 'poe', 'class'], String(wanted.class))];
-          return [{ title: `Make it class ${wanted.class}`, safe: false, edits }];
+          return fixOf(`Make it class ${wanted.class}`, ...edits);
         },
       });
     }

@@ -1,3 +1,4 @@
+import { fixOf } from '../../site/edit.ts';
 import { type Cycle, type TimeUnit, distinguishesRepeatedHour } from '../../standards/strftime.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Recording } from '../../site/model.ts';
@@ -24,8 +25,9 @@ export const fileNameCollision: Rule = {
   id: 'file-name-collision',
   severity: 'error',
   summary: 'Two files of recordings get one name, and the second overwrites the first.',
-  why: `A file is named by the time at which it is begun. A pattern must tell every file from the next, so to the second;
-from those of other days for as long as they are kept; and from those of other recordings on the volume. Also after an
+  why: `A file is named by the time at which it is begun. A pattern must give every file another name than
+the next, so to the second; than those of other days for as long as they are kept; and than those of other
+recordings on the volume. Also after an
 interruption: a file that is begun again within the same minute overwrites what was there.`,
   source: "strftime(3); FFmpeg's segment muxer, with which two files of one second were seen to get one name",
   check({ site }: Subject, report: Report): void {
@@ -42,10 +44,10 @@ interruption: a file that is begun again within the same minute overwrites what 
           about: [name],
           fixes: () => {
             const whole = completed(names.pattern);
-            // One that is told apart to the second meets the repeated hour next.
-            const isTold = distinguishesRepeatedHour(whole) || !hasRepeatedHour(site.timezone);
-            const pattern = isTold ? whole : (withOffset(whole) ?? whole);
-            return [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
+            // A name to the second comes twice in the repeated hour.
+            const isUnique = distinguishesRepeatedHour(whole) || !hasRepeatedHour(site.timezone);
+            const pattern = isUnique ? whole : (withOffset(whole) ?? whole);
+            return fixOf(`Name files ${pattern}`, setFile(recording, pattern));
           },
         });
       }
@@ -67,14 +69,14 @@ interruption: a file that is begun again within the same minute overwrites what 
           const taken = site.recordings.some(
             (another) => another.volume === volume && filePatternOf(another)?.path === wanted,
           );
-          return taken ? [] : [{ title: `Name files ${pattern}`, safe: false, edits: [setFile(recording, pattern)] }];
+          return taken ? [] : fixOf(`Name files ${pattern}`, setFile(recording, pattern));
         },
       });
     }
   },
 };
 
-/** Whether files of one recording get the names of others of it. */
+/** Whether a later file of a recording gets the name of an earlier one. */
 function withItself(
   { name, segment, keep }: Recording,
   { finest, cycle }: FilePattern,
@@ -87,7 +89,7 @@ function withItself(
   if (segment < unit) {
     return {
       message:
-        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: each overwrites the ` +
+        `Files of ${name} last ${duration(segment)}, and their names hold the ${finest} at best: each overwrites the ` +
         'one before. Add %S.',
     };
   }
@@ -95,7 +97,7 @@ function withItself(
     return {
       severity: 'warning',
       message:
-        `Files of ${name} last ${duration(segment)}, and their names tell the ${finest} at best: one that is begun a ` +
+        `Files of ${name} last ${duration(segment)}, and their names hold the ${finest} at best: one that is begun a ` +
         'little early, or again after an interruption, overwrites the one before. Add %S.',
     };
   }
@@ -120,7 +122,7 @@ export const examples: readonly Example[] = [
     bad: `
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 30 s, file: "paddock/%Y-%m-%d_%H-%M%z.mp4"}
-# want 68-98 Files of paddock last 30 s, and their names tell the minute at best
+# want 68-98 Files of paddock last 30 s, and their names hold the minute at best
 `,
     fixed: `
 recordings:
@@ -154,7 +156,7 @@ recordings:
 site: {timezone: Europe/London}
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 30 s, file: paddock/%Y-%m-%d_%H-%M.mp4}
-# want 68-94 and their names tell the minute at best
+# want 68-94 and their names hold the minute at best
 `,
     fixed: `
 site: {timezone: Europe/London}

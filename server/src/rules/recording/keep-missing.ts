@@ -1,5 +1,6 @@
 import { nodeAt } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
+import { retentionBoundsOf } from '../../site/retention.ts';
 import { bytes, days } from '../../text/words.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -7,26 +8,17 @@ export const keepMissing: Rule = {
   id: 'keep-missing',
   severity: 'information',
   summary: 'A recording does not say how long it is kept.',
-  why: `Without \`keep\` nobody can tell how much space a recording takes: it grows until the volume is full. Where
+  why: `Without \`keep\` nobody knows how much space a recording takes: it grows until the volume is full. Where
 people are in the picture, privacy law commonly asks for a time after which it is deleted.`,
   source: 'common practice, no source',
   check({ site, plan }: Subject, report: Report): void {
-    const bound = new Set(
-      site.policies.retention.flatMap(({ recordings, atLeast, atMost }) =>
-        (atLeast ?? atMost) === undefined ? [] : recordings,
-      ),
-    );
     for (const { recording, volume, bytesPerDay } of plan.storage.recordings) {
       const { item, name, keep } = recording;
-      // Where policy sets a time, another rule tells.
-      if (
-        keep !== undefined ||
-        nodeAt(item, ['keep']) !== undefined ||
-        bound.has(name) ||
-        volume === undefined ||
-        bytesPerDay === 0
-      )
+      if (keep !== undefined || nodeAt(item, ['keep']) !== undefined || volume === undefined || bytesPerDay === 0)
         continue;
+      const { least, most } = retentionBoundsOf(site.policies.retention, name);
+      // Where a policy sets a time, the rule retention reports.
+      if (least !== undefined || most !== undefined) continue;
       const full = plan.storage.on(volume).daysUntilFullKept;
       report({
         at: headOf(item),

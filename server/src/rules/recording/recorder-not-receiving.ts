@@ -1,7 +1,6 @@
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { type Fix, addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
+import { fixOf, nameText, putElement } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Stream } from '../../site/model.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const recorderNotReceiving: Rule = {
@@ -22,12 +21,12 @@ Add the device to the stream's \`receivers\`.`,
         continue;
       if (delivery.source === host || delivery.reaches.includes(host.name)) continue;
       const unreached = delivery.unreached.find(({ receiver }) => receiver === host.name);
-      // Before the first cable is written nothing is known of ways.
+      // Before the first cable is written, no path is known.
       if (unreached !== undefined && site.cables.length === 0) continue;
       const words = unreached === undefined ? undefined : obstacleWords(unreached.why, host.name, stream);
       report({
         at: placeOf(item, ['stream']),
-        // What is in the way is told where it is; here is what comes of it.
+        // The obstacle has a finding of its own; this one says what it means for the recording.
         ...(words !== undefined && { severity: 'information' as const }),
         message:
           words === undefined
@@ -37,20 +36,17 @@ Add the device to the stream's \`receivers\`.`,
               `${words.remedy}.`,
         about: [name, stream.name, host.name],
         related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${stream.name}` }],
-        fixes: () => (words === undefined ? received(stream, host.name) : []),
+        fixes: () =>
+          words === undefined
+            ? fixOf(
+                `Let ${host.name} receive ${stream.name}`,
+                putElement(stream.item, 'receivers', nameText(host.name)),
+              )
+            : [],
       });
     }
   },
 };
-
-function received({ item, name }: Stream, host: string): Fix[] {
-  const has = nodeAt(item, ['receivers']);
-  const edit =
-    has === undefined
-      ? addEntry(item, [], 'receivers', `[${nameText(host)}]`)
-      : addElement(item, ['receivers'], nameText(host));
-  return edit === undefined ? [] : [{ title: `Let ${host} receive ${name}`, safe: false, edits: [edit] }];
-}
 
 export const examples: readonly Example[] = [
   {

@@ -1,3 +1,4 @@
+import { fixOf } from '../../site/edit.ts';
 import { isTimeZone, repeatedHours } from '../../standards/time-zone.ts';
 import { placeOf } from '../../site/item.ts';
 import { filePatternOf } from '../../recordings/file-pattern.ts';
@@ -9,8 +10,8 @@ export const repeatedHour: Rule = {
   id: 'repeated-hour',
   severity: 'warning',
   summary: 'File names come twice when the clocks go back.',
-  why: `When summer time ends, an hour of local time passes twice. Names that do not tell the two apart are given twice,
-and the second file overwrites the first. Put the offset from UTC, \`%z\`, or the seconds since 1970, \`%s\`, into
+  why: `When summer time ends, an hour of local time passes twice. Names that are the same in both come twice, and the
+second file overwrites the first. Put the offset from UTC, \`%z\`, or the seconds since 1970, \`%s\`, into
 the name.`,
   source: 'IANA time-zone database; strftime(3)',
   check({ site }: Subject, report: Report): void {
@@ -30,16 +31,14 @@ the name.`,
         fixes: () => {
           const pattern = withOffset(names.pattern);
           if (pattern === undefined) return [];
-          return [
-            { title: 'Add the offset from UTC, %z, to the name', safe: false, edits: [setFile(recording, pattern)] },
-          ];
+          return fixOf('Add the offset from UTC, %z, to the name', setFile(recording, pattern));
         },
       });
     }
   },
 };
 
-/** The result must not change from day to day, so one year stands for all: from here on for 400 days. */
+/** One year stands for all, so that the result is the same every day: 400 days from here. */
 const FROM = Date.UTC(2026, 0, 1);
 const SPAN = 400 * DAY;
 

@@ -1,6 +1,7 @@
-import { type Fix, addEntry, nodeAt, setValue } from '../../site/edit.ts';
+import { type Fix, addEntry, fixOf, nodeAt, setValue } from '../../site/edit.ts';
 import { type Place, headOf, placeOf } from '../../site/item.ts';
-import type { Recording, Retention } from '../../site/model.ts';
+import type { Recording } from '../../site/model.ts';
+import { type Bound, type RetentionBounds, retentionBounds } from '../../site/retention.ts';
 import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { days, duration } from '../../text/words.ts';
@@ -17,13 +18,13 @@ is a warning: lower bit rates, take a larger volume, or agree on less. What may 
 kept, is for local law to say.`,
   source: 'The policy of the site.',
   check({ site, plan }: Subject, report: Report): void {
-    const told = new Set<string>();
-    for (const [name, { least, most }] of boundsOf(site.policies.retention)) {
+    const reported = new Set<string>();
+    for (const [name, { least, most }] of retentionBounds(site.policies.retention)) {
       if (least !== undefined && most !== undefined && least.time > most.time) {
-        // What no `keep` meets is told once of the policies, not of each recording.
+        // Once for the two policies, not for each of their recordings.
         const both = `${least.policy.route.join()} ${most.policy.route.join()}`;
-        if (!told.has(both)) report(contradiction(name, least, most));
-        told.add(both);
+        if (!reported.has(both)) report(contradiction(name, least, most));
+        reported.add(both);
         continue;
       }
       const recording = site.recordingByName.get(name);
@@ -35,33 +36,6 @@ kept, is for local law to say.`,
     }
   },
 };
-
-/** Milliseconds, and the policy that asks for them. */
-interface Bound {
-  readonly time: number;
-  readonly policy: Retention;
-}
-
-interface Bounds {
-  readonly least: Bound | undefined;
-  readonly most: Bound | undefined;
-}
-
-/** By recording, what all policies together ask. */
-function boundsOf(policies: readonly Retention[]): Map<string, Bounds> {
-  const bounds = new Map<string, Bounds>();
-  for (const policy of policies) {
-    const { atLeast, atMost, recordings } = policy;
-    for (const name of recordings) {
-      const { least, most } = bounds.get(name) ?? { least: undefined, most: undefined };
-      bounds.set(name, {
-        least: atLeast !== undefined && atLeast > (least?.time ?? -1) ? { time: atLeast, policy } : least,
-        most: atMost !== undefined && atMost < (most?.time ?? Infinity) ? { time: atMost, policy } : most,
-      });
-    }
-  }
-  return bounds;
-}
 
 function placeOfBound({ policy }: Bound, key: string): Place {
   return placeOf(policy.item, [...policy.route, key]);
@@ -79,7 +53,7 @@ function contradiction(name: string, least: Bound, most: Bound): Finding {
 }
 
 function findingOf(
-  { least, most }: Bounds,
+  { least, most }: RetentionBounds,
   recording: Recording,
   volume: VolumeFigures | undefined,
 ): Finding | undefined {
@@ -93,7 +67,7 @@ function findingOf(
     const written = nodeAt(item, ['keep']);
     const text = durationLike(milliseconds, written?.kind === 'scalar' ? written.value : undefined);
     const edit = keep === undefined ? addEntry(item, [], 'keep', text) : setValue(item, ['keep'], text);
-    return edit === undefined ? [] : [{ title: `Keep ${name} for ${text}`, safe: false, edits: [edit] }];
+    return fixOf(`Keep ${name} for ${text}`, edit);
   };
   if (keep === undefined) {
     if (nodeAt(item, ['keep']) !== undefined || (atLeast === undefined && atMost === undefined)) return undefined;

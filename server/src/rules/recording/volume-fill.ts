@@ -1,6 +1,7 @@
-import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
+import { type Edit, type Fix, fixOf, nodeAt, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
+import { retentionBoundsOf } from '../../site/retention.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
@@ -63,14 +64,12 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
 
 /** All recordings for a like part of their time, but none for less than policy asks. */
 function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: number): Fix[] {
-  const least = new Map<string, number>();
-  for (const { recordings: names, atLeast = 0 } of site.policies.retention) {
-    for (const name of names) least.set(name, Math.max(least.get(name) ?? 0, atLeast));
-  }
   const counted = recordings.filter(({ bytesKept }) => bytesKept !== undefined && bytesKept > 0);
   const keepOf = ({ recording }: RecordingFigures): number => recording.keep ?? 0;
-  const leastOf = (figures: RecordingFigures): number =>
-    Math.min(keepOf(figures), least.get(figures.recording.name) ?? 0);
+  const leastOf = (figures: RecordingFigures): number => {
+    const { least } = retentionBoundsOf(site.policies.retention, figures.recording.name);
+    return Math.min(keepOf(figures), least?.time ?? 0);
+  };
   const taken = (figures: RecordingFigures, milliseconds: number): number => (figures.bytesPerDay * milliseconds) / DAY;
   const sum = (of: (figures: RecordingFigures) => number): number =>
     counted.reduce((total, figures) => total + of(figures), 0);
@@ -104,7 +103,7 @@ function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: n
     edits.push(setValue(item, ['keep'], text));
     kept.push(`${name} for ${text}`);
   }
-  return edits.length === 0 ? [] : [{ title: `Keep ${list(kept)}, which fits on ${volume.name}`, safe: false, edits }];
+  return fixOf(`Keep ${list(kept)}, which fits on ${volume.name}`, ...edits);
 }
 
 /** Whole days, or whole hours of less than two days. */

@@ -1,6 +1,5 @@
-import { type Fix, addElement, addEntry, nameText, nodeAt } from '../../site/edit.ts';
+import { fixOf, nameText, putElement } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Stream } from '../../site/model.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const carriedNotReceived: Rule = {
@@ -22,19 +21,15 @@ receivers, that load is missing from every figure. Add it to the receivers of th
           `of ${carried.name}.`,
         about: [name, carried.name],
         related: [{ at: headOf(carried.item), message: `the stream that ${name} carries` }],
-        fixes: () => addReceiver(carried, source),
+        fixes: () =>
+          fixOf(
+            `Add ${source} to the receivers of ${carried.name}`,
+            putElement(carried.item, 'receivers', nameText(source)),
+          ),
       });
     }
   },
 };
-
-function addReceiver({ item, name }: Stream, device: string): Fix[] {
-  const edit =
-    nodeAt(item, ['receivers']) === undefined
-      ? addEntry(item, [], 'receivers', `[${nameText(device)}]`)
-      : addElement(item, ['receivers'], nameText(device));
-  return edit === undefined ? [] : [{ title: `Add ${device} to the receivers of ${name}`, safe: false, edits: [edit] }];
-}
 
 export const examples: readonly Example[] = [
   {

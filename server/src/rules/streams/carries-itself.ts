@@ -11,12 +11,12 @@ export const carriesItself: Rule = {
 of them has a rate of its own to take over. One of them is what the camera or tuner sends: leave \`carries\` out
 there.`,
   check({ site }: Subject, report: Report): void {
-    const told = new Set<Stream>();
+    const reported = new Set<Stream>();
     for (const start of site.carriedInCircle) {
-      if (told.has(start)) continue;
+      if (reported.has(start)) continue;
       const circle = circleFrom(site, start);
       for (const [index, stream] of circle.entries()) {
-        told.add(stream);
+        reported.add(stream);
         // As many as somebody reads: a circle may be as long as the site.
         const others = [
           ...circle.slice(index + 1, index + 1 + SHOWN),

@@ -1,5 +1,5 @@
 import { multiplexOf } from '../../network/rates.ts';
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -28,9 +28,7 @@ peak it is a warning, below the average an error.`,
           `${name} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers and ` +
           `tables, and its mux-rate is ${bitRate(muxRate)}. Set it to ${enough} or more, or lower the bitrate.`,
         about: [name],
-        fixes: () => [
-          { title: `Set the mux-rate to ${enough}`, safe: false, edits: [setValue(item, ['mux-rate'], enough)] },
-        ],
+        fixes: () => fixOf(`Set the mux-rate to ${enough}`, setValue(item, ['mux-rate'], enough)),
       });
     }
   },

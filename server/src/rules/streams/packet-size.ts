@@ -2,7 +2,7 @@ import { MAX_PAYLOAD } from '../../standards/ethernet.ts';
 import { IPV4_HEADER, UDP_HEADER } from '../../standards/internet.ts';
 import { RTP_HEADER } from '../../standards/rtp.ts';
 import { PACKET } from '../../standards/transport-stream.ts';
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isDatagrams, isRtp } from '../../site/free/port.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -32,9 +32,7 @@ ${PACKET} bytes, seven as a rule. What is computed here does not count fragments
           : `With ${headers} B of headers a packet of ${size} B is more than the ${MAX_PAYLOAD} B that a frame ` +
             `carries, and is cut into fragments. Take ${most} B or less.`,
         about: [name],
-        fixes: () => [
-          { title: `Write ${better} B`, safe: false, edits: [setValue(item, ['packet-size'], `${better} B`)] },
-        ],
+        fixes: () => fixOf(`Write ${better} B`, setValue(item, ['packet-size'], `${better} B`)),
       });
     }
   },

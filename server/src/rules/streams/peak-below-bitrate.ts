@@ -1,4 +1,4 @@
-import { setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -27,16 +27,12 @@ which is then taken as the bit rate.`,
             'has on average. Correct one of them.',
           about: [name],
           related: [{ at: average, message: `${bitRate(rate.nominal)} on average` }],
-          fixes: () => [
-            {
-              title: 'Swap the two',
-              safe: false,
-              edits: [
-                setValue(item, [part, 'bitrate'], peak.piece.text.slice(peak.start, peak.end)),
-                setValue(item, [part, 'peak-bitrate'], average.piece.text.slice(average.start, average.end)),
-              ],
-            },
-          ],
+          fixes: () =>
+            fixOf(
+              'Swap the two',
+              setValue(item, [part, 'bitrate'], peak.piece.text.slice(peak.start, peak.end)),
+              setValue(item, [part, 'peak-bitrate'], average.piece.text.slice(average.start, average.end)),
+            ),
         });
       }
     }

@@ -1,8 +1,7 @@
-import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import { isDatagrams, nextFreePort } from '../../site/free/port.ts';
+import { isDatagrams, nextFreePortFix } from '../../site/free/port.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const portClash: Rule = {
@@ -29,18 +28,7 @@ whichever came first. Give each a pair of ports of its own, even and odd.`,
           'pair.',
         about: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
-        fixes: () => {
-          const free = nextFreePort(site, stream, port);
-          return free === undefined
-            ? []
-            : [
-                {
-                  title: `Use port ${free}, the next free pair`,
-                  safe: false,
-                  edits: [setValue(item, ['port'], String(free))],
-                },
-              ];
-        },
+        fixes: () => nextFreePortFix(site, stream),
       });
     }
   },

@@ -1,4 +1,4 @@
-import { addEntry, nodeAt } from '../../site/edit.ts';
+import { addEntry, fixOf, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
@@ -7,7 +7,7 @@ import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 export const portMissing: Rule = {
   id: 'port-missing',
   severity: 'warning',
-  summary: 'It is not said to which port a stream is sent.',
+  summary: 'A stream has no port.',
   why: `Sender and receiver must agree on the port, and clashes between streams cannot be seen without it. RTSP is asked
 for at port 554 unless the camera says otherwise; RTP takes an even port, 5004 by custom, and RTCP the one above.`,
   source: 'RFC 2326 §3.2, RFC 3550 §11, RFC 3551 §8, read',
@@ -27,7 +27,7 @@ for at port 554 unless the camera says otherwise; RTP takes an even port, 5004 b
         about: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'port', String(free));
-          return edit === undefined ? [] : [{ title: `Use port ${free}`, safe: false, edits: [edit] }];
+          return fixOf(`Use port ${free}`, edit);
         },
       });
     }

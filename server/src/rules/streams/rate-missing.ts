@@ -10,14 +10,14 @@ export const rateMissing: Rule = {
 looks better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a
 transport stream that comes as it is.`,
   check({ site }: Subject, report: Report): void {
-    const told = new Set<Stream>();
+    const reported = new Set<Stream>();
     const circles = new Set(site.carriedInCircle);
     for (const stream of site.streams) {
       if ((stream.receivers.length === 0 && stream.group === undefined) || stream.muxRate !== undefined) continue;
       if (hasRates(site.mediaOf(stream))) continue;
-      const first = firstOf(site, stream, circles);
-      if (first === undefined || told.has(first)) continue;
-      told.add(first);
+      const first = originOf(site, stream, circles);
+      if (first === undefined || reported.has(first)) continue;
+      reported.add(first);
       findings(first, report);
     }
   },
@@ -29,8 +29,8 @@ function hasRates({ video, audio }: Media): boolean {
   return video.rate !== undefined && (audio === undefined || audio.rate !== undefined);
 }
 
-/** The stream that what it carries comes from in the end; `undefined` where that cannot be told, which others tell. */
-function firstOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stream | undefined {
+/** The stream at the beginning of what it carries; `undefined` in a circle, or where it is not declared. */
+function originOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stream | undefined {
   let at: Stream | undefined = stream;
   while (at?.carries !== undefined) {
     if (circles.has(at)) return undefined;
@@ -42,7 +42,7 @@ function firstOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stre
 function findings({ item, name, video, audio, transport, muxRate }: Stream, report: Report): void {
   if (muxRate !== undefined) return;
   const about = [name];
-  // A rate that is written wrong is told of as such.
+  // For a rate that is written wrong another rule reports.
   const isWritten = (part: string): boolean =>
     item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
   const loss = 'so it counts as nothing on links and disks';

@@ -1,4 +1,4 @@
-import { type Fix, remove, setValue } from '../../site/edit.ts';
+import { type Fix, fixOf, remove, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreePort } from '../../site/free/port.ts';
@@ -53,7 +53,7 @@ function asRtp({ item, port }: Stream, free: number | undefined): Fix {
 
 function without({ item }: Stream, key: string, title: string): Fix[] {
   const edit = remove(item, [key]);
-  return edit === undefined ? [] : [{ title, safe: false, edits: [edit] }];
+  return fixOf(title, edit);
 }
 
 export const examples: readonly Example[] = [

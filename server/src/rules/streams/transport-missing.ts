@@ -1,4 +1,4 @@
-import { addEntry } from '../../site/edit.ts';
+import { addEntry, fixOf } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
@@ -10,7 +10,7 @@ export const transportMissing: Rule = {
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
   check({ site }: Subject, report: Report): void {
     for (const { item, name, transport, carries, receivers } of site.streams) {
-      // A transport that is written but unknown is told as such.
+      // For a transport that is not known value-not-allowed reports.
       if (
         transport !== undefined ||
         receivers.length === 0 ||
@@ -24,7 +24,7 @@ the stream is counted as \`rtp\`. A stream that carries another has a transport 
         about: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'transport', 'rtp');
-          return edit === undefined ? [] : [{ title: 'Say that it is rtp', safe: false, edits: [edit] }];
+          return fixOf('Say that it is rtp', edit);
         },
       });
     }

@@ -17,7 +17,7 @@ takes the last. Take one of them out. A section may stand in several files, but 
       for (const piece of file.unusual) {
         const { tree, items } = contentOf(piece);
         for (const { code, detail, start, end, related } of tree.problems) {
-          // An item that stands twice is told by duplicate-name, in whatever files it does.
+          // For an item that stands twice duplicate-name reports, over all files.
           if (code !== 'duplicate-key' || items.some(({ key }) => key?.start === start)) continue;
           report({
             at: { piece, start, end },

@@ -18,9 +18,9 @@ import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts
 export const malformedValue: Rule = {
   id: 'malformed-value',
   severity: 'error',
-  summary: 'A value or a name is not written as it must be.',
-  why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what is meant cannot be
-told for sure, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`.`,
+  summary: 'A value or a name is malformed.',
+  why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what it means is
+not certain, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`.`,
   source: 'Time zones: the IANA time-zone database',
   check({ site }: Subject, report: Report): void {
     for (const {
@@ -68,10 +68,10 @@ function sentence(item: Item, route: Route, found: Data, schema: Schema | undefi
   if (schema?.['x-form'] !== undefined && /^[\da-f:]*:[\da-f:]*$/i.test(text) && schema['x-form'] !== 'mac') {
     return `${what} is ${text}, an IPv6 address; the addresses of a site are IPv4${suchAs(item, route)}.`;
   }
-  return `${what} is ${text}, which is not ${form(schema)}${suchAs(item, route)}.`;
+  return `${what} is ${text}, which is not ${formOf(schema)}${suchAs(item, route)}.`;
 }
 
-function form(schema: Schema | undefined): string {
+function formOf(schema: Schema | undefined): string {
   if (schema?.['x-form'] !== undefined) return OF_FORM[schema['x-form']];
   if (schema?.['x-names'] === 'port-end') return 'a port as device/port';
   if (schema?.['x-names'] !== undefined) return 'a name: letters, digits, - and _';
@@ -90,7 +90,7 @@ function write(text: string, edit: ReturnType<typeof setValue>, safe = true): Fi
   return { title: `Write ${visible(text, 60)}`, safe, edits: [edit] };
 }
 
-/** What can be meant by nothing else. */
+/** Readings where only one is possible. */
 function meant(site: Site, found: Data, schema: Schema | undefined): string[] {
   if (typeof found !== 'string') return [];
   const form = schema?.['x-form'];
@@ -146,7 +146,7 @@ function portRanges(item: Item, report: Report): void {
   }
 }
 
-/** Beyond what is read of all devices together. */
+/** More ports than are read of all devices together. */
 function tooManyPorts(item: Item): Finding {
   return {
     at: placeOf(item, ['ports'], 'key'),

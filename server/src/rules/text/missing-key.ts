@@ -4,7 +4,7 @@ import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
 import { type Route, isMapping } from '../../text/syntax.ts';
-import { type Fix, addEntry, nameText } from '../../site/edit.ts';
+import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { schemaAt } from '../../site/shape.ts';
@@ -31,16 +31,14 @@ written nowhere. The fix fills in the name where the site leaves only one choice
         fixes: () => {
           const value = onlyChoice(site, item, route, key);
           const edit = value === undefined ? undefined : addEntry(item, route, key, nameText(value));
-          return edit === undefined
-            ? []
-            : [{ title: `Add ${key}: ${value ?? ''}`, safe: false, edits: [edit] } satisfies Fix];
+          return fixOf(`Add ${key}: ${value ?? ''}`, edit);
         },
       });
     }
   },
 };
 
-/** A slip of the pen in the key is told as that. */
+/** Whether another key is this one misspelt: then unknown-key reports. */
 function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
   return problems.some(
     (other) =>
@@ -51,7 +49,7 @@ function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
   );
 }
 
-/** What the site leaves as the only thing that can be meant. */
+/** The only value that is possible in this site. */
 function onlyChoice(site: Site, item: Item, route: Route, key: string): string | undefined {
   if (item.section === 'devices' && route.length === 0 && key === 'kind') return kindBy(item.data);
   const all = {

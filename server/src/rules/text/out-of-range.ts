@@ -1,4 +1,4 @@
-import { type Fix, setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
@@ -26,9 +26,7 @@ cannot be set on the equipment, and counts for nothing here.`,
           const step = Number(/^a multiple of (\d+)$/.exec(bound)?.[1]);
           if (Number.isNaN(step) || typeof found !== 'number') return [];
           const whole = Math.round(found / step) * step;
-          return [
-            { title: `Write ${whole}`, safe: false, edits: [setValue(item, route, String(whole))] } satisfies Fix,
-          ];
+          return fixOf(`Write ${whole}`, setValue(item, route, String(whole)));
         },
       });
     }

@@ -21,13 +21,13 @@ TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same
     for (const item of site.faulty) {
       for (const mention of item.mentions) {
         if (mention.mention !== 'quantity' || isQuantity(mention.read)) continue;
-        report(told(item, mention, mention.read));
+        report(findingOf(item, mention, mention.read));
       }
     }
   },
 };
 
-function told(
+function findingOf(
   item: Item,
   { route, text, quantity: kind }: Mention & { readonly mention: 'quantity' },
   fault: QuantityFault,
@@ -62,7 +62,7 @@ const OFFERED: Partial<Record<QuantityKind, readonly string[]>> = {
   'size': ['GB', 'TB', 'MB', 'B'],
 };
 
-/** From so many on, a bit rate without a unit is in bit/s. */
+/** From this number on, a bit rate without a unit is in bit/s. */
 const IN_BITS = 10_000;
 
 function suggestions(fault: QuantityFault, kind: QuantityKind, example: unknown): readonly string[] {

@@ -18,7 +18,7 @@ export const unknownKey: Rule = {
   id: 'unknown-key',
   severity: 'error',
   summary: 'A key or a section is not one of the site language.',
-  why: `What stands under it is not looked at, so a slip of the pen here is a value that counts for nothing. The
+  why: `What stands under it is not read, so with a misspelt key a value counts for nothing. The
 reference of the site language lists the keys of each mapping.`,
   check({ site, files }: Subject, report: Report): void {
     for (const file of files) sections(file, report);
@@ -63,7 +63,7 @@ reference of the site language lists the keys of each mapping.`,
         about: aboutItem(item),
         beyondSchema,
         fixes: () => {
-          const siblings = placedBeside(item.data, route);
+          const siblings = siblingsAt(item.data, route);
           return renamings(
             key,
             allowed.filter((name) => !siblings.has(name)),
@@ -75,7 +75,7 @@ reference of the site language lists the keys of each mapping.`,
   },
 };
 
-/** A key in braces without a colon behind it: to those who read YAML for a schema it is no entry. */
+/** A key in braces without a colon behind it, which a schema does not see. */
 function isBareKey({ piece, end }: Place): boolean {
   return !/^\s*:/.test(piece.text.slice(end, end + 100));
 }
@@ -119,7 +119,7 @@ interface CutText {
   readonly isFirst: boolean;
 }
 
-/** The text in braces that a comma ended before its time: behind it stand keys without a colon. */
+/** The text in braces that a comma ends too early: behind it stand keys without a colon. */
 function cutByComma(item: Item, route: Route): CutText | undefined {
   const node = nodeAt(item, route.slice(0, -1));
   if (node?.kind !== 'mapping' || !node.flow) return undefined;
@@ -140,7 +140,7 @@ function cutByComma(item: Item, route: Route): CutText | undefined {
   };
 }
 
-/** More than that is no text that somebody wrote. */
+/** Characters; nobody writes a longer text. */
 const LONGEST = 200;
 
 /** An entry, and the keys without a colon that follow it. */
@@ -167,7 +167,7 @@ function runsIn({ entries }: Mapping, piece: Piece): ReadonlyMap<string, Run> {
   return found;
 }
 
-/** What makes of a text more than any words. */
+/** What a schema says of a text that may not be any words. */
 const CONSTRAINED = ['enum', 'pattern', 'x-form', 'x-names', 'x-quantity'] as const;
 
 /** The rest of the sentence: what may stand here instead. */
@@ -185,7 +185,7 @@ function renamings(key: string, allowed: readonly string[], at: Place): Fix[] {
 }
 
 /** The keys that the mapping has already. */
-function placedBeside(data: Data, route: Route): Set<string> {
+function siblingsAt(data: Data, route: Route): Set<string> {
   const mapping = dataAt(data, route.slice(0, -1));
   return new Set(route.length > 0 && isMapping(mapping) ? Object.keys(mapping) : []);
 }

@@ -10,7 +10,7 @@ import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 export const valueNotAllowed: Rule = {
   id: 'value-not-allowed',
   severity: 'error',
-  summary: 'A value is none of those that its key can have.',
+  summary: 'A value is not one that its key can have.',
   why: `The key has a fixed set of values, and what stands here counts for nothing. The reference of the site language
 says what each of them means.`,
   check({ site }: Subject, report: Report): void {
@@ -18,7 +18,7 @@ says what each of them means.`,
       item,
       problem: { route, found, allowed },
     } of shapeProblems(site, 'not-allowed')) {
-      const near = nearest(String(found), allowed.map(String));
+      const near = nearest(shown(found), allowed.map(String));
       const only = onlyNear(near);
       const names = near.map(({ name }) => name);
       report({

@@ -1,3 +1,4 @@
+import type { Site } from '../../site/model.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { type Edit, type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { type Item, type PieceProblem, type Place, contentOf, placeOf } from '../../site/item.ts';
@@ -13,7 +14,7 @@ import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts
 export const wrongType: Rule = {
   id: 'wrong-type',
   severity: 'error',
-  summary: 'A value is missing, or of another sort than belongs there.',
+  summary: 'A value is missing, or is of the wrong type.',
   why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts for
 nothing. A key with nothing behind its colon has no value yet.`,
   check({ site, files }: Subject, report: Report): void {
@@ -22,11 +23,11 @@ nothing. A key with nothing behind its colon has no value yet.`,
       for (const piece of unusual) {
         for (const problem of contentOf(piece).problems) {
           if (problem.problem !== 'not-an-entry') continue;
-          // A whole section in the wrong manner is told at its first entry.
-          const told = `${problem.section} ${problem.found}`;
-          if (told !== before || problem.found === 'a single value')
+          // A whole section that is written the wrong way gets one finding, at its first entry.
+          const what = `${problem.section} ${problem.found}`;
+          if (what !== before || problem.found === 'a single value')
             report(notAnEntry(problem, { piece, start: problem.at.start, end: problem.at.end }));
-          before = told;
+          before = what;
         }
       }
     }
@@ -35,8 +36,7 @@ nothing. A key with nothing behind its colon has no value yet.`,
       problem: { route, found, expected },
     } of shapeProblems(site, 'wrong-type')) {
       const schema = schemaAt(item.section, item.name, route);
-      if (isToldElsewhere(schema, found, (names) => names !== 'rules' && isDeclared(site, item, names, String(found))))
-        continue;
+      if (isReportedElsewhere(site, item, schema, found)) continue;
       const joined = typeof found === 'string' ? withSpace(found, keysOf(schema ?? {})) : undefined;
       if (joined !== undefined) {
         report({
@@ -61,19 +61,15 @@ nothing. A key with nothing behind its colon has no value yet.`,
   },
 };
 
-/** A number without a unit is told as a quantity, one that names nothing as an unknown name. */
-function isToldElsewhere(
-  schema: Schema | undefined,
-  found: Data,
-  declared: (names: NonNullable<Schema['x-names']>) => boolean,
-): boolean {
+/** A number without a unit is reported by quantity, one that names nothing by unknown-name. */
+function isReportedElsewhere(site: Site, item: Item, schema: Schema | undefined, found: Data): boolean {
   if (typeof found !== 'number' && typeof found !== 'string') return false;
   if (schema?.['x-quantity'] !== undefined) return true;
   const names = schema?.['x-names'];
-  return names !== undefined && !declared(names);
+  return names !== undefined && (names === 'rules' || !isDeclared(site, item, names, String(found)));
 }
 
-/** A text of digits is shown with its quotes where a number belongs: they are what is wrong. */
+/** Where a number belongs, a text of digits is shown with its quotes: they are what is wrong. */
 function asWritten(found: Data, expected: readonly string[]): string {
   const isText = typeof found === 'string' && expected.some((type) => type === 'integer' || type === 'number');
   return isText ? `"${shown(found)}"` : shown(found);

@@ -9,7 +9,7 @@ import { nearest } from '../../text/nearest.ts';
 import { firstLine } from '../../site/places.ts';
 import { capital } from '../../site/shape-words.ts';
 import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
-import type { Fix } from '../../site/edit.ts';
+import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
@@ -81,7 +81,7 @@ function tabbed(piece: Piece, offset: number): Place | undefined {
   return indent === undefined ? undefined : { piece, start, end: start + indent.length };
 }
 
-/** Of all the piece's indentation at once: a line less would not fit the others. */
+/** For all lines of the piece at once: one alone would not fit the others. */
 function byTab(at: Place): Finding {
   const edits = [...at.piece.text.matchAll(/^ *\t[ \t]*/gm)].map(({ index, 0: indent }) => ({
     at: { piece: at.piece, start: index, end: index + indent.length },
@@ -91,7 +91,7 @@ function byTab(at: Place): Finding {
     at,
     message: 'A tab cannot indent in YAML, as it has no width of its own. Use spaces.',
     about: [],
-    fixes: () => [{ title: 'Indent with two spaces for each tab', safe: false, edits }],
+    fixes: () => fixOf('Indent with two spaces for each tab', ...edits),
   };
 }
 

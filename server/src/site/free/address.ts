@@ -2,7 +2,7 @@
 
 import { perObject } from '../../memo.ts';
 import { broadcast, contains, firstHost, formatAddress, lastHost, notOfHost } from '../../standards/ipv4.ts';
-import { type Fix, setValue } from '../edit.ts';
+import { type Fix, fixOf, setValue } from '../edit.ts';
 import type { Device, Port, Site, Vlan } from '../model.ts';
 import type { Route } from '../../text/syntax.ts';
 
@@ -80,13 +80,10 @@ export function nextFreeAddressFix(
   )
     return [];
   const text = formatAddress(free);
-  return [
-    {
-      title: `Use ${text}, ${vlan === undefined ? 'which no device here has' : `the next free address of ${vlan.name}`}`,
-      safe: false,
-      edits: [setValue(device.item, route, text)],
-    },
-  ];
+  return fixOf(
+    `Use ${text}, ${vlan === undefined ? 'which no device here has' : `the next free address of ${vlan.name}`}`,
+    setValue(device.item, route, text),
+  );
 }
 
 /** Where no subnet is declared, most likely that of a home: the first three numbers. Common practice, no source. */

@@ -1,7 +1,7 @@
 /** Another port for a device that its own does not feed. */
 
 import { portTypes } from '../../standards/poe.ts';
-import { type Fix, scalarText, setValue } from '../edit.ts';
+import { type Fix, fixOf, scalarText, setValue } from '../edit.ts';
 import { type Port, type Site, portName } from '../model.ts';
 import { type Cabled, endAt } from '../places.ts';
 import { nextFreeSwitchPort } from './switch-port.ts';
@@ -17,5 +17,5 @@ export function toFeedingPort(site: Site, cabled: Cabled, from: Port, wantedClas
   if (free?.feeds === undefined || end === undefined) return [];
   const fed = from === cabled.a ? cabled.b : cabled.a;
   const title = `Move ${fed.device.name} to ${portName(free)}, which feeds ${free.feeds}`;
-  return [{ title, safe: false, edits: [setValue(cabled.cable.item, end.route, scalarText(portName(free), true))] }];
+  return fixOf(title, setValue(cabled.cable.item, end.route, scalarText(portName(free), true)));
 }

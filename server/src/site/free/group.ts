@@ -8,7 +8,7 @@ import {
   onAlwaysFloodedMac,
   scopeRelativeReserved,
 } from '../../standards/multicast.ts';
-import { type Fix, setValue } from '../edit.ts';
+import { type Fix, fixOf, setValue } from '../edit.ts';
 import type { Site, Stream } from '../model.ts';
 
 /** 239.192.0.0, the first of the organization-local scope (RFC 2365 §6.2). */
@@ -60,5 +60,5 @@ export function nextFreeGroupFix(site: Site, { item, group }: Stream): Fix[] {
   const free = nextFreeGroup(site, group);
   if (free === undefined) return [];
   const text = formatAddress(free);
-  return [{ title: `Use ${text}, the next free group`, safe: false, edits: [setValue(item, ['group'], text)] }];
+  return fixOf(`Use ${text}, the next free group`, setValue(item, ['group'], text));
 }

@@ -1,6 +1,7 @@
 /** Free UDP ports: pairs of an even one for RTP and the odd one above for RTCP (RFC 3550 §11). */
 
 import { perObject } from '../../memo.ts';
+import { type Fix, fixOf, setValue } from '../edit.ts';
 import type { Site, Stream } from '../model.ts';
 import { RTP_PORT } from '../../standards/rtp.ts';
 
@@ -66,4 +67,11 @@ export function nextFreePort(
     if (free === wanted) return port;
   }
   return undefined;
+}
+
+/** Moves a stream to the next free port above its own. */
+export function nextFreePortFix(site: Site, stream: Stream): Fix[] {
+  const free = nextFreePort(site, stream, stream.port);
+  if (free === undefined) return [];
+  return fixOf(`Use port ${free}, the next free pair`, setValue(stream.item, ['port'], String(free)));
 }
