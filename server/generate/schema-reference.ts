@@ -16,43 +16,43 @@ import type { Output } from './output.ts';
 const BANNER = '<!-- Made from site.schema.json by `npm run generate`; edits belong there. -->';
 const HEADER = '| key | value | default | meaning | example |\n| --- | --- | --- | --- | --- |';
 
-/** What only this page tells of. */
+/** What only this page explains. */
 type Bounded = Schema & { readonly minimum?: number; readonly maximum?: number; readonly then?: Schema };
 
 const definitions: Readonly<Record<string, Schema>> = siteSchema.$defs as unknown as Record<string, Schema>;
 
 export function schemaReference(): Output[] {
-  const told = new Set<string>();
+  const shown = new Set<string>();
   const parts = [
     BANNER,
     '# The site language',
     siteSchema.description,
     'Names consist of letters, digits, `-` and `_`, and are unique within their section.',
-    ...SECTION_NAMES.flatMap((section) => sectionParts(section, told)),
+    ...SECTION_NAMES.flatMap((section) => sectionParts(section, shown)),
     ...quantityParts(),
   ];
   return [{ path: 'schemas/reference.md', text: `${parts.join('\n\n')}\n` }];
 }
 
-function sectionParts(section: SectionName, told: Set<string>): string[] {
+function sectionParts(section: SectionName, shown: Set<string>): string[] {
   const schema = sectionSchema(section);
   if (schema === undefined) return [];
   const item = SECTIONS[section] === 'fixed' ? schema : under(schema, SECTIONS[section] === 'list' ? 0 : 'any');
   const example = stringify({ [section]: schema.examples?.[0] }, { lineWidth: 100 }).trim();
   const head = [`## ${section}`, schema.description ?? '', `\`\`\`yaml\n${example}\n\`\`\``];
-  return item === undefined ? head : [...head, ...mappingParts(item), ...innerParts(item, told)];
+  return item === undefined ? head : [...head, ...mappingParts(item), ...innerParts(item, shown)];
 }
 
-/** The mappings that stand inside, each told once where it first occurs. */
-function innerParts(mapping: Schema, told: Set<string>): string[] {
+/** The mappings that stand inside, each once, where it first occurs. */
+function innerParts(mapping: Schema, shown: Set<string>): string[] {
   return Object.values(mapping.properties ?? {}).flatMap((property) => {
     const name = mappingName(property);
     const inner = resolved(property);
-    if (name === undefined) return inner?.properties === undefined ? [] : innerParts(inner, told);
+    if (name === undefined) return inner?.properties === undefined ? [] : innerParts(inner, shown);
     const definition = definitions[name];
-    if (definition === undefined || told.has(name)) return [];
-    told.add(name);
-    return [`### ${name}`, definition.description ?? '', ...mappingParts(definition), ...innerParts(definition, told)];
+    if (definition === undefined || shown.has(name)) return [];
+    shown.add(name);
+    return [`### ${name}`, definition.description ?? '', ...mappingParts(definition), ...innerParts(definition, shown)];
   });
 }
 
@@ -63,7 +63,7 @@ function mappingParts(mapping: Schema): string[] {
 
 interface Row {
   readonly row: string;
-  /** What each of its values means, where the schema tells. */
+  /** What each of its values means, where the schema says. */
   readonly values: string | undefined;
 }
 

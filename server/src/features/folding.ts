@@ -18,7 +18,7 @@ export function folds(file: SiteText): Fold[] {
   const add = (start: number, end: number, isComment = false): void => {
     const first = lines.position(start).line;
     const last = lines.position(end).line;
-    // Of two that begin in one line the longer is what somebody wants to fold.
+    // Of two that begin on one line, the longer.
     if (last > first && last > (byFirst.get(first)?.last ?? 0)) byFirst.set(first, { first, last, isComment });
   };
   sections(file, add);
@@ -33,7 +33,7 @@ export function folds(file: SiteText): Fold[] {
   return [...byFirst.values()].sort((a, b) => a.first - b.first);
 }
 
-/** A section ends with the last line of it that is neither blank nor a comment. */
+/** A section ends with its last line that is neither blank nor a comment. */
 function sections({ text, cut }: SiteText, add: (start: number, end: number) => void): void {
   const starts = [
     ...cut.headers.map(({ start }) => start),

@@ -24,7 +24,7 @@ export interface HintKinds {
   readonly ranges: boolean;
 }
 
-/** From offset to offset of the file. */
+/** Hints between two offsets of the file. */
 export function inlayHints(checked: Checked, file: SiteText, start: number, end: number, kinds: HintKinds): Hint[] {
   const hints: Hint[] = [];
   for (const piece of file.cut.pieces) {
@@ -50,7 +50,7 @@ function hintsOf(checked: Checked, item: Item, kinds: HintKinds): Hint[] {
   }
 }
 
-/** Behind the colon of the item's name. */
+/** After the colon of the item's name. */
 function afterName(item: Item): Place {
   const end = item.key?.end ?? item.node.start;
   const colon = item.piece.text.indexOf(':', end);

@@ -1,4 +1,4 @@
-/** Lines above a stream: who gets it, and where the first limit is to more like it. */
+/** Lines above a stream: who gets it, and how many more like it would fit. */
 
 import { headroomWords, streamHeadrooms } from '../report/headroom.ts';
 import { count, few } from '../text/words.ts';

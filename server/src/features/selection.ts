@@ -1,4 +1,4 @@
-/** What a selection grows to: the word, its entry, the mapping around it, the item, the section, the file. */
+/** Expands a selection: to the word, its entry, the mapping around it, the item, the section, the file. */
 
 import type { Node, Span } from '../text/syntax.ts';
 import { contentOf } from '../site/item.ts';

@@ -1,4 +1,4 @@
-/** The outline of a file, and the names of a site that somebody looks for. */
+/** The outline of a file, and the search for names of a site. */
 
 import { type Node, dataAt, keyText } from '../text/syntax.ts';
 import { type SiteText, placeInFile, startOf } from '../site/folder.ts';
@@ -76,7 +76,7 @@ function itemSymbol(item: Item): SymbolNode {
   };
 }
 
-/** A cable is known by its ends. */
+/** A cable has no name but its ends. */
 function nameOf(item: Item): string {
   if (item.name !== '') return item.name;
   return `${textOf(item, 'from') ?? '?'} – ${textOf(item, 'to') ?? '?'}`;
@@ -127,7 +127,7 @@ function scalarUnder(node: Node, key: string): string | undefined {
   return value?.kind === 'scalar' ? String(value.value ?? '') : undefined;
 }
 
-/** A symbol's name is inside of it, whatever is half typed. */
+/** The part of `at` inside `whole`: a symbol's name must lie within it, even in half-typed text. */
 function within(at: Place, whole: Place): Place {
   return { ...at, start: Math.max(at.start, whole.start), end: Math.min(Math.max(at.end, whole.start), whole.end) };
 }

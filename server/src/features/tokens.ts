@@ -3,6 +3,7 @@
 import type { Checked } from '../lint/check.ts';
 import { type Place, contentOf } from '../site/item.ts';
 import { type SiteText, spanOf } from '../site/folder.ts';
+import { thingsOf } from '../site/declared.ts';
 import type { NamedKind } from './names/named.ts';
 import { namesOf, placeOfUse, usesIn } from './names/uses.ts';
 
@@ -11,7 +12,7 @@ export interface NameToken {
   readonly at: Place;
 }
 
-/** In the order of the file; none that leads nowhere, and none over several lines. */
+/** In the order of the file, without names that lead nowhere and names over several lines. */
 export function nameTokens(checked: Checked, file: SiteText): NameToken[] {
   const found: NameToken[] = [];
   const seen = new Set<number>();
@@ -33,22 +34,8 @@ export function nameTokens(checked: Checked, file: SiteText): NameToken[] {
 }
 
 function exists({ plan: { site } }: Checked, kind: NamedKind, name: string): boolean {
-  switch (kind) {
-    case 'devices':
-      return site.deviceByName.has(name);
-    case 'vlans':
-      return site.vlanByName.has(name);
-    case 'streams':
-      return site.streamByName.has(name);
-    case 'volumes':
-      return site.volumeByName.has(name);
-    case 'recordings':
-      return site.recordingByName.has(name);
-    case 'rules':
-      return true;
-    case 'ports': {
-      const slash = name.indexOf('/');
-      return site.deviceByName.get(name.slice(0, slash))?.portByName.has(name.slice(slash + 1)) === true;
-    }
-  }
+  if (kind === 'rules') return true;
+  if (kind !== 'ports') return thingsOf(site, kind).has(name);
+  const slash = name.indexOf('/');
+  return site.deviceByName.get(name.slice(0, slash))?.portByName.has(name.slice(slash + 1)) === true;
 }

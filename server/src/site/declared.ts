@@ -1,50 +1,53 @@
-/** What a text in the site names, and whether there is such a thing. */
+/** The things that a site declares by name, and what a text names. */
 
 import { textAt } from '../text/syntax.ts';
 import type { Item } from './item.ts';
-import type { Device, Site } from './model.ts';
+import type { Device, Recording, Site, Stream, Vlan, Volume } from './model.ts';
 import { readEnd } from './read.ts';
 import type { NameKind } from './shape.ts';
 
-/** Names that the site itself declares. */
-export type DeclaredKind = Exclude<NameKind, 'rules'>;
+/** Sections whose items have names. */
+export type NamedSection = 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings';
 
-/** Whether the site declares what the text names. Of a port, only its device is looked at; see `deviceOf`. */
-export function isDeclared(site: Site, item: Item, names: DeclaredKind, text: string): boolean {
-  switch (names) {
+/** What an item of the section is called. */
+export const THING: Readonly<Record<NamedSection, string>> = {
+  devices: 'device',
+  vlans: 'VLAN',
+  streams: 'stream',
+  volumes: 'volume',
+  recordings: 'recording',
+};
+
+export const NAMED_SECTIONS = Object.keys(THING) as readonly NamedSection[];
+
+/** What a section declares, by name. */
+export function thingsOf(
+  site: Site,
+  section: NamedSection,
+): ReadonlyMap<string, Device | Vlan | Stream | Volume | Recording> {
+  switch (section) {
     case 'devices':
-      return site.deviceByName.has(text);
+      return site.deviceByName;
     case 'vlans':
-      return site.vlanByName.has(text);
+      return site.vlanByName;
     case 'streams':
-      return site.streamByName.has(text);
+      return site.streamByName;
     case 'volumes':
-      return site.volumeByName.has(text);
+      return site.volumeByName;
     case 'recordings':
-      return site.recordingByName.has(text);
+      return site.recordingByName;
+  }
+}
+
+/** Whether the site declares what the text names. Of a port at an end of a cable, this is its device. */
+export function isDeclared(site: Site, item: Item, names: Exclude<NameKind, 'rules'>, text: string): boolean {
+  switch (names) {
     case 'port-end':
       return site.deviceByName.has(readEnd(text, [])?.device ?? '');
     case 'own-port':
       return ownDevice(site, item)?.portByName.has(text) ?? true;
-  }
-}
-
-/** All names that could stand there. */
-export function declaredNames(site: Site, names: DeclaredKind): Iterable<string> {
-  switch (names) {
-    case 'devices':
-    case 'port-end':
-      return site.deviceByName.keys();
-    case 'vlans':
-      return site.vlanByName.keys();
-    case 'streams':
-      return site.streamByName.keys();
-    case 'volumes':
-      return site.volumeByName.keys();
-    case 'recordings':
-      return site.recordingByName.keys();
-    case 'own-port':
-      return [];
+    default:
+      return thingsOf(site, names).has(text);
   }
 }
 

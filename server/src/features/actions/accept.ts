@@ -1,4 +1,4 @@
-/** Accepts a finding: an entry of `lint: accept` in the finding's own file, whose reason is still to be typed. */
+/** Accepts a finding by an entry of `lint: accept` in its file; the reason is still to be typed. */
 
 import type { Checked } from '../../lint/check.ts';
 import type { Diagnostic } from '../../lint/rule.ts';
@@ -7,7 +7,7 @@ import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { type Item, contentOf } from '../../site/item.ts';
 import { isEmpty } from '../../text/parse.ts';
 
-/** Stands where the reason belongs. */
+/** The placeholder for the reason. */
 export const REASON = 'say why';
 
 export interface Acceptance {
@@ -15,7 +15,7 @@ export interface Acceptance {
   readonly edit: Edit;
 }
 
-/** `undefined` where the finding is about nothing that has a name. */
+/** `undefined` where the finding has no name to be accepted by. */
 export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: Diagnostic): Acceptance | undefined {
   const [name] = about;
   if (name === undefined || name === '' || rule.id === 'unused-acceptance') return undefined;
@@ -31,7 +31,7 @@ export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: D
   return { title: `Accept ${name}, giving a reason`, edit };
 }
 
-/** One more element of the list that is there. */
+/** Adds an element to the list that is there. */
 function ofList(item: Item | undefined, entry: string): Edit | undefined {
   if (item?.key === undefined) return undefined;
   const { piece, key, node } = item;
@@ -45,7 +45,7 @@ function ofList(item: Item | undefined, entry: string): Edit | undefined {
   };
 }
 
-/** A list in the section that is there, behind what it holds. */
+/** Adds the list at the end of the section that is there. */
 function ofSection(file: SiteText, items: readonly Item[], entry: string): Edit | undefined {
   const last = items.filter(({ name }) => name !== 'accept').pop();
   if (last === undefined) {
@@ -65,7 +65,7 @@ function ofSection(file: SiteText, items: readonly Item[], entry: string): Edit 
   return { at: { piece, start: at, end: at }, text: `\n${indent}accept:\n${indent}  - ${entry}` };
 }
 
-/** A section of its own, as deep as the others of the site are. */
+/** Adds the section, indented like the others of the site. */
 function atEnd(file: SiteText, entry: string, indent: string): Edit {
   const end = file.text.length;
   const gap = file.text === '' || file.text.endsWith('\n\n') ? '' : file.text.endsWith('\n') ? '\n' : '\n\n';

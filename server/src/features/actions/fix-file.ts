@@ -1,4 +1,4 @@
-/** All fixes of one sort in a file, round by round, as edits of that file alone. */
+/** All safe fixes in a file, or all of one rule, round by round, as edits of that file alone. */
 
 import { type ChooseFix, safeFix } from '../../lint/fix-all.ts';
 import { fixAll } from '../../check.ts';
@@ -9,10 +9,10 @@ import { SiteFolder, type SiteText } from '../../site/folder.ts';
 import { fileOf } from '../../site/item.ts';
 import { lineEdits } from './line-edits.ts';
 
-/** Those that may be applied without being looked at, or the first of each finding of one rule. */
+/** Safe fixes, or the first fix of each finding of one rule. */
 export type Wanted = 'safe' | { readonly rule: string };
 
-/** How many findings of the file that would be a fix for, as it stands. */
+/** How many findings of the file have such a fix. */
 export function countFixes({ diagnostics }: Checked, file: SiteText, wanted: Wanted): number {
   const choose = choice(file, wanted);
   return diagnostics.filter((diagnostic) => choose(diagnostic) !== undefined).length;

@@ -1,4 +1,4 @@
-/** Addresses, groups, subnets and numbers that nobody has yet. */
+/** Addresses, groups, subnets and numbers that are free. */
 
 import { type WrittenSubnet, formatAddress, formatSubnet, overlaps, parseSubnet } from '../../standards/ipv4.ts';
 import { nextFreeAddress } from '../../site/free/address.ts';
@@ -56,7 +56,7 @@ function freeAddress(site: Site, vlan: Vlan): Offer[] {
     : [{ label: formatAddress(free), kind: 'address', detail: `the next free address of ${vlan.name}` }];
 }
 
-/** Addresses of routers, for a route by way of one. */
+/** Addresses of routers, for a route through one. */
 function gateways({ devices }: Site): Offer[] {
   return devices
     .filter(({ kind }) => kind === 'router')

@@ -16,7 +16,7 @@ export interface Completion {
   readonly at: Place;
   /** The best first. */
   readonly offers: readonly Offer[];
-  /** More would be offered if more were typed. */
+  /** Whether typing more would bring other offers. */
   readonly isPartial: boolean;
 }
 
@@ -25,7 +25,7 @@ export interface CompletionOptions {
   readonly schemaFeatures: boolean;
 }
 
-/** More than that nobody reads. */
+/** The most offers that are sent. */
 const MOST = 1000;
 
 /** `offset` counts UTF-16 units from the start of the file. */

@@ -1,4 +1,4 @@
-/** Which keys of a device say something of its kind. */
+/** Which keys go with which kind of device. */
 
 const FORWARDS = ['switch', 'access-point', 'media-converter'];
 
@@ -11,10 +11,10 @@ const ONLY_OF: Readonly<Record<string, readonly string[]>> = {
   'multicast-routing': ['router'],
 };
 
-/** What a device of one port says of that port. */
+/** The keys of the port, in a device of one port. */
 const OF_THE_PORT = ['address', 'mac', 'speed', 'poe'];
 
-/** Whether the key can be of use beside those that are there; anything goes while the kind is not known. */
+/** Whether the key makes sense beside those that are there; all do while the kind is not known. */
 export function fitsDevice(key: string, kind: string | undefined, beside: readonly string[]): boolean {
   if (kind === undefined) return true;
   if (kind === 'patch-panel') return ['ports', 'description', 'model', 'location'].includes(key);

@@ -6,7 +6,7 @@ import { readEnd } from '../../site/read.ts';
 import type { Offer } from './offer.ts';
 import { type Wanted, othersInList, textAt } from './wanted.ts';
 
-/** Of a site with more free ports than that, a few of each device are offered until its name is typed. */
+/** With more free ports than that, only a few of each device are offered until its name is typed. */
 const ALL_PORTS = 400;
 const FEW_PORTS = 2;
 
@@ -39,7 +39,7 @@ function inOrder(a: Port, b: Port, other: Port | undefined): number {
   return odd(a) - odd(b) || Number(a.name) - Number(b.name) || 0;
 }
 
-/** A switch is usually named first; at the other end, what has no cable at all. */
+/** A switch is usually named first, and a device without a cable at the other end. */
 function rank({ bridging, kind }: Device, role: string, other: Port | undefined): number {
   const wantsSwitch = other === undefined ? role === 'from' : !other.device.bridging;
   const isLate = kind === 'router' && other?.trunk === undefined;
@@ -66,7 +66,7 @@ export function portDetail({ speed, vlan, trunk, feeds }: Port): string {
     .join(', ');
 }
 
-/** Ports with a plug; a position of a patch panel is passed by one cable, and by this one once. */
+/** Ports that other cables take; a position of a patch panel takes one cable, once. */
 function takenBesides(wanted: Wanted, isThrough: boolean): Set<Port> {
   const { site, item } = wanted;
   const taken = new Set<Port>();

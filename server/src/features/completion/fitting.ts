@@ -1,4 +1,4 @@
-/** Values that suit a tab stop of a snippet: what is free, or the first name that fits. */
+/** Values for a tab stop of a snippet: what is free, or the first name that fits. */
 
 import type { Schema } from '../../site/shape.ts';
 import { addressOffers, numberOffers } from './addresses.ts';

@@ -4,7 +4,7 @@ import { domainsOf } from '../../network/membership.ts';
 import type { Port, Vlan } from '../../site/model.ts';
 import { type Wanted, textAt } from './wanted.ts';
 
-/** One where the site tells which: by a key, or by the cable at the port; else all, the likeliest first. */
+/** One where a key or the cable at the port decides; else all, the likeliest first. */
 export function vlansWanted(wanted: Wanted): Vlan[] {
   const { site, route, name } = wanted;
   const withSubnet = site.vlans.filter(({ subnet }) => subnet !== undefined);
@@ -23,7 +23,7 @@ export function vlansWanted(wanted: Wanted): Vlan[] {
   const cabled = port === undefined ? [] : vlansAt(wanted, port);
   if (cabled.length > 0) return cabled;
   if (device?.bridging === true) return likeliest(withSubnet, ({ querier }) => (querier === name ? 0 : 1));
-  // Where most of its kind are.
+  // The VLAN with most devices of its kind first.
   const kind = wanted.kind ?? textAt(wanted, ['kind']);
   const homes = countByVlan(wanted, kind);
   return likeliest(withSubnet, (own) => -(homes.get(own) ?? 0));

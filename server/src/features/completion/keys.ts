@@ -1,4 +1,4 @@
-/** Keys that a mapping may still have: of the language, names that stand as keys, and ports. */
+/** Keys that a mapping may still have: words of the language, names that are keys, and ports. */
 
 import { type Schema, under } from '../../site/shape.ts';
 import { portNames } from '../../site/read.ts';

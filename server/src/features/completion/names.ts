@@ -1,4 +1,4 @@
-/** Names of the site that fit where one is wanted, the likeliest first. */
+/** Names of the site that fit at the cursor, the likeliest first. */
 
 import { ruleById } from '../../check.ts';
 import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
@@ -119,7 +119,7 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
   }
 }
 
-/** In order of rank; those of one rank stay as they stand in the site. */
+/** By rank, and within a rank in the order of the site. */
 function ranked<T>(list: readonly T[], rank: (element: T) => number): T[] {
   return [...list].sort((a, b) => rank(a) - rank(b));
 }

@@ -1,4 +1,4 @@
-/** Ready items: a camera, a switch with ports, a stream that is re-sent; what is free in the site is filled in. */
+/** Ready-made items, such as a camera or a switch, filled in with what is free in the site. */
 
 import { type Schema, resolved, sectionSchema, under } from '../../site/shape.ts';
 import { scalarText } from '../../site/edit.ts';
@@ -7,7 +7,7 @@ import { type Offer, withoutTabStops } from './offer.ts';
 import type { Wanted } from './wanted.ts';
 import { blockText, flowText } from './yaml-text.ts';
 
-/** The items that the schema has ready for a section, to be put in where an item begins. */
+/** The items that the schema has for a section, where a new item begins. */
 export function sectionSnippets(wanted: Wanted): Offer[] {
   const { section, cursor } = wanted;
   const schema = section === undefined ? undefined : sectionSchema(section);
@@ -23,7 +23,7 @@ export function sectionSnippets(wanted: Wanted): Offer[] {
   });
 }
 
-/** A device that fits a line is written on one; what has more to it takes a line a key. */
+/** A device that fits on a line stands on one; any other item has a line for each key. */
 function items(body: Readonly<Record<string, unknown>>): string {
   return Object.entries(body)
     .map(([name, value]) => {
@@ -36,7 +36,7 @@ function items(body: Readonly<Record<string, unknown>>): string {
     .join('\n');
 }
 
-/** The same where the item's name stands already, or an element of a list: on one line. */
+/** The same, on one line, where the item's name or the dash of a list stands already. */
 export function exampleOffers(wanted: Wanted, schema: Schema): Offer[] {
   const { section, cursor } = wanted;
   const around = section === undefined ? undefined : sectionSchema(section);

@@ -1,4 +1,4 @@
-/** What sort of value a schema wants; `poe` may be a text or a mapping. */
+/** Which type of value a schema wants; `poe` may be a text or a mapping. */
 
 import type { Schema } from '../../site/shape.ts';
 

@@ -46,7 +46,7 @@ function wordsOf(schema: Schema): Offer[] {
   }));
 }
 
-/** Free text is nobody's to offer. */
+/** Nothing is offered for free text. */
 function examples({ examples: given = [], type, pattern }: Schema): Offer[] {
   if (type === 'string' && pattern === undefined) return [];
   return given

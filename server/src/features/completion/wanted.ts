@@ -1,4 +1,4 @@
-/** What is wanted at the cursor: the part of the schema, and what the site says around it. */
+/** What is wanted at the cursor: the part of the schema, and the text around it. */
 
 import type { Checked } from '../../lint/check.ts';
 import { type SiteText, startOf } from '../../site/folder.ts';

@@ -1,4 +1,4 @@
-/** What is told of the thing under the pointer: what it is, and its figures as sums line by line. */
+/** The text for the thing under the pointer: what it is, and its figures as sums line by line. */
 
 import { explanationMarkdown } from '../../report/explain/explanation.ts';
 import type { Checked } from '../../lint/check.ts';
@@ -17,7 +17,7 @@ export interface HoverText {
 }
 
 export interface HoverOptions {
-  /** Whether what the schema says is told, or left to another extension that tells it too. */
+  /** Whether to show what the schema says, or leave it to another extension that shows it too. */
   readonly schemaFeatures: boolean;
 }
 
@@ -40,14 +40,14 @@ export function hover(
   return markdown === '' ? undefined : { at: placeAt(location), markdown };
 }
 
-/** What is said of a place: of what it names or how much it is first, then of the key. */
+/** What a place names or how much it is comes first, then the key. */
 function textsAt({ plan }: Checked, { item, route, part }: Location, schemaFeatures: boolean): string[] {
   const ofKey = keyText(item, route, part, schemaFeatures);
   if (route.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [ofKey] : [])];
   const mentions = item.mentions.filter((mention) => mention.part === part && sameRoute(mention.route, route));
-  const told = mentions.flatMap((mention) => mentionText(plan, item, mention));
+  const named = mentions.flatMap((mention) => mentionText(plan, item, mention));
   const figures = figuresAt(plan, item, route, part).map(explanationMarkdown);
-  return [...told, ...figures, ofKey];
+  return [...named, ...figures, ofKey];
 }
 
 function hasFixedKeys({ section }: Item): boolean {

@@ -7,7 +7,7 @@ import { unitsOf } from '../../text/quantity.ts';
 
 /**
  * Markdown; empty where the schema knows nothing of it. Its text is the schema's own, so it is not escaped. Without
- * `described` it is only what another extension does not tell from the schema.
+ * `described` it is only what another extension does not show from the schema.
  */
 export function keyText(item: Item, route: Route, part: 'key' | 'value', described = true): string {
   const schema = schemaAt(item.section, item.name, route);
@@ -29,7 +29,7 @@ export function sectionText(section: SectionName): string {
   return schema === undefined ? '' : describe(`\`${section}\``, schema, false);
 }
 
-/** What the word that stands there means, where the schema says so of each. */
+/** What the word that stands there means, if the schema describes each. */
 function valueText(item: Item, route: Route, schema: Schema): string {
   const node = follow(item.node, route)?.node;
   if (node?.kind !== 'scalar') return '';
@@ -52,7 +52,7 @@ function describe(name: string, schema: Schema, full: boolean): string {
   return lines.join('\n\n');
 }
 
-/** The units that it may have, and what holds without it. */
+/** The units that it may have, and its default. */
 function beyondDescription(schema: Schema): string[] {
   const quantity = schema['x-quantity'];
   return [

@@ -1,4 +1,4 @@
-/** An item by its own name: what it says of itself, and its summary. */
+/** An item at its own name: its description and summary. */
 
 import type { Item } from '../../site/item.ts';
 import type { Plan } from '../../plan.ts';

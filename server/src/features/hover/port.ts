@@ -11,7 +11,7 @@ import { portNames, readEnd } from '../../site/read.ts';
 import { escaped } from '../../text/markdown.ts';
 import { thing } from './thing.ts';
 
-/** Streams that a hover tells one by one in each direction. */
+/** Streams that a hover lists in each direction. */
 const MOST = 12;
 
 /** `core/16`, or a device alone. */
@@ -20,16 +20,16 @@ export function portEnd(plan: Plan, text: string): string[] {
   const port = portAt(plan.site, end);
   if (end !== undefined && port === undefined && end.port === undefined) return thing(plan, 'devices', end.device);
   if (port === undefined) return [];
-  return port.device.kind === 'patch-panel' ? passing(plan, port).map(explanationMarkdown) : told(plan, port);
+  return port.device.kind === 'patch-panel' ? passing(plan, port).map(explanationMarkdown) : explained(plan, port);
 }
 
 /** A port of the device that the item is. */
 export function ownPort(plan: Plan, device: string, name: string): string[] {
   const port = plan.site.deviceByName.get(device)?.portByName.get(name);
-  return port === undefined ? [] : told(plan, port);
+  return port === undefined ? [] : explained(plan, port);
 }
 
-function told(plan: Plan, port: Port): string[] {
+function explained(plan: Plan, port: Port): string[] {
   return [...portExplained(plan, port, MOST).map(explanationMarkdown), ...spare(plan, port)];
 }
 

@@ -9,27 +9,26 @@ import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '..
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
 import { vlanExplained } from '../../report/explain/vlan.ts';
 import { daysExplained, recordingExplained } from '../../report/explain/volume.ts';
+import type { NamedSection } from '../../site/declared.ts';
 import type { Item } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { escaped } from '../../text/markdown.ts';
 import { textAt } from '../../text/syntax.ts';
 
-export type ThingSection = 'vlans' | 'devices' | 'streams' | 'volumes' | 'recordings';
-
 /** Markdown paragraphs; none where nothing has that name. */
-export function thing(plan: Plan, section: ThingSection, name: string): string[] {
+export function thing(plan: Plan, section: NamedSection, name: string): string[] {
   const { site, storage } = plan;
   switch (section) {
     case 'vlans': {
       const vlan = site.vlanByName.get(name);
-      return vlan === undefined ? [] : told(vlan.item, [vlanExplained(plan, vlan)]);
+      return vlan === undefined ? [] : explained(vlan.item, [vlanExplained(plan, vlan)]);
     }
     case 'devices': {
       const device = site.deviceByName.get(name);
       return device === undefined
         ? []
         : [
-            ...told(device.item, deviceExplained(plan, device)),
+            ...explained(device.item, deviceExplained(plan, device)),
             ...spare(device.kind === 'camera' ? deviceHeadroom(plan, device) : undefined),
           ];
     }
@@ -37,19 +36,19 @@ export function thing(plan: Plan, section: ThingSection, name: string): string[]
       const stream = site.streamByName.get(name);
       return stream === undefined
         ? []
-        : [...told(stream.item, streamExplained(plan, stream)), ...spare(streamHeadroom(plan, stream))];
+        : [...explained(stream.item, streamExplained(plan, stream)), ...spare(streamHeadroom(plan, stream))];
     }
     case 'volumes': {
       const volume = site.volumeByName.get(name);
       const figures = volume === undefined ? undefined : storage.on(volume);
-      return volume === undefined || figures === undefined ? [] : told(volume.item, [daysExplained(figures)]);
+      return volume === undefined || figures === undefined ? [] : explained(volume.item, [daysExplained(figures)]);
     }
     case 'recordings': {
       const recording = site.recordingByName.get(name);
       const figures = recording === undefined ? undefined : storage.of(recording);
       return recording === undefined || figures === undefined
         ? []
-        : told(recording.item, [recordingExplained(plan, figures)]);
+        : explained(recording.item, [recordingExplained(plan, figures)]);
     }
   }
 }
@@ -59,7 +58,7 @@ function streamExplained(plan: Plan, stream: Stream): Explanation[] {
   return [streamRatesExplained(plan, stream), receiversExplained(plan, stream), ...group];
 }
 
-function told(item: Item, explanations: readonly Explanation[]): string[] {
+function explained(item: Item, explanations: readonly Explanation[]): string[] {
   return [...descriptionOf(item), ...explanations.map(explanationMarkdown)];
 }
 
@@ -67,7 +66,7 @@ function spare(headroom: Headroom | undefined): string[] {
   return headroom === undefined ? [] : [escaped(headroomWords(headroom))];
 }
 
-/** What the item says of itself for people to read. */
+/** Its description, as the item has it. */
 function descriptionOf({ data }: Item): string[] {
   return ['description', 'location'].flatMap((key) => {
     const text = textAt(data, [key]);

@@ -1,20 +1,13 @@
-/** What an acceptance means by a name that several things may have: what its rule's findings stand at. */
+/** What an acceptance names, where several things have that name: the one that its rule finds something at. */
 
 import type { Checked } from '../../lint/check.ts';
+import { type NamedSection, thingsOf } from '../../site/declared.ts';
 import type { Named } from './named.ts';
 
-const KINDS = ['devices', 'streams', 'recordings', 'volumes', 'vlans'] as const;
+const ORDER: readonly NamedSection[] = ['devices', 'streams', 'recordings', 'volumes', 'vlans'];
 
 export function acceptedNames(checked: Checked, rule: string, text: string): Named[] {
-  const { site } = checked.plan;
-  const declared = {
-    devices: site.deviceByName,
-    streams: site.streamByName,
-    recordings: site.recordingByName,
-    volumes: site.volumeByName,
-    vlans: site.vlanByName,
-  };
-  const kinds = KINDS.filter((kind) => declared[kind].has(text));
+  const kinds = ORDER.filter((section) => thingsOf(checked.plan.site, section).has(text));
   const [first, second] = kinds;
   if (first === undefined) return [];
   if (second === undefined) return [{ kind: first, name: text }];

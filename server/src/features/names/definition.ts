@@ -9,7 +9,7 @@ import { nameAt, placeOfUse, usesOf } from './uses.ts';
 export interface Definition {
   readonly from: Place;
   readonly named: Named;
-  /** Where it is declared; a device of one port stands for the port that it does not name. */
+  /** Where it is declared; for the unnamed port of a device, where the device is. */
   readonly to: readonly Place[];
 }
 

@@ -1,6 +1,8 @@
 /** What a name stands for. */
 
-export type NamedKind = 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings' | 'rules' | 'ports';
+import type { NamedSection } from '../../site/declared.ts';
+
+export type NamedKind = NamedSection | 'rules' | 'ports';
 
 /** A thing that has a name; of a port the name is `device/port`. */
 export interface Named {

@@ -1,8 +1,9 @@
-/** Gives a thing another name wherever it is mentioned, or says why it cannot. */
+/** Renames a thing wherever it is mentioned, or says why it cannot. */
 
 import type { Checked } from '../../lint/check.ts';
 import { type Edit, scalarText } from '../../site/edit.ts';
-import type { Place } from '../../site/item.ts';
+import { THING, thingsOf } from '../../site/declared.ts';
+import { type Place, isName } from '../../site/item.ts';
 import type { SiteText } from '../../site/folder.ts';
 import { locate } from '../../site/locate.ts';
 import { portNames } from '../../site/read.ts';
@@ -13,15 +14,7 @@ export interface Refusal {
   readonly refused: string;
 }
 
-const SORT: Readonly<Record<NamedKind, string>> = {
-  devices: 'device',
-  vlans: 'VLAN',
-  streams: 'stream',
-  volumes: 'volume',
-  recordings: 'recording',
-  rules: 'rule',
-  ports: 'port',
-};
+const KIND: Readonly<Record<NamedKind, string>> = { ...THING, rules: 'rule', ports: 'port' };
 
 /** What can be renamed at an offset: its place, and the name as it is. */
 export function renameable(
@@ -78,11 +71,11 @@ function refusal(checked: Checked, named: Named, use: Use): string | undefined {
       kind === 'ports' && checked.plan.site.deviceByName.get(device)?.portByName.has(port ?? '') === true;
     return isImplied
       ? `${device} has one port, whose name is ${port} because \`ports\` does not give another.`
-      : `There is no ${SORT[kind]} ${name}. Correct the name, or declare it first.`;
+      : `There is no ${KIND[kind]} ${name}. Correct the name, or declare it first.`;
   }
   if (second !== undefined)
     return (
-      `The ${SORT[kind]} ${name} is declared twice, so what mentions it could mean either. Give one of the two ` +
+      `The ${KIND[kind]} ${name} is declared twice, so what mentions it could mean either. Give one of the two ` +
       'another name by hand first.'
     );
   if (first.names.length !== 1) {
@@ -94,7 +87,7 @@ function refusal(checked: Checked, named: Named, use: Use): string | undefined {
 function clash(checked: Checked, named: Named, to: string): string | undefined {
   const { site } = checked.plan;
   const { kind, name } = named;
-  if (!/^[A-Za-z0-9_-]+$/.test(to))
+  if (!isName(to))
     return `${to === '' ? 'An empty text' : `“${to}”`} cannot be a name: names consist of letters, digits, - and _.`;
   if (kind === 'ports') {
     if (portNames(to).length !== 1 || portNames(to)[0] !== to) return `${to} would be a range of ports.`;
@@ -103,15 +96,8 @@ function clash(checked: Checked, named: Named, to: string): string | undefined {
       ? `${device.name} has a port ${to} already.`
       : undefined;
   }
-  const taken = {
-    devices: site.deviceByName,
-    vlans: site.vlanByName,
-    streams: site.streamByName,
-    volumes: site.volumeByName,
-    recordings: site.recordingByName,
-  };
-  const isTaken = kind !== 'rules' && to !== name && taken[kind].has(to);
-  return isTaken ? `There is a ${SORT[kind]} ${to} already.` : undefined;
+  const isTaken = kind !== 'rules' && to !== name && thingsOf(site, kind).has(to);
+  return isTaken ? `There is a ${KIND[kind]} ${to} already.` : undefined;
 }
 
 /** Quotes stay where they were; a name that YAML would take for something else gets them. */

@@ -2,8 +2,9 @@ import { count } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { type Item, headOf, placeOf } from '../../site/item.ts';
 import { portNames, readSeverities } from '../../site/read.ts';
+import { NAMED_SECTIONS, THING, thingsOf } from '../../site/declared.ts';
 import type { Site } from '../../site/model.ts';
-import { SECTIONS, SECTION_NAMES, type SectionName } from '../../site/shape.ts';
+import { SECTIONS, SECTION_NAMES } from '../../site/shape.ts';
 import { compactPorts } from '../../site/port-list.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 import { dataAt, isMapping } from '../../text/syntax.ts';
@@ -19,14 +20,20 @@ files counts; whatever names it means that one. Rename the second, or take it ou
     severitiesTwice(site, report);
     for (const [item, before] of doubles(site)) {
       const name = visible(item.name, 40);
-      const fixed = SECTIONS[item.section] === 'fixed';
+      const named = NAMED_SECTIONS.find((candidate) => candidate === item.section);
       report({
         at: headOf(item),
-        message: fixed
-          ? `${name} of the section ${item.section} is set already, and only the first counts. Take one of them out.`
-          : `There is a ${item.section.slice(0, -1).replace('vlan', 'VLAN')} ${name} already, and only the first counts. Rename this one, or take it out.`,
+        message:
+          named === undefined
+            ? `${name} of the section ${item.section} is set already, and only the first counts. Take one of them out.`
+            : `There is a ${THING[named]} ${name} already, and only the first counts. Rename this one, or take it out.`,
         about: [item.name],
-        related: [{ at: headOf(before), message: fixed ? 'it is set here first' : `${name} is declared here first` }],
+        related: [
+          {
+            at: headOf(before),
+            message: named === undefined ? 'it is set here first' : `${name} is declared here first`,
+          },
+        ],
       });
     }
   },
@@ -37,27 +44,14 @@ function* doubles(site: Site): Iterable<[Item, Item]> {
   for (const section of SECTION_NAMES) {
     const items = site.sections[section];
     // Of two with one name only the first is part of the site.
-    if (SECTIONS[section] === 'list' || (SECTIONS[section] === 'map' && items.length === partOf(site, section)))
-      continue;
+    const named = NAMED_SECTIONS.find((candidate) => candidate === section);
+    if (SECTIONS[section] === 'list' || (named !== undefined && items.length === thingsOf(site, named).size)) continue;
     const first = new Map<string, Item>();
     for (const item of items) {
       const before = first.get(item.name);
       if (before === undefined) first.set(item.name, item);
       else if (!isAddedUp(item)) yield [item, before];
     }
-  }
-}
-
-function partOf(site: Site, section: SectionName): number {
-  switch (section) {
-    case 'vlans':
-    case 'devices':
-    case 'streams':
-    case 'volumes':
-    case 'recordings':
-      return site[section].length;
-    default:
-      return 0;
   }
 }
 

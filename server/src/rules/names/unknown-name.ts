@@ -5,7 +5,7 @@ import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
 import type { NameMention } from '../../site/mentions.ts';
 import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
-import { type DeclaredKind, declaredNames, isDeclared } from '../../site/declared.ts';
+import { NAMED_SECTIONS, type NamedSection, THING, isDeclared, thingsOf } from '../../site/declared.ts';
 import { type Near, nearest } from '../../text/nearest.ts';
 import { partOf } from '../../site/places.ts';
 import { aboutItem } from '../../site/about.ts';
@@ -32,7 +32,7 @@ Correct the name, or declare it in its section, in any file of the folder.`,
 };
 
 /** The name of something that a section declares. */
-type SectionMention = NameMention & { readonly names: Exclude<DeclaredKind, 'own-port'> };
+type SectionMention = NameMention & { readonly names: NamedSection | 'port-end' };
 
 /** Rules are reported by unknown-rule, ports by no-such-port. */
 function isOfSection(mention: NameMention): mention is SectionMention {
@@ -55,14 +55,15 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
       : names === 'port-end'
         ? partOf(item, route, 0, name.length)
         : placeOf(item, route);
-  const sort = SORT[names];
+  const section = sectionOf(names);
+  const thing = THING[section];
   const by = names === 'vlans' ? site.vlans.find(({ id }) => id !== undefined && String(id) === name) : undefined;
-  const near = by === undefined ? search.near(names, name) : [{ name: by.name, distance: 0 }];
+  const near = by === undefined ? search.near(section, name) : [{ name: by.name, distance: 0 }];
   const isWhole = part === 'value' && names !== 'port-end';
   const change = (to: string): Edit[] => [{ at, text: isWhole ? scalarText(to, true) : to }];
   return {
     at,
-    message: `There is no ${sort} ${visible(name, 40)}${by === undefined ? advice(near, sort, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`}`,
+    message: `There is no ${thing} ${visible(name, 40)}${by === undefined ? advice(near, thing, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`}`,
     about: [name, ...aboutItem(item)],
     fixes: () =>
       near
@@ -75,24 +76,20 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
   };
 }
 
-function advice(near: readonly Near[], sort: string, elsewhere: string | undefined): string {
+function advice(near: readonly Near[], thing: string, elsewhere: string | undefined): string {
   if (elsewhere !== undefined) return `; ${elsewhere}.`;
   if (near.length > 0)
     return `. Did you mean ${list(
       near.map(({ name }) => name),
       'or',
     )}?`;
-  return `. Correct the name, or declare the ${sort}.`;
+  return `. Correct the name, or declare the ${thing}.`;
 }
 
-const SORT: Readonly<Record<SectionMention['names'], string>> = {
-  'devices': 'device',
-  'port-end': 'device',
-  'vlans': 'VLAN',
-  'streams': 'stream',
-  'volumes': 'volume',
-  'recordings': 'recording',
-};
+/** The section that declares what is named. */
+function sectionOf(names: SectionMention['names']): NamedSection {
+  return names === 'port-end' ? 'devices' : names;
+}
 
 /** Nearest names, each looked for once: a name that is gone is often missed in many places. */
 class Search {
@@ -103,28 +100,17 @@ class Search {
     this.site = site;
   }
 
-  near(names: SectionMention['names'], name: string): Near[] {
-    const key = `${SORT[names]} ${name}`;
+  near(section: NamedSection, name: string): Near[] {
+    const key = `${section} ${name}`;
     let near = this.found.get(key);
-    if (near === undefined) this.found.set(key, (near = nearest(name, declaredNames(this.site, names))));
+    if (near === undefined) this.found.set(key, (near = nearest(name, thingsOf(this.site, section).keys())));
     return near;
   }
 
   /** What of another section has that name. */
   elsewhere(name: string): string | undefined {
-    const { site } = this;
-    const sort = site.deviceByName.has(name)
-      ? 'a device'
-      : site.streamByName.has(name)
-        ? 'a stream'
-        : site.vlanByName.has(name)
-          ? 'a VLAN'
-          : site.volumeByName.has(name)
-            ? 'a volume'
-            : site.recordingByName.has(name)
-              ? 'a recording'
-              : undefined;
-    return sort === undefined ? undefined : `${name} is ${sort}`;
+    const section = NAMED_SECTIONS.find((candidate) => thingsOf(this.site, candidate).has(name));
+    return section === undefined ? undefined : `${name} is a ${THING[section]}`;
   }
 }
 

@@ -6,6 +6,7 @@ import { subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
 import { type Route, isMapping } from '../../text/syntax.ts';
 import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
+import { NAMED_SECTIONS, thingsOf } from '../../site/declared.ts';
 import type { Site } from '../../site/model.ts';
 import { schemaAt } from '../../site/shape.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
@@ -52,18 +53,12 @@ function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
 /** The only value that is possible in this site. */
 function onlyChoice(site: Site, item: Item, route: Route, key: string): string | undefined {
   if (item.section === 'devices' && route.length === 0 && key === 'kind') return kindBy(item.data);
-  const all = {
-    devices: site.devices,
-    streams: site.streams,
-    volumes: site.volumes,
-    vlans: site.vlans,
-    recordings: site.recordings,
-  };
   const names = schemaAt(item.section, item.name, [...route, key])?.['x-names'];
-  if (names === undefined || !(names in all)) return undefined;
-  const candidates: readonly { readonly name: string }[] = all[names as keyof typeof all];
-  if (candidates.length === 1) return candidates[0]?.name;
-  return candidates.find(({ name }) => name === item.name)?.name;
+  const section = NAMED_SECTIONS.find((candidate) => candidate === names);
+  if (section === undefined) return undefined;
+  const things = thingsOf(site, section);
+  const [only, ...others] = things.keys();
+  return others.length === 0 ? only : things.get(item.name)?.name;
 }
 
 /** Keys that only one kind of device has. */

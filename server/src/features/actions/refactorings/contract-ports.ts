@@ -1,4 +1,4 @@
-/** Writes neighbouring ports that are set alike as one range. */
+/** Writes neighbouring ports with the same settings as one range. */
 
 import { formatAddress, parseAddress } from '../../../standards/ipv4.ts';
 import { type Data, dataOf, keyText } from '../../../text/syntax.ts';
@@ -68,7 +68,7 @@ function withoutAddresses(text: string): string {
   return text.replace(/\d+\.\d+\.\d+\.\d+/g, '');
 }
 
-/** What is said of a port, whatever the order of its keys, with the addresses of the first of the range. */
+/** The settings of a port in one order of keys, with the addresses that the first of the range would have. */
 function canonical(data: Data, above: number): string {
   const own = (value: Data, isAddress: boolean): Data => {
     if (Array.isArray(value)) return value.map((each) => own(each, false));

@@ -1,11 +1,11 @@
-/** Writes a range of ports as an entry for each, comments and all. */
+/** Writes a range of ports as an entry for each, with its comments. */
 
 import { parseAddress, formatAddress } from '../../../standards/ipv4.ts';
 import { type Node, type Span, entryOf } from '../../../text/syntax.ts';
 import { type PortEntry, keyAs, portEntriesAt } from './port-entries.ts';
 import { type Cursor, type Offered, type Refactoring, hasAnchor } from './refactoring.ts';
 
-/** Ports of a range beyond which nobody wants to read an entry for each. */
+/** The most ports that are written out. */
 const MOST = 256;
 
 export const expandPorts: Refactoring = ({ file, offset }: Cursor): Offered[] => {

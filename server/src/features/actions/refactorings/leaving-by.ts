@@ -1,4 +1,4 @@
-/** By which port a server sends a group, so that its receivers get it. */
+/** The port by which a server must send a group, so that its receivers get it. */
 
 import type { Interface } from '../../../network/interfaces.ts';
 import type { Plan } from '../../../plan.ts';
@@ -13,7 +13,7 @@ export interface Leaving {
   readonly edits: readonly Edit[];
 }
 
-/** `undefined` where the receivers are in no one network with the server, or no route leads there. */
+/** `undefined` where the receivers share no network with the server, or no route leads there. */
 export function leavingBy(
   { site, network }: Plan,
   server: Device,

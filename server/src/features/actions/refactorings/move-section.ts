@@ -1,4 +1,4 @@
-/** Moves a section of a file to the file that has its name, which is made where it is not there. */
+/** Moves a section to the file of its name, which is made if need be. */
 
 import type { Checked } from '../../../lint/check.ts';
 import type { SiteText } from '../../../site/folder.ts';
@@ -38,13 +38,13 @@ export interface Move {
   readonly text: string;
 }
 
-/** `undefined` where the section has nothing in it, is there already, or does not go together with what is. */
+/** `undefined` where the section is empty, is there already, or cannot be joined with what is there. */
 export function moveOf(checked: Checked, file: SiteText, section: Section): Move | undefined {
   const { known, items } = section;
   const name = `${section.name}.site.yaml`;
   const uri = `${file.uri.slice(0, file.uri.lastIndexOf('/') + 1)}${name}`;
   if (known === undefined || items.length === 0 || uri === file.uri) return undefined;
-  // Which of two counts is told by the order of the files.
+  // The order of the files decides which of two counts.
   const elsewhere = checked.plan.site.sections[known].filter(({ piece }) => piece.file.uri !== file.uri);
   if (known !== 'lint' && SECTIONS[known] !== 'list' && shareNames(items, elsewhere)) return undefined;
   const target = checked.files.find((other) => other.uri === uri);
@@ -91,11 +91,11 @@ function ended(text: string, lineBreak: string): string {
   return text.endsWith('\n') ? text : text + lineBreak;
 }
 
-/** The text of the file with the section behind what it has of that section, or at its end. */
+/** The text of the file with the section added: after what it has of that section, or at its end. */
 function joined(target: SiteText, file: SiteText, section: Section): string | undefined {
   const there = sectionsOf(target);
   const moved = textOf(file, section);
-  // A second anchor of one name would turn aliases that follow it.
+  // A second anchor of one name would change what later aliases refer to.
   if (there === undefined || hasAnchor(moved)) return undefined;
   const lineBreak = target.text === '' ? lineBreakOf(file.text) : lineBreakOf(target.text);
   const inOwnBreaks = (text: string): string => text.replace(/\r?\n/g, lineBreak);
@@ -111,7 +111,7 @@ function joined(target: SiteText, file: SiteText, section: Section): string | un
   return before + inOwnBreaks(ended(below(file, section, indent), lineBreak)) + target.text.slice(same.textEnd);
 }
 
-/** What stands below the key of a section, and the comments at the key, with its items as far in as `indent`. */
+/** What stands below the key of a section, and the comments at the key, with items indented by `indent`. */
 function below({ text }: SiteText, section: Section, indent: number): string {
   const newline = text.indexOf('\n', section.keyLine) + 1;
   const space = ' '.repeat(indent);

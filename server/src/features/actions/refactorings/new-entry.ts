@@ -1,11 +1,11 @@
-/** One more entry of a section, behind another and in its manner. */
+/** A new entry of a section, after another and in its style. */
 
 import type { Edit } from '../../../site/edit.ts';
 import { type Item, contentOf } from '../../../site/item.ts';
 import { entryOf } from '../../../text/syntax.ts';
 import { lineBreakOf } from './refactoring.ts';
 
-/** Keys with the text behind their colon, in the order in which they are to stand. */
+/** Keys and the text after their colon, in order. */
 export type Values = readonly (readonly [key: string, text: string])[];
 
 export function entryBehind(item: Item, name: string, values: Values): Edit {

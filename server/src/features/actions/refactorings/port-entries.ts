@@ -1,4 +1,4 @@
-/** The entries of a device's `ports` as they stand in the text, numbers and ranges of numbers told apart. */
+/** The entries of a device's `ports` as they stand in the text: numbers and ranges of numbers. */
 
 import type { SiteText } from '../../../site/folder.ts';
 import { type Item, contentOf } from '../../../site/item.ts';
@@ -23,7 +23,7 @@ export interface PortEntries {
   readonly at: PortEntry;
 }
 
-/** `undefined` where the cursor is in no port, or the ports are not sound enough to be written anew. */
+/** `undefined` where the cursor is in no port, or the ports have a fault that forbids rewriting them. */
 export function portEntriesAt(file: SiteText, offset: number): PortEntries | undefined {
   const location = locate(file, offset);
   if (location === undefined) return undefined;

@@ -1,4 +1,4 @@
-/** Has a server re-send a unicast stream as a group, so that its source sends once, however many watch. */
+/** Makes a server re-send a unicast stream as a group, so that its source sends once, however many watch. */
 
 import { nextFreeGroup } from '../../../site/free/group.ts';
 import { nextFreePort } from '../../../site/free/port.ts';
@@ -52,14 +52,14 @@ function isUnicast({ source, item, transport }: Stream): boolean {
   return source !== undefined && transport !== undefined && entryOf(item.node, 'group') === undefined && !item.faulty;
 }
 
-/** Those among the receivers, else all. */
+/** Servers among the receivers, or else all. */
 function serversFor({ devices }: Site, { source, receivers }: Stream): Device[] {
   const servers = devices.filter(({ kind, name }) => kind === 'server' && name !== source);
   const among = servers.filter(({ name }) => receivers.includes(name));
   return among.length > 0 ? among : servers;
 }
 
-/** Whether there is somebody to go over to the group, who neither keeps nor passes on what the source itself sends. */
+/** Whether a receiver can change over to the group: one that neither records nor re-sends the stream itself. */
 function canMove({ streams, recordings, volumeByName }: Site, { name }: Stream, moved: readonly string[]): boolean {
   const needs = (device: string | undefined): boolean => device !== undefined && moved.includes(device);
   return (

@@ -1,4 +1,4 @@
-/** The receivers of a stream as they stand in its text: one of them kept there, the others taken elsewhere. */
+/** The receivers of a stream in its text: one of them stays there, the others move elsewhere. */
 
 import { type Edit, scalarText } from '../../../site/edit.ts';
 import type { Item } from '../../../site/item.ts';

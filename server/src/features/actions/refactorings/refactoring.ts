@@ -13,7 +13,7 @@ export interface Cursor {
 
 export interface Change {
   readonly edits: readonly Edit[];
-  /** Files to be made, by their address; none of them is there yet. */
+  /** New files, by URI. */
   readonly made: ReadonlyMap<string, string>;
 }
 
@@ -22,11 +22,11 @@ export interface Offered {
   readonly kind: 'move' | 'rewrite';
   /** Whether files are made. */
   readonly makesFiles: boolean;
-  /** Worked out when it is chosen. */
+  /** Computed when it is chosen. */
   readonly change: () => Change;
 }
 
-/** What it offers at the cursor: nothing where it does not apply, or could lose or change something. */
+/** What it offers at the cursor: nothing where it does not apply, or could lose or change a meaning. */
 export type Refactoring = (cursor: Cursor) => Offered[];
 
 /** An anchor somewhere in a text: an alias elsewhere may refer to it. */

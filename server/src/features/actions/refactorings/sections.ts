@@ -19,7 +19,7 @@ export interface Section {
   /** Behind its last line that is not blank. */
   readonly textEnd: number;
   readonly items: readonly Item[];
-  /** Whether its items stand on lines of their own, below its key. */
+  /** Whether its items stand on lines below its key. */
   readonly isBlock: boolean;
   readonly indent: number;
 }
@@ -138,8 +138,8 @@ function linesOf(text: string): Line[] {
 }
 
 /**
- * The line that a section begins with: the first comment above its key. A comment that follows the lines before at
- * once, and is set off from the key, belongs to those; so does one that is indented.
+ * The line that a section begins with: the first comment above its key. A comment directly below other lines, with
+ * a blank line before the key, belongs to those lines; so does one that is indented.
  */
 function headLine(lines: readonly Line[], keyLine: number): number {
   let from = keyLine;

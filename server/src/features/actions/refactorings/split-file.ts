@@ -1,4 +1,4 @@
-/** Splits a file of several sections: each that has things in it goes to the file of its own name. */
+/** Splits a file of several sections: each section that is not empty goes to the file of its name. */
 
 import { list } from '../../../text/words.ts';
 import { lineEdits } from '../line-edits.ts';
@@ -6,7 +6,7 @@ import { moveOf, without } from './move-section.ts';
 import type { Cursor, Offered, Refactoring } from './refactoring.ts';
 import { sectionAtKey } from './sections.ts';
 
-/** What is said of the site as a whole stays together. */
+/** Sections about the site as a whole stay together. */
 const STAY = ['site', 'policies', 'lint'];
 
 export const splitFile: Refactoring = ({ checked, file, offset }: Cursor): Offered[] => {
