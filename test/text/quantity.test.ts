@@ -6,7 +6,7 @@ import {
   quantity,
   readQuantity,
   unitsOf,
-  written,
+  formatQuantity,
 } from '../../server/src/text/quantity.ts';
 
 const KINDS: readonly QuantityKind[] = [
@@ -160,7 +160,7 @@ describe('Quantities', () => {
         fc.integer({ min: 1, max: 1_000_000_000 }),
         fc.constantFrom('bit-rate' as const, 'byte-rate' as const),
         (value, kind) => {
-          assert.equal(quantity(written(value, kind), kind), value);
+          assert.equal(quantity(formatQuantity(value, kind), kind), value);
         },
       ),
     );

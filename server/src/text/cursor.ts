@@ -1,67 +1,61 @@
-/** Where a cursor stands in text that is being typed, told by lines, indentation and brackets: it need not parse. */
+/** Where a cursor is in text that is being typed and need not parse, by lines, indentation and brackets. */
 
+import { blockKey, flowKey, flowScalarEnd, scalarEnd, trimmedEnd } from './cursor-tokens.ts';
 import type { Route } from './syntax.ts';
 
 export interface Cursor {
   /**
-   * key: where a key of the mapping at `path` stands ·
-   * value: behind the colon, or in brackets, where the value at `path` stands ·
-   * start: on a line of its own, or behind a dash, where the value at `path` begins, be it a scalar, the first key of
-   * a mapping or the first dash of a list ·
-   * element: where another dash would stand of the list that `path` without its last step leads to.
+   * key: at a key of the mapping at `path` ·
+   * value: at the value at `path`, after the colon or in brackets ·
+   * start: on a line of its own or after a dash, where the value at `path` starts: a scalar, the first key of a mapping
+   * or the first dash of a list ·
+   * element: at another dash of the list at `path` without its last step.
    */
   readonly at: 'key' | 'value' | 'start' | 'element';
   readonly path: Route;
-  /** The keys of the mapping that it is in, behind the cursor too, without the one that the cursor is in. */
+  /** The other keys of the mapping, those after the cursor too. */
   readonly keys: readonly string[];
-  /** What is there already, from offset to offset of the text; the cursor is in it or at its end. */
+  /** Offsets of what is there already; the cursor is in it or at its end. */
   readonly start: number;
   readonly end: number;
   readonly inFlow: boolean;
-  /** The cursor follows a colon or a dash without the space that is due. */
+  /** The cursor is right after a colon or a dash, where a space is missing. */
   readonly needsSpace: boolean;
-  /** The key that the cursor is in has its colon. */
+  /** The key at the cursor has its colon. */
   readonly hasColon: boolean;
-  /** Column in which what stands there begins, for lines that follow below it. */
+  /** The column in which that starts, for lines below it. */
   readonly column: number;
 }
 
-/** `root` leads to what the text is the inside of; empty for a whole file. */
+/** @param root the route to what the text is the content of; empty for a whole file */
 export function cursorIn(text: string, offset: number, root: Route): Cursor | undefined {
-  return new Scan(text, offset, root).run();
+  return new CursorSearch(text, offset, root).run();
 }
 
 interface Frame {
   readonly kind: 'mapping' | 'list';
   readonly flow: boolean;
-  /** Column of its keys or dashes; in flow style that of the line it was opened in. */
+  /** The column of its keys or dashes; in flow style, of the line that opens it. */
   readonly indent: number;
   readonly keys: string[];
   key: string | undefined;
   index: number;
-  /** Whether the key or dash has a value yet. */
-  given: boolean;
-  /** In flow style, what is due next. */
-  due: 'key' | 'value' | 'comma';
+  /** Whether the key or dash has its value. */
+  hasValue: boolean;
+  /** In flow style, what comes next. */
+  next: 'key' | 'value' | 'comma';
 }
 
-const BLOCK_KEY = /(?:"([^"\n]*)"|'([^'\n]*)'|([^\s"'#[\]{},:][^:#\n]*?))[ \t]*:(?=[ \t\r\n]|$)/y;
-const FLOW_KEY = /(?:"([^"\n]*)"|'([^'\n]*)'|([^\s"'#[\]{},:][^:#[\]{},\n]*?))[ \t]*:(?=[ \t\r\n,}\]]|$)/y;
-const QUOTED = /"(?:[^"\\\n]|\\.)*"?|'(?:[^'\n]|'')*'?/y;
-const FLOW_PLAIN = /[^,{}[\]\n\r]+/y;
-/** A key in a plain value: the comma before it is not typed yet. */
-const NEXT_KEY = /\s+[A-Za-z0-9_-]+:(\s|$)/;
-const COMMENT = /(?:^|\s)#/;
-
-class Scan {
+/** Reads the text line by line up to the cursor and beyond; block and flow style share its state. */
+class CursorSearch {
   private readonly text: string;
   private readonly cursor: number;
   private readonly stack: Frame[] = [];
   private found: (Cursor & { keys: readonly string[]; at: Cursor['at'] }) | undefined;
   private own: string | undefined;
-  /** A mapping that begins at this depth and column is the one the cursor stands in, on a line before its first key. */
+  /** If a mapping starts at this depth and column, the cursor is in it, on a line before its first key. */
   private expected: { readonly depth: number; readonly indent: number } | undefined;
-  /** Lines deeper than that are text. */
+  /** Lines indented more than this are a block scalar. */
   private textBelow: number | undefined;
   private line = 0;
 
@@ -109,7 +103,7 @@ class Scan {
         this.readFlow(line, end);
         return;
       }
-      while (this.top?.flow === true) this.pop();
+      while (this.top?.flow) this.pop();
     }
     if (isBlank || text.charAt(at) === '#') {
       if (this.holds(line, end) && (isBlank || this.cursor <= at))
@@ -131,13 +125,13 @@ class Scan {
     else if (top.indent === column && !(top.kind === 'mapping' && frames.length === 1 && column === 0)) {
       this.mark('key', frames.slice(0, -1).map(step), place, top.keys);
     } else if (top.indent === column) this.mark('key', [], place, top.keys);
-    else if (!top.given) {
+    else if (!top.hasValue) {
       this.mark('start', frames.map(step), place);
       this.expected = { depth: frames.length, indent: column };
     }
   }
 
-  /** A line with something on it, outside of brackets. */
+  /** A line that is not blank, outside of brackets. */
   private readBlock(from: number, end: number, indent: number): void {
     const { text } = this;
     let at = from;
@@ -165,7 +159,7 @@ class Scan {
       at = after;
     }
     if (!dashed && this.top?.kind === 'list' && this.top.indent === column) this.pop();
-    const key = match(BLOCK_KEY, text, at, end);
+    const key = blockKey(text, at, end);
     if (key !== undefined) {
       const mapping = this.mapping(column);
       this.setKey(mapping, key.name);
@@ -186,36 +180,36 @@ class Scan {
       this.readFlow(at, end, column);
       return;
     }
-    const wordEnd = plainEnd(text, at, end);
+    const wordEnd = scalarEnd(text, at, end);
     const top = this.top;
     if (this.holds(at, wordEnd)) {
       const place = { start: at, end: Math.max(this.cursor, trimmedEnd(text, at, wordEnd)), column };
       if (top?.kind === 'mapping' && top.indent === column && !dashed)
         this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
       else if (top === undefined) this.mark('key', [], place, []);
-      else if (!top.given) {
+      else if (!top.hasValue) {
         this.mark('start', this.stack.map(step), place);
         this.expected = { depth: this.stack.length, indent: column };
       }
     }
-    if (top !== undefined && (top.indent < column || dashed)) top.given = true;
+    if (top !== undefined && (top.indent < column || dashed)) top.hasValue = true;
   }
 
   private dash(column: number): void {
     const { top } = this;
     if (top?.kind === 'list' && top.indent === column) {
       top.index++;
-      top.given = false;
+      top.hasValue = false;
       return;
     }
-    if (top !== undefined) top.given = true;
+    if (top !== undefined) top.hasValue = true;
     this.stack.push(frame('list', false, column));
   }
 
   private mapping(column: number): Frame {
     const { top } = this;
     if (top?.kind === 'mapping' && top.indent === column) return top;
-    if (top !== undefined) top.given = true;
+    if (top !== undefined) top.hasValue = true;
     const made = frame('mapping', false, column);
     if (this.expected !== undefined && this.stack.length === this.expected.depth && this.found !== undefined) {
       if (this.expected.indent === column) {
@@ -231,10 +225,10 @@ class Scan {
   private setKey(mapping: Frame, name: string): void {
     mapping.key = name;
     mapping.keys.push(name);
-    mapping.given = false;
+    mapping.hasValue = false;
   }
 
-  /** What follows the colon of a key in block style. */
+  /** What follows the colon of a key, in block style. */
   private readValue(from: number, end: number, column: number): void {
     const { text } = this;
     let at = from;
@@ -249,7 +243,7 @@ class Scan {
       });
     }
     if (isEmpty || this.top === undefined) return;
-    this.top.given = true;
+    this.top.hasValue = true;
     const first = text.charAt(at);
     if (first === '{' || first === '[') {
       this.readFlow(at, end, column);
@@ -259,7 +253,7 @@ class Scan {
       this.textBelow = column;
       return;
     }
-    const valueEnd = plainEnd(text, at, end);
+    const valueEnd = scalarEnd(text, at, end);
     if (this.holds(at, valueEnd)) {
       this.mark('value', this.stack.map(step), {
         start: at,
@@ -269,7 +263,7 @@ class Scan {
     }
   }
 
-  /** Goes on in brackets to the end of a line, or of the brackets. */
+  /** Reads on in brackets, to the end of the line or of the brackets. */
   private readFlow(from: number, end: number, column = this.top?.indent ?? 0): void {
     const { text } = this;
     let at = from;
@@ -283,8 +277,8 @@ class Scan {
       if (c === '' || isComment) return;
       if (c === '{' || c === '[') {
         if (this.top !== undefined) {
-          this.top.given = true;
-          this.top.due = 'comma';
+          this.top.hasValue = true;
+          this.top.next = 'comma';
         }
         this.stack.push(frame(c === '{' ? 'mapping' : 'list', true, this.indentOf()));
         at++;
@@ -292,12 +286,12 @@ class Scan {
         this.pop();
         at++;
         if (this.top?.flow !== true) return;
-        this.top.due = 'comma';
+        this.top.next = 'comma';
       } else if (c === ',') {
         const { top } = this;
         if (top === undefined) return;
-        top.due = top.kind === 'mapping' ? 'key' : 'value';
-        top.given = false;
+        top.next = top.kind === 'mapping' ? 'key' : 'value';
+        top.hasValue = false;
         top.index++;
         top.key = undefined;
         at++;
@@ -305,15 +299,15 @@ class Scan {
     }
   }
 
-  /** A key or a scalar in brackets; returns where it ends. */
+  /** Reads a key or a scalar in brackets, and returns its end. */
   private readInFlow(at: number, end: number, column: number): number {
     const { text, top } = this;
     if (top === undefined) return end;
-    if (top.kind === 'mapping' && top.due !== 'value') {
-      const key = match(FLOW_KEY, text, at, end);
+    if (top.kind === 'mapping' && top.next !== 'value') {
+      const key = flowKey(text, at, end);
       if (key !== undefined) {
         this.setKey(top, key.name);
-        top.due = 'value';
+        top.next = 'value';
         if (this.holds(at, key.end)) {
           this.own = key.name;
           this.mark(
@@ -327,33 +321,20 @@ class Scan {
         return key.after;
       }
     }
-    const rawEnd = this.scalarEnd(at, end);
+    const rawEnd = flowScalarEnd(text, at, end);
     const tokenEnd = trimmedEnd(text, at, rawEnd);
     if (this.holds(at, rawEnd)) {
       const place = { start: at, end: Math.max(this.cursor, tokenEnd), column };
-      if (top.kind === 'mapping' && top.due !== 'value')
+      if (top.kind === 'mapping' && top.next !== 'value')
         this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
       else this.mark('value', this.stack.map(step), place);
     }
-    top.due = 'comma';
-    top.given = true;
+    top.next = 'comma';
+    top.hasValue = true;
     return Math.max(rawEnd, at + 1);
   }
 
-  private scalarEnd(at: number, end: number): number {
-    const { text } = this;
-    QUOTED.lastIndex = at;
-    const quoted = QUOTED.exec(text);
-    if (quoted !== null) return Math.min(end, at + quoted[0].length);
-    FLOW_PLAIN.lastIndex = at;
-    const plain = (FLOW_PLAIN.exec(text)?.[0] ?? '').slice(0, end - at);
-    const comment = plain.search(/\s#/);
-    const next = NEXT_KEY.exec(plain);
-    const cuts = [comment, next === null ? -1 : next.index].filter((index) => index >= 0);
-    return at + Math.min(plain.length, ...cuts);
-  }
-
-  /** The cursor stands in brackets where nothing is typed. */
+  /** The cursor is in brackets, at a place where nothing is typed. */
   private inSpace(column: number): void {
     const { top } = this;
     if (top === undefined) return;
@@ -363,9 +344,9 @@ class Scan {
       needsSpace: /[:,]/.test(this.text.charAt(this.cursor - 1)),
       column,
     };
-    if (top.kind === 'mapping' && top.due === 'key')
+    if (top.kind === 'mapping' && top.next === 'key')
       this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
-    else if (top.due === 'value') this.mark('value', this.stack.map(step), place);
+    else if (top.next === 'value') this.mark('value', this.stack.map(step), place);
   }
 
   private indentOf(): number {
@@ -380,7 +361,7 @@ class Scan {
 
   private pop(): void {
     this.stack.pop();
-    // What was expected below the cursor did not come.
+    // The mapping that was expected below the cursor is not there.
     if (this.expected !== undefined && this.stack.length < this.expected.depth) this.expected = undefined;
   }
 
@@ -403,40 +384,13 @@ function frame(kind: Frame['kind'], flow: boolean, indent: number): Frame {
     keys: [],
     key: undefined,
     index: 0,
-    given: false,
-    due: kind === 'mapping' ? 'key' : 'value',
+    hasValue: false,
+    next: kind === 'mapping' ? 'key' : 'value',
   };
 }
 
 function step({ kind, key, index }: Frame): string | number {
   return kind === 'list' ? index : (key ?? '');
-}
-
-function match(
-  pattern: RegExp,
-  text: string,
-  at: number,
-  end: number,
-): { name: string; end: number; after: number } | undefined {
-  pattern.lastIndex = at;
-  const found = pattern.exec(text);
-  if (found === null || at + found[0].length > end) return undefined;
-  const after = at + found[0].length;
-  const key = found[0].replace(/[ \t]*:$/, '');
-  return { name: found[1] ?? found[2] ?? found[3] ?? '', end: at + key.length, after };
-}
-
-/** Where a plain or quoted value ends at the latest: at a comment, or at the end of the line. */
-function plainEnd(text: string, at: number, end: number): number {
-  QUOTED.lastIndex = at;
-  const quoted = QUOTED.exec(text);
-  if (quoted !== null) return Math.min(end, at + quoted[0].length);
-  const comment = COMMENT.exec(text.slice(at, end));
-  return comment === null ? end : at + comment.index;
-}
-
-function trimmedEnd(text: string, at: number, end: number): number {
-  return at + text.slice(at, end).trimEnd().length;
 }
 
 function without(keys: readonly string[], own: string): string[] {

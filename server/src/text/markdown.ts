@@ -1,12 +1,12 @@
-/** Markdown around text that is not ours. */
+/** Markdown around text of the site. */
 
 import { visible } from './visible.ts';
 
 /**
- * `text` so that Markdown shows it as it is: no link, image, command, HTML, entity, heading, list or table comes of
- * it. Any ASCII punctuation mark may be escaped (CommonMark 0.31 §2.4, read), so all are but those that mean nothing
- * where they stand: names and figures stay legible where Markdown is shown as it is. Escapes inside bare addresses
- * keep GitHub's Markdown from making links of them.
+ * `text` escaped so that Markdown shows it as it is: it makes no link, image, command, HTML, entity, heading, list or
+ * table. Any ASCII punctuation mark may be escaped (CommonMark 0.31 §2.4, read). Marks without a meaning where they are
+ * stay bare, so that names and figures can be read in the source too. Escapes inside bare addresses keep GitHub's
+ * Markdown from making links of them.
  */
 export function escaped(text: string): string {
   return visible(text).replace(/[!-/:-@[-`{-~]/g, (mark, at: number, line: string) =>
@@ -14,16 +14,17 @@ export function escaped(text: string): string {
   );
 }
 
-const NEVER: ReadonlySet<string> = new Set(['%', ',', ';', "'", '"', '?', '/', '(']);
-/** Only the first on a line, as the mark of a list or an underline. */
-const INSIDE: ReadonlySet<string> = new Set(['+', '-', '=']);
+/** Marks without a meaning. */
+const PLAIN: ReadonlySet<string> = new Set(['%', ',', ';', "'", '"', '?', '/', '(']);
+/** Marks with a meaning only at the start of a line, for a list or an underline. */
+const AT_START: ReadonlySet<string> = new Set(['+', '-', '=']);
 
 function meansNothing(mark: string, at: number, line: string): boolean {
-  if (NEVER.has(mark)) return true;
-  if (INSIDE.has(mark)) return at > 0;
+  if (PLAIN.has(mark)) return true;
+  if (AT_START.has(mark)) return at > 0;
   const listNumber = /^\d+$/.test(line.slice(0, at));
   if (mark === ')') return !listNumber;
-  // As in a MAC address.
+  // In a MAC address.
   if (mark === ':' && /[\da-f]{2}:[\da-f]{2}/.test(line.slice(Math.max(0, at - 2), at + 3))) return true;
   if (mark === ':') return /^(\s|$)/.test(line.slice(at + 1));
   if (mark === '.')
@@ -33,7 +34,7 @@ function meansNothing(mark: string, at: number, line: string): boolean {
   return false;
 }
 
-/** A table; cells are Markdown already. Columns are aligned right where `right` says so. */
+/** A table of cells in Markdown. `right` says which columns are aligned right. */
 export function table(
   head: readonly string[],
   rows: readonly (readonly string[])[],

@@ -1,17 +1,17 @@
-/** Names that another may be a slip of. */
+/** Names that a misspelled one may mean. */
 
 import { distance } from 'fastest-levenshtein';
 
 export interface Near {
   readonly name: string;
-  /** Characters to add, drop or change, whatever their case. */
+  /** Characters to add, remove or change, ignoring case. */
   readonly distance: number;
 }
 
-/** As many as somebody chooses from. */
-const SHOWN = 3;
+/** Names that are offered at most. */
+const OFFERED = 3;
 
-/** The nearest first; none that has little in common with the text. */
+/** The nearest first, without those that have little in common with the text. */
 export function nearest(text: string, names: Iterable<string>): Near[] {
   const most = text.length < 4 ? 1 : text.length < 8 ? 2 : 3;
   const lower = text.toLowerCase();
@@ -21,7 +21,7 @@ export function nearest(text: string, names: Iterable<string>): Near[] {
     const apart = distance(lower, name.toLowerCase());
     if (apart <= most) found.push({ name, distance: apart });
   }
-  return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, SHOWN);
+  return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, OFFERED);
 }
 
 /** The only name that is at most two characters off. */

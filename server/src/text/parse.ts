@@ -1,4 +1,4 @@
-/** Parses a piece with the `yaml` library and keeps what the site needs: nodes, ranges and problems. */
+/** Parses a piece with the `yaml` library into nodes with their ranges, and problems. */
 
 import {
   type Alias,
@@ -12,11 +12,12 @@ import {
   isSeq,
   parseAllDocuments,
 } from 'yaml';
+import { parserMessage } from './parser-messages.ts';
 import { quickParse } from './quick-parse.ts';
 import { type Entry, type Mapping, type Node, type Scalar, type Span, keyText } from './syntax.ts';
 
 export type SyntaxCode =
-  /** Anything the YAML reader refuses; `detail` says what. */
+  /** Anything that the YAML parser refuses; `detail` says what. */
   | 'syntax'
   | 'tab'
   | 'duplicate-key'
@@ -29,7 +30,7 @@ export type SyntaxCode =
 export interface SyntaxProblem extends Span {
   readonly code: SyntaxCode;
   readonly detail: string;
-  /** The place that explains it, such as the first of two equal keys. */
+  /** A place that explains it, such as the first of two equal keys. */
   readonly related?: Span;
 }
 
@@ -41,7 +42,7 @@ export interface Tree {
   readonly missingAnchors: readonly string[];
 }
 
-/** Nodes that one piece may grow to when its aliases are followed. */
+/** Nodes that one piece may have once its aliases are expanded. */
 const EXPANDED_NODES = 100_000;
 /** Levels of nesting; the site language has six. */
 const DEPTH = 64;
@@ -63,7 +64,7 @@ export function parse(text: string): Tree {
   return parseWithFaults(text);
 }
 
-/** The same with the parser that goes on behind a fault. */
+/** The same with the parser that continues after an error. */
 export function parseWithFaults(text: string): Tree {
   const depth = nesting(text);
   if (depth !== undefined) {
@@ -89,7 +90,7 @@ export function parseWithFaults(text: string): Tree {
   };
 }
 
-/** Where brackets or indentation pass the depth that is read; `undefined` for an ordinary text. */
+/** The offset at which brackets or indentation nest too deep; `undefined` for any usual text. */
 function nesting(text: string): number | undefined {
   let open = 0;
   for (let i = 0; i < text.length; i++) {
@@ -153,7 +154,7 @@ class TreeReader {
     if (isSeq(node)) {
       const items: Node[] = [];
       for (const item of node.items)
-        items.push(settled(this.read(item as YamlNode), items[items.length - 1]?.end ?? span.start + 1));
+        items.push(placedAfter(this.read(item as YamlNode), items[items.length - 1]?.end ?? span.start + 1));
       const flow = node.flow === true;
       return { kind: 'sequence', items, flow, start: span.start, end: flow ? span.end : lastEnd(items, span) };
     }
@@ -171,7 +172,7 @@ class TreeReader {
         if (pair.value !== null) this.read(pair.value);
         continue;
       }
-      const value: Node = pair.value === null ? nothing(key.end) : settled(this.read(pair.value), key.end);
+      const value: Node = pair.value === null ? nothing(key.end) : placedAfter(this.read(pair.value), key.end);
       if (keyText(key) === '<<' && key.style === 'plain') {
         for (const entry of mergedEntries(value)) inherited.push(entry);
         continue;
@@ -191,7 +192,7 @@ class TreeReader {
         end: Math.max(key.end, isEmpty(value) ? 0 : value.end),
       });
     }
-    // What stands here wins over what is merged in, and the earlier of two merged mappings over the later.
+    // A key of the mapping itself overrides a merged one, and the first of two merged mappings the second.
     for (const entry of inherited) {
       const name = keyText(entry.key);
       if (places.has(name)) continue;
@@ -236,16 +237,16 @@ class TreeReader {
   private span(node: YamlNode): Span {
     const start = node.range?.[0] ?? 0;
     let end = Math.max(start, node.range?.[1] ?? start);
-    // A range may run on over the line's end.
+    // A range may include line ends after the node.
     while (end > start && isSpace(this.text.charCodeAt(end - 1))) end--;
     return { start, end };
   }
 
   libraryProblem(error: YAMLError): SyntaxProblem[] {
-    if (error.code === 'BAD_ALIAS') return []; // Told by readAlias, with the name.
+    if (error.code === 'BAD_ALIAS') return []; // readAlias reports it, with the name.
     const start = Math.min(error.pos[0], this.text.length);
     const end = Math.max(start, Math.min(error.pos[1], this.text.length));
-    return [{ code: error.code === 'TAB_AS_INDENT' ? 'tab' : 'syntax', detail: words(error), start, end }];
+    return [{ code: error.code === 'TAB_AS_INDENT' ? 'tab' : 'syntax', detail: parserMessage(error), start, end }];
   }
 }
 
@@ -260,7 +261,7 @@ function mergedEntries(value: Node): readonly Entry[] {
   return [];
 }
 
-/** A block collection ends with its last child: the library's range runs on over the comments that follow. */
+/** A block collection ends with its last child: the library's range includes comments that follow. */
 function lastEnd(children: readonly Span[], span: Span): number {
   return Math.max(span.start, children[children.length - 1]?.end ?? span.end);
 }
@@ -269,8 +270,8 @@ function nothing(at: number): Scalar {
   return { kind: 'scalar', value: null, source: '', style: 'plain', start: at, end: at };
 }
 
-/** An absent value stands behind what comes before it. */
-function settled(value: Node, after: number): Node {
+/** An absent value is placed right after what comes before it. */
+function placedAfter(value: Node, after: number): Node {
   return isEmpty(value) ? nothing(after) : value;
 }
 
@@ -282,48 +283,7 @@ function isSpace(code: number): boolean {
   return code === 32 || code === 9 || code === 10 || code === 13;
 }
 
+/** A copy that does not keep the whole text of the file in memory. */
 function detach(text: string): string {
   return text.length < 13 ? text : ` ${text}`.slice(1);
-}
-
-/** The YAML reader's complaint in words of a person who writes a site. */
-function words(error: YAMLError): string {
-  switch (error.code) {
-    case 'BAD_INDENT':
-      if (/end with a }/.test(error.message)) return 'a closing } is missing';
-      if (/end with a ]/.test(error.message)) return 'a closing ] is missing';
-      return 'the indentation does not fit: entries of one mapping start in the same column';
-    case 'MISSING_CHAR':
-      return /implicit (?:map )?keys/i.test(error.message)
-        ? 'a key is followed by a colon and a space'
-        : missing(error.message);
-    case 'BLOCK_AS_IMPLICIT_KEY':
-      return 'a nested mapping starts on a line of its own, or stands in { }';
-    case 'BLOCK_IN_FLOW':
-      return 'inside { } and [ ] only { } and [ ] can be nested; is a closing bracket missing?';
-    case 'MULTILINE_IMPLICIT_KEY':
-      return 'a key and its colon stand on one line; is a colon missing?';
-    case 'UNEXPECTED_TOKEN':
-      return 'this does not fit here; check the brackets, quotes and colons before it';
-    case 'TAB_AS_INDENT':
-      return 'a tab cannot indent; use spaces';
-    case 'BAD_DQ_ESCAPE':
-      return 'unknown escape in a double-quoted text; write \\\\ for a backslash, or use single quotes';
-    case 'BAD_SCALAR_START':
-      return 'a plain text cannot start with this character; put the text in quotes';
-    case 'MULTIPLE_ANCHORS':
-    case 'MULTIPLE_TAGS':
-      return 'only one anchor and one tag can stand before a value';
-    default:
-      return error.message.replace(/\s+/g, ' ').replace(/ at line \d+.*$/, '');
-  }
-}
-
-function missing(message: string): string {
-  if (/ending with a \}|Expected .*\}|\}/.test(message)) return 'a closing } is missing';
-  if (/\]/.test(message)) return 'a closing ] is missing';
-  if (/closing "|double-quoted|Missing closing "/.test(message)) return 'a closing " is missing';
-  if (/Missing closing '/.test(message)) return "a closing ' is missing";
-  if (/, /.test(message) || /comma/i.test(message)) return 'a comma is missing between two entries';
-  return 'a colon or bracket is missing';
 }

@@ -86,14 +86,14 @@ export type QuantityFault =
   | { readonly fault: 'no-unit'; readonly number: string }
   | { readonly fault: 'no-space'; readonly suggestions: readonly string[] }
   | { readonly fault: 'unknown-unit'; readonly unit: string; readonly suggestions: readonly string[] }
-  /** A bit rate written in bytes or the reverse, say; suggests the same number, then the same amount. */
+  /** Such as a bit rate in bytes; suggests the same number, then the same amount. */
   | {
       readonly fault: 'wrong-kind';
       readonly unit: string;
       readonly found: QuantityKind;
       readonly suggestions: readonly string[];
     }
-  /** More digits than can be told apart, or a fraction of the smallest unit. */
+  /** A fraction of the smallest unit. */
   | { readonly fault: 'not-exact' }
   | { readonly fault: 'too-large' };
 
@@ -115,7 +115,7 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
     const suggestions = [
       ...sameNumber(number, unitName, kind),
       ...(bytes === undefined ? [] : sameAmount(number, bytes, kind)),
-      ...(amount > 0 && amount <= Number.MAX_SAFE_INTEGER ? [written(Math.round(amount), kind)] : []),
+      ...(amount > 0 && amount <= Number.MAX_SAFE_INTEGER ? [formatQuantity(Math.round(amount), kind)] : []),
     ];
     return { fault: 'unknown-unit', unit: unitName, suggestions };
   }
@@ -137,17 +137,17 @@ export function isQuantity(read: Quantity | QuantityFault): read is Quantity {
   return !('fault' in read);
 }
 
-/** The value of a quantity, or `undefined` where there is none or it cannot be read; a rule tells of that. */
+/** The value of a quantity; `undefined` where there is none, or none that can be read, which a rule reports. */
 export function quantity(text: unknown, kind: QuantityKind): number | undefined {
   if (typeof text !== 'string') return undefined;
   const read = readQuantity(text, kind);
   return isQuantity(read) ? read.value : undefined;
 }
 
-/** `MBps`, `MByte/s`, `Mo/s`: bytes, unless the pen slipped. */
+/** `MBps`, `MByte/s`, `Mo/s`: most likely bytes. */
 const IN_BYTES = /^(?:[kKmMgGtT]i?)?(?:B(?!it)|[bB]yte|o)/;
 
-/** The unit that a misspelling such as `Mbps`, `mbit/s`, `sec` or `gb` stands for. */
+/** The unit that a misspelling such as `Mbps`, `mbit/s`, `sec` or `gb` means. */
 function nearUnit(name: string, kind: QuantityKind): string | undefined {
   const spoken = /^([kmgt]i?)?(b|bits?|bytes?|bps|o)(?:ps|\/s|\/sec)?$/i.exec(name);
   if ((kind === 'bit-rate' || kind === 'byte-rate' || kind === 'size') && spoken !== null) {
@@ -186,7 +186,7 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
   percentage: { percent: '%', pct: '%' },
 };
 
-/** Units that are in use elsewhere, in small letters: how much of the smallest of their kind they are. */
+/** Units that the language does not have, in small letters, as multiples of the smallest unit of their kind. */
 const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   size: { pb: K ** 5 },
   duration: { w: 7 * DAY, week: 7 * DAY, weeks: 7 * DAY },
@@ -194,12 +194,12 @@ const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   power: { kw: K ** 2 },
 };
 
-/** What a table says of a word, which may also be one that every object knows, such as `constructor`. */
+/** The entry of a table; a word may also be one that every object knows, such as `constructor`. */
 function own<T>(table: Readonly<Record<string, T>> | undefined, word: string): T | undefined {
   return table !== undefined && Object.hasOwn(table, word) ? table[word] : undefined;
 }
 
-/** The same number in the unit that was meant: a slip of the pen, `6 MB/s` for `6 Mb/s`. */
+/** The same number in the unit that was meant: `6 MB/s` for `6 Mb/s`. */
 function sameNumber(number: string, unitName: string, kind: QuantityKind): string[] {
   const meant = nearUnit(unitName, kind);
   return meant === undefined ? [] : [`${number} ${meant}`];
@@ -207,22 +207,23 @@ function sameNumber(number: string, unitName: string, kind: QuantityKind): strin
 
 /** The same amount where bits per second and bytes per second were mixed up: `6 MB/s` is `48 Mb/s`. */
 function sameAmount(number: string, unit: Unit, kind: QuantityKind): string[] {
-  if (kind === 'bit-rate' && unit.kind === 'byte-rate') return [written(Number(number) * unit.factor * 8, kind)];
-  if (kind === 'byte-rate' && unit.kind === 'bit-rate') return [written((Number(number) * unit.factor) / 8, kind)];
+  if (kind === 'bit-rate' && unit.kind === 'byte-rate') return [formatQuantity(Number(number) * unit.factor * 8, kind)];
+  if (kind === 'byte-rate' && unit.kind === 'bit-rate')
+    return [formatQuantity((Number(number) * unit.factor) / 8, kind)];
   return [];
 }
 
-/** A length of time in the unit that `like` is written in where it is a whole number of it, else in the largest such unit. */
+/** A duration as a whole number, in the unit of `like` if possible, else in the largest unit. */
 export function durationLike(milliseconds: number, like: unknown): string {
-  const own = typeof like === 'string' ? readQuantity(like, 'duration') : undefined;
+  const read = typeof like === 'string' ? readQuantity(like, 'duration') : undefined;
   const names = ['d', 'h', 'min', 's', 'ms'];
-  if (own !== undefined && isQuantity(own)) names.unshift(own.unit);
+  if (read !== undefined && isQuantity(read)) names.unshift(read.unit);
   const unit = names.find((name) => milliseconds % (UNITS.get(name)?.factor ?? 1) === 0) ?? 'ms';
   return `${milliseconds / (UNITS.get(unit)?.factor ?? 1)} ${unit}`;
 }
 
-/** An amount in the largest unit of its kind that keeps it exact and short: `48 Mb/s`. */
-export function written(value: number, kind: QuantityKind): string {
+/** `48 Mb/s`: the value in the largest unit that keeps it exact with three decimals. */
+export function formatQuantity(value: number, kind: QuantityKind): string {
   const candidates = [...UNITS]
     .filter(([name, unit]) => unit.kind === kind && !/^[KMGT]iB/.test(name))
     .sort(([, a], [, b]) => b.factor - a.factor);

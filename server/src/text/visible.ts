@@ -1,10 +1,10 @@
-/** Text from a site file as one line that does nothing but be read: neither a terminal nor an editor acts on it. */
+/** Text of a site as one line for people to read, which neither a terminal nor an editor acts on. */
 
-/** Controls, line and paragraph separators, marks that turn the direction of writing, and lone surrogates. */
+/** Control characters, line and paragraph separators, marks that change the direction of text, and lone surrogates. */
 const UNSEEN =
   /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
-/** White space becomes a space, any other unseen character �; what is longer than `most` characters is cut. */
+/** White space becomes a space, any other invisible character �; the text is cut after `most` characters. */
 export function visible(text: string, most = 500): string {
   const line = text
     .slice(0, most + 1)

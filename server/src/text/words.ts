@@ -1,8 +1,8 @@
-/** Figures and lists as people read them. For display only: sums are made before they are rounded. */
+/** Figures and lists for people to read. For display only: sums are exact, and rounded here. */
 
 import { DAY, HOUR, MINUTE, SECOND } from '../standards/time-units.ts';
 
-/** Three significant digits, and no digit less than the whole number has. */
+/** Three significant digits, or all digits of a longer whole number. */
 function short(value: number): string {
   if (value === 0) return '0';
   const digits = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value))));
@@ -27,13 +27,13 @@ export function bitRate(bitsPerSecond: number): string {
 }
 
 /** Bytes as `3.63 TB`, in powers of 1000. */
-export function bytes(count: number): string {
-  return scaled(count, 1000, ['B', 'kB', 'MB', 'GB', 'TB', 'PB']);
+export function bytes(amount: number): string {
+  return scaled(amount, 1000, ['B', 'kB', 'MB', 'GB', 'TB', 'PB']);
 }
 
 /** Bytes as `3.3 TiB`, in powers of 1024. */
-export function binaryBytes(count: number): string {
-  return scaled(count, 1024, ['B', 'KiB', 'MiB', 'GiB', 'TiB', 'PiB']);
+export function binaryBytes(amount: number): string {
+  return scaled(amount, 1024, ['B', 'KiB', 'MiB', 'GiB', 'TiB', 'PiB']);
 }
 
 export function byteRate(bytesPerSecond: number): string {
@@ -64,8 +64,8 @@ export function duration(milliseconds: number): string {
 }
 
 /** Days as `11.3 d`. */
-export function days(count: number): string {
-  return `${count >= 100 ? Math.round(count) : Number(count.toFixed(1))} d`;
+export function days(amount: number): string {
+  return `${amount >= 100 ? Math.round(amount) : Number(amount.toFixed(1))} d`;
 }
 
 /** A part of a whole as `112 %`; one decimal below 10 %. */
@@ -74,10 +74,10 @@ export function percent(part: number, whole: number): string {
   return `${value >= 10 ? Math.round(value) : Number(value.toFixed(1))} %`;
 }
 
-/** A part that is more than a bound, in ten-thousandths, with as many digits as show it: `90.1 %` of at most 90 %. */
+/** A part above a bound in ten-thousandths, with enough decimals to show that: `90.1 %` of at most 90 %. */
 export function percentOver(part: number, whole: number, bound: number): string {
   const value = (part / whole) * 100;
-  const digits = [0, 1, 2].find((count) => Number(value.toFixed(count)) > bound / 100) ?? 3;
+  const digits = [0, 1, 2].find((decimals) => Number(value.toFixed(decimals)) > bound / 100) ?? 3;
   return value < 10 && digits === 0 ? percent(part, whole) : `${Number(value.toFixed(digits))} %`;
 }
 
@@ -90,8 +90,8 @@ export function frequency(hertz: number): string {
   return scaled(hertz, 1000, ['Hz', 'kHz', 'MHz', 'GHz']);
 }
 
-export function packetsPerSecond(count: number): string {
-  return `${count >= 100 ? Math.round(count) : Number(count.toFixed(1))} packets/s`;
+export function packetsPerSecond(rate: number): string {
+  return `${rate >= 100 ? Math.round(rate) : Number(rate.toFixed(1))} packets/s`;
 }
 
 /** `a`, `a and b`, `a, b and c`. */

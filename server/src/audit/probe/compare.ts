@@ -2,7 +2,7 @@
 
 import { type Declared, declaredOf, isInBraces } from './declared.ts';
 import { visible } from '../../text/visible.ts';
-import { durationLike, written } from '../../text/quantity.ts';
+import { durationLike, formatQuantity } from '../../text/quantity.ts';
 import { bitRate, duration, frequency } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -111,7 +111,7 @@ class Compared {
     const declared = this.declared('bitrate');
     if (rate === undefined || declared?.value === undefined || isNear(rate, declared.value, tolerance)) return;
     const more = rate > declared.value;
-    const text = written(threeDigits(rate), 'bit-rate');
+    const text = formatQuantity(threeDigits(rate), 'bit-rate');
     const difference = `${bitRate(Math.abs(rate - declared.value))} ${more ? 'more' : 'less'} than ${declared.text}`;
     const what = `sends ${bitRate(rate)} of ${this.kind} on average, ${difference}`;
     this.tell(probeRules.bitRate, declared, what, text, more ? undefined : 'information');
@@ -123,7 +123,7 @@ class Compared {
     const rate = peakOver(over);
     if (rate === undefined || declared?.value === undefined || rate <= declared.value * (1 + tolerance / 10_000))
       return;
-    const text = written(threeDigits(rate), 'bit-rate');
+    const text = formatQuantity(threeDigits(rate), 'bit-rate');
     this.tell(
       probeRules.peak,
       declared,
@@ -139,7 +139,7 @@ class Compared {
       probeRules.sampleRate,
       declared,
       `has ${frequency(sampleRate)} of audio, not ${declared.text}`,
-      written(sampleRate, 'frequency'),
+      formatQuantity(sampleRate, 'frequency'),
     );
   }
 

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan.ts';
 import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Recording, Site, Stream } from '../../site/model.ts';
-import { written } from '../../text/quantity.ts';
+import { formatQuantity } from '../../text/quantity.ts';
 import type { Route } from '../../text/syntax.ts';
 import { bitRate, duration, list, percent } from '../../text/words.ts';
 import type { Found } from '../../lint/rule.ts';
@@ -113,13 +113,13 @@ function compared(figure: Figure, measured: readonly Measured[]): Found[] {
 }
 
 function fixOf({ item, route, peak }: Figure, rate: number, busiest: number): Fix {
-  const text = written(rounded(rate), 'bit-rate');
+  const text = formatQuantity(rounded(rate), 'bit-rate');
   const edits: Edit[] = [setValue(item, route, text)];
   // Nothing sends less at its peak than on average.
   const raised = peak !== undefined && peak < rounded(rate);
   if (raised)
     edits.push(
-      setValue(item, ['video', 'peak-bitrate'], written(Math.max(rounded(busiest), rounded(rate)), 'bit-rate')),
+      setValue(item, ['video', 'peak-bitrate'], formatQuantity(Math.max(rounded(busiest), rounded(rate)), 'bit-rate')),
     );
   return {
     title: `Write the measured ${text}${raised ? ', and the most that was measured as its peak' : ''}`,

@@ -11,7 +11,7 @@ import {
 } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Site, endName } from '../../site/model.ts';
-import { written } from '../../text/quantity.ts';
+import { formatQuantity } from '../../text/quantity.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 export const patchPanelAsEnd: Rule = {
@@ -61,7 +61,7 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
   if (beyond === undefined) return [];
   const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, nameText(endName(beyond)))];
   if (first.length !== undefined && second.length !== undefined) {
-    edits.push(setValue(first.item, ['length'], written(first.length + second.length, 'length')));
+    edits.push(setValue(first.item, ['length'], formatQuantity(first.length + second.length, 'length')));
   }
   const through = [position, ...second.through.map(endName)].map(nameText);
   edits.push(
