@@ -15,7 +15,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import footageSchema from '../../schemas/footage.schema.json' with { type: 'json' };
-import { format } from '../../server/src/standards/strftime.ts';
+import { format } from '../../server/src/standards/strftime-format.ts';
 import { zonedTime } from '../../server/src/standards/time-zone.ts';
 import { unavailable } from '../availability.ts';
 import { type Result, plumbline } from '../cli/run.ts';

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';
 import { fileNames } from '../../server/src/recordings/file-names.ts';
-import { format } from '../../server/src/standards/strftime.ts';
+import { format } from '../../server/src/standards/strftime-format.ts';
 import { repeatedHours, zonedTime } from '../../server/src/standards/time-zone.ts';
 import { unavailable } from '../availability.ts';
 
@@ -124,7 +124,7 @@ describe('file names, read backwards', () => {
 
   it('that tell no instant say why', () => {
     const why = (pattern: string, zone: string | undefined = 'Europe/London'): string | undefined =>
-      fileNames(pattern, zone).untellable;
+      fileNames(pattern, zone).noInstant;
     assert.equal(why('%H-%M-%S.mp4'), 'they come again every day');
     assert.equal(why('%Y-%m-%d_%M.mp4'), 'they come again every hour');
     assert.equal(why('%Y-%m-%d_%I-%M.mp4'), 'they come again every half day');
@@ -133,7 +133,7 @@ describe('file names, read backwards', () => {
     assert.equal(why('%Y%m%d%-H%M'), 'it cannot be told where in them one conversion ends and the next part begins');
     assert.equal(why('../%Y%m%d'), 'they lead out of their folder by “..”');
     assert.equal(
-      fileNames('%Y-%m-%d', undefined).untellable,
+      fileNames('%Y-%m-%d', undefined).noInstant,
       'they have no offset from UTC, and the time zone of the site is not declared',
     );
     assert.equal(why('%Y%m%d%9999999d'), 'they are longer than any path can be, 4096 bytes');
@@ -196,7 +196,7 @@ describe('file names, read backwards', () => {
           const pattern = `${parts.join('')}|%Y-%j|%H:%M:%S`;
           const names = fileNames(pattern, zone);
           const name = format(pattern, zonedTime(zone, second * 1000), 'ABC');
-          if (names.untellable !== undefined) return;
+          if (names.noInstant !== undefined) return;
           told += 1;
           assert.ok(names.read(name)?.instants.includes(second * 1000), `${pattern} ${name}`);
         },
@@ -209,7 +209,7 @@ describe('file names, read backwards', () => {
   it('take no longer to read because a pattern is hostile', () => {
     // Reading never goes back, so the steps taken are bounded by the length of the path.
     const names = fileNames(`${'%-d'.repeat(40)}%Y%m%d`, 'UTC');
-    assert.notEqual(names.untellable, undefined);
+    assert.notEqual(names.noInstant, undefined);
     assert.equal(fileNames(`${'%-d '.repeat(400)}%Y%m`, 'UTC').matches('1 '.repeat(2000)), false);
   });
 });

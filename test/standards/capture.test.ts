@@ -197,22 +197,7 @@ describe('capture files', function () {
     ['a packed file', [0x1f, 0x8b, 8, 0], /compressed/],
     [
       'a packet longer than any',
-      [
-        0xd4,
-        0xc3,
-        0xb2,
-        0xa1,
-        ...new Array<number>(20).fill(0),
-        ...new Array<number>(8).fill(0),
-        0,
-        0,
-        0,
-        0x7f,
-        0,
-        0,
-        0,
-        0,
-      ],
+      [0xd4, 0xc3, 0xb2, 0xa1, ...new Uint8Array(20), ...new Uint8Array(8), 0, 0, 0, 0x7f, 0, 0, 0, 0],
       /damaged/,
     ],
   ] as const) {
@@ -230,7 +215,7 @@ describe('capture files', function () {
     assert.notEqual(datagramIn(changed(0, 1)), undefined);
     assert.deepEqual(
       [changed(20, 0x20), changed(23, 6), changed(14, 0x65), changed(12, 0x86), changed(14, 0x44)].map(datagramIn),
-      new Array(5).fill(undefined),
+      Array.from({ length: 5 }, () => undefined),
     );
   });
 });

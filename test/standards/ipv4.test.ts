@@ -15,7 +15,7 @@ import {
   parseRange,
   parseSubnet,
   type Subnet,
-  type WrittenSubnet,
+  type ParsedSubnet,
 } from '../../server/src/standards/ipv4.ts';
 
 const address = (text: string): number => {
@@ -24,7 +24,7 @@ const address = (text: string): number => {
   return parsed;
 };
 
-const subnet = (text: string): WrittenSubnet => {
+const subnet = (text: string): ParsedSubnet => {
   const parsed = parseSubnet(text);
   assert.ok(parsed !== undefined, `${text} is a subnet`);
   return parsed;

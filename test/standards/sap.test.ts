@@ -35,7 +35,7 @@ describe('SAP (RFC 2974)', () => {
     const bare = decodeAnnouncement(Uint8Array.of(0x20, 1, 0, 9, 192, 168, 20, 5, 1, 2, 3, 4, ...body));
     assert.deepEqual(bare, { deletion: false, hash: 9, source: '192.168.20.5', payload: PAYLOAD });
     const wide = decodeAnnouncement(
-      Uint8Array.of(0x30, 0, 0, 9, 0x20, 1, 0xd, 0xb8, ...new Array<number>(11).fill(0), 2, ...body),
+      Uint8Array.of(0x30, 0, 0, 9, 0x20, 1, 0xd, 0xb8, ...new Uint8Array(11), 2, ...body),
     );
     assert.ok(!('unreadable' in wide) && wide.source === '2001:db8:0:0:0:0:0:2' && wide.payload === PAYLOAD);
   });

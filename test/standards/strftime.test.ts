@@ -3,12 +3,12 @@ import { spawnSync } from 'node:child_process';
 import { unavailable } from '../availability.ts';
 import {
   distinguishesRepeatedHour,
-  format,
   isSpecifier,
   parsePattern,
   repeatsEvery,
   resolution,
 } from '../../server/src/standards/strftime.ts';
+import { format } from '../../server/src/standards/strftime-format.ts';
 import { zonedTime } from '../../server/src/standards/time-zone.ts';
 
 describe('File patterns (strftime(3), read)', () => {

@@ -75,8 +75,8 @@ async function footage(site: Site, options: Options): Promise<number> {
   if (recording.file === undefined)
     throw new CannotDo(`${recording.name} does not say how its files are named: give it a \`file\`.`);
   const names = fileNames(recording.file, zone);
-  if (names.untellable !== undefined)
-    throw new CannotDo(`The file names of ${recording.name} do not tell when they are of: ${names.untellable}.`);
+  if (names.noInstant !== undefined)
+    throw new CannotDo(`The file names of ${recording.name} do not tell when they are of: ${names.noInstant}.`);
   if (names.roundedTo === undefined)
     throw new CannotDo(
       `The file names of ${recording.name} tell no more than the ${names.finest}, so nothing in them can be found.`,

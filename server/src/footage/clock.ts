@@ -1,6 +1,6 @@
 /** Times as a person writes and reads them: ISO 8601, in the zone of the site. */
 
-import { readWrittenTime } from '../standards/rfc3339.ts';
+import { parseTime } from '../standards/rfc3339.ts';
 import { LocalTimes, zonedTime } from '../standards/time-zone.ts';
 
 /** What an instant looks like on the site's clock, with its offset: `2026-10-25T01:30:00.000+01:00`. */
@@ -18,7 +18,7 @@ export function clockOf(zone: string | undefined): Shown {
  * @param zone of the site, for times without an offset
  */
 export function readTime(text: string, zone: string | undefined): number | { readonly refused: string } {
-  const written = readWrittenTime(text);
+  const written = parseTime(text);
   if (written === undefined)
     return {
       refused: `${text} is no time of ISO 8601: write it like 2026-10-25T01:30:00 or 2026-10-25T01:30:00+01:00.`,

@@ -4,12 +4,12 @@ import {
   type Cycle,
   type TimeUnit,
   distinguishesRepeatedHour,
-  format,
   isSpecifier,
   parsePattern,
   repeatsEvery,
   resolution,
 } from '../standards/strftime.ts';
+import { format } from '../standards/strftime-format.ts';
 import { perObject } from '../memo.ts';
 import type { Recording } from '../site/model.ts';
 import { zonedTime } from '../standards/time-zone.ts';

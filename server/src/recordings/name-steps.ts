@@ -1,4 +1,4 @@
-/** A file pattern made into steps, each of which reads a part of a path. No step needs to go back. */
+/** A file pattern as steps, each of which reads a part of a path. No step needs to backtrack. */
 
 import {
   COMPOSITES,
@@ -10,8 +10,8 @@ import {
   parsePattern,
 } from '../standards/strftime.ts';
 
-/** What a name can tell, and where in the row of what was read it stands. -1 stands for what was not read. */
-export const SLOT = {
+/** What a name can say: the index of its value in `NameFields`. */
+export const FIELD = {
   year: 0,
   century: 1,
   yearOfCentury: 2,
@@ -33,28 +33,28 @@ export const SLOT = {
   offset: 18,
 } as const;
 
-export const SLOTS = 19;
+export const FIELD_COUNT = 19;
 
 export type Step =
   | { readonly kind: 'text'; readonly text: string }
-  /** Digits: `most` where that is `least`, padded with `fill`; else as many as there are and no leading zero. */
+  /** Digits: exactly `most`, padded with `fill`, where that is also `least`; else without leading zeros. */
   | NumberStep
-  /** One of the words, whose value is its place among them; at least `width` characters with the fill before it. */
+  /** One of the words, padded to `width` with `fill`. */
   | {
       readonly kind: 'word';
-      readonly slot: number;
+      readonly field: number;
       readonly words: readonly Word[];
       readonly width: number;
       readonly fill: string;
     }
-  /** `+hhmm`; read as minutes. */
+  /** `+hhmm`, read as minutes. */
   | { readonly kind: 'offset'; readonly fill: string }
-  /** An abbreviation such as `BST` or `-03`, which tells nothing for certain. */
+  /** An abbreviation such as `BST` or `-03`, which says nothing for certain. */
   | { readonly kind: 'zone'; readonly fill: string };
 
 export interface NumberStep {
   readonly kind: 'number';
-  readonly slot: number;
+  readonly field: number;
   readonly least: number;
   readonly most: number;
   readonly fill: string;
@@ -67,7 +67,7 @@ interface Word {
   readonly value: number;
 }
 
-/** Why a pattern cannot be read back. */
+/** Why names of a pattern cannot be read. */
 export interface Unreadable {
   readonly unreadable: string;
 }
@@ -75,49 +75,49 @@ export interface Unreadable {
 /** PATH_MAX of Linux (limits.h): no file has a longer path. */
 const LONGEST = 4096;
 
-/** The slot of a number, its digits, what fills them up, and the least and the greatest that strftime writes. */
+/** By conversion: its field, its digits, what pads it, and the least and the greatest number that strftime writes. */
 const numbers: Readonly<
-  Record<string, readonly [slot: number, digits: number, fill: string, from: number, to: number]>
+  Record<string, readonly [field: number, digits: number, fill: string, from: number, to: number]>
 > = {
-  C: [SLOT.century, 2, '0', 0, 99],
-  d: [SLOT.day, 2, '0', 1, 31],
-  e: [SLOT.day, 2, ' ', 1, 31],
-  G: [SLOT.weekYear, 4, '0', 1000, 9999],
-  g: [SLOT.weekYearOfCentury, 2, '0', 0, 99],
-  H: [SLOT.hour, 2, '0', 0, 23],
-  I: [SLOT.hourOf12, 2, '0', 1, 12],
-  j: [SLOT.dayOfYear, 3, '0', 1, 366],
-  k: [SLOT.hour, 2, ' ', 0, 23],
-  l: [SLOT.hourOf12, 2, ' ', 1, 12],
-  M: [SLOT.minute, 2, '0', 0, 59],
-  m: [SLOT.month, 2, '0', 1, 12],
-  S: [SLOT.second, 2, '0', 0, 59],
-  s: [SLOT.epoch, 1, '0', 0, 1e12],
-  U: [SLOT.sundayWeek, 2, '0', 0, 53],
-  u: [SLOT.weekday, 1, '0', 1, 7],
-  V: [SLOT.isoWeek, 2, '0', 1, 53],
-  W: [SLOT.mondayWeek, 2, '0', 0, 53],
-  w: [SLOT.weekday, 1, '0', 0, 6],
-  Y: [SLOT.year, 4, '0', 1000, 9999],
-  y: [SLOT.yearOfCentury, 2, '0', 0, 99],
+  C: [FIELD.century, 2, '0', 0, 99],
+  d: [FIELD.day, 2, '0', 1, 31],
+  e: [FIELD.day, 2, ' ', 1, 31],
+  G: [FIELD.weekYear, 4, '0', 1000, 9999],
+  g: [FIELD.weekYearOfCentury, 2, '0', 0, 99],
+  H: [FIELD.hour, 2, '0', 0, 23],
+  I: [FIELD.hourOf12, 2, '0', 1, 12],
+  j: [FIELD.dayOfYear, 3, '0', 1, 366],
+  k: [FIELD.hour, 2, ' ', 0, 23],
+  l: [FIELD.hourOf12, 2, ' ', 1, 12],
+  M: [FIELD.minute, 2, '0', 0, 59],
+  m: [FIELD.month, 2, '0', 1, 12],
+  S: [FIELD.second, 2, '0', 0, 59],
+  s: [FIELD.epoch, 1, '0', 0, 1e12],
+  U: [FIELD.sundayWeek, 2, '0', 0, 53],
+  u: [FIELD.weekday, 1, '0', 1, 7],
+  V: [FIELD.isoWeek, 2, '0', 1, 53],
+  W: [FIELD.mondayWeek, 2, '0', 0, 53],
+  w: [FIELD.weekday, 1, '0', 0, 6],
+  Y: [FIELD.year, 4, '0', 1000, 9999],
+  y: [FIELD.yearOfCentury, 2, '0', 0, 99],
 };
 
-/** Seconds since 1970 have no more until the year 33658. */
+/** Seconds since 1970 have no more digits until the year 33658. */
 const EPOCH_DIGITS = 12;
 
 const short = (words: readonly string[]): string[] => words.map((word) => word.slice(0, 3));
 
-const words: Readonly<Record<string, readonly [slot: number, words: readonly string[], first: number]>> = {
-  A: [SLOT.weekday, WEEKDAYS, 0],
-  a: [SLOT.weekday, short(WEEKDAYS), 0],
-  B: [SLOT.month, MONTHS, 1],
-  b: [SLOT.month, short(MONTHS), 1],
-  h: [SLOT.month, short(MONTHS), 1],
-  P: [SLOT.half, ['am', 'pm'], 0],
-  p: [SLOT.half, ['AM', 'PM'], 0],
+const words: Readonly<Record<string, readonly [field: number, words: readonly string[], first: number]>> = {
+  A: [FIELD.weekday, WEEKDAYS, 0],
+  a: [FIELD.weekday, short(WEEKDAYS), 0],
+  B: [FIELD.month, MONTHS, 1],
+  b: [FIELD.month, short(MONTHS), 1],
+  h: [FIELD.month, short(MONTHS), 1],
+  P: [FIELD.half, ['am', 'pm'], 0],
+  p: [FIELD.half, ['AM', 'PM'], 0],
 };
 
-/** The steps of the pattern, whose paths are taken from the folder that it starts in: without `./` and `//`. */
+/** The steps of the pattern, without `./` and `//`. */
 export function stepsOf(pattern: string): readonly Step[] | Unreadable {
   if (pattern.split('/').includes('..')) return { unreadable: 'they lead out of their folder by “..”' };
   const parts = parsePattern(pattern.replace(/^(\.?\/)+/, '').replace(/\/(\.?\/)+/g, '/'));
@@ -148,20 +148,20 @@ function stepOf(part: Conversion): Step {
   const { specifier, flags, text, width } = part;
   const number = numbers[specifier];
   if (number !== undefined) {
-    const [slot, digits, normal, from, to] = number;
+    const [field, digits, normal, from, to] = number;
     const fill = fillOf(part, normal);
     const total = fill === '' ? digits : Math.max(digits, width);
     if (specifier === 's' && total < EPOCH_DIGITS - 1)
-      return { kind: 'number', slot, least: 1, most: EPOCH_DIGITS, fill: '', from, to };
-    // A weekday of one digit and a year of four are written so by all flags.
+      return { kind: 'number', field, least: 1, most: EPOCH_DIGITS, fill: '', from, to };
+    // No flag changes the width of a weekday, one digit, or of a year, four.
     const fixed = fill !== '' || digits === 1 || digits === 4;
-    return { kind: 'number', slot, least: fixed ? total : 1, most: total, fill, from, to };
+    return { kind: 'number', field, least: fixed ? total : 1, most: total, fill, from, to };
   }
   const word = words[specifier];
   const fill = fillOf(part, ' ');
   if (word !== undefined) {
-    const [slot, plain, first] = word;
-    return { kind: 'word', slot, words: casesOf(plain, first, flags), width, fill };
+    const [field, plain, first] = word;
+    return { kind: 'word', field, words: casesOf(plain, first, flags), width, fill };
   }
   if (specifier === 'z') return { kind: 'offset', fill };
   if (specifier === 'Z') return { kind: 'zone', fill };
@@ -170,16 +170,16 @@ function stepOf(part: Conversion): Step {
   return { kind: 'text', text };
 }
 
-/** Flags make capitals of words, or small letters of `%p`, or leave those inside `%c` alone: as one may, all are taken. */
+/** Flags turn words into capitals, `%p` into small letters, and may leave those in `%c` alone: all forms are accepted. */
 function casesOf(plain: readonly string[], first: number, flags: string): Word[] {
   const listed = (cased: (word: string) => string): Word[] =>
     plain.map((word, index) => ({ text: cased(word), value: index + first }));
-  const written = listed((word) => word);
-  if (!/[\^#]/.test(flags)) return written;
-  return [...written, ...listed((word) => word.toUpperCase()), ...listed((word) => word.toLowerCase())];
+  const usual = listed((word) => word);
+  if (!/[\^#]/.test(flags)) return usual;
+  return [...usual, ...listed((word) => word.toUpperCase()), ...listed((word) => word.toLowerCase())];
 }
 
-/** Whether what follows can be taken for more of the step. */
+/** Whether the next step can start with what the step may take for its own. */
 function unclearEnd(step: Step, next: Step | undefined): boolean {
   if (next === undefined) return false;
   if (step.kind === 'zone') return next.kind !== 'text' || /^[A-Za-z0-9]/.test(next.text);

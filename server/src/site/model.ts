@@ -1,6 +1,6 @@
 /** A resolved site, as computations and rules see it. Of the text it knows only the item behind each thing. */
 
-import type { WrittenSubnet } from '../standards/ipv4.ts';
+import type { ParsedSubnet } from '../standards/ipv4.ts';
 import type { Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type { SectionName } from './shape.ts';
@@ -13,7 +13,7 @@ interface Fact {
 
 export interface Vlan extends Fact {
   readonly id: number | undefined;
-  readonly subnet: WrittenSubnet | undefined;
+  readonly subnet: ParsedSubnet | undefined;
   readonly gateway: string | undefined;
   readonly querier: string | undefined;
   readonly pool: { readonly first: number; readonly last: number } | undefined;
@@ -50,7 +50,7 @@ export interface Device extends Fact {
 }
 
 export interface HostRoute {
-  readonly to: WrittenSubnet;
+  readonly to: ParsedSubnet;
   readonly port: string;
   readonly route: Route;
 }

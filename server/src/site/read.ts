@@ -1,6 +1,6 @@
 /** Reads items into facts. What an item lacks or gets wrong is `undefined` here; rules report it. */
 
-import { parseAddress, parseRange, parseSubnet, type WrittenSubnet } from '../standards/ipv4.ts';
+import { parseAddress, parseRange, parseSubnet, type ParsedSubnet } from '../standards/ipv4.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
 import { type Data, type Route, isMapping } from '../text/syntax.ts';
 import type { Item } from './item.ts';
@@ -32,7 +32,7 @@ type Partly<T> = T extends readonly (infer E)[]
     ? { readonly [K in keyof T]?: Partly<T[K]> | undefined }
     : T;
 
-const ANYWHERE: WrittenSubnet = { network: 0, prefix: 0, hostBits: false };
+const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
 /** More ports than that in one range is a slip of the pen. */
 export const RANGE_PORTS = 1024;
 

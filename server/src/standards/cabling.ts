@@ -14,12 +14,12 @@ export const CHANNEL = 100;
 export const PERMANENT_LINK = 90;
 export const CORDS = 10;
 
-/** How a figure was come by: read in a transcription that names the standard, or remembered. */
+/** How a figure was verified: in a secondary source that names the standard, or from memory. */
 export type Verified = 'secondary' | 'from memory';
 
 export interface Reach {
   readonly metres: number;
-  /** The kind of Ethernet that gets so far, and on what condition. */
+  /** The kind of Ethernet that reaches so far, and on what condition. */
   readonly basis: string;
   readonly source: string;
   readonly verified: Verified;

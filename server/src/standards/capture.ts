@@ -1,4 +1,4 @@
-/** Captured packets out of a file of either format, as it comes in: pcap.ts and pcapng.ts say what its parts are. */
+/** Reads captured packets from a file chunk by chunk; pcap.ts and pcapng.ts read the parts of their formats. */
 
 import type { CaptureFormat, CapturedFrame } from './capture-format.ts';
 import { pcapFormat } from './pcap.ts';
@@ -6,13 +6,13 @@ import { pcapngFormat } from './pcapng.ts';
 
 export class CaptureReader {
   private rest: Uint8Array = new Uint8Array(0);
-  /** Bytes still to come of a part that is of no interest. */
+  /** Bytes still to come of a part without a frame. */
   private skipping = 0;
   private format: CaptureFormat | undefined;
   private problem: string | undefined;
   private size = 0;
 
-  /** The frames that are whole with this chunk. Keeps no more than the start of one part. */
+  /** The frames that this chunk completes. Keeps no more than the start of one part. */
   push(chunk: Uint8Array): readonly CapturedFrame[] {
     this.size += chunk.length;
     const skipped = Math.min(this.skipping, chunk.length);
@@ -34,7 +34,7 @@ export class CaptureReader {
     return frames;
   }
 
-  /** @returns what is wrong with the file as a clause, where something is; what was read before that holds */
+  /** @returns what is wrong with the file, as a clause, where something is; the frames before that are good */
   end(): string | undefined {
     if (this.problem !== undefined) return this.problem;
     if (this.size === 0) return 'it is empty';

@@ -1,11 +1,11 @@
 /**
- * UDP datagrams of IPv4 in captured frames.
+ * IPv4 UDP datagrams in captured frames.
  *
  * Sources: link types of the registry at tcpdump.org (LINKTYPE_), from memory; IEEE 802.1Q (tags), RFC 791 §3.1, RFC 768,
  * read.
  */
 
-import type { CapturedFrame } from './capture-format.ts';
+import { type CapturedFrame, dataView } from './capture-format.ts';
 
 export interface Datagram {
   readonly source: number;
@@ -22,22 +22,22 @@ const IPV4 = 0x0800;
 const TAGS: readonly number[] = [0x8100, 0x88a8, 0x9100];
 const UDP = 17;
 
-/** Where the protocol of the network stands, and where it begins: Ethernet and Linux's "any" interface, old and new. */
+/** By link type, the offset of the EtherType and the length of the header: Ethernet, and Linux's "any" interface, old and new. */
 const LINKS: Readonly<Record<number, { readonly type: number; readonly header: number }>> = {
   1: { type: 12, header: 14 },
   113: { type: 14, header: 16 },
   276: { type: 0, header: 20 },
 };
 
-/** Frames that are IP from the first byte. */
+/** Link types whose frames are IP from the first byte. */
 const RAW: readonly number[] = [12, 101, 228];
 
-/** Whether frames of a link type can be read at all. */
+/** Whether frames of a link type can be read. */
 export function isKnownLink(linkType: number): boolean {
   return LINKS[linkType] !== undefined || RAW.includes(linkType);
 }
 
-/** The datagram in a frame; undefined for anything else, and for all but the whole of one that was sent in fragments. */
+/** The datagram in a frame; `undefined` where the frame has none, or only a fragment of one. */
 export function datagramIn({ linkType, bytes }: CapturedFrame): Datagram | undefined {
   const start = ipStart(linkType, bytes);
   return start === undefined ? undefined : udpIn(bytes.subarray(start));
@@ -47,7 +47,7 @@ function ipStart(linkType: number, bytes: Uint8Array): number | undefined {
   if (RAW.includes(linkType)) return 0;
   const link = LINKS[linkType];
   if (link === undefined) return undefined;
-  const frame = view(bytes);
+  const frame = dataView(bytes);
   let type = word(frame, link.type);
   let at = link.header;
   while (type !== undefined && TAGS.includes(type)) {
@@ -58,10 +58,10 @@ function ipStart(linkType: number, bytes: Uint8Array): number | undefined {
 }
 
 function udpIn(packet: Uint8Array): Datagram | undefined {
-  const ip = view(packet);
+  const ip = dataView(packet);
   if (packet.length < 20 || packet[0] === undefined || packet[0] >>> 4 !== 4 || packet[9] !== UDP) return undefined;
   const header = (packet[0] & 0x0f) * 4;
-  // More fragments, or not the first.
+  // A fragment: more follow, or it is not the first.
   if (header < 20 || packet.length < header + 8 || (ip.getUint16(6) & 0x3fff) !== 0) return undefined;
   const end = Math.min(ip.getUint16(2), header + ip.getUint16(header + 4));
   if (end < header + 8) return undefined;
@@ -78,8 +78,4 @@ function udpIn(packet: Uint8Array): Datagram | undefined {
 
 function word(frame: DataView, at: number): number | undefined {
   return at + 2 <= frame.byteLength ? frame.getUint16(at) : undefined;
-}
-
-function view(bytes: Uint8Array): DataView {
-  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 }

@@ -21,8 +21,8 @@ export const MIN_FRAME = 64;
 export const MAX_PAYLOAD = 1500;
 
 /**
- * The frame around an IP packet: `withoutFcs` is what a host, a packet capture and many a switch count, `withFcs`
- * the frame of the standard, `line` the time that the link is busy, with preamble, start delimiter and gap.
+ * The frame around an IP packet. `withoutFcs` is what a host, a packet capture and many switches count, `withFcs` the
+ * frame of the standard, and `line` what occupies the link: with preamble, start delimiter and gap.
  */
 export interface FrameBytes {
   readonly withoutFcs: number;
@@ -33,9 +33,9 @@ export interface FrameBytes {
 /**
  * The frame around an IP packet of `ipBytes`.
  *
- * A short packet is padded to the shortest frame, as its sender does; a tag is put on behind that, by the switch, so
- * the shortest tagged frame has 68 bytes. 802.1Q lets whoever sends tagged pad to 64 bytes instead; then this counts
- * up to 4 bytes too much, for IP packets under 46 bytes only.
+ * The sender pads a short packet to the shortest frame, and the switch adds a tag to that: the shortest tagged frame has
+ * 68 bytes. 802.1Q lets a sender of tagged frames pad to 64 bytes instead; this then counts up to 4 bytes too much, for
+ * IP packets of less than 46 bytes only.
  */
 export function frameBytes(ipBytes: number, tagged: boolean): FrameBytes {
   const withFcs = Math.max(MAC_HEADER + ipBytes + FCS, MIN_FRAME) + (tagged ? VLAN_TAG : 0);

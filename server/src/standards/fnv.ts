@@ -1,6 +1,5 @@
 /**
- * A number that stands for a text: FNV-1a of 64 bits over its UTF-8. It finds changes; it keeps nobody from making two
- * texts alike on purpose.
+ * FNV-1a, 64 bits, over the UTF-8 of a text. It detects changes, and is no protection against a deliberate collision.
  *
  * Source: RFC 9923 §2 and its test vectors, from memory.
  */
@@ -16,7 +15,7 @@ export function fnv1a(text: string): bigint {
   return hash;
 }
 
-/** Fewer bits of a hash, as the RFC folds them: what is cut off goes into what stays. At least half must stay. */
+/** A hash reduced to fewer bits by XOR folding, as in the RFC; at least half of its bits must remain. */
 export function folded(hash: bigint, bits: number): bigint {
   return BigInt.asUintN(bits, hash ^ (hash >> BigInt(bits)));
 }

@@ -1,12 +1,12 @@
 /**
- * Counters of interfaces: the names of the Interfaces MIB, and how far a counter has come between two readings.
+ * Interface counters: the names of the Interfaces MIB, and how far a counter advances between two readings.
  *
  * Sources: RFC 2863 (the MIB; its text not at hand, names and meanings from memory), RFC 3635 §3.2.5 (on Ethernet the
  * octets of a frame from its destination address to its check sequence; from memory), RFC 2578 §7.1.6, §7.1.10
  * (counters of 32 and 64 bits wrap to 0; only their differences mean something; from memory).
  */
 
-/** Columns of ifTable and ifXTable, and sysUpTime of RFC 3418, that an audit takes. */
+/** The columns of ifTable and ifXTable, and sysUpTime of RFC 3418, that the audit reads. */
 export const IF_MIB = {
   name: ['ifName', 'ifDescr'],
   received: { hc: 'ifHCInOctets', plain: 'ifInOctets' },
@@ -14,13 +14,13 @@ export const IF_MIB = {
   /** bit/s, at most 4,294,967,295; and in units of 1,000,000 bit/s. */
   speed: { plain: 'ifSpeed', high: 'ifHighSpeed' },
   lost: ['ifInDiscards', 'ifInErrors', 'ifOutDiscards', 'ifOutErrors'],
-  /** The value of sysUpTime when the counters last began anew. */
+  /** The value of sysUpTime when the counters were last reset. */
   discontinuity: 'ifCounterDiscontinuityTime',
-  /** Hundredths of a second since the agent began. */
+  /** Hundredths of a second since the agent started. */
   upTime: 'sysUpTime',
 } as const;
 
-/** What ifSpeed says where the speed is above what it can say (RFC 2863, ifSpeed). */
+/** The value of ifSpeed for a speed above its range (RFC 2863, ifSpeed). */
 export const SPEED_BEYOND = 4_294_967_295;
 
 export interface Counter {
@@ -30,14 +30,14 @@ export interface Counter {
 
 export type Advance =
   | { readonly octets: number }
-  /** `began-anew`: it fell by more than a wrap explains. `too-far`: it may have wrapped more than once. */
+  /** `began-anew`: it fell by more than a wrap can explain. `too-far`: it may have wrapped more than once. */
   | { readonly unknown: 'began-anew' | 'too-far' };
 
 /**
- * How far a counter has come.
+ * How far a counter advanced.
  *
- * @param most what the interface can have counted in the meantime; where that is not known nothing can be said of a
- *   counter of 32 bits, and one of 64 bits is taken not to wrap
+ * @param most that the interface can have counted in the meantime. Where that is not known, nothing can be said of a
+ *   counter of 32 bits, and one of 64 bits is assumed not to wrap
  */
 export function advance(before: Counter, after: Counter, most: number | undefined): Advance {
   if (before.bits !== after.bits) return { unknown: 'began-anew' };

@@ -1,11 +1,11 @@
 /**
- * IGMP timers: how long a membership lasts that nobody confirms.
+ * IGMP timers: how long a membership lasts without a report.
  *
- * Sources, both read: RFC 3376 §8 (IGMPv3) and RFC 2236 §8 (IGMPv2), which agree in all that stands here.
+ * Sources, both read: RFC 3376 §8 (IGMPv3) and RFC 2236 §8 (IGMPv2), which agree in everything here.
  * Times are in seconds.
  */
 
-/** How many lost packets membership survives; not 0, and should not be 1 (RFC 3376 §8.1). */
+/** A membership survives one lost packet less than this; not 0, and should not be 1 (RFC 3376 §8.1). */
 export const ROBUSTNESS = 2;
 export const QUERY_INTERVAL = 125;
 /** The time that hosts have to answer a query; less than the query interval (RFC 3376 §8.3). */
@@ -17,8 +17,8 @@ export const ALL_SYSTEMS_GROUP = 0xe0000001;
 export const REPORTS_GROUP = 0xe0000016;
 
 /**
- * How long a group stays forwarded to a port after the last report there (RFC 3376 §8.4). Hosts report on joining
- * and in answer to queries only, so without a querier this is how long a stream lasts.
+ * How long a group is forwarded to a port after the last report there (RFC 3376 §8.4). Hosts report only when they join
+ * and when they are queried, so without a querier a stream lasts this long.
  */
 export function groupMembershipInterval(
   robustness: number = ROBUSTNESS,
@@ -43,8 +43,8 @@ export function startupQueryInterval(queryInterval: number = QUERY_INTERVAL): nu
 }
 
 /**
- * Which of several queriers in a VLAN wins: the lowest address (RFC 3376 §6.6.2). 0.0.0.0 takes no part
- * (RFC 4541 §2.1.1(4), read). Undefined if none is left.
+ * Which of several queriers in a VLAN is elected: the one with the lowest address (RFC 3376 §6.6.2), except 0.0.0.0
+ * (RFC 4541 §2.1.1(4), read). `undefined` if none is left.
  */
 export function electedQuerier(addresses: readonly number[]): number | undefined {
   const candidates = addresses.filter((address) => address !== 0);

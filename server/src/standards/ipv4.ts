@@ -12,8 +12,8 @@ export interface Subnet {
   readonly prefix: number;
 }
 
-/** A subnet as somebody wrote it: `hostBits` tells that the text had bits set behind the prefix. */
-export interface WrittenSubnet extends Subnet {
+/** A subnet that was parsed: `hostBits` says whether the text had bits set after the prefix. */
+export interface ParsedSubnet extends Subnet {
   readonly hostBits: boolean;
 }
 
@@ -50,7 +50,7 @@ export function formatAddress(address: number): string {
 }
 
 /** The subnet written as `a.b.c.d/prefix`, its host bits cleared, or undefined. */
-export function parseSubnet(text: string): WrittenSubnet | undefined {
+export function parseSubnet(text: string): ParsedSubnet | undefined {
   const slash = text.indexOf('/');
   const digits = text.slice(slash + 1);
   if (slash < 0 || !decimal.test(digits)) {
@@ -111,10 +111,10 @@ export function isMulticast(address: number): boolean {
 }
 
 /**
- * What an address is that no host can have, as a clause; undefined of all others (RFC 1122 §3.2.1.3, from memory;
- * RFC 5771 §3, read; 240.0.0.0/4: RFC 1112 §4, read).
+ * Why no host can have the address, as a clause; `undefined` where one can (RFC 1122 §3.2.1.3, from memory; RFC 5771 §3,
+ * read; 240.0.0.0/4: RFC 1112 §4, read).
  */
-export function notOfHost(address: number): string | undefined {
+export function whyNotHost(address: number): string | undefined {
   if (address === 0xffffffff) return 'is the broadcast address of every link';
   if (address >>> 24 === 0) return 'stands for a host that has no address yet';
   if (address >>> 24 === 127) return 'leads every host back to itself';

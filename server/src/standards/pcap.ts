@@ -1,21 +1,21 @@
 /**
- * The classic capture file: a header, then packets behind one another.
+ * The classic capture file: a header, then packets.
  *
- * Source: draft-ietf-opsawg-pcap §4 (file header), §5 (packet record), from memory; what tcpdump and editcap write is
- * read, checked.
+ * Source: draft-ietf-opsawg-pcap §4 (file header), §5 (packet record), from memory; checked against files of
+ * tcpdump and editcap.
  */
 
-import { type CaptureFormat, LARGEST_FRAME } from './capture-format.ts';
+import { type CaptureFormat, LARGEST_FRAME, dataView } from './capture-format.ts';
 
 const FILE_HEADER = 24;
 const PACKET_HEADER = 16;
 
-/** By the number that a file starts with: how many parts a second its times are in. */
+/** By the number at the start of a file: the units a second of its times. */
 const MAGIC: Readonly<Record<number, number>> = { 0xa1b2c3d4: 1e6, 0xa1b23c4d: 1e9 };
 
-/** @returns undefined for a file of another format; asks for four bytes */
+/** @returns `undefined` for a file of another format; needs four bytes */
 export function pcapFormat(start: Uint8Array): CaptureFormat | undefined {
-  const magic = view(start);
+  const magic = dataView(start);
   const big = MAGIC[magic.getUint32(0)];
   const perSecond = big ?? MAGIC[magic.getUint32(0, true)];
   if (perSecond === undefined) return undefined;
@@ -24,12 +24,12 @@ export function pcapFormat(start: Uint8Array): CaptureFormat | undefined {
   return (bytes) => {
     if (linkType === undefined) {
       if (bytes.length < FILE_HEADER) return undefined;
-      // The upper half tells of check sequences.
-      linkType = view(bytes).getUint32(20, littleEndian) & 0xffff;
+      // The upper half is about frame check sequences.
+      linkType = dataView(bytes).getUint32(20, littleEndian) & 0xffff;
       return { length: FILE_HEADER };
     }
     if (bytes.length < PACKET_HEADER) return undefined;
-    const header = view(bytes);
+    const header = dataView(bytes);
     const word = (at: number): number => header.getUint32(at, littleEndian);
     const captured = word(8);
     if (captured > LARGEST_FRAME) return { problem: `it is damaged: a packet of ${captured} bytes is longer than any` };
@@ -42,8 +42,4 @@ export function pcapFormat(start: Uint8Array): CaptureFormat | undefined {
     };
     return { length: PACKET_HEADER + captured, frame };
   };
-}
-
-function view(bytes: Uint8Array): DataView {
-  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 }

@@ -2,10 +2,10 @@
  * The newer capture file: blocks of several kinds, and packets of several interfaces.
  *
  * Source: draft-ietf-opsawg-pcapng §3 (blocks, options), §4.1 (section header), §4.2 (interface), §4.3 (enhanced packet),
- * §4.4 (simple packet), appendix A (obsolete packet), from memory; what tshark and editcap write is read, checked.
+ * §4.4 (simple packet), appendix A (obsolete packet), from memory; checked against files of tshark and editcap.
  */
 
-import { type CaptureFormat, type CapturedFrame, LARGEST_FRAME, type Part } from './capture-format.ts';
+import { type CaptureFormat, type CapturedFrame, LARGEST_FRAME, type Part, dataView } from './capture-format.ts';
 
 const SECTION_HEADER = 0x0a0d0d0a;
 const BYTE_ORDER = 0x1a2b3c4d;
@@ -14,33 +14,33 @@ const OBSOLETE_PACKET = 2;
 const SIMPLE_PACKET = 3;
 const ENHANCED_PACKET = 6;
 
-/** Type and length before, length again behind. */
+/** Type and length at the start, and the length again at the end. */
 const SHORTEST = 12;
-/** A packet with its comments and other options, or a description of an interface with its own. */
+/** A packet or the description of an interface, with comments and other options. */
 const LARGEST_BLOCK = LARGEST_FRAME + 1_000_000;
 
-/** Interfaces of a file; no machine has so many. */
+/** Interfaces in a file; no machine has so many. */
 const MOST_INTERFACES = 100_000;
 
 interface Described {
   readonly linkType: number;
   /** The most that is captured of a packet; 0 for all. */
   readonly snapLength: number;
-  /** Parts a second that times are in. */
+  /** Units a second of its times. */
   readonly perSecond: number;
-  /** Seconds that are added to them. */
+  /** Seconds to add to its times. */
   readonly offset: number;
 }
 
-/** @returns undefined for a file of another format; asks for four bytes */
+/** @returns `undefined` for a file of another format; needs four bytes */
 export function pcapngFormat(start: Uint8Array): CaptureFormat | undefined {
-  // The same from either end.
-  if (view(start).getUint32(0) !== SECTION_HEADER) return undefined;
+  // It reads the same in both byte orders.
+  if (dataView(start).getUint32(0) !== SECTION_HEADER) return undefined;
   let littleEndian = false;
   let interfaces: Described[] = [];
   return (bytes): Part | undefined => {
     if (bytes.length < SHORTEST) return undefined;
-    const block = view(bytes);
+    const block = dataView(bytes);
     const isSection = block.getUint32(0) === SECTION_HEADER;
     if (isSection) {
       littleEndian = block.getUint32(8, true) === BYTE_ORDER;
@@ -55,7 +55,7 @@ export function pcapngFormat(start: Uint8Array): CaptureFormat | undefined {
     if (![INTERFACE, OBSOLETE_PACKET, SIMPLE_PACKET, ENHANCED_PACKET].includes(type)) return { length };
     if (length > LARGEST_BLOCK) return { problem: `it is damaged: a packet of ${length} bytes is longer than any` };
     if (bytes.length < length) return undefined;
-    const body = view(bytes.subarray(8, length - 4));
+    const body = dataView(bytes.subarray(8, length - 4));
     if (block.getUint32(length - 4, littleEndian) !== length)
       return { problem: 'it is damaged: a block says two lengths' };
     if (type === INTERFACE) {
@@ -90,7 +90,7 @@ function resolution(value: number): number {
   return value < 0x80 ? 10 ** value : 2 ** (value - 0x80);
 }
 
-/** A packet of any of the three blocks; what is wrong with it as a clause. */
+/** The packet of one of the three kinds of block, or what is wrong with it as a clause. */
 function readFrame(
   type: number,
   body: DataView,
@@ -114,8 +114,4 @@ function readFrame(
     bytes: new Uint8Array(body.buffer, body.byteOffset + header, captured),
     length,
   };
-}
-
-function view(bytes: Uint8Array): DataView {
-  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 }

@@ -1,24 +1,24 @@
-/** Points in time as RFC 3339 and ISO 8601 write them. */
+/** Times in the formats of RFC 3339 and ISO 8601. */
 
 import { MINUTE, SECOND } from './time-units.ts';
 import { localTime } from './time-zone.ts';
 
 /**
- * RFC 3339 §5.6, read; a space for the T is allowed by its note. Seconds may be left out, a fraction may stand behind
- * a comma and an offset may be of hours alone, as ISO 8601 has it (from memory).
+ * RFC 3339 §5.6, read; its note allows a space for the T. As in ISO 8601 (from memory), seconds may be missing, a fraction
+ * may follow a comma, and an offset may have hours only.
  */
 const FORM =
   /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:[.,](\d{1,9}))?)?(?:(Z)|([+-])(\d\d)(?::?(\d\d))?)?$/i;
 
-export interface WrittenTime {
-  /** As `localTime` gives it, with the fraction of a millisecond; `undefined` where no calendar or clock has it. */
+export interface ParsedTime {
+  /** A local time, with fractions of a millisecond; `undefined` where no calendar or clock has it. */
   readonly local: number | undefined;
-  /** Milliseconds ahead of UTC; `undefined` where it is not said, NaN where no clock can have it. */
+  /** Milliseconds ahead of UTC; `undefined` where it is missing, NaN where no clock can have it. */
   readonly offset: number | undefined;
 }
 
-/** What is written; `undefined` where it has not the form. */
-export function readWrittenTime(text: string): WrittenTime | undefined {
+/** `undefined` where the text does not have the format. */
+export function parseTime(text: string): ParsedTime | undefined {
   const match = FORM.exec(text);
   if (match === null) return undefined;
   const [year = NaN, month = NaN, day = NaN, hour = NaN, minute = NaN, second = 0] = match
@@ -29,9 +29,9 @@ export function readWrittenTime(text: string): WrittenTime | undefined {
   return { local: whole === undefined ? undefined : whole + fraction, offset: offsetOf(match) };
 }
 
-/** Milliseconds since 1970-01-01T00:00Z; `undefined` where it is no such time, or does not say its offset from UTC. */
+/** Milliseconds since 1970-01-01T00:00Z; `undefined` where the text is no time, or has no offset from UTC. */
 export function parseInstant(text: string): number | undefined {
-  const { local, offset } = readWrittenTime(text) ?? {};
+  const { local, offset } = parseTime(text) ?? {};
   if (local === undefined || offset === undefined || Number.isNaN(offset)) return undefined;
   return Math.round(local - offset);
 }

@@ -1,5 +1,5 @@
 /**
- * RTP: header sizes, ports, payload types and how much sound goes into a packet.
+ * RTP: header sizes, ports, payload types, and how much audio a packet holds.
  *
  * Sources, each read: RFC 3550 §5.1, §11; RFC 3551 §4.2, §6 (Tables 4 and 5); RFC 2250 §2; RFC 3640 §3.3.6;
  * RFC 6184; RFC 7798. From memory: RFC 2326 §10.12 and RFC 7826 §14 (interleaving), RFC 7587 (Opus), RFC 4184 (AC-3),
@@ -22,8 +22,8 @@ export const INTERLEAVED_HEADER = 4;
 export const VIDEO_CLOCK_RATE = 90_000;
 
 /**
- * The ports of a session that a single port number was given for: RTP on the even one, RTCP on the next odd one, and
- * an odd number stands for the even one below (RFC 3550 §11).
+ * The ports of a session that is given by one port: RTP on the even one, RTCP on the next odd one; an odd port means the
+ * even one below it (RFC 3550 §11).
  */
 export function rtpPort(port: number): { rtp: number; rtcp: number } {
   const rtp = port - (port % 2);
@@ -60,7 +60,7 @@ export const staticPayloadTypes: readonly PayloadType[] = [
   { number: 34, name: 'H263', clockRate: 90_000 },
 ];
 
-/** A span of sound, `samples / rate` seconds, exactly. */
+/** A duration of exactly `samples / rate` seconds. */
 export interface PacketInterval {
   readonly samples: number;
   readonly rate: number;
@@ -83,10 +83,10 @@ export function defaultSampleRate(codec: AudioCodec): number {
 const samplesPerFrame: Partial<Record<AudioCodec, number>> = { aac: 1024, mp2: 1152, ac3: 1536 };
 
 /**
- * How much sound one RTP packet holds unless somebody says otherwise. Sample-based codecs and Opus: 20 ms, in whole
+ * How much audio an RTP packet holds by default. Sample-based codecs and Opus: 20 ms, in whole
  * samples (RFC 3551 §4.2; RFC 7587 §4.2). Frame-based ones: one frame, as in RFC 3640 for a single access unit. A
- * sender may gather several: FFmpeg 5.1.9 was seen to put five AAC frames of 96 kb/s into a packet. One is the least,
- * and so the most packets.
+ * sender may pack several: FFmpeg 5.1.9 was seen to put five AAC frames of 96 kb/s into a packet. One is the least, and
+ * gives the most packets.
  */
 export function packetInterval(codec: AudioCodec, sampleRate: number = defaultSampleRate(codec)): PacketInterval {
   return { samples: samplesPerFrame[codec] ?? Math.floor(sampleRate / 50), rate: sampleRate };

@@ -9,9 +9,9 @@ import { fnv1a, folded } from './fnv.ts';
 import { formatAddress } from './ipv4.ts';
 
 export const SAP_PORT = 9875;
-/** The routers at the edge of the scope keep announcements in, not their TTL. */
+/** Routers at the edge of the scope stop announcements, not their TTL. */
 export const SAP_TTL = 255;
-/** bit/s that all announcements on a group may take together, where nobody says otherwise. */
+/** bit/s that all announcements on a group may take together, by default. */
 export const SAP_BANDWIDTH = 4000;
 /** Seconds; the shortest base interval between two announcements of one session. */
 export const SAP_INTERVAL = 300;
@@ -23,18 +23,18 @@ const SDP_TYPE = 'application/sdp';
 export interface Announcement {
   /** The session is over. */
   readonly deletion: boolean;
-  /** With the source it tells this announcement from all others; another text has another. Of 16 bits. */
+  /** 16 bits that identify the announcement together with the source; another text has another hash. */
   readonly hash: number;
   /** The address of the announcer, as it says. */
   readonly source: string;
-  /** The description, or of a deletion its o= line; not for packets that are compressed, encrypted or of another type. */
+  /** The description, or the o= line of a deletion; `sealed` says why it cannot be read. */
   readonly payload: string | { readonly sealed: string };
 }
 
 const utf8 = new TextEncoder();
 const lenient = new TextDecoder();
 
-/** A packet as sent by IPv4, in the clear and without authentication. */
+/** A packet for IPv4, not encrypted and without authentication. */
 export function encodeAnnouncement(deletion: boolean, hash: number, source: number, payload: string): Uint8Array {
   const body = utf8.encode(`${SDP_TYPE}\0${payload}`);
   const packet = new Uint8Array(8 + body.length);
@@ -46,7 +46,7 @@ export function encodeAnnouncement(deletion: boolean, hash: number, source: numb
   return packet;
 }
 
-/** @returns what is wrong with it, as a clause, where it is no packet of this protocol's version */
+/** @returns what is wrong with it, as a clause, where it is no SAP packet of version 1 */
 export function decodeAnnouncement(packet: Uint8Array): Announcement | { readonly unreadable: string } {
   const header = new DataView(packet.buffer, packet.byteOffset, packet.byteLength);
   if (packet.length < 8) return { unreadable: `it has ${packet.length} bytes, and a header 8` };
@@ -61,7 +61,7 @@ export function decodeAnnouncement(packet: Uint8Array): Announcement | { readonl
   return { deletion: (flags & 0x04) !== 0, hash: header.getUint16(2), source, payload };
 }
 
-/** The payload behind its type, which a packet with a description may leave out (§6). */
+/** The payload after its type, which a packet with a description may omit (§6). */
 function unwrapped(body: Uint8Array): Announcement['payload'] {
   const text = lenient.decode(body);
   if (/^(?:v=0|o=)/.test(text)) return text;
@@ -75,8 +75,8 @@ function ipv6(header: DataView): string {
 }
 
 /**
- * A hash for a text that is announced: never 0, which old announcers use for all (§6), and none that is taken by
- * another of the same announcer.
+ * A hash for a text that is announced: not 0, which old announcers use for everything (§6), and none that the announcer
+ * uses for another text.
  */
 export function messageHash(payload: string, taken: ReadonlySet<number> = new Set()): number {
   let hash = Number(folded(folded(fnv1a(payload), 32), 16));
@@ -98,12 +98,12 @@ export function baseInterval(count: number, size: number, { bandwidth, leastInte
   return Math.max(leastInterval, (8 * count * size) / bandwidth);
 }
 
-/** The time from one announcement to the next, in seconds; `random` is from 0 to 1 and makes announcers drift apart. */
+/** Seconds from one announcement to the next; `random`, from 0 to 1, keeps announcers from sending at the same time. */
 export function nextGap(interval: number, random: number): number {
   return interval + random * interval * (2 / 3) - interval / 3;
 }
 
-/** Seconds without an announcement after which a session counts as gone (§4). */
+/** Seconds without an announcement after which a session counts as over (§4). */
 export function implicitTimeout(interval: number): number {
   return Math.max(10 * interval, 3600);
 }

@@ -9,16 +9,16 @@ export interface SessionDescription {
   readonly origin: Origin;
   readonly name: string;
   readonly information?: string;
-  /** For all media that have none of their own. */
+  /** For all media without a connection of their own. */
   readonly connection?: Connection;
   readonly attributes: readonly Attribute[];
   readonly media: readonly MediaDescription[];
 }
 
-/** Together without the version it tells a session from all others; a modified description has a higher version (§5.2). */
+/** All but the version identify a session; a modified description has a higher version (§5.2). */
 export interface Origin {
   readonly username: string;
-  /** Decimal, as is the version; within 63 bits, as some read them so (RFC 3264 §5, from memory). */
+  /** Decimal, as is the version; of 63 bits at most, as some receivers expect (RFC 3264 §5, from memory). */
   readonly sessionId: string;
   readonly version: string;
   /** An IPv4 or IPv6 address, or a host's full name. */
@@ -27,7 +27,7 @@ export interface Origin {
 
 export interface Connection {
   readonly address: string;
-  /** Of IPv4 multicast alone, where it must be said. */
+  /** Only of IPv4 multicast, where it is required. */
   readonly ttl?: number;
 }
 
@@ -48,9 +48,9 @@ export interface MediaDescription {
 }
 
 /**
- * The description as text, in the order that §5 asks for. It is always valid (`t=0 0`).
+ * The description as text, in the order of §5. The session has no end (`t=0 0`).
  *
- * @throws RangeError for a field that cannot stand where it is put: a line end in a text, a space in a word
+ * @throws RangeError for a field that cannot be written: a line end in a text, a space in a word
  */
 export function writeDescription(description: SessionDescription): string {
   const { origin, name, information, connection, attributes, media } = description;
@@ -67,7 +67,7 @@ export function writeDescription(description: SessionDescription): string {
   return lines.map((line) => `${line}\r\n`).join('');
 }
 
-/** The `o=` line, by which an announcement of a session is also withdrawn. */
+/** The `o=` line, which also withdraws the announcement of a session. */
 export function originLine({ username, sessionId, version, address }: Origin): string {
   return `o=${word(username)} ${digits(sessionId)} ${digits(version)} IN ${addressType(address)} ${word(address)}`;
 }
@@ -101,14 +101,14 @@ function addressType(address: string): 'IP4' | 'IP6' {
   return address.includes(':') ? 'IP6' : 'IP4';
 }
 
-/** Whatever is neither NUL nor a line end (`byte-string` in §9). */
+/** Anything without NUL and line ends (`byte-string` in §9). */
 function text(value: string): string {
   if (value === '' || /[\0\r\n]/.test(value))
     throw new RangeError(`${JSON.stringify(value)} cannot stand in a line of a description`);
   return value;
 }
 
-/** Printable ASCII without space, and without what parts a value from its word. */
+/** Printable ASCII without space. */
 function word(value: string): string {
   if (!/^[!-~]+$/.test(value)) throw new RangeError(`${JSON.stringify(value)} is no word of a description`);
   return value;
@@ -120,9 +120,9 @@ function digits(value: string): string {
 }
 
 /**
- * Reads a description; lines may end in LF alone (§5), and what is not known is passed over.
+ * Reads a description. Lines may end in LF alone (§5), and unknown fields are skipped.
  *
- * @returns what is wrong with it, as a clause, where it is no description
+ * @returns what is wrong, as a clause, where the text is no description
  */
 export function readDescription(content: string): SessionDescription | { readonly unreadable: string } {
   const lines = content.split(/\r?\n/).filter((line) => line !== '');
@@ -160,7 +160,7 @@ interface Reading {
   readonly media: ReadMedia[];
 }
 
-/** Takes one line in; returns what is wrong with it. */
+/** Adds a line to what was read; returns what is wrong with the line. */
 function readLine(line: string, read: Reading): string | undefined {
   const [type, value] = [line.slice(0, 2), line.slice(2)];
   const part = read.media.at(-1) ?? read;
@@ -233,18 +233,18 @@ function readMedia(value: string): ReadMedia | undefined {
   return { medium, port: Number(port), protocol, formats: formats.split(' '), attributes: [] };
 }
 
-/** Where a medium is sent: its own connection, or that of the session. */
+/** The connection of a medium: its own, or that of the session. */
 export function connectionOf({ connection }: SessionDescription, media: MediaDescription): Connection | undefined {
   return media.connection ?? connection;
 }
 
-/** What `rtpmap` says of a format: `H264/90000`. */
+/** The `rtpmap` of a format: `H264/90000`. */
 export function mappingOf({ attributes }: MediaDescription, format: string): string | undefined {
   const found = attributes.find(({ name, value }) => name === 'rtpmap' && value?.startsWith(`${format} `) === true);
   return found?.value?.slice(format.length + 1);
 }
 
-/** The sources that a medium is taken from, where it says so; the medium's word counts before the session's (RFC 4570 §3). */
+/** The sources that a medium accepts, if it has a filter; its own overrides that of the session (RFC 4570 §3). */
 export function sourcesOf(session: SessionDescription, media: MediaDescription): readonly string[] | undefined {
   const filter = [...media.attributes, ...session.attributes].find(({ name }) => name === 'source-filter');
   const [, sources] = /^\s*incl IN (?:IP4|IP6|\*) \S+ (\S.*)$/.exec(filter?.value ?? '') ?? [];

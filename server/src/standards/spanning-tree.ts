@@ -6,7 +6,7 @@
  * the limits 1 and 200 000 000 are from memory.
  */
 
-/** Bridge priority as delivered; the lowest priority becomes root (802.1D-2004 Table 17-2; from memory). */
+/** The default bridge priority; the lowest one becomes root (802.1D-2004 Table 17-2; from memory). */
 export const DEFAULT_PRIORITY = 32_768;
 
 const LOWEST_COST = 1;

@@ -22,11 +22,11 @@ export const HEADERS = IPV4_HEADER + TCP_HEADER + TIMESTAMP_OPTION;
 export const MAXIMUM_SEGMENT = MAX_PAYLOAD - HEADERS;
 
 /**
- * Full segments to one acknowledgement, where they follow one another. What the standard asks for, and no bound: a
- * receiver may acknowledge each segment, or join those that come in together and acknowledge them as one.
+ * Full segments to one acknowledgement, as the standard asks for. It is no bound: a receiver may acknowledge each segment,
+ * or several that come in together as one.
  *
- * A small segment that comes alone has one of its own: Linux sends it as soon as the program has read all there is
- * (`tcp_cleanup_rbuf` in its source, read), and not much later in any case.
+ * A small segment that comes alone gets its own acknowledgement: Linux sends it as soon as the program has read
+ * everything (`tcp_cleanup_rbuf` in its source, read), or a little later.
  */
 export const ACK_EVERY = 2;
 

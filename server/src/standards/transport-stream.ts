@@ -1,5 +1,5 @@
 /**
- * MPEG transport stream: what multiplexing adds to the coded video and sound.
+ * MPEG transport stream: what multiplexing adds to the coded video and audio.
  *
  * Sources: packet and PES header layout ISO/IEC 13818-1 §2.4.3 (from memory), whole packets per datagram RFC 2250 §2
  * (read), everything else as FFmpeg's multiplexer does it (measured: FFmpeg 5.1.9, every packet of its output counted;
@@ -20,7 +20,7 @@ export const PACKETS_PER_DATAGRAM = 7;
 
 /** PES header with presentation and decoding time, as on a picture. */
 export const VIDEO_PES_HEADER = 19;
-/** PES header with presentation time alone, as on sound. */
+/** PES header with presentation time alone, as on audio. */
 export const AUDIO_PES_HEADER = 14;
 
 /** Adaptation field with a programme clock reference: length, flags, 6 bytes. */
@@ -41,11 +41,11 @@ const TABLES_PER_SECOND = 10;
 /** The service description table comes every 500 ms. */
 const SERVICE_DESCRIPTIONS_PER_SECOND = 2;
 
-/** Sound is gathered into one PES packet up to so many bytes, or so many seconds. */
+/** A PES packet of audio holds up to so many bytes or seconds. */
 const AUDIO_PES_PAYLOAD = 2930;
 const AUDIO_PES_SECONDS = 0.35;
 
-/** The last packet of a PES packet is stuffed; over all lengths alike, that takes 0 to 183 bytes, half on average. */
+/** The last transport packet of a PES packet is stuffed with 0 to 183 bytes, half of that on average. */
 const MEAN_STUFFING = (PAYLOAD - 1) / 2;
 
 export interface MultiplexedAudio {
@@ -65,9 +65,9 @@ export interface Multiplex {
 /**
  * The rate of the whole transport stream in bit/s, null packets apart, to the nearest whole one.
  *
- * Every picture is a PES packet and starts in a new transport packet, so the last one before it is stuffed; so is
- * every PES packet of sound. That makes the rate depend on the frame rate, and the more so the lower the bitrate.
- * FFmpeg's own output agrees within 0.1 % for video alone, 0.4 % with sound at 0.5 Mb/s, closer above.
+ * Every picture is a PES packet that starts in a new transport packet, so the one before it is stuffed; the same goes for
+ * audio. So the rate depends on the frame rate, and more so at a low bitrate. FFmpeg's own output agrees within 0.1 % for
+ * video alone, 0.4 % with audio at 0.5 Mb/s, and closer above.
  */
 export function multiplexRate({ videoBitsPerSecond, framesPerSecond, audio }: Multiplex): number {
   const frameRate = framesPerSecond ?? DEFAULT_FRAME_RATE;
@@ -83,7 +83,7 @@ function videoPackets(bitsPerSecond: number, frameRate: number): number {
   return (bitsPerSecond / 8 + frameRate * perFrame + clockReferences * PCR_FIELD) / PAYLOAD;
 }
 
-/** Transport packets per second for one sound track. */
+/** Transport packets per second for one audio track. */
 function audioPackets({ bitsPerSecond, packetsPerSecond, framingBytes = 0 }: MultiplexedAudio): number {
   const bytesPerSecond = bitsPerSecond / 8 + packetsPerSecond * framingBytes;
   const fittingUnits = Math.floor((AUDIO_PES_PAYLOAD * packetsPerSecond) / bytesPerSecond);

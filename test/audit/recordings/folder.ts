@@ -7,7 +7,7 @@ import { Survey } from '../../../server/src/audit/recordings/survey.ts';
 import type { FolderVisitor } from '../../../server/src/audit/recordings/visitor.ts';
 import { planOf } from '../../../server/src/plan.ts';
 import type { Diagnostic } from '../../../server/src/lint/rule.ts';
-import { format } from '../../../server/src/standards/strftime.ts';
+import { format } from '../../../server/src/standards/strftime-format.ts';
 import { zonedTime } from '../../../server/src/standards/time-zone.ts';
 import { siteOf } from '../../site-of.ts';
 

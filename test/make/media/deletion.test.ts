@@ -17,7 +17,7 @@ import fc from 'fast-check';
 import { afterEach, before, beforeEach, describe, it } from 'mocha';
 import { deletion } from '../../../server/src/make/media/deletion.ts';
 import type { Made } from '../../../server/src/make/output.ts';
-import { format } from '../../../server/src/standards/strftime.ts';
+import { format } from '../../../server/src/standards/strftime-format.ts';
 import { zonedTime } from '../../../server/src/standards/time-zone.ts';
 import { unavailable } from '../../availability.ts';
 import { Unit } from '../../rehearsal/unit.ts';

@@ -6,7 +6,7 @@ import { deletion } from '../../../server/src/make/media/deletion.ts';
 import { recorders } from '../../../server/src/make/media/recorders.ts';
 import { relays } from '../../../server/src/make/media/relays.ts';
 import type { Made } from '../../../server/src/make/output.ts';
-import { format } from '../../../server/src/standards/strftime.ts';
+import { format } from '../../../server/src/standards/strftime-format.ts';
 import { zonedTime } from '../../../server/src/standards/time-zone.ts';
 import { unavailable } from '../../availability.ts';
 import { Unit } from '../../rehearsal/unit.ts';

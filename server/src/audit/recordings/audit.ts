@@ -61,8 +61,8 @@ export function auditRecordings(plan: Plan, volumes: readonly Read[], { now, sin
 /** What could not be audited, and why. */
 function notesOf({ site }: Plan, volume: Volume, { notFollowed }: Holding, looked: readonly Looked[]): string[] {
   const notes = looked.flatMap(({ recording: { name }, names, rounding, expected }) => {
-    if (names.untellable !== undefined)
-      return [`${name}: its names do not tell when files are of, since ${names.untellable}.`];
+    if (names.noInstant !== undefined)
+      return [`${name}: its names do not tell when files are of, since ${names.noInstant}.`];
     if (rounding === undefined)
       return [`${name}: its names tell no more than the ${names.finest}, so gaps were not looked for.`];
     return expected === undefined ? [`${name} has no \`segment\` in the site, so gaps were not looked for.`] : [];

@@ -1,6 +1,6 @@
 /** How long the files of a recording are, by the plan; all in milliseconds. */
 
-import { backlogOf } from '../../recordings/backlog.ts';
+import { backlogOf } from '../../recordings/keyframes.ts';
 import type { FileNames } from '../../recordings/file-names.ts';
 import type { Recording } from '../../site/model.ts';
 
@@ -20,8 +20,8 @@ const JITTER = 500;
 const KEYFRAMES = 10_000;
 
 /** How far the time between two names may be from the true one; `undefined` where names tell no time of day. */
-export function roundingOf({ roundedTo, untellable }: FileNames): number | undefined {
-  return untellable !== undefined || roundedTo === undefined ? undefined : roundedTo + JITTER;
+export function roundingOf({ roundedTo, noInstant }: FileNames): number | undefined {
+  return noInstant !== undefined || roundedTo === undefined ? undefined : roundedTo + JITTER;
 }
 
 /**

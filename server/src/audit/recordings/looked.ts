@@ -2,7 +2,7 @@
 
 import { clockOf } from '../../footage/clock.ts';
 import type { FileNames } from '../../recordings/file-names.ts';
-import { format } from '../../standards/strftime.ts';
+import { format } from '../../standards/strftime-format.ts';
 import { offsetText, zonedTime } from '../../standards/time-zone.ts';
 import { type Course, type Lengths, courseOf } from './course.ts';
 import type { Holding, Surveyed } from './survey.ts';

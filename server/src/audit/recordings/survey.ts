@@ -2,7 +2,7 @@
 
 import { passOf } from '../../footage/candidates.ts';
 import { type FileNames, fileNames } from '../../recordings/file-names.ts';
-import { keyframeIntervalOf } from '../../recordings/keyframe-interval.ts';
+import { keyframeIntervalOf } from '../../recordings/keyframes.ts';
 import type { Recording, Site } from '../../site/model.ts';
 import { isTimeZone } from '../../standards/time-zone.ts';
 import { type Expected, expectedOf, roundingOf } from './expected.ts';
@@ -130,7 +130,7 @@ function surveyed(site: Site, recording: Recording, zone: string | undefined): S
       impossible: new Examples(),
       early: new Examples(),
       emptyFolder: undefined,
-      folders: folders.untellable === undefined ? folders : undefined,
+      folders: folders.noInstant === undefined ? folders : undefined,
     },
   ];
 }
@@ -144,7 +144,7 @@ function taken(
 ): boolean {
   const read = names.read(path);
   if (read === undefined && !names.matches(path)) return false;
-  if (names.untellable !== undefined || rounding === undefined) {
+  if (names.noInstant !== undefined || rounding === undefined) {
     untold.add(path, size);
     if (size === 0) untoldEmpty.add(path);
     return true;

@@ -1,6 +1,6 @@
 /** Addresses, groups, subnets and numbers that are free. */
 
-import { type WrittenSubnet, formatAddress, formatSubnet, overlaps, parseSubnet } from '../../standards/ipv4.ts';
+import { type ParsedSubnet, formatAddress, formatSubnet, overlaps, parseSubnet } from '../../standards/ipv4.ts';
 import { nextFreeAddress } from '../../site/free/address.ts';
 import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../site/free/group.ts';
@@ -82,7 +82,7 @@ function freeSubnet(wanted: Wanted): Offer[] {
       : formatAddress(taken[0].network).split('.').slice(0, 2).join('.');
   const candidates = [...(id >= 0 && id < 256 ? [id] : []), ...Array.from({ length: 256 }, (_, third) => third)];
   for (const third of candidates) {
-    const subnet: WrittenSubnet | undefined = parseSubnet(`${first}.${third}.0/24`);
+    const subnet: ParsedSubnet | undefined = parseSubnet(`${first}.${third}.0/24`);
     if (subnet !== undefined && !taken.some((other) => overlaps(other, subnet)))
       return [{ label: formatSubnet(subnet), kind: 'address', detail: 'a free subnet' }];
   }

@@ -3,7 +3,8 @@
 import { type Step, stepsOf } from '../../recordings/name-steps.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Recording, Volume } from '../../site/model.ts';
-import { format, isSpecifier, parsePattern, resolution } from '../../standards/strftime.ts';
+import { isSpecifier, parsePattern, resolution } from '../../standards/strftime.ts';
+import { format } from '../../standards/strftime-format.ts';
 import type { Refusal } from '../output.ts';
 import { zonedTime } from '../../standards/time-zone.ts';
 

@@ -4,7 +4,7 @@ import type { Interface } from '../../network/interfaces.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
-import { backlogOf } from '../../recordings/backlog.ts';
+import { backlogOf } from '../../recordings/keyframes.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
 import { descriptionFile } from '../announcements/sdp.ts';

@@ -1,4 +1,4 @@
-import { contains, formatAddress, formatSubnet, notOfHost } from '../../standards/ipv4.ts';
+import { contains, formatAddress, formatSubnet, whyNotHost } from '../../standards/ipv4.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
 import type { Topology } from '../../network/wiring.ts';
@@ -23,7 +23,7 @@ the address, or cable the device to a port in the VLAN that the address belongs 
       // A VLAN without a subnet may be the one that it is in.
       if (use.home !== undefined || vlans.length === 0 || vlans.some(({ subnet }) => subnet === undefined)) continue;
       // What no host can have, address-reserved reports.
-      if (notOfHost(use.address) !== undefined) continue;
+      if (whyNotHost(use.address) !== undefined) continue;
       const about = [use.device.name, holder(use), formatAddress(use.address)];
       const at = placeOf(use.device.item, use.route);
       const address = formatAddress(use.address);

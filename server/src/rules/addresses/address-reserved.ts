@@ -1,4 +1,4 @@
-import { broadcast, firstHost, formatAddress, formatSubnet, lastHost, notOfHost } from '../../standards/ipv4.ts';
+import { broadcast, firstHost, formatAddress, formatSubnet, lastHost, whyNotHost } from '../../standards/ipv4.ts';
 import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
@@ -15,7 +15,7 @@ are no addresses of hosts anywhere.`,
   check({ site, network }: Subject, report: Report): void {
     for (const use of network.addressUses) {
       const { home, address, device } = use;
-      const special = notOfHost(address);
+      const special = whyNotHost(address);
       if (special !== undefined) {
         report({
           at: placeOf(device.item, use.route),

@@ -1,4 +1,4 @@
-import { type WrittenSubnet, formatSubnet } from '../../standards/ipv4.ts';
+import { type ParsedSubnet, formatSubnet } from '../../standards/ipv4.ts';
 import { setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Route } from '../../text/syntax.ts';
@@ -21,7 +21,7 @@ and a wrong prefix hides behind it.`,
   },
 };
 
-function finding(item: Item, route: Route, subnet: WrittenSubnet, about: string): Finding {
+function finding(item: Item, route: Route, subnet: ParsedSubnet, about: string): Finding {
   const at = placeOf(item, route);
   const proper = formatSubnet(subnet);
   const written = at.piece.text.slice(at.start, at.end);

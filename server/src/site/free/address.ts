@@ -1,7 +1,7 @@
 /** Free addresses of a VLAN. */
 
 import { perObject } from '../../memo.ts';
-import { broadcast, contains, firstHost, formatAddress, lastHost, notOfHost } from '../../standards/ipv4.ts';
+import { broadcast, contains, firstHost, formatAddress, lastHost, whyNotHost } from '../../standards/ipv4.ts';
 import { type Fix, fixOf, setValue } from '../edit.ts';
 import type { Device, Port, Site, Vlan } from '../model.ts';
 import type { Route } from '../../text/syntax.ts';
@@ -75,7 +75,7 @@ export function nextFreeAddressFix(
   const free = around === undefined ? undefined : nextFreeAddress(site, around, address);
   if (
     free === undefined ||
-    notOfHost(free) !== undefined ||
+    whyNotHost(free) !== undefined ||
     (port !== undefined && route[0] === 'ports' && route[1] !== port.name)
   )
     return [];
