@@ -93,7 +93,7 @@ describe('Input without measure', () => {
         diagnostics.every(({ message }) => !message.includes('a fault of Plumbline')),
         diagnostics.map(({ message }) => message).join('\n'),
       );
-    }).timeout(10_000);
+    });
   }
 
   it('a file that cannot be read is told, and what it may declare is not missed', () => {

@@ -11,7 +11,6 @@ import { type Result, plumbline } from './cli/run.ts';
 const FRAME_RATE = 5;
 
 describe('the tour of the README', function () {
-  this.timeout(120_000);
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-tour-'));
   const archive = join(folder, 'srv', 'archive');
   const text = readFileSync('README.md', 'utf8');

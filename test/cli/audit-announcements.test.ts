@@ -14,7 +14,6 @@ import { plumbline, program } from './run.ts';
 const SITE = new URL('../../samples/harrow-lane', import.meta.url).pathname;
 
 describe('plumbline audit announcements', function () {
-  this.timeout(60_000);
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-captures-'));
   const file = join(folder, 'a.pcapng');
   let capture: Uint8Array = new Uint8Array(0);

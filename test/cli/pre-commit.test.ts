@@ -16,7 +16,6 @@ interface Hook {
 }
 
 describe('the pre-commit hook', function () {
-  this.timeout(60_000);
   const [hook, ...others] = parse(readFileSync('.pre-commit-hooks.yaml', 'utf8')) as Hook[];
   let folder: string;
   let entry: string[];

@@ -6,7 +6,6 @@ import { join } from 'node:path';
 import { plumbline, program } from './run.ts';
 
 describe('plumbline check --watch', function () {
-  this.timeout(60_000);
   let folder: string;
   let child: ChildProcess;
   let out: string;

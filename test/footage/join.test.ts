@@ -62,7 +62,6 @@ const sources: Readonly<
 
 describe('plumbline footage', function () {
   // Encoding takes a second or two each; a loaded machine may take ten times that.
-  this.timeout(120_000);
   before(function () {
     needsFfmpeg(this);
   });

@@ -37,7 +37,6 @@ const shown = (seconds: number): string => at(seconds).replace('Z', '+00:00');
 
 describe('plumbline footage, where something is wrong', function () {
   // Encoding takes a second or two each; a loaded machine may take ten times that.
-  this.timeout(120_000);
   let recordings: Recordings;
   /** Options and a result of its own. */
   const words = (out: string, from = 0, to = 20): string[] => [

@@ -31,5 +31,5 @@ describe('a site that is edited at random', () => {
     const { edits, failure } = searchSequences(SEED, SECONDS * 1000, SEQUENCES);
     assert.ok(failure === undefined, failure === undefined ? '' : shownSequence(shrinkSequence(failure)));
     assert.ok(edits > 0);
-  }).timeout(120_000);
+  });
 });

@@ -38,7 +38,6 @@ interface Seen {
 }
 
 describe('announcing on a real network', function () {
-  this.timeout(120_000);
   const hosts = new TwoHosts();
 
   before(async function () {

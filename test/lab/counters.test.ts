@@ -28,8 +28,6 @@ const TRIES = 5;
 const LINE = readFileSync(new URL('./sites/line.site.yaml', import.meta.url), 'utf8');
 
 describe('counters of the lab', function () {
-  this.timeout(180_000);
-
   before(async function () {
     const reason = await whyNoLab();
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);

@@ -93,7 +93,6 @@ recordings:
 `;
 
 describe('a stream that a server takes in once, for several things', function () {
-  this.timeout(300_000);
   const place = new Place();
   const film = join(place.folder, 'film.mkv');
   let plan: Plan;

@@ -22,7 +22,6 @@ const TRIES = 3;
 const AT_ONCE = 2;
 
 describe('the lab', function () {
-  this.timeout(60_000);
   const seen = { sites: 0, ports: 0, loaded: 0, idle: 0 };
   const outcomes = new Ahead(
     FAMILY.map(

@@ -26,8 +26,6 @@ streams:
 `;
 
 describe('the lab leaves nothing behind', function () {
-  this.timeout(30_000);
-
   before(async function () {
     const reason = await whyNoLab();
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);

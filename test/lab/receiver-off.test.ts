@@ -37,7 +37,6 @@ streams:
 const PATIENCE = 3;
 
 describe('a receiver that is off', function () {
-  this.timeout(120_000);
   const hosts = new TwoHosts();
   // As cameras send it, with start codes (ISO/IEC 14496-10, Annex B).
   const film = join(hosts.place.folder, 'film.ts');

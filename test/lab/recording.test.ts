@@ -32,7 +32,6 @@ interface File {
 }
 
 describe('a real recording', function () {
-  this.timeout(90_000);
   const place = new Place();
   const rates: Record<string, number> = {};
   const recorded = new Map<string, File[]>();

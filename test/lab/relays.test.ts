@@ -104,7 +104,6 @@ recordings:
 const VOLUME = 'archive 100% "full"';
 
 describe('units that are made for a server, run on it', function () {
-  this.timeout(240_000);
   const place = new Place();
   const film = join(place.folder, 'film.mkv');
   let plan: Plan;

@@ -41,7 +41,6 @@ const CABLE = ['tbf', 'rate', '100mbit', 'burst', '1600', 'latency', '200ms'];
 const ACKNOWLEDGED = { least: -0.4, most: 0.2 };
 
 describe('a real RTSP camera', function () {
-  this.timeout(120_000);
   const place = new Place();
   const film = `${place.folder}/film.mkv`;
   let rate = 0;

@@ -36,7 +36,6 @@ const NAMES: Readonly<Record<string, string>> = {
 const SECONDS = 20;
 
 describe('FFmpeg plays what is described', function () {
-  this.timeout(120_000);
   const hosts = new TwoHosts();
 
   before(async function () {

@@ -33,7 +33,6 @@ function pcap(frames: readonly { readonly time: number; readonly bytes: Uint8Arr
 }
 
 describe('an audit in an editor', function () {
-  this.timeout(60_000);
   let parent: string;
   let site: string;
   let folder: string;

@@ -56,7 +56,6 @@ const isDouble = (a: Diagnostic, b: Diagnostic): boolean =>
   lineOf(a) === lineOf(b) && a.range.start.character === b.range.start.character;
 
 describe('beside a general language server for YAML', function () {
-  this.timeout(60_000);
   let folder: string;
   let yaml: Client;
   let on: Client;

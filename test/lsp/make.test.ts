@@ -13,7 +13,6 @@ const site = resolve('samples/harrow-lane');
 const folder = pathToFileURL(site).href;
 
 describe('what is made, asked for by an editor', function () {
-  this.timeout(60_000);
   let client: Client;
   let out: string;
 

@@ -35,7 +35,6 @@ function sorted({ files, refused, notes }: Made): unknown {
 
 describe('what is made', function () {
   const ordered = OUTPUTS.filter(({ kind }) => IN_ANY_ORDER.includes(kind));
-  this.timeout(60_000);
 
   for (const sample of ['harrow-lane', 'first-draft']) {
     it(`is the same each time: ${sample}`, () => {

@@ -23,7 +23,6 @@ interface Told {
 }
 
 describe('Neovim as a client of plumbline lsp --stdio', function () {
-  this.timeout(60_000);
   const script = fileURLToPath(new URL('client.lua', import.meta.url));
   let site: SiteCopy;
 

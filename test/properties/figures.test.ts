@@ -167,7 +167,7 @@ describe('figures of sites at random', () => {
       }),
       { numRuns: 10 },
     );
-  }).timeout(60_000);
+  });
 });
 
 function halves(entries: readonly Entry[]): [Entry[], Entry[]] {

@@ -80,7 +80,7 @@ describe('refactorings of sites at random', () => {
     );
     for (const sort of ['Move', 'Split', 'Write', 'Re-send'])
       assert.ok((offers.get(sort) ?? 0) > 3, `${sort}: ${JSON.stringify([...offers])}`);
-  }).timeout(300_000);
+  });
 
   it('change no figure of a site of a thousand lines', () => {
     const before = { 'file:///harrow-lane/all.site.yaml': generatedSite(1000) };
@@ -93,7 +93,7 @@ describe('refactorings of sites at random', () => {
       assertSameSite(before, after);
     }
     assert.deepEqual([...sorts].sort(), ['Move', 'Split', 'Write']);
-  }).timeout(300_000);
+  });
 });
 
 /** The receivers that are left get it once, from the source to the server. */

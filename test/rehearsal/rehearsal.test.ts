@@ -43,7 +43,6 @@ const EXAMPLES = [
 ];
 
 describe('the rehearsal of Harrow Lane', function () {
-  this.timeout(240_000);
   const place = new Place();
   let house: House | undefined;
 

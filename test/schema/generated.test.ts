@@ -7,5 +7,5 @@ describe('What is made from the schemas and rules', () => {
       encoding: 'utf8',
     });
     assert.equal(status, 0, stderr);
-  }).timeout(60_000);
+  });
 });

@@ -57,7 +57,6 @@ function turned(file: Uint8Array): Uint8Array {
 }
 
 describe('capture files', function () {
-  this.timeout(60_000);
   let files = new Map<string, Uint8Array>();
 
   before(function () {

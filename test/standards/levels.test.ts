@@ -60,7 +60,6 @@ describe('Levels (H.264 Table A-1, H.265 Tables A.8 and A.9)', () => {
     ['h265', 'libx265', ['-x265-params', 'log-level=none:ref=1:bframes=0']],
   ] as const) {
     it(`are those that FFmpeg's ${encoder} chooses for ${codec} with one reference picture`, function () {
-      this.timeout(60_000);
       const encoders = spawnSync('ffmpeg', ['-v', 'error', '-encoders'], { encoding: 'utf8' });
       if (encoders.status !== 0 || !encoders.stdout.includes(encoder)) unavailable(this, `no FFmpeg with ${encoder}`);
       const folder = mkdtempSync(join(tmpdir(), 'levels-'));

@@ -50,7 +50,6 @@ describe('MPEG transport stream (ISO/IEC 13818-1, as FFmpeg multiplexes it)', ()
     };
 
     before(function () {
-      this.timeout(120_000);
       for (const tool of ['ffmpeg', 'ffprobe']) {
         if (spawnSync(tool, ['-version']).status !== 0) unavailable(this, `no ${tool}; install FFmpeg`);
       }
@@ -72,7 +71,6 @@ describe('MPEG transport stream (ISO/IEC 13818-1, as FFmpeg multiplexes it)', ()
       { megabits: 6, frameRate: 25, preset: 'ultrafast' },
     ]) {
       it(`agrees within 0.5 % for ${megabits} Mb/s at ${frameRate}/s: alone, with AAC, with MPEG audio`, function () {
-        this.timeout(60_000);
         const video = `${megabits}-${frameRate}.mp4`;
         ffmpeg(
           '-f',

@@ -15,7 +15,6 @@ import { type SiteCopy, copySample } from './site-copy.ts';
 import { Workbench } from './workbench.ts';
 
 describe('beside an extension for any YAML, in a real VS Code', function () {
-  this.timeout(120_000);
   const file = 'streams.site.yaml';
   let site: SiteCopy;
   let other: string;

@@ -19,7 +19,6 @@ interface Results {
 }
 
 describe('inside the extension host of a real VS Code', function () {
-  this.timeout(300_000);
   const isDesktop = process.env['PLUMBLINE_VSCODE'] === 'desktop';
   let site: SiteCopy | undefined;
 

@@ -14,7 +14,6 @@ import { type SiteCopy, copySample } from './site-copy.ts';
 import { Workbench } from './workbench.ts';
 
 describe('the packed extension, installed', function () {
-  this.timeout(120_000);
   let packed: Packed;
   let site: SiteCopy;
   let served: ServedEditor;
@@ -60,7 +59,7 @@ describe('the packed extension, installed', function () {
       (mistake) => mistake.file === file && ['quantity', 'unknown-key'].includes(mistake.rule),
     )) {
       await workbench.filterProblems(rule);
-      await workbench.problems(rule).click();
+      await workbench.click(workbench.problems(rule));
       await eventually(async () =>
         assert.ok((await workbench.squiggledWords()).includes(words), `${words} is squiggled`),
       );
@@ -71,9 +70,9 @@ describe('the packed extension, installed', function () {
     const { page } = workbench;
     await workbench.command('Welcome: Open Walkthrough...');
     const pick = page.locator('.quick-input-widget:visible');
-    await pick.locator('.monaco-list-row').filter({ hasText: 'Plan the Video Side of a House' }).click();
+    await workbench.click(pick.locator('.monaco-list-row').filter({ hasText: 'Plan the Video Side of a House' }));
     await workbench.picture('walkthrough');
-    await page.locator('.gettingStarted').getByRole('button', { name: 'New Site' }).click();
+    await workbench.click(page.locator('.gettingStarted').getByRole('button', { name: 'New Site' }));
     await pick.locator('input').press('Enter');
     await page.locator('.tab.active').filter({ hasText: NEW_SITE_FILE }).waitFor();
     assert.equal(await readFile(join(site.folder, 'home', NEW_SITE_FILE), 'utf8'), NEW_SITE);

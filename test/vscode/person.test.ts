@@ -18,7 +18,6 @@ import type { Started } from './start.ts';
 import { Workbench } from './workbench.ts';
 
 describe('npm start, as a person drives it in a browser', function () {
-  this.timeout(120_000);
   let site: SiteCopy;
   let started: Started;
   let browser: Browser;
@@ -59,10 +58,8 @@ describe('npm start, as a person drives it in a browser', function () {
     for (const { rule, words } of expected) {
       await workbench.filterProblems(rule);
       const alike = expected.filter((mistake) => mistake.rule === rule);
-      await workbench
-        .problems(rule)
-        .nth(alike.findIndex((mistake) => mistake.words === words))
-        .click();
+      const index = alike.findIndex((mistake) => mistake.words === words);
+      await workbench.click(workbench.problems(rule).nth(index));
       await eventually(async () =>
         assert.ok((await workbench.squiggledWords()).includes(words), `${words} is squiggled`),
       );
@@ -95,7 +92,7 @@ describe('npm start, as a person drives it in a browser', function () {
     await goTo(file, address, line);
     const offers = await workbench.lightBulb();
     await workbench.picture('4-light-bulb');
-    await offers.filter({ hasText: fix }).first().click();
+    await workbench.click(offers.filter({ hasText: fix }).first());
     await eventually(async () => assert.equal(await clashes.count(), 0));
     await workbench.filterProblems('');
     await workbench.focusEditor();

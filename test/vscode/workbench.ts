@@ -82,9 +82,23 @@ export class Workbench {
     }
   }
 
+  /** Clicks, once no hover is over the target: one that the mouse has left behind goes when it moves away. */
+  async click(target: Locator, clickCount = 1): Promise<void> {
+    for (let tries = 1; ; tries++) {
+      await this.page.mouse.move(0, 0);
+      try {
+        await this.page.locator('.monaco-hover:visible').first().waitFor({ state: 'hidden', timeout: AGAIN });
+        await target.click({ clickCount, timeout: AGAIN });
+        return;
+      } catch (error) {
+        if (tries === MOST_TRIES) throw error;
+      }
+    }
+  }
+
   /** Opens a file from the explorer. */
   async open(name: string): Promise<void> {
-    await this.page.locator('.explorer-folders-view .monaco-list-row').filter({ hasText: name }).dblclick();
+    await this.click(this.page.locator('.explorer-folders-view .monaco-list-row').filter({ hasText: name }), 2);
     await this.page.locator('.tab.active').filter({ hasText: name }).waitFor();
   }
 
@@ -93,7 +107,7 @@ export class Workbench {
     await this.page.keyboard.press('F1');
     const palette = this.page.locator('.quick-input-widget:visible');
     await palette.locator('input').fill(`>${title}`);
-    await palette.locator('.monaco-list-row').filter({ hasText: title }).first().click();
+    await this.click(palette.locator('.monaco-list-row').filter({ hasText: title }).first());
   }
 
   /** Puts the cursor on a line and column, both from 1, and scrolls to it. */
@@ -144,9 +158,9 @@ export class Workbench {
   async languageStatus(): Promise<string> {
     const told = this.page.locator('.hover-language-status:visible');
     await this.page.mouse.move(0, 0); // what is shown already is as old as when it appeared
-    await told.first().waitFor({ state: 'hidden' });
+    await told.first().waitFor({ state: 'hidden', timeout: AGAIN });
     await this.page.locator('[id="status.languageStatus"]').hover();
-    await told.first().waitFor();
+    await told.first().waitFor({ timeout: AGAIN });
     return plain((await told.allInnerTexts()).join('\n'));
   }
 

@@ -16,7 +16,6 @@ import { installWebEditor, installedWebEditor } from './install.ts';
 import { type Results, marker } from './results.ts';
 
 describe('VS Code for the Web', function () {
-  this.timeout(240_000);
   let site: SiteCopy;
   let server: ChildProcess | undefined;
   let browser: Browser | undefined;

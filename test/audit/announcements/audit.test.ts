@@ -82,8 +82,6 @@ const allBut = (...names: readonly string[]): Timed[] =>
   NAMES.filter((name) => !names.includes(name)).flatMap((name) => announced(description(name), HOUR));
 
 describe('audit of announcements', function () {
-  this.timeout(60_000);
-
   before(function () {
     if (spawnSync('text2pcap', ['--version']).status !== 0)
       unavailable(this, 'text2pcap of Wireshark is not installed');

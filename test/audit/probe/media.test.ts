@@ -46,7 +46,6 @@ const ALAW = ['-c:a', 'pcm_alaw', '-ar', '8000', '-ac', '1'];
 const AAC = ['-c:a', 'aac', '-b:a', '96k', '-ar', '48000', '-ac', '2'];
 
 describe('A probe of real media', function () {
-  this.timeout(60_000);
   let folder: string;
 
   before(async function () {

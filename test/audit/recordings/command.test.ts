@@ -10,7 +10,6 @@ import { type Result, plumbline } from '../../cli/run.ts';
 const START = Date.parse('2026-06-01T00:00:00Z');
 
 describe('plumbline audit recordings', function () {
-  this.timeout(60_000);
   let folder: string;
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'plumbline-audit-'));

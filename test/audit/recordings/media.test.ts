@@ -71,7 +71,6 @@ recordings:
 }
 
 describe('audit of what FFmpeg recorded', function () {
-  this.timeout(180_000);
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-recorded-'));
   const good = join(folder, 'good');
   after(() => rmSync(folder, { recursive: true, force: true }));

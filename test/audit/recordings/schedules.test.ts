@@ -136,8 +136,6 @@ const GAPS = /lacks ([\d.]+) (\w+) in (\d+) gaps?:/;
 const shownWithin = (time: number): number => time * 0.006;
 
 describe('audits of recordings, on schedules at random', function () {
-  this.timeout(120_000);
-
   it('whole files that follow each other are no fault, in any zone', () => {
     fc.assert(
       fc.property(schedule, (drawn) => {

@@ -29,7 +29,6 @@ import { siteOf } from '../../site-of.ts';
 const START = Date.parse('2026-06-01T00:00:00Z');
 
 describe('a tree of folders', function () {
-  this.timeout(120_000);
   let root: string;
   beforeEach(() => (root = mkdtempSync(join(tmpdir(), 'plumbline-tree-'))));
   afterEach(() => rmSync(root, { recursive: true, force: true }));

@@ -36,8 +36,6 @@ devices:
 `;
 
 describe('dnsmasq', function () {
-  this.timeout(60_000);
-
   it('hands out the pool, keeps what has a hardware address, and tells of no router where there is none', () => {
     const { files, refused, notes } = dnsmasq.make(planOfText(SITE));
     assert.deepEqual(refused, []);

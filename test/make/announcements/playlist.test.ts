@@ -17,8 +17,6 @@ function locations(xml: string): readonly string[] {
 }
 
 describe('make playlist', function () {
-  this.timeout(60_000);
-
   it('lists what each screen and computer receives', () => {
     const made = playlist.make(harrowLane);
     assert.deepEqual(made.refused, []);

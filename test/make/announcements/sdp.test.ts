@@ -26,8 +26,6 @@ streams:
 const GROUP = 'transport: rtp, group: 239.192.20.41, port: 5004';
 
 describe('make sdp', function () {
-  this.timeout(60_000);
-
   it('describes the streams of Harrow Lane that are sent in datagrams, and no others', () => {
     const plan = planOfTexts(sampleTexts('harrow-lane'));
     const made = sdp.make(plan);

@@ -23,8 +23,6 @@ function complaints(files: readonly MadeFile[], path: string): Promise<string> {
 }
 
 describe('make announcements', function () {
-  this.timeout(60_000);
-
   it('has a server announce what it sends, and what no server sends into its network', () => {
     const made = announcements.make(harrowLane);
     assert.deepEqual(made.refused, []);

@@ -32,7 +32,6 @@ const CARRIERS: readonly Carrier[] = ['rtp', 'mpegts', 'mp4', 'matroska'];
 
 // By the FFmpeg at hand: what it writes and reads back as the same codec, it supports.
 describe('what FFmpeg puts where', function () {
-  this.timeout(120_000);
   let folder: string;
 
   before(function () {

@@ -60,7 +60,6 @@ const minutesOf = (result: Made): string =>
   /-mmin \+(\d+)/.exec(fileOf(result, 'recorder/plumbline-deletion-archive.service'))?.[1] ?? '';
 
 describe('make deletion', function () {
-  this.timeout(60_000);
   let root: string;
 
   before(function () {

@@ -40,8 +40,6 @@ function withCredentials(credential: string, script: string): Promise<Ran> {
 }
 
 describe('scripts that units run', function () {
-  this.timeout(60_000);
-
   before(function () {
     if (spawnSync('bash', ['--version']).status !== 0) unavailable(this, 'bash is not installed');
   });

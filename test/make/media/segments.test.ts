@@ -13,7 +13,6 @@ const PICTURES = 600;
 
 // A camera that has kept a minute of film, or a network that has, hands it on in less than a second.
 describe('segments of a stream that comes in a burst', function () {
-  this.timeout(60_000);
   let folder: string;
 
   before(function () {

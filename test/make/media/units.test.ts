@@ -356,8 +356,6 @@ recordings:
 });
 
 describe('units of relays, recorders and deletion', function () {
-  this.timeout(120_000);
-
   before(function () {
     if (spawnSync('systemd-analyze', ['--version']).status !== 0) unavailable(this, 'systemd-analyze is not installed');
   });

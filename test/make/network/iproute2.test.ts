@@ -30,8 +30,6 @@ cables:
 `;
 
 describe('iproute2', function () {
-  this.timeout(60_000);
-
   it('sets the interfaces of a trunk by their tags, and routes by the one that the plan sends by', () => {
     const { files } = iproute2.make(planOfText(TRUNK));
     assert.deepEqual(commandsOf(files[0]?.text ?? ''), [

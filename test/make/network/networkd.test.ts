@@ -29,8 +29,6 @@ devices:
 `;
 
 describe('networkd', function () {
-  this.timeout(60_000);
-
   it('matches by hardware address where it is known, and puts tagged VLANs, which have it too, first', () => {
     const made = networkd.make(planOfText(TRUNK), 'recorder');
     assert.deepEqual(made.refused, []);

@@ -8,8 +8,6 @@ import { hostileText } from '../hostile.ts';
 import { readCsv } from '../read-csv.ts';
 
 describe('CSV', function () {
-  this.timeout(60_000);
-
   it('is read as it was meant by another program, whatever stands in it', () => {
     const record = fc.tuple(hostileText, fc.oneof(hostileText, fc.integer()), hostileText);
     fc.assert(

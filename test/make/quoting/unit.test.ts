@@ -11,8 +11,6 @@ import { loadedBySystemd } from '../media/real-systemd.ts';
 const unit = (...lines: readonly string[]): string => `[Service]\n${lines.join('\n')}\n`;
 
 describe('quoting for units of systemd', function () {
-  this.timeout(60_000);
-
   // systemd.service(5): $$ for a dollar sign; systemd.unit(5): %% for a per cent sign; systemd.syntax(7): C escapes.
   it('leaves what is plain, and quotes and doubles what is not', () => {
     assert.equal(unitWord('0:v:0'), '0:v:0');

@@ -74,7 +74,6 @@ function longSite(): Plan {
 }
 
 describe('pages for paper', function () {
-  this.timeout(120_000);
   let browser: Browser | undefined;
   before(async function () {
     const path = chromiumPath();

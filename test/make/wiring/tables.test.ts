@@ -132,8 +132,6 @@ function holds(plan: Plan): void {
 }
 
 describe('tables', function () {
-  this.timeout(120_000);
-
   for (const sample of ['harrow-lane', 'first-draft']) {
     it(`show the report's figures, each port and each cable once: ${sample}`, () =>
       holds(planOfTexts(sampleTexts(sample))));

@@ -1,0 +1,29 @@
+/** The groups that the tests run in, each in a process of its own. */
+
+export interface Group {
+  readonly name: string;
+  /** Which files below `test/`: a file belongs to the first group that it fits. */
+  readonly files: RegExp;
+  /** Files that run at the same time. */
+  readonly jobs: number;
+}
+
+export const GROUPS: readonly Group[] = [
+  // Both count what switches carry in real time.
+  { name: 'lab', files: /^lab\//, jobs: 1 },
+  { name: 'rehearsal', files: /^rehearsal\//, jobs: 1 },
+  { name: 'editors', files: /^(vscode|web|neovim)\/|^make\/tables\/paper\./, jobs: 1 },
+  { name: 'media', files: /^footage\/|^tour\.|^audit\/(probe|recordings)\/media\./, jobs: 1 },
+  { name: 'tools', files: /^make\/|^standards\/(aac|capture|levels|transport-stream)\./, jobs: 1 },
+  // Tries many things, or large ones.
+  { name: 'long', files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\./, jobs: 1 },
+  // Needs only Node and git; a test that something else is held against is skipped where that is not there.
+  { name: 'core', files: /^/, jobs: 2 },
+];
+
+/** Groups of one row run one after the other, the rows side by side. */
+export const ROWS: readonly (readonly string[])[] = [
+  ['lab', 'rehearsal'],
+  ['editors', 'media'],
+  ['core', 'tools', 'long'],
+];
