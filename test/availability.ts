@@ -1,4 +1,6 @@
 // What a test does where the machine lacks something it needs: a browser, root rights, the embedded editor.
+import { existsSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
 
 /**
  * Skips the running test, or a whole suite from its `before` hook, and says why.
@@ -14,6 +16,13 @@ export function unavailable(context: Mocha.Context, reason: string): never {
   const runnable = context.runnable();
   // The title of a suite is part of the full title of each of its tests.
   const titled = 'type' in runnable && runnable.type === 'hook' ? (runnable.parent ?? runnable) : runnable;
-  titled.title += ` (skipped: ${reason})`;
+  titled.title += ` [skipped: ${reason}]`;
   return context.skip();
+}
+
+/** Skips in the same way where a program is not on the PATH; `from` names the Debian package that has it. */
+export function needs(context: Mocha.Context, program: string, from = program): void {
+  const folders = (process.env['PATH'] ?? '').split(delimiter).filter((folder) => folder !== '');
+  if (!folders.some((folder) => existsSync(join(folder, program))))
+    unavailable(context, `${program} is not installed (apt-get install ${from})`);
 }

@@ -6,6 +6,7 @@ import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os';
 import { join, posix } from 'node:path';
 import { parse } from 'yaml';
+import { needs } from '../availability.ts';
 import { mistakes } from '../first-draft.ts';
 
 interface Hook {
@@ -20,9 +21,10 @@ describe('the pre-commit hook', function () {
   let folder: string;
   let entry: string[];
 
-  before(() => {
+  before(function () {
     assert.ok(hook !== undefined && others.length === 0 && hook.language === 'node');
     folder = mkdtempSync(join(tmpdir(), 'plumbline-hook-'));
+    needs(this, 'tar');
     execFileSync('npm', ['pack', '--ignore-scripts', '--silent', '--pack-destination', folder]);
     const packed = readdirSync(folder).find((name) => name.endsWith('.tgz')) ?? '';
     execFileSync('tar', ['-xzf', packed], { cwd: folder });

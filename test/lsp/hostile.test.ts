@@ -21,7 +21,7 @@ import {
   DocumentSymbolRequest,
   InlayHintRequest,
 } from 'vscode-languageserver-protocol/node';
-import { unavailable } from '../availability.ts';
+import { needs, unavailable } from '../availability.ts';
 import { Client, FileChangeType } from './client.ts';
 
 const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
@@ -49,7 +49,8 @@ describe('the server, in spite of', () => {
 
   const at = (name: string): string => join(folder, name);
 
-  it('files that are none: links in a circle, out of the folder, to nothing and to what never ends; pipes and folders', async () => {
+  it('files that are none: links in a circle, out of the folder, to nothing and to what never ends; pipes and folders', async function () {
+    needs(this, 'mkfifo', 'coreutils');
     const outside = mkdtempSync(join(tmpdir(), 'plumbline-outside-'));
     writeFileSync(join(outside, 'secret.site.yaml'), 'devices:\n  secret-cam: {kind: camera}\n');
     symlinkSync(join(outside, 'secret.site.yaml'), at('outside.site.yaml'));

@@ -3,7 +3,7 @@ const { writeFileSync } = require('node:fs');
 const { reporters } = require('mocha');
 
 /** What `unavailable` of test/availability.ts puts into titles. */
-const SKIPPED = /\(skipped: ([^]*?)\)(?: |$)/;
+const SKIPPED = /\[skipped: ([^\]]*)\]/;
 
 module.exports = class extends reporters.Spec {
   constructor(runner, options) {

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, it } from 'mocha';
 import { relays } from '../../../server/src/make/media/relays.ts';
+import { needs } from '../../availability.ts';
 import { planOfText } from '../made.ts';
 
 const SITE = `
@@ -20,7 +21,8 @@ streams:
 `;
 
 describe('the note on credentials', () => {
-  it('makes with its command, on a server that has none yet, a file that only its owner can read', () => {
+  it('makes with its command, on a server that has none yet, a file that only its owner can read', function () {
+    needs(this, 'install', 'coreutils');
     const folder = mkdtempSync(join(tmpdir(), 'plumbline-credentials-'));
     try {
       const [, command = assert.fail()] =

@@ -14,7 +14,7 @@ export interface Loaded {
   readonly settings: ReadonlyMap<string, readonly string[]>;
 }
 
-/** Loads a unit. Our scripts are not installed here, so their places are taken by programs that are. */
+/** Loads a unit. Our scripts are not installed here, nor may FFmpeg be: a program that is takes their places. */
 export function loadedBySystemd(name: string, text: string): Loaded {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-unit-'));
   try {
@@ -23,7 +23,10 @@ export function loadedBySystemd(name: string, text: string): Loaded {
     writeFileSync(program, '#!/bin/sh\n');
     chmodSync(program, 0o755);
     const path = join(folder, name);
-    writeFileSync(path, text.replace(/\/usr\/local\/lib\/plumbline\/[a-z-]+/g, program));
+    writeFileSync(
+      path,
+      text.replace(/\/usr\/local\/lib\/plumbline\/[a-z-]+|(?<=^Exec\w+=)\/usr\/bin\/ffmpeg/gm, program),
+    );
     const verify = (level: string): string => {
       const { stdout, stderr, status } = spawnSync('systemd-analyze', ['verify', '--man=no', path], {
         encoding: 'utf8',

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { afterEach, before, describe, it } from 'mocha';
 import type { Made } from '../../../server/src/make/output.ts';
 import { iproute2 } from '../../../server/src/make/network/iproute2.ts';
-import { unavailable } from '../../availability.ts';
+import { needs, unavailable } from '../../availability.ts';
 import { hostileText } from '../hostile.ts';
 import { inFolder, planOfData, planOfText, planOfTexts, sampleTexts } from '../made.ts';
 import { Namespace, type Ran, whyNoNamespace } from '../namespace.ts';
@@ -226,7 +226,8 @@ devices:
       ],
     ];
     for (const [what, command, told] of PLANTED) {
-      it(`tells of ${what}`, async () => {
+      it(`tells of ${what}`, async function () {
+        if (command.includes('ethtool')) needs(this, 'ethtool');
         const inside = (host = await Namespace.with(['lan', 'cams']));
         await using(iproute2.make(planOfTexts(sampleTexts('harrow-lane')), 'recorder'), inside, async (set, check) => {
           succeeded(set());

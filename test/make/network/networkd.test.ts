@@ -131,7 +131,8 @@ describe('networkd', function () {
         let program = await startNetworkd(inside, folder);
         await program.says('enp3s0: Configuring with /run/systemd/network/20-cams.network', 20);
         await program.says('lan: Configuring with /run/systemd/network/20-lan.network', 20);
-        assert.deepEqual(complaintsOf(program), []);
+        const complaints = complaintsOf(program).filter((line) => real || !line.includes('Unknown device type'));
+        assert.deepEqual(complaints, []);
         if (!real) {
           // Of a kernel without VLAN devices: the file that makes one was understood; another interface stands in for it.
           program.stop();

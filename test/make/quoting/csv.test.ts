@@ -4,11 +4,13 @@ import fc from 'fast-check';
 import { describe, it } from 'mocha';
 import { type Cell, csv } from '../../../server/src/make/quoting/csv.ts';
 import { visible } from '../../../server/src/text/visible.ts';
+import { needs } from '../../availability.ts';
 import { hostileText } from '../hostile.ts';
 import { readCsv } from '../read-csv.ts';
 
-describe('CSV', function () {
-  it('is read as it was meant by another program, whatever stands in it', () => {
+describe('CSV', () => {
+  it('is read as it was meant by another program, whatever stands in it', function () {
+    needs(this, 'python3');
     const record = fc.tuple(hostileText, fc.oneof(hostileText, fc.integer()), hostileText);
     fc.assert(
       fc.property(fc.array(record, { minLength: 1, maxLength: 200 }), (records) => {

@@ -1,7 +1,7 @@
 // The tables for paper and spreadsheets: their figures are those of the report, and nothing is left out or said twice.
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { describe, it } from 'mocha';
+import { before, describe, it } from 'mocha';
 import { addressPlan } from '../../../server/src/make/addresses/address-plan.ts';
 import type { Made } from '../../../server/src/make/output.ts';
 import { cableLabels } from '../../../server/src/make/wiring/cable-labels.ts';
@@ -13,6 +13,7 @@ import { portName } from '../../../server/src/site/model.ts';
 import { broadcast, parseAddress } from '../../../server/src/standards/ipv4.ts';
 import { visible } from '../../../server/src/text/visible.ts';
 import { entriesOf, planFrom, smallSite, textOf } from '../../properties/small-site.ts';
+import { needs } from '../../availability.ts';
 import { hostileText } from '../hostile.ts';
 import { fileOf, planOfData, planOfText, planOfTexts, sampleTexts } from '../made.ts';
 import { readCsv } from '../read-csv.ts';
@@ -131,7 +132,11 @@ function holds(plan: Plan): void {
   );
 }
 
-describe('tables', function () {
+describe('tables', () => {
+  before(function () {
+    needs(this, 'python3');
+  });
+
   for (const sample of ['harrow-lane', 'first-draft']) {
     it(`show the report's figures, each port and each cable once: ${sample}`, () =>
       holds(planOfTexts(sampleTexts(sample))));
