@@ -50,6 +50,11 @@ function feedAt(from: Port, linkAt: Topology['linkAt']): Feed | undefined {
   };
 }
 
+/** mW that arrive at the powered device behind 100 m of cable, at the most. */
+export function powerArriving({ type, class: own }: Feed): number {
+  return Math.min(own.pdMilliwatts, powerClasses[portTypes[type].maxClass]?.pdMilliwatts ?? 0);
+}
+
 /** Power goes over twisted pairs; a cable of unknown make is taken for one. */
 export function carriesPower(cableType: string | undefined): boolean {
   return cableType === undefined || cableType.startsWith('cat');

@@ -27,6 +27,7 @@ import { gatewayWithoutAddress } from './addresses/gateway-without-address.ts';
 import { macReserved } from './addresses/mac-reserved.ts';
 import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
+import { twoPortsOneSubnet } from './addresses/two-ports-one-subnet.ts';
 import { unfilled } from './addresses/unfilled.ts';
 import { vlanId } from './addresses/vlan-id.ts';
 import { accessAndTrunk } from './links/access-and-trunk.ts';
@@ -44,11 +45,13 @@ import { throughNotPanel } from './links/through-not-panel.ts';
 import { vlanCutOff } from './links/vlan-cut-off.ts';
 import { vlanMerged } from './links/vlan-merged.ts';
 import { vlanMismatch } from './links/vlan-mismatch.ts';
+import { poeBudgetMissing } from './power/poe-budget-missing.ts';
 import { poeBudget } from './power/poe-budget.ts';
 import { poeClass } from './power/poe-class.ts';
 import { poeMissing } from './power/poe-missing.ts';
 import { poeOfSwitch } from './power/poe-of-switch.ts';
 import { poeOverFibre } from './power/poe-over-fibre.ts';
+import { poePassedOn } from './power/poe-passed-on.ts';
 import { poePowerOverClass } from './power/poe-power-over-class.ts';
 import { carriedNotReceived } from './streams/carried-not-received.ts';
 import { carriesItself } from './streams/carries-itself.ts';
@@ -59,6 +62,7 @@ import { peakBelowBitrate } from './streams/peak-below-bitrate.ts';
 import { portClash } from './streams/port-clash.ts';
 import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
+import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
 import { transportMismatch } from './streams/transport-mismatch.ts';
 import { transportMissing } from './streams/transport-missing.ts';
 import { flooding } from './multicast/flooding.ts';
@@ -87,6 +91,7 @@ import { segmentKeyframe } from './recording/segment-keyframe.ts';
 import { unknownConversion } from './recording/unknown-conversion.ts';
 import { volumeDisks } from './recording/volume-disks.ts';
 import { volumeFill } from './recording/volume-fill.ts';
+import { volumePathShared } from './recording/volume-path-shared.ts';
 import { writeRate } from './recording/write-rate.ts';
 import { policyThreshold } from './policies/policy-threshold.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
@@ -120,6 +125,7 @@ export const rules: readonly Rule[] = [
   macReserved,
   overlappingSubnets,
   subnetHostBits,
+  twoPortsOneSubnet,
   unfilled,
   vlanId,
   accessAndTrunk,
@@ -137,11 +143,13 @@ export const rules: readonly Rule[] = [
   vlanCutOff,
   vlanMerged,
   vlanMismatch,
+  poeBudgetMissing,
   poeBudget,
   poeClass,
   poeMissing,
   poeOfSwitch,
   poeOverFibre,
+  poePassedOn,
   poePowerOverClass,
   carriedNotReceived,
   carriesItself,
@@ -152,6 +160,7 @@ export const rules: readonly Rule[] = [
   portClash,
   portMissing,
   rateMissing,
+  rtspAddressShared,
   transportMismatch,
   transportMissing,
   flooding,
@@ -180,6 +189,7 @@ export const rules: readonly Rule[] = [
   unknownConversion,
   volumeDisks,
   volumeFill,
+  volumePathShared,
   writeRate,
   policyThreshold,
 ];

@@ -1,0 +1,49 @@
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import { headOf } from '../../site/item.ts';
+import { count, watts } from '../../text/words.ts';
+
+export const poeBudgetMissing: Rule = {
+  id: 'poe-budget-missing',
+  severity: 'information',
+  summary: 'A switch feeds devices, and its PoE budget is not declared.',
+  why: `A switch shares one supply between its ports, often less than all of them may take together. When it is spent,
+the next device is not started. The data sheet has the budget: give it as \`poe-budget\`, and the sum is checked.`,
+  source: 'Common practice',
+  check({ plan }: Subject, report: Report): void {
+    for (const { device, budget, draw, feeds } of plan.power) {
+      if (budget !== undefined || feeds.length === 0) continue;
+      report({
+        at: headOf(device.item),
+        message:
+          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, and no budget says whether it ` +
+          'can. Give its `poe-budget`.',
+        about: [device.name],
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {poe: at}}}
+# ^^^^ core must feed 45.4 W to 2 devices, and no budget says whether it can
+  paddock-cam: {kind: camera, poe: {class: 3}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: yard-cam}
+`,
+    good: `
+devices:
+  core: {kind: switch, poe-budget: 60 W, ports: {1-8: {poe: at}}}
+  barn: {kind: switch, ports: {1-8: {poe: at}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: yard-cam}
+`,
+  },
+];

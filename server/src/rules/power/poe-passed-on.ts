@@ -1,0 +1,59 @@
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import { powerArriving } from '../../network/power.ts';
+import { portName } from '../../site/model.ts';
+import { placeOfPort } from '../../site/places.ts';
+import { count, few, watts } from '../../text/words.ts';
+
+export const poePassedOn: Rule = {
+  id: 'poe-passed-on',
+  severity: 'error',
+  summary: 'A switch that is fed by PoE must feed more than it gets.',
+  why: `A switch that gets its power from another switch passes on what it does not need itself. What arrives at it is
+what its power class gives behind 100 m of cable; when its devices ask for more, one of them is not started, or the
+whole switch starts again and again. Feed it by a higher class or by its own supply, or feed fewer devices from it. Use
+listed equipment only, and follow local codes.`,
+  source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch and at the device (secondary)',
+  check({ plan }: Subject, report: Report): void {
+    const fed = new Map(plan.power.flatMap(({ feeds }) => feeds.map((feed) => [feed.to.device, feed] as const)));
+    for (const { device, draw, feeds } of plan.power) {
+      const by = fed.get(device);
+      if (by === undefined) continue;
+      const gets = powerArriving(by);
+      if (draw <= gets) continue;
+      const named = feeds.map(({ to, allotted }) => `${to.device.name} ${watts(allotted)}`);
+      report({
+        at: placeOfPort(by.to, 'poe'),
+        message:
+          `${device.name} gets ${watts(gets)} from ${portName(by.from)} and must feed ${watts(draw)} to ` +
+          `${count(feeds.length, 'device')}, besides itself: ${few(named)}. Feed it by a higher class or by its own ` +
+          'supply, or feed fewer from it.',
+        about: [device.name, portName(by.to)],
+        related: [{ at: placeOfPort(by.from, 'poe'), message: `${portName(by.from)} feeds it` }],
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, poe-budget: 200 W, ports: {1-8: {poe: at}}}
+  barn: {kind: switch, poe-budget: 60 W, ports: {1: {poe: {class: 4}}, 2-5: {poe: at}}}
+#                                                         ^^^^^^^^^^ barn gets 25.5 W from core/1 and must feed 30 W
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: barn/1}
+  - {from: barn/2, to: yard-cam}
+`,
+    good: `
+devices:
+  core: {kind: switch, poe-budget: 200 W, ports: {1-8: {poe: bt}}}
+  barn: {kind: switch, poe-budget: 40 W, ports: {1: {poe: {class: 6}}, 2-5: {poe: at}}}
+  yard-cam: {kind: camera, poe: {class: 4}}
+cables:
+  - {from: core/1, to: barn/1}
+  - {from: barn/2, to: yard-cam}
+`,
+  },
+];

@@ -1,0 +1,53 @@
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import { RTSP_PORT } from '../../standards/rtp.ts';
+
+export const rtspAddressShared: Rule = {
+  id: 'rtsp-address-shared',
+  severity: 'warning',
+  summary: 'Two streams are asked for at one RTSP address.',
+  why: `A camera tells its streams apart by the address that is asked for: its port and its path. At one address it gives
+one stream, so both names get the same picture, and the loads are those of a stream that is not there. The camera's
+manual has the \`path\` of each. If it is one stream that several receive, declare it once, with all its receivers.`,
+  source: 'RFC 2326 §3.2 (the address names the stream), from memory',
+  check({ site }: Subject, report: Report): void {
+    const first = new Map<string, Stream>();
+    for (const stream of site.streams) {
+      const { item, name, source, transport, port = RTSP_PORT, path = '' } = stream;
+      if (transport !== 'rtsp' || source === undefined) continue;
+      const address = `${source}:${port}/${path.replace(/^\//, '')}`;
+      const other = first.get(address);
+      if (other === undefined) {
+        first.set(address, stream);
+        continue;
+      }
+      report({
+        at: placeOf(item, ['path']),
+        message:
+          `${other.name} is asked for at the same address of ${source}, port ${port}, ` +
+          `${path === '' ? 'without a path' : `path ${path}`}: ` +
+          'both are one stream. Give each its `path`, or declare one stream with all receivers.',
+        about: [name],
+        related: [{ at: placeOf(other.item, ['path']), message: `${other.name} is asked for there too` }],
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder]}
+  paddock-small: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen]}
+# ^^^^^^^^^^^^^ paddock is asked for at the same address of paddock-cam, port 554, without a path
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, path: /main, receivers: [recorder]}
+  paddock-small: {source: paddock-cam, transport: rtsp, port: 554, path: /small, receivers: [kitchen-screen]}
+  yard: {source: yard-cam, transport: rtsp, port: 554, path: /main, receivers: [recorder]}
+`,
+  },
+];
