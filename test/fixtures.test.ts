@@ -96,7 +96,7 @@ describe('Input without measure', () => {
     });
   }
 
-  it('a file that cannot be read is told, and what it may declare is not missed', () => {
+  it('a file that cannot be read is reported, and what it may declare is not missed', () => {
     const folder = folderOf({ 'a.site.yaml': 'streams:\n  paddock: {source: paddock-cam}\n' });
     folder.setUnreadable('b.site.yaml', 'permission denied');
     const found = check(folder).diagnostics.map(({ rule, message }) => `${rule.id}: ${message}`);
@@ -105,6 +105,6 @@ describe('Input without measure', () => {
         'unreadable-file: This file cannot be read: permission denied. What it declares is missing from the site.',
       ),
     );
-    assert.ok(!found.some((told) => told.startsWith('unknown-name')));
+    assert.ok(!found.some((one) => one.startsWith('unknown-name')));
   });
 });

@@ -82,6 +82,12 @@ describe('layers', () => {
     for (const path of files) assert.deepEqual(circleFrom(path, [], clear), []);
   });
 
+  it('no rule imports another', () => {
+    for (const path of files.filter((candidate) => /^rules\/.*\//.test(candidate)))
+      for (const target of imports.get(path) ?? [])
+        assert.notEqual(layerOf(target), 'rules', `${path} imports ${target}`);
+  });
+
   it('only hosts know Node or the protocol', () => {
     for (const path of files.filter((candidate) => !HOSTS.includes(layerOf(candidate)))) {
       for (const specifier of specifiersIn(path)) {

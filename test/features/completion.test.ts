@@ -304,7 +304,7 @@ describe('Completion', () => {
     assert.equal(fileOf(at).uri, file.uri);
   });
 
-  it("leaves the schema's words to others where they are told by another", () => {
+  it("leaves the schema's words to another extension that offers them", () => {
     assert.deepEqual(offers('devices:\n  x: {$0', false), []);
     assert.deepEqual(offers('devices:\n  x: {kind: $0', false), []);
     assert.ok(offers('cables:\n  - {from: $0', false).length > 0);

@@ -82,17 +82,17 @@ describe('What is written as auto', () => {
     const folder = folderOf({ a: SITE });
     const before = check(folder);
     folder.set('a', SITE.replace('192.168.20.2,', '192.168.20.1,'));
-    const told = check(folder, before)
+    const filled = check(folder, before)
       .diagnostics.filter(({ rule }) => rule.id === 'unfilled')
       .map(({ message }) => message);
-    assert.deepEqual(told, values(SITE.replace('192.168.20.2,', '192.168.20.1,')));
+    assert.deepEqual(filled, values(SITE.replace('192.168.20.2,', '192.168.20.1,')));
   });
 
-  it('is not told of as missing', () => {
-    const told = diagnosticsOf({ a: SITE.replace('querier: core', 'querier: core, gateway: router') }).map(
+  it('is not reported as missing', () => {
+    const ids = diagnosticsOf({ a: SITE.replace('querier: core', 'querier: core, gateway: router') }).map(
       ({ rule }) => rule.id,
     );
-    assert.ok(!told.includes('gateway-without-address') && !told.includes('port-missing'), told.join());
+    assert.ok(!ids.includes('gateway-without-address') && !ids.includes('port-missing'), ids.join());
   });
 
   it('stays as it is where the site does not tell enough', () => {

@@ -41,12 +41,12 @@ cables:
     assert.deepEqual(between('trunk: [house, video], native: house', barn('trunk: [video], native: house')), []);
   });
 
-  it('are told where each has what the other has not', () => {
+  it('are found where each has what the other has not', () => {
     const [message = ''] = between('trunk: [house, video]', barn('trunk: [guest, video]'));
     assert.match(message, /house and guest do not pass/);
   });
 
-  it('are told where the native VLANs differ, or one end tags what the other does not', () => {
+  it('are found where the native VLANs differ, or one end tags what the other does not', () => {
     assert.match(
       between('trunk: [video], native: house', barn('trunk: [video], native: guest'))[0] ?? '',
       /house and guest are mixed up\./,
@@ -57,7 +57,7 @@ cables:
     );
   });
 
-  it('are told where a trunk meets an access port', () => {
+  it('are found where a trunk meets an access port', () => {
     assert.match(between('trunk: [house, video], native: house', barn('vlan: house'))[0] ?? '', /video does not pass/);
   });
 
@@ -70,7 +70,7 @@ cables:
     );
   });
 
-  it('are told where a host wants a VLAN that does not come', () => {
+  it('are found where a host wants a VLAN that does not come', () => {
     assert.match(
       between('trunk: [house]', 'other: {kind: router, ports: {lan: {trunk: [house, video]}}}')[0] ?? '',
       /video does not get to it/,
@@ -81,7 +81,7 @@ cables:
     );
   });
 
-  it('are left alone while a name is not declared, which another rule tells', () => {
+  it('are left alone while a name is not declared, which another rule reports', () => {
     assert.deepEqual(between('trunk: [house, vid]', barn('trunk: [house]')), []);
     assert.deepEqual(between('trunk: []', barn('trunk: [house]')), []);
   });
@@ -131,7 +131,7 @@ cables:
   - {from: stable/1, to: core/2}
 `;
 
-  it('is told once, however many VLANs go round it, with all switches and cables of it', () => {
+  it('is found once, however many VLANs go round it, with all switches and cables of it', () => {
     const found = of('loop', ring(''));
     assert.equal(found.length, 1);
     const [, without = ''] = /\. (.*) do not run spanning tree/.exec(found[0]?.message ?? '') ?? [];
@@ -179,7 +179,7 @@ streams:
 ${policy}`,
     );
 
-  it('is told over 70 % and over 90 %, and by the peak where one is declared', () => {
+  it('is found over 70 % and over 90 %, and by the peak where one is declared', () => {
     assert.deepEqual(at('bitrate: 6.6 Mb/s'), []);
     assert.match(at('bitrate: 6.7 Mb/s')[0] ?? '', /more than the 70 % that policy warns at/);
     assert.match(at('bitrate: 8.6 Mb/s')[0] ?? '', /more than the limit of 90 %/);
@@ -278,7 +278,7 @@ cables: [{from: core/16, to: router}]
     findings('vlan-mismatch', text);
   });
 
-  it('is not told of addresses that nothing is known of', () => {
+  it('is not found for addresses that nothing is known of', () => {
     assert.deepEqual(
       findings(
         'address-not-carried',
@@ -293,7 +293,7 @@ devices:
 });
 
 describe('Ports of a switch', () => {
-  it('are told in the order of their numbers, however they are declared', () => {
+  it('are named in the order of their numbers, however they are declared', () => {
     const [message] = findings(
       'no-such-port',
       `

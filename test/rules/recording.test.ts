@@ -184,7 +184,7 @@ recordings: {paddock: {stream: paddock, volume: archive, keep: 14 d}}
     assert.deepEqual(severities('recorder-not-receiving', text.replace('[recorder]', '[]')), ['error']);
   });
 
-  it('is not told before the first cable is written', () => {
+  it('is not found before the first cable is written', () => {
     assert.deepEqual(severities('recorder-not-receiving', text.replace(/cables:[^]*(?=streams:)/, '')), []);
   });
 });

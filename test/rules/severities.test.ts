@@ -9,7 +9,7 @@ cables:
   - {from: core/1, to: paddock-cam, type: cat6, length: 130 m}
 `;
 
-/** What is told of a site whose two files set a rule so. */
+/** The findings in a site whose two files set a rule so. */
 function found(first: string, second: string): string[] {
   const lint = (severity: string): string => `lint: {rules: {cable-length: ${severity}}}\n`;
   return diagnosticsOf({ 'a.site.yaml': lint(first) + CABLES, 'b.site.yaml': lint(second) })

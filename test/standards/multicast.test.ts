@@ -11,6 +11,7 @@ import {
   onAlwaysFloodedMac,
   sapGroupFor,
   scopeRelativeReserved,
+  sourceSpecificHeld,
   type BlockUse,
 } from '../../server/src/standards/multicast.ts';
 
@@ -170,6 +171,14 @@ describe('IPv4 multicast', () => {
     for (const text of ['239.255.254.255', '239.192.20.31', '239.194.255.255', '224.2.255.255', '238.255.255.255']) {
       assert.equal(scopeRelativeReserved(group(text)), false, text);
     }
+  });
+
+  // RFC 4607 §1, read: 232.0.0.0 must not be used, 232.0.0.1 to 232.0.0.255 are for allocation by IANA.
+  it('holds the lowest /24 of source-specific groups', () => {
+    for (const text of ['232.0.0.0', '232.0.0.1', '232.0.0.255'])
+      assert.equal(sourceSpecificHeld(group(text)), true, text);
+    for (const text of ['231.255.255.255', '232.0.1.0', '232.255.0.0', '239.232.0.0'])
+      assert.equal(sourceSpecificHeld(group(text)), false, text);
   });
 
   // RFC 2974 §3, read; 239.195.255.255 derived from its rule.

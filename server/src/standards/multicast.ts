@@ -66,6 +66,11 @@ export function onAlwaysFloodedMac(group: number): boolean {
   return macKey(group) <= 0xff && !isLinkLocalGroup(group);
 }
 
+/** Whether the group is one of the source-specific ones that are held for IANA: 232.0.0.0/24 (RFC 4607 §1). */
+export function sourceSpecificHeld(group: number): boolean {
+  return group >>> 8 === 0xe80000;
+}
+
 /** Whether the group is in the highest /24 of a named scope, kept for scope-relative assignments (RFC 2365 §9). */
 export function scopeRelativeReserved(group: number): boolean {
   const use = blockOf(group).use;

@@ -1,9 +1,8 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
-import { blockOf, groupMac, onAlwaysFloodedMac } from '../../standards/multicast.ts';
+import { groupMac, onAlwaysFloodedMac, sourceSpecificHeld } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
-import { SSM_HELD_BELOW } from './group-reserved.ts';
 
 export const groupAlwaysFlooded: Rule = {
   id: 'group-always-flooded',
@@ -17,8 +16,8 @@ as well. Take a group with another second or third octet.`,
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !onAlwaysFloodedMac(group)) continue;
-      // For the lowest source-specific groups, group-reserved reports.
-      if (blockOf(group).use === 'ssm' && group < SSM_HELD_BELOW) continue;
+      // For these, group-reserved reports.
+      if (sourceSpecificHeld(group)) continue;
       report({
         at: placeOf(stream.item, ['group']),
         message:

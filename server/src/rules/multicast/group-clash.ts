@@ -16,15 +16,16 @@ each stream a group of its own.`,
   source: 'RFC 1112 §4 and §7: a host that joins a group gets all that is sent to it; from memory',
   check({ site }: Subject, report: Report): void {
     for (const streams of grouped(site.streams, destination).values()) {
-      if (streams.length < 2) continue;
       for (const stream of streams) {
+        const { group, port } = stream;
         const others = streams.filter((other) => other !== stream);
+        if (group === undefined || port === undefined || others.length === 0) continue;
         const verb = others.length === 1 ? 'is' : 'are';
         report({
           at: placeOf(stream.item, ['group']),
           message:
-            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(stream.group ?? 0)} port ` +
-            `${stream.port}: receivers get them mixed. Give each stream a group of its own.`,
+            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(group)} port ` +
+            `${port}: receivers get them mixed. Give each stream a group of its own.`,
           about: [stream.name],
           related: others
             .slice(0, 5)

@@ -15,23 +15,24 @@ by it, and so do many switches: where one of the groups is wanted, the other com
 last 23 bits, that is in more than the first octet and the highest bit of the second.`,
   source: 'RFC 1112 §6.4 and RFC 4541 §2.1.2(5), read',
   check({ site }: Subject, report: Report): void {
-    const withGroup = site.streams.filter(({ group }) => group !== undefined && isMulticast(group));
-    for (const streams of grouped(withGroup, ({ group }) => macKey(group ?? 0)).values()) {
-      if (streams.every(({ group }) => group === streams[0]?.group)) continue;
-      for (const stream of streams) {
-        const { group } = stream;
-        if (group === undefined) continue;
-        const others = streams.filter((other) => other.group !== group);
+    const sent = site.streams.flatMap((stream) => {
+      const { group } = stream;
+      return group !== undefined && isMulticast(group) ? [{ stream, group }] : [];
+    });
+    for (const alike of grouped(sent, ({ group }) => macKey(group)).values()) {
+      for (const { stream, group } of alike) {
+        const others = alike.filter((other) => other.group !== group);
+        if (others.length === 0) continue;
         report({
           at: placeOf(stream.item, ['group']),
           message:
             `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ` +
-            `${few(others.map((other) => `${formatAddress(other.group ?? 0)} of ${other.name}`))}: where one is ` +
+            `${few(others.map((other) => `${formatAddress(other.group)} of ${other.stream.name}`))}: where one is ` +
             'wanted, a switch may send both. Take another group.',
           about: [stream.name],
           related: others
             .slice(0, 5)
-            .map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
+            .map(({ stream: { item, name } }) => ({ at: placeOf(item, ['group']), message: `the group of ${name}` })),
           fixes: () => nextFreeGroupFix(site, stream),
         });
       }

@@ -1,13 +1,11 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
-import { type BlockUse, blockOf, onAlwaysFloodedMac } from '../../standards/multicast.ts';
+import { type BlockUse, blockOf, onAlwaysFloodedMac, sourceSpecificHeld } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
 
 /** What a site may take groups from. For source-specific groups all devices must support IGMPv3. */
 const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-scoped', 'ssm'];
-/** Of the source-specific ones, those that are held back (RFC 4607 §1). */
-export const SSM_HELD_BELOW = 0xe8000100;
 
 export const groupReserved: Rule = {
   id: 'group-reserved',
@@ -22,7 +20,7 @@ in a house take 239.192.0.0/14, or 239.255.0.0/16, which never leaves the site.`
       const { group } = stream;
       if (group === undefined || !isMulticast(group)) continue;
       const { name, use, advice, first, last } = blockOf(group);
-      if (FREE.includes(use) && !(use === 'ssm' && group < SSM_HELD_BELOW)) continue;
+      if (FREE.includes(use) && !sourceSpecificHeld(group)) continue;
       // Flooding is worse, and another group mends both.
       if (use !== 'ssm' && onAlwaysFloodedMac(group)) continue;
       report({

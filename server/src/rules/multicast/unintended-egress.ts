@@ -1,6 +1,6 @@
 import { formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery } from '../../network/delivery.ts';
-import type { Interface } from '../../network/interfaces.ts';
+import { betterEgress } from '../../network/better-egress.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
@@ -38,7 +38,7 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
         });
         continue;
       }
-      const better = meant === undefined ? betterPort(site, network, delivery) : undefined;
+      const better = meant === undefined ? betterEgress(site, network, delivery) : undefined;
       if (better === undefined) continue;
       const { by, receivers } = better;
       report({
@@ -57,28 +57,6 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
 
 function aboutLeaving({ stream, source }: Delivery, port: Port): string[] {
   return [stream.name, portName(port), ...(source === undefined ? [] : [source.name])];
-}
-
-/** Another interface of the source, in a domain of receivers, where none of them is in the domain that it sends into. */
-export function betterPort(
-  site: Subject['site'],
-  { interfaces }: Subject['network'],
-  delivery: Delivery,
-): { by: Interface; receivers: string[] } | undefined {
-  const { source, leaves, unreached } = delivery;
-  if (source === undefined || leaves === undefined || unreached.length === 0) return undefined;
-  const others = interfaces.of(source).filter(({ domain, port }) => domain !== leaves.domain && port !== leaves.port);
-  if (others.length === 0) return undefined;
-  let best: { by: Interface; receivers: string[] } | undefined;
-  const receivers = delivery.stream.receivers
-    .flatMap((name) => site.deviceByName.get(name) ?? [])
-    .filter((device) => device !== source);
-  if (receivers.some((device) => interfaces.in(device, leaves.domain) !== undefined)) return undefined;
-  for (const by of others) {
-    const there = receivers.filter((device) => interfaces.in(device, by.domain) !== undefined).map(({ name }) => name);
-    if (there.length > (best?.receivers.length ?? 0)) best = { by, receivers: there };
-  }
-  return best;
 }
 
 /** A route for all multicast; for the group alone where others leave by the present port as they should. */

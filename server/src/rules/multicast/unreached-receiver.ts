@@ -9,7 +9,7 @@ import { count, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
 import type { Example, Related, Report, Rule, Subject } from '../../lint/rule.ts';
-import { betterPort } from './unintended-egress.ts';
+import { betterEgress } from '../../network/better-egress.ts';
 
 export const unreachedReceiver: Rule = {
   id: 'unreached-receiver',
@@ -53,7 +53,7 @@ something on the way does not pass it on. The message says which, and what to do
       }
       // Where it leaves by the port that is meant, unintended-egress reports nothing.
       const asMeant = stream.egress !== undefined && stream.egress === delivery.leaves?.port.name;
-      const better = asMeant ? undefined : betterPort(site, network, delivery);
+      const better = asMeant ? undefined : betterEgress(site, network, delivery);
       for (const { receiver, why } of unreached) {
         if (isReportedElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
         const without = why.obstacle === 'receiver-not-cabled' ? (receiving.get(receiver) ?? []) : [];

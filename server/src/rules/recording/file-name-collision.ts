@@ -5,7 +5,7 @@ import type { Recording } from '../../site/model.ts';
 import { duration } from '../../text/words.ts';
 import { completed, setFile, withOffset } from '../../recordings/complete-pattern.ts';
 import { type FilePattern, filePatternOf, pathBy } from '../../recordings/file-pattern.ts';
-import { hasRepeatedHour } from './repeated-hour.ts';
+import { repeatedHourOf } from '../../recordings/repeated-hour.ts';
 import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
@@ -45,7 +45,10 @@ interruption: a file that is begun again within the same minute overwrites what 
           fixes: () => {
             const whole = completed(names.pattern);
             // A name to the second comes twice in the repeated hour.
-            const isUnique = distinguishesRepeatedHour(whole) || !hasRepeatedHour(site.timezone);
+            const isUnique =
+              distinguishesRepeatedHour(whole) ||
+              site.timezone === undefined ||
+              repeatedHourOf(site.timezone) === undefined;
             const pattern = isUnique ? whole : (withOffset(whole) ?? whole);
             return fixOf(`Name files ${pattern}`, setFile(recording, pattern));
           },
