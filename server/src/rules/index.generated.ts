@@ -27,6 +27,7 @@ import { gatewayWithoutAddress } from './addresses/gateway-without-address.ts';
 import { macReserved } from './addresses/mac-reserved.ts';
 import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
+import { subnetPublic } from './addresses/subnet-public.ts';
 import { twoPortsOneSubnet } from './addresses/two-ports-one-subnet.ts';
 import { unfilled } from './addresses/unfilled.ts';
 import { vlanId } from './addresses/vlan-id.ts';
@@ -55,6 +56,7 @@ import { poePassedOn } from './power/poe-passed-on.ts';
 import { poePowerOverClass } from './power/poe-power-over-class.ts';
 import { carriedNotReceived } from './streams/carried-not-received.ts';
 import { carriesItself } from './streams/carries-itself.ts';
+import { keyframeBelowFrame } from './streams/keyframe-below-frame.ts';
 import { muxRateTooLow } from './streams/mux-rate-too-low.ts';
 import { noReceivers } from './streams/no-receivers.ts';
 import { packetSize } from './streams/packet-size.ts';
@@ -62,6 +64,7 @@ import { peakBelowBitrate } from './streams/peak-below-bitrate.ts';
 import { portClash } from './streams/port-clash.ts';
 import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
+import { rateNotOfCodec } from './streams/rate-not-of-codec.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
 import { transportMismatch } from './streams/transport-mismatch.ts';
 import { transportMissing } from './streams/transport-missing.ts';
@@ -83,6 +86,7 @@ import { ttlTooSmall } from './multicast/ttl-too-small.ts';
 import { unintendedEgress } from './multicast/unintended-egress.ts';
 import { unreachedReceiver } from './multicast/unreached-receiver.ts';
 import { fileNameCollision } from './recording/file-name-collision.ts';
+import { keepBelowSegment } from './recording/keep-below-segment.ts';
 import { keepMissing } from './recording/keep-missing.ts';
 import { recorderNotReceiving } from './recording/recorder-not-receiving.ts';
 import { repeatedHour } from './recording/repeated-hour.ts';
@@ -125,6 +129,7 @@ export const rules: readonly Rule[] = [
   macReserved,
   overlappingSubnets,
   subnetHostBits,
+  subnetPublic,
   twoPortsOneSubnet,
   unfilled,
   vlanId,
@@ -153,6 +158,7 @@ export const rules: readonly Rule[] = [
   poePowerOverClass,
   carriedNotReceived,
   carriesItself,
+  keyframeBelowFrame,
   muxRateTooLow,
   noReceivers,
   packetSize,
@@ -160,6 +166,7 @@ export const rules: readonly Rule[] = [
   portClash,
   portMissing,
   rateMissing,
+  rateNotOfCodec,
   rtspAddressShared,
   transportMismatch,
   transportMissing,
@@ -181,6 +188,7 @@ export const rules: readonly Rule[] = [
   unintendedEgress,
   unreachedReceiver,
   fileNameCollision,
+  keepBelowSegment,
   keepMissing,
   recorderNotReceiving,
   repeatedHour,

@@ -1,0 +1,42 @@
+import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import { placeOf } from '../../site/item.ts';
+import { durationLike } from '../../text/quantity.ts';
+import { textAt } from '../../text/syntax.ts';
+
+export const keepBelowSegment: Rule = {
+  id: 'keep-below-segment',
+  severity: 'error',
+  summary: 'A recording is kept for less time than one of its files lasts.',
+  why: `A file is deleted as a whole, and not while it is written. Where it lasts longer than footage is kept, it is due
+for deletion when it ends, and nothing is left to look at. Keep longer, or make shorter files.`,
+  source: 'Common practice',
+  check({ site }: Subject, report: Report): void {
+    for (const { item, name, segment, keep } of site.recordings) {
+      if (segment === undefined || keep === undefined || keep >= segment) continue;
+      const [kept, lasts] = [
+        durationLike(keep, textAt(item.data, ['keep'])),
+        durationLike(segment, textAt(item.data, ['segment'])),
+      ];
+      report({
+        at: placeOf(item, ['keep']),
+        message: `${name} is kept for ${kept}, and each of its files lasts ${lasts}. Keep longer, or make shorter files.`,
+        about: [name],
+        related: [{ at: placeOf(item, ['segment']), message: 'how long a file lasts' }],
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 1 h, keep: 30 min, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+#                                                                 ^^^^^^ paddock is kept for 30 min, and each of its files lasts 1 h
+`,
+    good: `
+recordings:
+  paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 30 min, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+`,
+  },
+];
