@@ -51,7 +51,7 @@ function leavesByLibrary(text: string): Leaf[] {
     else if (isScalar(node))
       found.push({ path, value: node.value, start: node.range?.[0] ?? -1, end: node.range?.[1] ?? -1 });
   };
-  walk(document.contents as YamlNode, '');
+  walk(document.contents, '');
   return found;
 }
 

@@ -1,8 +1,8 @@
-/** Rows of text with their columns in line. */
+/** Rows of text with aligned columns. */
 
 export type Align = 'left' | 'right';
 
-/** Lines without trailing space; each column is as wide as its widest cell, and two spaces apart. */
+/** Lines without trailing space; each column is as wide as its widest cell, with two spaces between columns. */
 export function columns(rows: readonly (readonly string[])[], align: readonly Align[]): string[] {
   const widths: number[] = [];
   for (const row of rows) row.forEach((cell, index) => (widths[index] = Math.max(widths[index] ?? 0, width(cell))));
@@ -19,7 +19,7 @@ function padded(cell: string, to: number, align: Align): string {
   return align === 'left' ? cell + space : space + cell;
 }
 
-/** In characters; names and figures have none that are wider than one cell. */
+/** In characters, as names and figures have none that take two columns. */
 function width(text: string): number {
   return [...text].length;
 }

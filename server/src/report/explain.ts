@@ -23,9 +23,9 @@ import {
   wireExplained,
 } from './explain/stream.ts';
 import { vlanExplained } from './explain/vlan.ts';
-import { daysExplained, recordingExplained, usableExplained, writtenExplained } from './explain/volume.ts';
+import { daysExplained, recordingExplained, usableExplained, perDayExplained } from './explain/volume.ts';
 
-/** The paths, as a usage text shows them. */
+/** The paths, for a usage text. */
 export const FIGURE_PATHS: readonly string[] = [
   'links DEVICE/PORT [forward|backward] [line|frame|frameWithFcs|payload] [nominal|peak]',
   'links DEVICE/PORT forward|backward streams STREAM [line|frame|frameWithFcs|payload] [nominal|peak]',
@@ -43,7 +43,7 @@ export const FIGURE_PATHS: readonly string[] = [
 
 export type Explained = { readonly explanations: readonly Explanation[] } | { readonly problem: string };
 
-/** What a path leads to, or what is wrong with it. `path` is its words. */
+/** What a path leads to, or what is wrong with it. `path` has its words. */
 export function explain(plan: Plan, path: readonly string[]): Explained {
   const [kind = '', ...rest] = path;
   const section = Object.hasOwn(SECTIONS, kind) ? SECTIONS[kind] : undefined;
@@ -70,7 +70,7 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   streams: streamFigures,
   volumes: volumeFigures,
   recordings: (plan, [name = '', ...rest]) => {
-    ended(rest);
+    expectEnd(rest);
     return [
       recordingExplained(
         plan,
@@ -83,7 +83,7 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
     return [drawExplained(named('device that feeds others', name, plan.power, ({ device }) => device.name))];
   },
   vlans: (plan, [name = '', ...rest]) => {
-    ended(rest);
+    expectEnd(rest);
     return [
       vlanExplained(
         plan,
@@ -92,7 +92,7 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
     ];
   },
   devices: (plan, [name = '', ...rest]) => {
-    ended(rest);
+    expectEnd(rest);
     return deviceExplained(
       plan,
       named('device', name, plan.site.devices, (device) => device.name),
@@ -114,7 +114,7 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
 };
 
 function addressFigures(plan: Plan, [text = '', ...rest]: readonly string[]): readonly Explanation[] {
-  ended(rest);
+  expectEnd(rest);
   const address = parseAddress(text);
   if (address === undefined) throw new NotThere(`${text === '' ? 'Nothing' : text} is no IPv4 address.`);
   return [addressExplained(plan, address)];
@@ -127,7 +127,7 @@ function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readon
   const [word, ...more] = rest;
   if (word === undefined) return [link.a, link.b].map((out) => directionExplained(plan, link, out));
   if (word === 'capacity') {
-    ended(more);
+    expectEnd(more);
     return [capacityExplained(link)];
   }
   if (word !== 'forward' && word !== 'backward')
@@ -147,7 +147,7 @@ function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readon
   return [inColumn(share, column)];
 }
 
-/** By a port at either end, or by a device that has a single cable. */
+/** The link of a port at either end, or of a device with a single cable. */
 function linkAt(plan: Plan, end: string): Link {
   const { links } = plan.network.topology;
   const found = links.find(({ a, b }) => portName(a) === end || portName(b) === end);
@@ -169,11 +169,11 @@ function streamFigures(plan: Plan, [name = '', ...rest]: readonly string[]): rea
   const [word, ...more] = rest;
   if (word === undefined) return [streamRatesExplained(plan, stream), receiversExplained(plan, stream)];
   if (word === 'reaches' || word === 'unreached') {
-    ended(more);
+    expectEnd(more);
     return [receiversExplained(plan, stream)];
   }
   if (word === 'mac' || word === 'group') {
-    ended(more);
+    expectEnd(more);
     if (stream.group === undefined) throw new NotThere(`${name} has no group: it is unicast.`);
     return word === 'mac' ? [macExplained(stream, stream.group)] : [addressExplained(plan, stream.group)];
   }
@@ -203,7 +203,7 @@ function volumeFigures(plan: Plan, [name = '', ...rest]: readonly string[]): rea
       ),
     ];
   }
-  ended(more);
+  expectEnd(more);
   switch (word) {
     case undefined:
     case 'daysUntilFull':
@@ -211,7 +211,7 @@ function volumeFigures(plan: Plan, [name = '', ...rest]: readonly string[]): rea
     case 'usableBytes':
       return [usableExplained(figures)];
     case 'bytesPerDay':
-      return [writtenExplained(figures)];
+      return [perDayExplained(figures)];
     default:
       throw unknown('figure of a volume', word, ['usableBytes', 'bytesPerDay', 'daysUntilFull', 'recordings']);
   }
@@ -223,7 +223,7 @@ function named<T>(what: string, name: string, all: readonly T[], nameOf: (each: 
   return found;
 }
 
-/** `line peak`, either or none, in any order. */
+/** `line peak`: both, one or none, in any order. */
 function rateWords(
   words: readonly string[],
   others: readonly string[] = [],
@@ -246,9 +246,9 @@ function inColumn(explanation: Explanation, column: string | undefined): Explana
 function oneOf(what: string, words: readonly string[], known: readonly string[]): void {
   const [word, ...more] = words;
   if (word !== undefined && !known.includes(word)) throw unknown(what, word, known);
-  ended(more);
+  expectEnd(more);
 }
 
-function ended(words: readonly string[]): void {
+function expectEnd(words: readonly string[]): void {
   if (words.length > 0) throw new NotThere(`Nothing follows there; ${words.join(' ')} is too much.`);
 }

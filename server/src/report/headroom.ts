@@ -1,4 +1,4 @@
-/** How many more streams, or cameras, like one of the site's it takes before the first limit, and which limit that is. */
+/** How many more streams or cameras like one of the site fit before the first limit, and which limit that is. */
 
 import { linePeakOf } from '../network/loads.ts';
 import { type Link, oppositePort } from '../network/link.ts';
@@ -7,30 +7,30 @@ import { type Device, type Port, type Stream, portName } from '../site/model.ts'
 import { bitRate, bytes, threshold, watts } from '../text/words.ts';
 
 export interface Headroom {
-  /** How many more fit: 0 where the limit is reached. */
+  /** How many more fit; 0 where the limit is reached. */
   readonly more: number;
-  /** The limit that the next one would pass. */
+  /** The limit that one more would exceed. */
   readonly limit: string;
 }
 
-/** One more stream with the same source and receivers. `undefined` where nothing limits it. */
+/** For more streams with the same source and receivers; `undefined` where nothing limits them. */
 export function streamHeadroom(plan: Plan, stream: Stream): Headroom | undefined {
   return least(shared(plan, (candidate) => (candidate === stream ? stream : undefined))).get(stream);
 }
 
-/** The same for each stream by itself, in one pass over the site. */
+/** The same for each stream, in one pass over the site. */
 export function streamHeadrooms(plan: Plan): ReadonlyMap<Stream, Headroom> {
   return least(shared(plan, (stream) => stream));
 }
 
-/** One more device like this at the same switch, with streams and recordings as this one has. */
+/** For more devices like this at the same switch, with streams and recordings like its own. */
 export function deviceHeadroom(plan: Plan, device: Device): Headroom | undefined {
   const own = streamsOf(plan, device);
   const limits = shared(plan, (stream) => (own.has(stream) ? device : undefined), device);
   return least([...limits, ...ports(plan, device), ...power(plan, device)]).get(device);
 }
 
-/** One more of the heaviest stream that leaves by a port into its link; `undefined` where none does. */
+/** For more of the heaviest stream that leaves by a port; `undefined` where none does. */
 export function outHeadroom(
   plan: Plan,
   link: Link,
@@ -46,15 +46,15 @@ export function outHeadroom(
   return heaviest === undefined ? undefined : { stream: heaviest, headroom: streamHeadroom(plan, heaviest) };
 }
 
-/** A limit, and how many more of what is counted by `of` fit before it. */
+/** A limit, and how many more of `of` fit before it. */
 interface Limit<Of> {
   readonly of: Of;
   readonly more: number;
-  /** Put into words for the least alone. */
+  /** In words, which only the least needs. */
   readonly limit: () => string;
 }
 
-/** What a stream is counted by: itself, or what it is a part of; `undefined` where it is not looked at. */
+/** What a stream counts towards: itself, or what it is a part of; `undefined` where it does not count. */
 type CountedBy<Of> = (stream: Stream) => Of | undefined;
 
 function least<Of>(limits: Iterable<Limit<Of>>): Map<Of, Headroom> {
@@ -72,7 +72,7 @@ function fitting(spare: number, each: number): number {
   return Math.max(0, Math.floor(spare / each));
 }
 
-/** What a device sends, and what others make of it. */
+/** What a device sends, and the streams that carry that on. */
 function streamsOf({ site }: Plan, device: Device): ReadonlySet<Stream> {
   const found = new Set(site.streams.filter(({ source }) => source === device.name));
   for (let before = -1; before !== found.size;) {
@@ -83,7 +83,7 @@ function streamsOf({ site }: Plan, device: Device): ReadonlySet<Stream> {
   return found;
 }
 
-/** The links that the streams share with others: `beside` has a cable of its own, as the next one will. */
+/** The links that the streams share. One more device would have a cable of its own, so that of `beside` does not count. */
 function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device | undefined): Iterable<Limit<Of>> {
   const { limit } = site.policies.linkLoad;
   for (const link of network.topology.links) {
@@ -140,7 +140,7 @@ function* power({ power: sources }: Plan, device: Device): Iterable<Limit<Device
   }
 }
 
-/** Free ports like the one that the device is at. */
+/** Free ports like the one where the device is plugged in. */
 function* ports({ network }: Plan, device: Device): Iterable<Limit<Device>> {
   for (const own of device.ports) {
     const link = network.topology.linkAt(own);

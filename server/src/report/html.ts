@@ -35,12 +35,12 @@ meter { width: 4rem; margin-right: .3rem; }
 @media print { :root { color-scheme: light; font-size: 10pt; } body { margin: 0; max-width: none; } tr { break-inside: avoid; } thead { display: table-header-group; } }
 `;
 
-/** `text` as it reads, inside elements and quoted attributes. */
+/** `text` escaped for elements and quoted attributes. */
 export function html(text: string): string {
   return visible(text, 1000).replace(/[&<>"']/g, (mark) => `&#${mark.charCodeAt(0)};`);
 }
 
-/** A cell is HTML already; a number stands at the right. */
+/** The HTML of a cell; numbers are aligned right. */
 interface Cell {
   readonly html: string;
   readonly number?: boolean;

@@ -1,4 +1,4 @@
-/** What was computed, as `plumbline report --format json` gives it; described by schemas/report.schema.json. */
+/** What `plumbline report --format json` prints; schemas/report.schema.json describes it. */
 
 import { type DirectionLoad, loadOf } from '../network/loads.ts';
 import type { Delivery } from '../network/delivery.ts';
@@ -16,7 +16,7 @@ import type { VolumeFigures } from '../storage/storage.ts';
 /** Rates are whole bit/s, sizes bytes, power watts; `null` where the site does not say enough. */
 export interface Report {
   readonly site: string | null;
-  /** One per cable that joins two ports, in the order of the cables. */
+  /** One for each cable that joins two ports, in the order of the cables. */
   readonly links: readonly LinkReport[];
   readonly streams: readonly StreamReport[];
   readonly volumes: readonly VolumeReport[];
@@ -36,7 +36,7 @@ export interface LinkReport {
   readonly blocked: boolean;
 }
 
-/** `frame` is without the check sequence, as most counters have it; `frameWithFcs` is with it. */
+/** `frame` is without the check sequence, as most counters count; `frameWithFcs` is with it. */
 export interface WireReport {
   readonly line: Load;
   readonly frame: Load;
@@ -45,7 +45,7 @@ export interface WireReport {
 }
 
 export interface DirectionReport extends WireReport {
-  /** By stream; what travels back to a stream's source is counted with the stream. */
+  /** By stream, with what travels back to its source. */
   readonly streams: Readonly<Record<string, WireReport>>;
 }
 
@@ -74,7 +74,7 @@ export interface PowerReport {
   readonly draw: number;
 }
 
-/** A blocked link may be too: what is flooded is sent towards the end that discards. */
+/** Whether a link carries anything. A blocked one can: its other end still sends what is flooded. */
 export function isLoaded({ forward, backward }: LinkReport): boolean {
   return forward.line.peak > 0 || backward.line.peak > 0;
 }
@@ -153,7 +153,7 @@ function powerReport({ device, budget, draw }: PowerSource): PowerReport {
   return { device: device.name, budget: budget === undefined ? null : budget / 1000, draw: draw / 1000 };
 }
 
-/** Without a prototype, since any name may be a key. */
+/** Without a prototype, as any name may be a key. */
 function record<T>(entries: readonly (readonly [string, T])[]): Record<string, T> {
   const found = Object.create(null) as Record<string, T>;
   for (const [name, value] of entries) found[name] = value;

@@ -67,7 +67,7 @@ function streams({ streams: all }: Report): string {
     bitRate(stream.line.peak),
     visible(list(stream.reaches)),
   ]);
-  const told = section(
+  const table = section(
     'Streams',
     'line rate without a VLAN tag, one copy',
     ['stream', 'group', 'MAC', 'nominal', 'peak', 'reaches'],
@@ -80,7 +80,7 @@ function streams({ streams: all }: Report): string {
         `  ${visible(name)} does not reach ${visible(receiver)}: ${visible(reasons[receiver] ?? 'no reason known', 1000)}`,
     ),
   );
-  return [told, missed.join('\n')].filter((part) => part !== '').join('\n\n');
+  return [table, missed.join('\n')].filter((part) => part !== '').join('\n\n');
 }
 
 function volumes({ volumes: all }: Report): string {

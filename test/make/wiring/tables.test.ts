@@ -70,7 +70,7 @@ function holds(plan: Plan): void {
 
   assert.equal(walk.length, site.cables.length);
   const ends = (record: Records[number], here: string, there: string): string =>
-    [record[here], record[there]].sort().join(' – ');
+    [record[here] ?? '', record[there] ?? ''].sort().join(' – ');
   const short = (end: string): string =>
     site.deviceByName.get(end.split('/')[0] ?? '')?.ports.length === 1 ? (end.split('/')[0] ?? '') : end;
   for (const { from, to, forward, backward, capacity } of report.links) {
@@ -95,8 +95,8 @@ function holds(plan: Plan): void {
     addresses
       .filter(({ What }) => What === 'address')
       .map(({ First = '' }) => parseAddress(First) ?? 0)
-      .sort(),
-    plan.network.addressUses.map(({ address }) => address).sort(),
+      .sort((a, b) => a - b),
+    plan.network.addressUses.map(({ address }) => address).sort((a, b) => a - b),
   );
   for (const { name, subnet, pool } of site.vlans) {
     // Every address that a host may have is somebody's, in the pool or free, and no free one is anything else.
@@ -124,7 +124,7 @@ function holds(plan: Plan): void {
   }
   const groups = plans.filter(({ Group }) => Group !== undefined);
   assert.deepEqual(
-    groups.map(({ Stream }) => Stream).sort(),
+    groups.map(({ Stream = '' }) => Stream).sort(),
     site.streams
       .filter(({ group }) => group !== undefined)
       .map(({ name }) => name)

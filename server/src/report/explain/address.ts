@@ -1,4 +1,4 @@
-/** An address: whose it is, and where it stands in its VLAN. */
+/** An address: who has it, and where it is in its VLAN. */
 
 import { holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
@@ -36,7 +36,8 @@ export function addressExplained(plan: Plan, address: number): Explanation {
   lines.push({ label: 'kind', cells: [isPrivate(address) ? 'private' : 'not private'], source: 'RFC 1918 §3' });
   return {
     title: `${formatAddress(address)}${holders.length === 0 ? '' : `: ${list([...new Set(holders.map(holder))])}`}`,
-    says: holders.length > 1 ? [`${count(holders.length, 'place')} have it: it may be at one alone in its VLAN.`] : [],
+    sentences:
+      holders.length > 1 ? [`${count(holders.length, 'place')} have it: it may be at one alone in its VLAN.`] : [],
     columns: [],
     lines,
   };
@@ -78,7 +79,7 @@ function vlanLines(vlan: Vlan, subnet: Subnet, address: number): ExplanationLine
   return lines;
 }
 
-/** Addresses that hosts may have. */
+/** The number of addresses for hosts. */
 export function hostsIn(subnet: Subnet): number {
   return lastHost(subnet) - firstHost(subnet) + 1;
 }

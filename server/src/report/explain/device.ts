@@ -10,7 +10,7 @@ import { directionExplained } from './link.ts';
 import { inPortOrder } from './port-order.ts';
 import { drawExplained } from './power.ts';
 
-/** The device, and what it feeds where it feeds something. */
+/** The device, and its power over Ethernet where it feeds others. */
 export function deviceExplained(plan: Plan, device: Device): Explanation[] {
   const power = plan.power.find((source) => source.device === device);
   return [summary(plan, device), ...(power === undefined || power.feeds.length === 0 ? [] : [drawExplained(power)])];
@@ -24,35 +24,35 @@ function summary(plan: Plan, device: Device): Explanation {
   const cabled = cabledLines(plan, device.ports);
   lines.push(...cabled);
   const free = device.ports.length - cabled.length;
-  const says: string[] = [];
+  const sentences: string[] = [];
   if (device.ports.length > 0)
-    says.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
-  if (device.kind === 'switch') says.push(switchWords(device));
+    sentences.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
+  if (device.kind === 'switch') sentences.push(switchWords(device));
   for (const { to, port } of device.routes)
-    says.push(`${to.prefix === 0 ? 'Everything else' : formatSubnet(to)} leaves by port ${port}.`);
+    sentences.push(`${to.prefix === 0 ? 'Everything else' : formatSubnet(to)} leaves by port ${port}.`);
   const sent = site.streams.filter(({ source }) => source === device.name).map(({ name }) => name);
   const received = network.deliveries
     .filter(({ reaches }) => reaches.includes(device.name))
     .map(({ stream }) => stream.name);
-  if (sent.length > 0) says.push(`It sends ${few(sent, 6)}.`);
-  if (received.length > 0) says.push(`It receives ${few(received, 6)}.`);
+  if (sent.length > 0) sentences.push(`It sends ${few(sent, 6)}.`);
+  if (received.length > 0) sentences.push(`It receives ${few(received, 6)}.`);
   return {
     title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`,
-    says,
+    sentences,
     columns: ['out at peak', 'in at peak'],
     lines,
   };
 }
 
-/** Ports that one key declares together: a line for each that is cabled. */
+/** Ports that one key declares: a line for each one with a cable. */
 export function portRangeExplained(plan: Plan, device: Device, key: string, ports: readonly Port[]): Explanation {
   const lines = cabledLines(plan, ports);
   const [first] = ports;
-  const says = [
+  const sentences = [
     `${count(ports.length, 'port')}, ${ports.length - lines.length} without a cable.`,
     ...(first === undefined ? [] : portWords(first)),
   ];
-  return { title: `${device.name}/${key}`, says, columns: ['out at peak', 'in at peak'], lines };
+  return { title: `${device.name}/${key}`, sentences, columns: ['out at peak', 'in at peak'], lines };
 }
 
 function cabledLines(plan: Plan, ports: readonly Port[]): ExplanationLine[] {
@@ -97,11 +97,13 @@ function addressesOf(port: Port): string {
   );
 }
 
-/** A port: its link in both directions, out of the port first. */
+/** A port: its link in both directions, first out of the port. */
 export function portExplained(plan: Plan, port: Port, most?: number): Explanation[] {
   const link = plan.network.topology.linkAt(port);
   if (link === undefined)
-    return [{ title: `${portName(port)}: nothing is cabled to it`, says: portWords(port), columns: [], lines: [] }];
+    return [
+      { title: `${portName(port)}: nothing is cabled to it`, sentences: portWords(port), columns: [], lines: [] },
+    ];
   return [
     directionExplained(plan, link, port, 'line', most),
     directionExplained(plan, link, oppositePort(link, port), 'line', most),

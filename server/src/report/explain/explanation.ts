@@ -11,29 +11,29 @@ export interface ExplanationLine {
   readonly part?: boolean;
   /** One for each column; text where it is not a figure. */
   readonly cells: readonly (Figure | string)[];
-  /** How the figure follows from others, or what is to be said of it. */
+  /** How the figure follows from others, or a remark on it. */
   readonly formula?: string;
-  /** The standard that says so, with its section. */
+  /** The standard that it is from, with its section. */
   readonly source?: string;
 }
 
-/** All text is as in the site; whoever shows it escapes it. */
+/** All text is as in the site, and escaped where it is shown. */
 export interface Explanation {
   readonly title: string;
   /** Whole sentences. */
-  readonly says?: readonly string[];
-  /** Headings of the cells; none where there is one column that needs no name. */
+  readonly sentences?: readonly string[];
+  /** Headings of the cells; none where a single column needs no name. */
   readonly columns: readonly string[];
   readonly lines: readonly ExplanationLine[];
   readonly total?: ExplanationLine;
   /** What follows from the total. */
-  readonly then?: readonly ExplanationLine[];
+  readonly after?: readonly ExplanationLine[];
 }
 
 /** Nominal and peak rates side by side. */
 export const RATES: readonly string[] = ['nominal', 'peak'];
 
-/** The explanation with one of its columns alone; as it is where there is no such column. */
+/** The explanation with only one of its columns; unchanged where it has no such column. */
 export function onlyColumn(explanation: Explanation, name: string): Explanation {
   const index = explanation.columns.indexOf(name);
   if (index === -1) return explanation;
@@ -43,15 +43,15 @@ export function onlyColumn(explanation: Explanation, name: string): Explanation 
     columns: [name],
     lines: explanation.lines.map(line),
     ...(explanation.total !== undefined && { total: line(explanation.total) }),
-    ...(explanation.then !== undefined && { then: explanation.then.map(line) }),
+    ...(explanation.after !== undefined && { after: explanation.after.map(line) }),
   };
 }
 
 /** For a hover: short figures. */
 export function explanationMarkdown(explanation: Explanation): string {
-  const { title, says = [], lines, total, then = [] } = explanation;
+  const { title, sentences = [], lines, total, after = [] } = explanation;
   const width = cellCount(explanation);
-  const all = [...lines, ...(total === undefined ? [] : [total]), ...then];
+  const all = [...lines, ...(total === undefined ? [] : [total]), ...after];
   const withFormula = all.some(({ formula = '' }) => formula !== '');
   const row = (line: ExplanationLine): string[] => {
     const bold = (text: string): string => (line === total && text !== '' ? `**${text}**` : text);
@@ -71,16 +71,16 @@ export function explanationMarkdown(explanation: Explanation): string {
   const sources = sourcesOf(all);
   return [
     `**${escaped(title)}**`,
-    ...says.map(escaped),
-    // Of a total of nothing the sentences have told.
-    ...(all.length === 0 || (lines.length === 0 && says.length > 0) ? [] : [table(head, all.map(row), right)]),
+    ...sentences.map(escaped),
+    // Where there are no lines, the sentences say it all.
+    ...(all.length === 0 || (lines.length === 0 && sentences.length > 0) ? [] : [table(head, all.map(row), right)]),
     ...(sources.length === 0 ? [] : [`*${sources.map(escaped).join('; ')}*`]),
   ].join('\n\n');
 }
 
-/** For the command line: exact figures, and the total also as it is shown elsewhere. */
+/** For the command line: exact figures, and the total also in short as it is shown elsewhere. */
 export function explanationText(explanation: Explanation): string {
-  const { title, says = [], lines, total, then = [] } = explanation;
+  const { title, sentences = [], lines, total, after = [] } = explanation;
   const width = cellCount(explanation);
   const row = (line: ExplanationLine, text: (figure: Figure) => string): string[] => [
     `${line.part === true ? '  ' : ''}${visible(line.label)}`,
@@ -93,7 +93,7 @@ export function explanationText(explanation: Explanation): string {
   const rows = [
     ...lines.map((line) => row(line, exact)),
     ...(total === undefined ? [] : [row(total, both)]),
-    ...then.map((line) => row(line, exact)),
+    ...after.map((line) => row(line, exact)),
   ];
   const named = explanation.columns.some((name) => name !== '');
   const head = named
@@ -107,7 +107,7 @@ export function explanationText(explanation: Explanation): string {
     ['left', ...numbers.map((number) => (number ? ('right' as const) : ('left' as const))), 'left', 'left'],
   );
   if (total !== undefined && lines.length > 0) table.splice(head.length + lines.length, 0, '-'.repeat(8));
-  return `${[visible(title), ...says.map((sentence) => visible(sentence, 1000)), ...table.map((line) => `  ${line}`)].join('\n')}\n`;
+  return `${[visible(title), ...sentences.map((sentence) => visible(sentence, 1000)), ...table.map((line) => `  ${line}`)].join('\n')}\n`;
 }
 
 function cellText(

@@ -1,4 +1,4 @@
-/** Figures with their units: exact for sums that somebody checks, short for a glance. */
+/** Figures with their units: exact for checking a sum, short for a glance. */
 
 import { bitRate, byteRate, bytes, days } from '../../text/words.ts';
 
@@ -33,7 +33,7 @@ export function short(figure: Figure): string {
     case 'b/s':
       return bitRate(figure.value);
     case 'B':
-      // The bytes of a packet are counted one by one.
+      // The bytes of a packet are exact.
       return Math.abs(figure.value) < 10_000 ? exact(figure) : bytes(figure.value);
     case 'B/s':
       return byteRate(figure.value);
@@ -44,7 +44,7 @@ export function short(figure: Figure): string {
   }
 }
 
-/** `1,234.5`: thousands apart, at most so many decimals. */
+/** `1,234.5`: thousands separated, at most so many decimals. */
 export function grouped(value: number, decimals = 0): string {
   const [whole = '', fraction = ''] = Math.abs(value).toFixed(decimals).split('.');
   const digits = fraction.replace(/0+$/, '');

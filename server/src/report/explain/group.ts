@@ -1,4 +1,4 @@
-/** A multicast group: its MAC address, its block, and who has to do with it here. */
+/** A multicast group: its MAC address, its block, and its streams. */
 
 import type { Plan } from '../../plan.ts';
 import type { Stream } from '../../site/model.ts';
@@ -14,7 +14,7 @@ export function groupExplained(plan: Plan, group: number): Explanation {
   const streams = plan.site.streams.filter((stream) => stream.group === group);
   return {
     title: `${formatAddress(group)}: multicast group`,
-    says: [block.advice],
+    sentences: [block.advice],
     columns: [],
     lines: [
       macLine(group),

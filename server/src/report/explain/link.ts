@@ -16,8 +16,8 @@ export function directionName(link: Link, out: Port): string {
 }
 
 /**
- * The load of a link in the direction that leaves by `out`. Of more than `most` streams the greatest are told one by
- * one, and the others as one sum.
+ * The load of a link in the direction that leaves by `out`. Of more than `most` streams, the greatest have a line each,
+ * and the others one for their sum.
  */
 export function directionExplained(
   plan: Plan,
@@ -30,7 +30,7 @@ export function directionExplained(
   if (link.blocked !== undefined && plan.network.copies(link, out).length === 0) {
     return {
       title,
-      says: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`],
+      sentences: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`],
       columns: RATES,
       lines: [],
       total: total(plan, link, out, kind),
@@ -43,14 +43,14 @@ export function directionExplained(
   const load = network.load(link, out)[kind];
   return {
     title,
-    says: [
+    sentences: [
       ...saysOfLoad(link, load),
       ...(link.blocked === undefined ? [] : [`Spanning tree has ${portName(link.blocked)} discard it.`]),
     ],
     columns: RATES,
     lines: folded(lines, most),
     total: total(plan, link, out, kind),
-    ...(kind === 'line' && link.capacity !== undefined && { then: [shareLine(link.capacity, load)] }),
+    ...(kind === 'line' && link.capacity !== undefined && { after: [shareLine(link.capacity, load)] }),
   };
 }
 
@@ -115,7 +115,7 @@ function shareLine(capacity: number, load: Load): ExplanationLine {
   return { label: 'of the speed', cells: [share('nominal'), share('peak')], formula: `of ${bitRate(capacity)}` };
 }
 
-/** Copies of one make, and what one of them takes. */
+/** The copies of a stream by their frames, and the rate of one copy. */
 function partsOf(
   copies: StreamCopies,
   own: StreamRates,
@@ -142,7 +142,7 @@ function streamLines(copies: StreamCopies, own: StreamRates, kind: WireKind): Ex
   }));
 }
 
-/** The greatest at peak, in their order, and one line for the others. */
+/** The greatest at peak, in the order of the lines, and one line for the others. */
 function folded(lines: readonly ExplanationLine[], most: number): readonly ExplanationLine[] {
   if (lines.length <= most) return lines;
   const value = ({ cells }: ExplanationLine, index: number): number => {

@@ -1,6 +1,6 @@
 import type { Port } from '../../site/model.ts';
 
-/** Numbered ports by their number, then the others as declared. */
+/** Numbered ports by number, then the others as declared. */
 export function inPortOrder<T>(all: readonly T[], portOf: (each: T) => Port): T[] {
   const number = (each: T): number | undefined =>
     /^\d+$/.test(portOf(each).name) ? Number(portOf(each).name) : undefined;

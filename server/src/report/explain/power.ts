@@ -1,4 +1,4 @@
-/** What a switch sets aside for the devices that it feeds. */
+/** The power that a switch sets aside for the devices that it feeds. */
 
 import type { PowerSource } from '../../network/power.ts';
 import { portName } from '../../site/model.ts';
@@ -26,7 +26,7 @@ export function drawExplained({ device, budget, draw, feeds }: PowerSource): Exp
       };
     },
   );
-  const then: ExplanationLine[] =
+  const after: ExplanationLine[] =
     budget === undefined
       ? []
       : [
@@ -38,6 +38,6 @@ export function drawExplained({ device, budget, draw, feeds }: PowerSource): Exp
     columns: [],
     lines,
     total: { label: 'draw', cells: [power(draw)] },
-    then,
+    after,
   };
 }

@@ -6,7 +6,7 @@ import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
 import { DAY, HOUR, MINUTE, SECOND } from '../../standards/time-units.ts';
 
-/** `text` is the quantity as written. */
+/** `text` is the quantity as in the site. */
 export function quantityExplained(text: string, quantity: Quantity): Explanation {
   return { title: text, columns: [], lines: linesOf(quantity).filter(({ cells }) => cells[0] !== text) };
 }
@@ -45,7 +45,7 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
         line('minutes', `${grouped(value / MINUTE, 2)} min`),
         line('hours', `${grouped(value / HOUR, 2)} h`),
         line('days', `${grouped(value / DAY, 2)} d`),
-      ].filter(({ cells }) => !/^0 /.test(String(cells[0])));
+      ].filter(({ cells: [cell] }) => typeof cell !== 'string' || !cell.startsWith('0 '));
     case 'length':
       return [
         line('millimetres', `${grouped(value)} mm`),
@@ -62,7 +62,7 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
     case 'frequency':
       return [line('hertz', `${grouped(value)} Hz`), line('period', periodWords(value), '1 ÷ frequency')];
     case 'level':
-      // Thousandths of a decibel: of power a tenth of a bel each, of voltage a twentieth.
+      // In thousandths of a decibel: 10 dB are a factor of 10 in power, 20 dB in voltage.
       if (unit === 'dBm') return [line('power', `${grouped(10 ** (value / 10_000), 6)} mW`, '1 mW × 10^(level ÷ 10)')];
       if (unit !== 'dB') return [line('voltage', `${grouped(10 ** (value / 20_000), 1)} µV`, '1 µV × 10^(level ÷ 20)')];
       return [line('ratio of powers', grouped(10 ** (value / 10_000), 3), '10^(level ÷ 10)')];

@@ -1,4 +1,4 @@
-/** The standards behind the bytes of a packet, by the names that the rates give them. */
+/** The standards of the headers of a packet, by the names of the headers in the rates. */
 
 export const HEADER_SOURCES: Readonly<Record<string, string>> = {
   'IPv4': 'RFC 791 §3.1',

@@ -1,4 +1,4 @@
-/** A stream's rates, from its media to the wire, and whom it reaches. */
+/** A stream's rates, from its media to the line, and its receivers. */
 
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type Load, type PacketRun, type WireRates, headerBytes, multiplexOf } from '../../network/rates.ts';
@@ -28,7 +28,7 @@ export const WIRE_WORDS: Readonly<Record<WireKind, string>> = {
   line: 'line rate',
 };
 
-/** From payload to line rate at a glance; a line for each step. */
+/** From payload to line rate, a line for each step. */
 export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
   const own = plan.network.ratesOf(stream);
   const lines: ExplanationLine[] = [...mediaLines(plan, stream)];
@@ -42,11 +42,11 @@ export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
     },
     { label: 'with FCS', cells: rates(own.untagged.frameWithFcs), formula: `${FCS} B more` },
   );
-  const then: ExplanationLine[] = [
+  const after: ExplanationLine[] = [
     { label: 'with a VLAN tag', cells: rates(own.tagged.line), formula: `${VLAN_TAG} B more, on trunks`, source: TAG },
   ];
   if (own.replies.length > 0) {
-    then.push({
+    after.push({
       label: 'back to the source',
       cells: rates(own.reply.untagged.line),
       formula: `acknowledgements, ${ACKNOWLEDGED}`,
@@ -63,7 +63,7 @@ export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
       formula: `${PREAMBLE_AND_SFD + INTER_PACKET_GAP} B more of preamble, start delimiter and gap`,
       source: LINE,
     },
-    then,
+    after,
   };
 }
 
@@ -76,7 +76,7 @@ export function streamWords({ transport, source, group, port }: Stream): string 
   return `${transport ?? 'no transport'} from ${source ?? 'nowhere'}${to}`;
 }
 
-/** What the payload is the sum of. */
+/** The parts of the payload. */
 function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
   const { video, audio } = plan.site.mediaOf(stream);
   const line = (label: string, rate: MediaRate | undefined, declared: MediaRate | undefined): ExplanationLine[] => {
@@ -131,7 +131,7 @@ function headerLine(run: PacketRun): ExplanationLine {
   };
 }
 
-/** One of a stream's rates, with every header in every packet. */
+/** One of a stream's rates, with each header of each packet. */
 export function wireExplained(plan: Plan, stream: Stream, kind: WireKind, tagged = false): Explanation {
   const own = plan.network.ratesOf(stream);
   const tag = tagged ? ', with a VLAN tag' : '';
@@ -236,7 +236,7 @@ export function receiversExplained(plan: Plan, stream: Stream): Explanation {
       : [`It leaves ${stream.source ?? ''} by port ${delivery.leaves.port.name}, into ${list(networks)}.`];
   return {
     title: `${stream.name} reaches ${delivery.reaches.length} of ${stream.receivers.length} receivers`,
-    says: route,
+    sentences: route,
     columns: [],
     lines,
   };

@@ -1,4 +1,4 @@
-/** A VLAN at a glance: its addresses, who asks and routes in it, its links and streams. */
+/** A VLAN at a glance: its addresses, gateway, querier, links and streams. */
 
 import { carries } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';

@@ -1,4 +1,4 @@
-/** What a volume holds, what is written to it, and when it is full. */
+/** What a volume holds, how much is written to it, and when it is full. */
 
 import type { Plan } from '../../plan.ts';
 import type { Volume } from '../../site/model.ts';
@@ -59,7 +59,7 @@ function usableLine(usableBytes: number | undefined): ExplanationLine {
     : { label: 'usable', cells: [size(usableBytes)], formula: binaryBytes(usableBytes) };
 }
 
-export function writtenExplained({ volume, recordings, bytesPerDay }: VolumeFigures): Explanation {
+export function perDayExplained({ volume, recordings, bytesPerDay }: VolumeFigures): Explanation {
   return {
     title: `${volume.name}: written in a day`,
     columns: [],
@@ -74,25 +74,25 @@ function dayLine({ recording, rate, bytesPerDay }: RecordingFigures): Explanatio
 
 export function daysExplained(figures: VolumeFigures): Explanation {
   const { volume, usableBytes, bytesPerDay, daysUntilFull, recordings, bytesKept } = figures;
-  const then: ExplanationLine[] = [];
+  const after: ExplanationLine[] = [];
   if (bytesKept > 0) {
     const fill =
       usableBytes === undefined || usableBytes === 0 ? '' : `${percent(bytesKept, usableBytes)} of what is usable`;
-    then.push({ label: 'kept in the end', cells: [size(bytesKept)], formula: fill });
+    after.push({ label: 'kept in the end', cells: [size(bytesKept)], formula: fill });
   }
   if (figures.writeRate.peak > 0) {
     const sustained =
       volume.sustainedWrite === undefined
         ? ''
         : `${percent(figures.writeRate.peak, volume.sustainedWrite)} of what it can sustain`;
-    then.push({
+    after.push({
       label: 'written at peak',
       cells: [{ value: figures.writeRate.peak, unit: 'B/s' }],
       formula: sustained,
     });
   }
   if (figures.filesPerDay > 0)
-    then.push({
+    after.push({
       label: 'files',
       cells: [{ value: figures.filesPerDay, unit: 'files/d' }],
       formula: `${grouped(figures.filesKept)} kept in the end`,
@@ -120,7 +120,7 @@ export function daysExplained(figures: VolumeFigures): Explanation {
             : 'its capacity is not declared'
           : 'usable ÷ a day, if nothing were deleted',
     },
-    then,
+    after,
   };
 }
 
@@ -139,10 +139,10 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
       formula: 'payload × 86,400 s ÷ 8, without what the file format adds',
     },
   ];
-  const then: ExplanationLine[] = [];
+  const after: ExplanationLine[] = [];
   if (filesPerDay !== undefined && recording.segment !== undefined) {
     const kept = filesKept === undefined ? '' : `; ${grouped(filesKept)} kept in the end`;
-    then.push({
+    after.push({
       label: 'files',
       cells: [{ value: filesPerDay, unit: 'files/d' }],
       formula: `one in ${duration(recording.segment)}${kept}`,
@@ -150,7 +150,7 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
   }
   const usable = volume === undefined ? undefined : plan.storage.on(volume).usableBytes;
   if (bytesKept !== undefined && usable !== undefined && usable > 0) {
-    then.push({
+    after.push({
       label: `of ${volume?.name ?? ''}`,
       cells: [{ value: (bytesKept / usable) * 100, unit: '%' }],
       formula: 'of what is usable',
@@ -158,13 +158,13 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
   }
   return {
     title: `${recording.name}: recording of ${recording.stream ?? 'no stream'} to ${recording.volume ?? 'no volume'}`,
-    ...(stream !== undefined && { says: [`${stream.name} is ${streamWords(stream)}.`] }),
+    ...(stream !== undefined && { sentences: [`${stream.name} is ${streamWords(stream)}.`] }),
     columns: [],
     lines,
     total:
       bytesKept === undefined || recording.keep === undefined
         ? { label: 'kept', cells: ['without end'], formula: 'no time is declared after which it is deleted' }
         : { label: 'kept', cells: [size(bytesKept)], formula: `a day × ${days(recording.keep / DAY)}` },
-    then,
+    after,
   };
 }
