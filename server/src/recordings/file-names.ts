@@ -1,9 +1,9 @@
 /**
  * Reads the names of a recording's files: from the path of a file, the time at which it was opened.
  *
- * FFmpeg's segment muxer makes the name by localtime(3) and strftime(3) when it opens a file. So a name has a time of the
- * recorder's zone, rounded down to the last unit of its pattern. It never has a time that the clocks skipped, as localtime
- * shows none: such a name comes from a machine in another zone, or was given by hand.
+ * FFmpeg's segment muxer makes the name by localtime(3) and strftime(3) when it opens a file. So a name has a time of
+ * the recorder's zone, rounded down to the last unit of its pattern. It never has a time that the clocks skipped, as
+ * localtime shows none: such a name comes from a machine in another zone, or was given by hand.
  */
 
 import { LocalTimes } from '../standards/time-zone.ts';
@@ -15,8 +15,8 @@ import { SECOND, MINUTE, HOUR } from '../standards/time-units.ts';
 
 export interface NamedTime {
   /**
-   * Milliseconds since 1970, in order. Usually one. Two where the clocks went back and showed the time again, and the name
-   * has no offset. None where the clocks skipped the time.
+   * Milliseconds since 1970, in order. Usually one. Two where the clocks went back and showed the time again, and the
+   * name has no offset. None where the clocks skipped the time.
    */
   readonly instants: readonly number[];
   /** Minutes east of UTC, where the name has it. */

@@ -170,7 +170,9 @@ function stepOf(part: Conversion): Step {
   return { kind: 'text', text };
 }
 
-/** Flags turn words into capitals, `%p` into small letters, and may leave those in `%c` alone: all forms are accepted. */
+/**
+ * Flags turn words into capitals, `%p` into small letters, and may leave those in `%c` alone: all forms are accepted.
+ */
 function casesOf(plain: readonly string[], first: number, flags: string): Word[] {
   const listed = (cased: (word: string) => string): Word[] =>
     plain.map((word, index) => ({ text: cased(word), value: index + first }));

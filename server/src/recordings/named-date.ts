@@ -9,8 +9,8 @@ import { FIELD } from './name-steps.ts';
 export type NameFields = Float64Array;
 
 /**
- * Midnight of the days that the name can mean, as a local time. Usually one; two where the year is that of an ISO week and
- * the day is one of a month; none where the calendar has no such day.
+ * Midnight of the days that the name can mean, as a local time. Usually one; two where the year is that of an ISO week
+ * and the day is one of a month; none where the calendar has no such day.
  */
 export function datesOf(fields: NameFields): number[] {
   const year = yearOf(fields);

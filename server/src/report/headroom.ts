@@ -83,7 +83,9 @@ function streamsOf({ site }: Plan, device: Device): ReadonlySet<Stream> {
   return found;
 }
 
-/** The links that the streams share. One more device would have a cable of its own, so that of `beside` does not count. */
+/**
+ * The links that the streams share. One more device would have a cable of its own, so that of `beside` does not count.
+ */
 function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device | undefined): Iterable<Limit<Of>> {
   const { limit } = site.policies.linkLoad;
   for (const link of network.topology.links) {

@@ -100,7 +100,9 @@ function direction(link: LinkReport, from: string, to: string, { line, streams: 
     capacity === null || capacity === 0
       ? figure('')
       : {
-          html: `<meter min="0" max="1" low="0.7" high="0.9" optimum="0" value="${Math.min(1, line.peak / capacity).toFixed(3)}"></meter>${html(percent(line.peak, capacity))}`,
+          html:
+            '<meter min="0" max="1" low="0.7" high="0.9" optimum="0" ' +
+            `value="${Math.min(1, line.peak / capacity).toFixed(3)}"></meter>${html(percent(line.peak, capacity))}`,
           number: true,
         };
   return [

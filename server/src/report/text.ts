@@ -77,7 +77,8 @@ function streams({ streams: all }: Report): string {
   const missed = all.flatMap(({ name, unreached, reasons }) =>
     unreached.map(
       (receiver) =>
-        `  ${visible(name)} does not reach ${visible(receiver)}: ${visible(reasons[receiver] ?? 'no reason known', 1000)}`,
+        `  ${visible(name)} does not reach ${visible(receiver)}: ` +
+        visible(reasons[receiver] ?? 'no reason known', 1000),
     ),
   );
   return [table, missed.join('\n')].filter((part) => part !== '').join('\n\n');

@@ -1,8 +1,8 @@
 /**
  * IPv4 UDP datagrams in captured frames.
  *
- * Sources: link types of the registry at tcpdump.org (LINKTYPE_), from memory; IEEE 802.1Q (tags), RFC 791 §3.1, RFC 768,
- * read.
+ * Sources: link types of the registry at tcpdump.org (LINKTYPE_), from memory; IEEE 802.1Q (tags), RFC 791 §3.1, RFC
+ * 768, read.
  */
 
 import { type CapturedFrame, dataView } from './capture-format.ts';
@@ -22,7 +22,10 @@ const IPV4 = 0x0800;
 const TAGS: readonly number[] = [0x8100, 0x88a8, 0x9100];
 const UDP = 17;
 
-/** By link type, the offset of the EtherType and the length of the header: Ethernet, and Linux's "any" interface, old and new. */
+/**
+ * By link type, the offset of the EtherType and the length of the header: Ethernet, and Linux's "any" interface, old
+ * and new.
+ */
 const LINKS: Readonly<Record<number, { readonly type: number; readonly header: number }>> = {
   1: { type: 12, header: 14 },
   113: { type: 14, header: 16 },

@@ -33,9 +33,9 @@ export interface FrameBytes {
 /**
  * The frame around an IP packet of `ipBytes`.
  *
- * The sender pads a short packet to the shortest frame, and the switch adds a tag to that: the shortest tagged frame has
- * 68 bytes. 802.1Q lets a sender of tagged frames pad to 64 bytes instead; this then counts up to 4 bytes too much, for
- * IP packets of less than 46 bytes only.
+ * The sender pads a short packet to the shortest frame, and the switch adds a tag to that: the shortest tagged frame
+ * has 68 bytes. 802.1Q lets a sender of tagged frames pad to 64 bytes instead; this then counts up to 4 bytes too much,
+ * for IP packets of less than 46 bytes only.
  */
 export function frameBytes(ipBytes: number, tagged: boolean): FrameBytes {
   const withFcs = Math.max(MAC_HEADER + ipBytes + FCS, MIN_FRAME) + (tagged ? VLAN_TAG : 0);

@@ -111,8 +111,8 @@ export function isMulticast(address: number): boolean {
 }
 
 /**
- * Why no host can have the address, as a clause; `undefined` where one can (RFC 1122 §3.2.1.3, from memory; RFC 5771 §3,
- * read; 240.0.0.0/4: RFC 1112 §4, read).
+ * Why no host can have the address, as a clause; `undefined` where one can (RFC 1122 §3.2.1.3, from memory; RFC 5771
+ * §3, read; 240.0.0.0/4: RFC 1112 §4, read).
  */
 export function whyNotHost(address: number): string | undefined {
   if (address === 0xffffffff) return 'is the broadcast address of every link';

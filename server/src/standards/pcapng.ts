@@ -1,8 +1,9 @@
 /**
  * The newer capture file: blocks of several kinds, and packets of several interfaces.
  *
- * Source: draft-ietf-opsawg-pcapng §3 (blocks, options), §4.1 (section header), §4.2 (interface), §4.3 (enhanced packet),
- * §4.4 (simple packet), appendix A (obsolete packet), from memory; checked against files of tshark and editcap.
+ * Source: draft-ietf-opsawg-pcapng §3 (blocks, options), §4.1 (section header), §4.2 (interface), §4.3 (enhanced
+ * packet), §4.4 (simple packet), appendix A (obsolete packet), from memory; checked against files of tshark and
+ * editcap.
  */
 
 import { type CaptureFormat, type CapturedFrame, LARGEST_FRAME, type Part, dataView } from './capture-format.ts';

@@ -4,8 +4,8 @@ import { MINUTE, SECOND } from './time-units.ts';
 import { localTime } from './time-zone.ts';
 
 /**
- * RFC 3339 §5.6, read; its note allows a space for the T. As in ISO 8601 (from memory), seconds may be missing, a fraction
- * may follow a comma, and an offset may have hours only.
+ * RFC 3339 §5.6, read; its note allows a space for the T. As in ISO 8601 (from memory), seconds may be missing, a
+ * fraction may follow a comma, and an offset may have hours only.
  */
 const FORM =
   /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:[.,](\d{1,9}))?)?(?:(Z)|([+-])(\d\d)(?::?(\d\d))?)?$/i;

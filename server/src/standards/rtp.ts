@@ -22,8 +22,8 @@ export const INTERLEAVED_HEADER = 4;
 export const VIDEO_CLOCK_RATE = 90_000;
 
 /**
- * The ports of a session that is given by one port: RTP on the even one, RTCP on the next odd one; an odd port means the
- * even one below it (RFC 3550 §11).
+ * The ports of a session that is given by one port: RTP on the even one, RTCP on the next odd one; an odd port means
+ * the even one below it (RFC 3550 §11).
  */
 export function rtpPort(port: number): { rtp: number; rtcp: number } {
   const rtp = port - (port % 2);

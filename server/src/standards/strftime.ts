@@ -73,8 +73,8 @@ const FACTS: Readonly<Record<string, string>> = {
 };
 
 /**
- * The parts of a pattern. `%%` is literal, and so is a `%` without a letter after it. A letter that strftime does not know
- * is a conversion all the same, see `isSpecifier`.
+ * The parts of a pattern. `%%` is literal, and so is a `%` without a letter after it. A letter that strftime does not
+ * know is a conversion all the same, see `isSpecifier`.
  */
 export function parsePattern(text: string): PatternPart[] {
   const parts: PatternPart[] = [];
@@ -125,9 +125,9 @@ export function resolution(pattern: string): TimeUnit | 'none' {
 }
 
 /**
- * After what time names repeat, as a coarser unit is missing: `%H-%M` every day, `%Y_%S` every minute, `%d` every month.
- * `undefined` if they never do, other than by the clock going back or a year of two digits. Only where `resolution` is
- * not 'none'.
+ * After what time names repeat, as a coarser unit is missing: `%H-%M` every day, `%Y_%S` every minute, `%d` every
+ * month. `undefined` if they never do, other than by the clock going back or a year of two digits. Only where
+ * `resolution` is not 'none'.
  */
 export function repeatsEvery(pattern: string): Cycle | undefined {
   const facts = factsOf(pattern);

@@ -117,7 +117,9 @@ export class LocalTimes {
     return isSkipped ? [] : [first.epochMilliseconds + fraction, last.epochMilliseconds + fraction];
   }
 
-  /** The first instant at which clocks show this time or a later one: for the start of a day whose midnight is skipped. */
+  /**
+   * The first instant at which clocks show this time or a later one: for the start of a day whose midnight is skipped.
+   */
   firstAtOrAfter(local: number): number {
     const [first] = this.instants(local);
     return first ?? this.meant(Math.floor(local), 'earlier').getTimeZoneTransition('next')?.epochMilliseconds ?? local;

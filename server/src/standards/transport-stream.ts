@@ -65,9 +65,9 @@ export interface Multiplex {
 /**
  * The rate of the whole transport stream in bit/s, null packets apart, to the nearest whole one.
  *
- * Every picture is a PES packet that starts in a new transport packet, so the one before it is stuffed; the same goes for
- * audio. So the rate depends on the frame rate, and more so at a low bitrate. FFmpeg's own output agrees within 0.1 % for
- * video alone, 0.4 % with audio at 0.5 Mb/s, and closer above.
+ * Every picture is a PES packet that starts in a new transport packet, so the one before it is stuffed; the same goes
+ * for audio. So the rate depends on the frame rate, and more so at a low bitrate. FFmpeg's own output agrees within 0.1
+ * % for video alone, 0.4 % with audio at 0.5 Mb/s, and closer above.
  */
 export function multiplexRate({ videoBitsPerSecond, framesPerSecond, audio }: Multiplex): number {
   const frameRate = framesPerSecond ?? DEFAULT_FRAME_RATE;

@@ -13,7 +13,10 @@ export interface SourceFile {
 export type Role =
   /** One entry of a section's mapping, or one element of its list. */
   | 'item'
-  /** A whole section with its key, where its value starts on the key's own line; or all of them, where the file is in braces. */
+  /**
+   * A whole section with its key, where its value starts on the key's own line; or all of them, where the file is in
+   * braces.
+   */
   | 'section'
   /** A whole file, where an alias refers to an anchor of another item. */
   | 'file'

@@ -18,7 +18,8 @@ export const addressPlan: Output = {
   kind: 'address-plan',
   title: 'Address Plan',
   summary:
-    'for each VLAN its addresses in order, the pool and what is free, and the groups of streams; CSV and a page to print',
+    'for each VLAN its addresses in order, the pool and what is free, and the groups of streams; CSV and a page to ' +
+    'print',
   subjects: () => [],
   make(plan) {
     const parts = partsOf(plan);
@@ -151,7 +152,10 @@ function pageOf(plan: Plan, parts: readonly Part[], streams: readonly Stream[]):
       vlan === undefined
         ? 'In the subnet of no VLAN'
         : `${visible(vlan.name, 100)}${vlan.id === undefined ? '' : `, VLAN ${vlan.id}`}`;
-    return `<section>\n<h2>${html(title)}</h2>\n${vlan === undefined ? '' : vlanFacts(plan, vlan, rows)}${rows.length === 0 ? '' : sheetTable(COLUMNS, cells, (row) => (rows[row]?.what === 'address' ? '' : 'free'))}</section>\n`;
+    const known = vlan === undefined ? '' : vlanFacts(plan, vlan, rows);
+    const classOf = (row: number): string => (rows[row]?.what === 'address' ? '' : 'free');
+    const table = rows.length === 0 ? '' : sheetTable(COLUMNS, cells, classOf);
+    return `<section>\n<h2>${html(title)}</h2>\n${known}${table}</section>\n`;
   });
   return sheet(plan.site, {
     title: 'Address plan',

@@ -26,7 +26,8 @@ export const dnsmasq: Output = {
     const vlans = [...plan.site.vlans].sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || (a.name < b.name ? -1 : 1));
     const text = [
       commented('#', header(plan.site, 'make dnsmasq')),
-      `\n# Names that are only good at home (RFC 8375) are asked of nobody else.\ndomain=${DOMAIN}\nlocal=/${DOMAIN}/\n`,
+      '\n# Names that are only good at home (RFC 8375) are asked of nobody ' +
+        `else.\ndomain=${DOMAIN}\nlocal=/${DOMAIN}/\n`,
       ...vlans.map((vlan) => vlanText(plan, vlan, reservations.get(vlan) ?? [], all)),
       withoutMac(named, reservations),
       named.length === 0 ? '' : `\n# Names.\n${named.map(record).join('')}`,
@@ -37,12 +38,14 @@ export const dnsmasq: Output = {
 
 function notesOf(changed: readonly string[]): string[] {
   return [
-    'dnsmasq: put the file into /etc/dnsmasq.d and try it with `dnsmasq --test`. One DHCP server to a VLAN: switch off the one of the router ' +
-      'before this one starts. It serves the VLANs that its machine has an address in.',
+    'dnsmasq: put the file into /etc/dnsmasq.d and try it with `dnsmasq --test`. One DHCP server to a VLAN: ' +
+      'switch off the one of the router before this one starts. It serves the VLANs that its machine has an address ' +
+      'in.',
     ...(changed.length === 0
       ? []
       : [
-          `dnsmasq: host names have no underscores, so that ${list(changed.map((name) => visible(name, 80)))} ${changed.length === 1 ? 'has' : 'have'} a hyphen there.`,
+          `dnsmasq: host names have no underscores, so that ${list(changed.map((name) => visible(name, 80)))} ` +
+            `${changed.length === 1 ? 'has' : 'have'} a hyphen there.`,
         ]),
   ];
 }
@@ -70,7 +73,9 @@ function reservationsOf(
         const others = all.filter((other) => other !== one && same(one, other)).map(({ each }) => holder(each.use));
         refused.push({
           at: placeOf(one.each.use.device.item, one.each.use.route),
-          message: `${what(one)} is that of ${list(others)} too, so that nothing can be kept for ${holder(one.each.use)} in ${vlan.name}. Give each its own.`,
+          message:
+            `${what(one)} is that of ${list(others)} too, so that nothing can be kept for ${holder(one.each.use)} ` +
+            `in ${vlan.name}. Give each its own.`,
         });
       }
       byVlan.set(
@@ -114,7 +119,8 @@ function vlanText(
   if (pool !== undefined && !(contains(subnet, pool.first) && contains(subnet, pool.last))) {
     return refuse(
       ['dhcp-pool'],
-      `The pool of ${name} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take addresses inside.`,
+      `The pool of ${name} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take ` +
+        'addresses inside.',
     );
   }
   const first =
@@ -123,7 +129,8 @@ function vlanText(
       : `${formatAddress(pool.first)},${formatAddress(pool.last)}`;
   const gateway = gatewayAddress(plan, vlan);
   const lines = [
-    `\n# VLAN ${name}${id === undefined ? '' : ` (${id})`}, ${formatSubnet(subnet)}${pool === undefined ? ': only what is kept for a device' : ''}\n`,
+    `\n# VLAN ${name}${id === undefined ? '' : ` (${id})`}, ` +
+      `${formatSubnet(subnet)}${pool === undefined ? ': only what is kept for a device' : ''}\n`,
     `dhcp-range=set:${name},${first},${mask(subnet)},12h\n`,
     // Without a value dnsmasq offers no router; without the line it would offer itself.
     `dhcp-option=tag:${name},option:router${gateway === undefined ? '' : `,${formatAddress(gateway)}`}\n`,
@@ -149,7 +156,10 @@ function withoutMac(
   const others = named.filter((each) => !kept.has(each));
   if (others.length === 0) return '';
   const lines = others.map(({ use, labels }) => `${formatAddress(use.address)} ${labels[0] ?? ''}`);
-  return `\n${commented('#', ['Nothing is kept for these, which have no `mac` of their own in the site, or are routers: set the address on the device.', ...lines])}`;
+  const reason =
+    'Nothing is kept for these, which have no `mac` of their own in the site, or are routers: set the address on the ' +
+    'device.';
+  return `\n${commented('#', [reason, ...lines])}`;
 }
 
 /** Full names: a short one is completed by the domain that DHCP hands out. */

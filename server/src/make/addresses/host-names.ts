@@ -31,8 +31,8 @@ interface Claim {
 }
 
 /**
- * A device with one address has its own name. Of several addresses, the first has the device's name, and each has a name of
- * the device and the port or VLAN as well: `recorder-cams`, `router-video`.
+ * A device with one address has its own name. Of several addresses, the first has the device's name, and each has a
+ * name of the device and the port or VLAN as well: `recorder-cams`, `router-video`.
  */
 export function hostNames({ network }: Plan): HostNames {
   const refused: Refusal[] = [];
@@ -89,7 +89,10 @@ const RULE = 'those are of letters, digits and hyphens, with no hyphen at either
 
 function clashMessage(label: string, name: string, others: readonly string[]): string {
   const shown = [...new Set(others)].sort().map((other) => visible(other, 80));
-  return `${visible(name, 80)} would be called ${label}.${DOMAIN}, as ${list(shown)} would: host names know neither capitals nor underscores. Rename one.`;
+  return (
+    `${visible(name, 80)} would be called ${label}.${DOMAIN}, as ${list(shown)} would: host names know neither ` +
+    'capitals nor underscores. Rename one.'
+  );
 }
 
 /** The device, or its port where the name is made of both. */

@@ -103,7 +103,9 @@ function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
   }
   const [receiver, ...others] = stream.receivers;
   if (receiver === undefined || others.length > 0) {
-    const message = `${name} has no group and ${others.length === 0 ? 'no receiver' : `${others.length + 1} receivers`}; a description says one address. Give it a group.`;
+    const message =
+      `${name} has no group and ${others.length === 0 ? 'no receiver' : `${others.length + 1} receivers`}; a ` +
+      'description says one address. Give it a group.';
     return { at: headOf(item), message };
   }
   const device = plan.site.deviceByName.get(receiver);
@@ -163,7 +165,9 @@ function indescribable(
   { name: encoding }: PayloadType,
 ): Refusal | undefined {
   if (encoding === 'JPEG' && Math.max(video?.width ?? 0, video?.height ?? 0) > LARGEST_JPEG) {
-    const message = `${name} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ${LARGEST_JPEG}x${LARGEST_JPEG}. Take H.264, or a smaller picture.`;
+    const message =
+      `${name} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ` +
+      `${LARGEST_JPEG}x${LARGEST_JPEG}. Take H.264, or a smaller picture.`;
     return { at: placeOf(item, ['video', 'size']), message };
   }
   if (!['MPEG4-GENERIC', 'L16', 'ac3'].includes(encoding)) return undefined;
@@ -172,13 +176,18 @@ function indescribable(
   if (sampleRate === undefined || channels === undefined) {
     return {
       at,
-      message: `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, without which it cannot be decoded. Say both.`,
+      message:
+        `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ` +
+        `${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, without which it cannot be decoded. Say ` +
+        'both.',
     };
   }
   if (encoding === 'MPEG4-GENERIC' && audioSpecificConfig(sampleRate, channels) === undefined) {
     return {
       at,
-      message: `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or another usual rate, and 1 to 6 or 8 channels.`,
+      message:
+        `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or ` +
+        'another usual rate, and 1 to 6 or 8 channels.',
     };
   }
   return undefined;
@@ -217,7 +226,9 @@ function mapping({ name, clockRate, channels }: PayloadType): string {
   return `${name}/${clockRate}${said ? `/${channels}` : ''}`;
 }
 
-/** RFC 6184 §8.1, RFC 3640 §4.1, RFC 7587 §6.1, without what the site does not declare, such as the profile of H.264. */
+/**
+ * RFC 6184 §8.1, RFC 3640 §4.1, RFC 7587 §6.1, without what the site does not declare, such as the profile of H.264.
+ */
 function formatParameters({ audio }: Media, { name, clockRate, channels }: PayloadType): string | undefined {
   switch (name) {
     case 'H264':
@@ -225,7 +236,10 @@ function formatParameters({ audio }: Media, { name, clockRate, channels }: Paylo
     case 'MPEG4-GENERIC': {
       const config = audioSpecificConfig(clockRate, channels ?? 0) ?? '';
       const level = aacLevel(clockRate, channels ?? 0);
-      return `streamtype=5; profile-level-id=${level}; mode=AAC-hbr; sizeLength=13; indexLength=3; indexDeltaLength=3; config=${config}`;
+      return (
+        `streamtype=5; profile-level-id=${level}; mode=AAC-hbr; sizeLength=13; indexLength=3; indexDeltaLength=3; ` +
+        `config=${config}`
+      );
     }
     case 'opus':
       return audio?.channels === 2 ? 'sprop-stereo=1' : undefined;

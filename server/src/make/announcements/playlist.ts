@@ -98,7 +98,9 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
   if (transport === undefined || port === undefined) {
     return {
       at: headOf(item),
-      message: `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. Say it.`,
+      message:
+        `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. ` +
+        'Say it.',
     };
   }
   const scheme = transport === 'ts-rtp' ? 'rtp' : 'udp';

@@ -22,7 +22,8 @@ export const sdp: Output = {
 };
 
 const NOTES = [
-  'sdp: open a file with a player on a machine that may join the group; what records or sends on looks for it in /etc/plumbline/sdp/.',
+  'sdp: open a file with a player on a machine that may join the group; what records or sends on looks for it in ' +
+    '/etc/plumbline/sdp/.',
 ];
 
 /** `NAME.sdp` in a folder, which is empty or ends in a slash. */

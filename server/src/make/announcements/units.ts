@@ -25,7 +25,9 @@ export const announcements: Output = {
       .filter(({ at }) => subject === undefined || at.device.name === subject)
       .map((announcer) => unitOf(plan, announcer));
     const silent = subject === undefined ? unannounced(plan) : [];
-    const note = `announcements: nobody announces ${few(silent.map(({ name }) => name))}: no server is in the network that they are sent into.`;
+    const note =
+      `announcements: nobody announces ${few(silent.map(({ name }) => name))}: no server is in the network that ` +
+      'they are sent into.';
     return together([...made, { files: [], refused: [], notes: silent.length === 0 ? [] : [note] }]);
   },
 };
@@ -109,16 +111,17 @@ function unitOf(plan: Plan, { at, streams }: Announcing): Made {
 /** The unit cannot see a program that is linked from a clone in a home folder: `ProtectHome=yes`. */
 function placementNote({ name }: Device, folder: string, unit: string): string {
   return (
-    `announcements: on ${name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; then \`systemctl daemon-reload\` and ` +
-    `\`systemctl enable --now ${unit}\`. It needs Node.js and the plumbline program: in a clone, \`npm ci && npm run build && npm install --global --install-links .\`, ` +
-    'as a link into a home folder does not do: the unit sees none.'
+    `announcements: on ${name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; then ` +
+    `\`systemctl daemon-reload\` and \`systemctl enable --now ${unit}\`. It needs Node.js and the plumbline ` +
+    'program: in a clone, `npm ci && npm run build && npm install --global --install-links .`, as a link into a ' +
+    'home folder does not do: the unit sees none.'
   );
 }
 
 function noScope({ item, name, group }: Stream): Refusal {
   const message =
-    `${name} cannot be announced: no RFC says on which group sessions of the scope of ${formatAddress(group ?? 0)} are. ` +
-    'Take a group of 239.255.0.0/16 for one house, or of 239.192.0.0/14.';
+    `${name} cannot be announced: no RFC says on which group sessions of the scope of ${formatAddress(group ?? 0)} ` +
+    'are. Take a group of 239.255.0.0/16 for one house, or of 239.192.0.0/14.';
   return { at: placeOf(item, ['group']), message };
 }
 

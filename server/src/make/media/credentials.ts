@@ -17,6 +17,9 @@ export function credentialNotes(name: string | undefined, { name: host }: Device
   if (name === undefined) return [];
   const file = `${SETTINGS}/credentials/${name}`;
   return [
-    `On ${host}, ${file} must hold the user in its first line and the password in its second. Make it with \`install -D -m 0600 /dev/null ${file}\` before you write it, so that nobody but root can read it. A unit that ends with 243/CREDENTIALS lacks it. A camera that refuses them is asked again after a minute, as some lock out who asks often: stop the unit and start it to ask at once.`,
+    `On ${host}, ${file} must hold the user in its first line and the password in its second. Make it with ` +
+      `\`install -D -m 0600 /dev/null ${file}\` before you write it, so that nobody but root can read it. A unit that ` +
+      'ends with 243/CREDENTIALS lacks it. A camera that refuses them is asked again after a minute, as some lock out ' +
+      'who asks often: stop the unit and start it to ask at once.',
   ];
 }

@@ -104,7 +104,8 @@ function deletionIn(plan: Plan, host: Device, here: readonly Deletion[]): Made {
       'Environment=LC_ALL=C',
       'Nice=10',
       'IOSchedulingClass=idle',
-      '# The age of a file is the time since it was last written to. Only files called as their recording says are deleted,',
+      '# The age of a file is the time since it was last written to. Only files called as their recording says are ' +
+        'deleted,',
       '# no link is followed, and no other file system entered.',
       ...lines.map((line) => `ExecStart=${line ?? ''}`),
       `ReadWritePaths=${path}`,
@@ -129,9 +130,12 @@ function deletionIn(plan: Plan, host: Device, here: readonly Deletion[]): Made {
 
 function notesFor({ name }: Device): readonly string[] {
   return [
-    `deletion: on ${name}, plumbline-deletion-*.service and .timer belong in /etc/systemd/system/; then \`systemctl daemon-reload\`, and \`systemctl enable --now\` each .timer. What is deleted is gone. ` +
-      'To see what it would be, run its commands with -print in the place of -delete. A clock that is far ahead deletes everything: let systemd-time-wait-sync.service or the like hold time-sync.target back until the clock is right.',
-    'deletion: how long footage of people may be kept, and for how long some of it must be, is for local law to say. Copy what is needed as evidence elsewhere before its time is over; from then on it is kept by hand.',
+    `deletion: on ${name}, plumbline-deletion-*.service and .timer belong in /etc/systemd/system/; then \`systemctl ` +
+      'daemon-reload`, and `systemctl enable --now` each .timer. What is deleted is gone. To see what it would be, ' +
+      'run its commands with -print in the place of -delete. A clock that is far ahead deletes everything: let ' +
+      'systemd-time-wait-sync.service or the like hold time-sync.target back until the clock is right.',
+    'deletion: how long footage of people may be kept, and for how long some of it must be, is for local law to ' +
+      'say. Copy what is needed as evidence elsewhere before its time is over; from then on it is kept by hand.',
   ];
 }
 
@@ -152,8 +156,8 @@ function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion 
 }
 
 /**
- * Milliseconds after the last write. As `keep` says; a little sooner where footage at the beginning of a file would else
- * be older than policy allows when it is next looked, and never sooner than policy asks for.
+ * Milliseconds after the last write. As `keep` says; a little sooner where footage at the beginning of a file would
+ * else be older than policy allows when it is next looked, and never sooner than policy asks for.
  */
 function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording): number | Refusal {
   const { least, most } = retentionBoundsOf(site.policies.retention, name);
@@ -163,12 +167,16 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
   if (keep < atLeast)
     return {
       at,
-      message: `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is deleted before one of them is corrected.`,
+      message:
+        `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is ` +
+        'deleted before one of them is corrected.',
     };
   if (keep > atMost)
     return {
       at,
-      message: `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is deleted before one of them is corrected.`,
+      message:
+        `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is ` +
+        'deleted before one of them is corrected.',
     };
   // A file is cut at the keyframe after its length; one more length is more than any.
   const latest = atMost - 2 * segment - EVERY;
@@ -176,7 +184,9 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
   if (latest >= atLeast && latest > 0) return latest;
   return {
     at,
-    message: `Policy asks for ${duration(atLeast)} of ${name} at least and allows ${duration(atMost)} at most: files of ${duration(segment)}, looked at every ${duration(EVERY)}, cannot be deleted between. Leave more room.`,
+    message:
+      `Policy asks for ${duration(atLeast)} of ${name} at least and allows ${duration(atMost)} at most: files of ` +
+      `${duration(segment)}, looked at every ${duration(EVERY)}, cannot be deleted between. Leave more room.`,
   };
 }
 

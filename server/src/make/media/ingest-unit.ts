@@ -1,6 +1,6 @@
 /**
- * The unit by which a server receives a stream: one FFmpeg for all consumers of a unicast stream. A process for each would
- * ask for a copy of its own, and the plan counts one copy for each receiver.
+ * The unit by which a server receives a stream: one FFmpeg for all consumers of a unicast stream. A process for each
+ * would ask for a copy of its own, and the plan counts one copy for each receiver.
  */
 
 import type { Plan } from '../../plan.ts';
@@ -78,7 +78,8 @@ export function needsFolders(ingest: Ingest): boolean {
 }
 
 const READ_ONLY: readonly string[] = [
-  '# Files are made read-only, so that none can be opened a second time and overwritten: FFmpeg begins again some seconds',
+  '# Files are made read-only, so that none can be opened a second time and overwritten: FFmpeg begins again some ' +
+    'seconds',
   '# later under another name. Nobody but the user and the group may look at them.',
   'UMask=0227',
 ];
@@ -190,17 +191,25 @@ function notes(plan: Plan, ingest: Ingest, kind: Consumer['kind'], credentials: 
 
 function togetherNote(ingest: Ingest): string {
   const [{ host, input }] = ingest;
-  return `${unitName(ingest)}: ${host.name} takes ${input.name} in once, as the plan has it, and ${uses(ingest)}. Where ${list(ingest.map(singleName), 'or')} is enabled, disable it.`;
+  return (
+    `${unitName(ingest)}: ${host.name} takes ${input.name} in once, as the plan has it, and ${uses(ingest)}. Where ` +
+    `${list(ingest.map(singleName), 'or')} is enabled, disable it.`
+  );
 }
 
 const ALIKE =
-  'plumbline-ingest-*.service: make relays and make recorders write the same files; place each once. In them a disk that is full, slow or broken ' +
-  'holds up nothing but its own recordings, which go on when there is room again, or it is mounted again.';
+  'plumbline-ingest-*.service: make relays and make recorders write the same files; place each once. In them a disk ' +
+  'that is full, slow or broken holds up nothing but its own recordings, which go on when there is room again, or ' +
+  'it is mounted again.';
 
 function ownerNote({ name }: Device): string {
-  return `recorders: ${name} needs a user plumbline, \`useradd --system plumbline\`, to whom the folders of its volumes belong once they are mounted: \`chown plumbline:plumbline\`. The empty folder beneath a mount stays root's, so that nothing is written there while the disk is not. Who is to see recordings joins the group plumbline.`;
+  return (
+    `recorders: ${name} needs a user plumbline, \`useradd --system plumbline\`, to whom the folders of its volumes ` +
+    "belong once they are mounted: `chown plumbline:plumbline`. The empty folder beneath a mount stays root's, so " +
+    'that nothing is written there while the disk is not. Who is to see recordings joins the group plumbline.'
+  );
 }
 
 const PRIVACY =
-  'recorders: people in the picture, and more so their voices, may be recorded only as privacy law where you are allows. Ask before you record ' +
-  'a lane, a neighbour, or those who work for you; tell them.';
+  'recorders: people in the picture, and more so their voices, may be recorded only as privacy law where you are ' +
+  'allows. Ask before you record a lane, a neighbour, or those who work for you; tell them.';

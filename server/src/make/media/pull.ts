@@ -78,14 +78,17 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   if (source === host) {
     return {
       at: placeOf(stream.item, ['transport']),
-      message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.`,
+      message:
+        `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, ` + 'or give it a group.',
     };
   }
   const address = source === undefined ? undefined : addressFor(plan, source, host);
   if (source === undefined || address === undefined) {
     return {
       at: placeOf(stream.item, ['source']),
-      message: `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. Say it.`,
+      message:
+        `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. ` +
+        'Say it.',
     };
   }
   const url = `rtsp://${formatAddress(address)}:${stream.port ?? RTSP_PORT}${urlPath(stream.path ?? '/')}`;
@@ -134,7 +137,9 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   if (at?.address === undefined) {
     return {
       at: headOf(stream.item),
-      message: `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say its address, or its receivers and cables.`,
+      message:
+        `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say ` +
+        'its address, or its receivers and cables.',
     };
   }
   const local = formatAddress(at.address);

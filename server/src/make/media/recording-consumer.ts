@@ -49,7 +49,9 @@ export function recordingConsumer(plan: Plan, { recording, volume, host }: Hoste
 export function unwritablePath({ item, name }: Volume): Refusal {
   return {
     at: placeOf(item, ['path']),
-    message: `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a part of more than 255 bytes. Mount it elsewhere.`,
+    message:
+      `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a ` +
+      'part of more than 255 bytes. Mount it elsewhere.',
   };
 }
 
@@ -66,8 +68,9 @@ const CONTAINERS: Readonly<Record<string, { readonly carrier: Carrier; readonly 
 };
 
 /**
- * FFmpeg's segment muxer. A segment ends at the first keyframe after a multiple of its length on the clock. The timestamps
- * of the stream would not do: they leap where it comes in a burst or after a pause, and start several files in one second.
+ * FFmpeg's segment muxer. A segment ends at the first keyframe after a multiple of its length on the clock. The
+ * timestamps of the stream would not do: they leap where it comes in a burst or after a pause, and start several files
+ * in one second.
  */
 function segmentDestination(
   plan: Plan,
@@ -88,7 +91,9 @@ function segmentDestination(
   if (container === undefined)
     return {
       at,
-      message: `The files of ${name} end in ${names.suffix === '' ? 'nothing' : `.${names.suffix}`}, which says no format. End them in .mp4, .mkv or .ts.`,
+      message:
+        `The files of ${name} end in ${names.suffix === '' ? 'nothing' : `.${names.suffix}`}, which says no format. ` +
+        'End them in .mp4, .mkv or .ts.',
     };
   const { video, audio } = plan.site.mediaOf(stream);
   const { carrier, options } = container;
@@ -99,7 +104,9 @@ function segmentDestination(
     if (supports(carrier, medium, codec)) continue;
     return {
       at,
-      message: `${stream.name} has ${codec ?? medium}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or another codec.`,
+      message:
+        `${stream.name} has ${codec ?? medium}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or ` +
+        'another codec.',
     };
   }
   return {

@@ -17,9 +17,9 @@ const DYNAMIC_VIDEO = 96;
 const DYNAMIC_AUDIO = 97;
 
 /**
- * Video on the stream's own port, and audio on the next pair, or on the stream's own port where there is no video
- * (RFC 3550 §11; the rules about ports assume the next pair). A transport stream in RTP is one session. No session where
- * the stream is not RTP over UDP, or has no port.
+ * Video on the stream's own port, and audio on the next pair, or on the stream's own port where there is no video (RFC
+ * 3550 §11; the rules about ports assume the next pair). A transport stream in RTP is one session. No session where the
+ * stream is not RTP over UDP, or has no port.
  */
 export function rtpSessions({ transport, port }: Stream, { video, audio }: Media): readonly RtpSession[] {
   if (port === undefined) return [];
@@ -41,7 +41,10 @@ function staticType(name: string, clockRate: number, channels?: number): Payload
   );
 }
 
-/** RFC 6184, RFC 7798, RFC 2250 (MPV), RFC 2435, RFC 9628 (VP9); AV1 by the payload format of its own makers, from memory. */
+/**
+ * RFC 6184, RFC 7798, RFC 2250 (MPV), RFC 2435, RFC 9628 (VP9); AV1 by the payload format of its own makers, from
+ * memory.
+ */
 const VIDEO_NAMES: Readonly<Record<string, string>> = {
   h264: 'H264',
   h265: 'H265',

@@ -7,8 +7,8 @@ export const WITH_CREDENTIALS = `${LIBRARY}/with-credentials`;
 export const MAKE_FOLDERS = `${LIBRARY}/make-folders`;
 
 /**
- * FFmpeg reads user and password from a list of its concat demuxer, on this descriptor. As arguments they would be in the
- * list of processes, for everybody to read.
+ * FFmpeg reads user and password from a list of its concat demuxer, on this descriptor. As arguments they would be in
+ * the list of processes, for everybody to read.
  */
 export const LIST = 'pipe:3';
 

@@ -53,8 +53,9 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
     return { at: headOf(item), message: `${name} does not say how it is sent. Say its transport.` };
   if (transport === 'rtsp') {
     const message =
-      `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Take the transport rtp or ts-udp, by ` +
-      `which it sends a copy to each receiver, or let them ask the source of ${stream.carries ?? 'it'} themselves.`;
+      `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Take the transport ` +
+      'rtp or ts-udp, by which it sends a copy to each receiver, or let them ask the source of ' +
+      `${stream.carries ?? 'it'} themselves.`;
     return { at: placeOf(item, ['transport']), message };
   }
   if (port === undefined) return { at: headOf(item), message: `${name} has no port yet. Say it.` };
@@ -68,7 +69,9 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
     if (local !== undefined) return [{ address: formatAddress(group), local: formatAddress(local), ttl }];
     return {
       at: placeOf(item, ['egress']),
-      message: `${host.name} has no address at the port by which ${name} leaves, so it cannot be sent there for certain. Say the address of the port.`,
+      message:
+        `${host.name} has no address at the port by which ${name} leaves, so it cannot be sent there for certain. ` +
+        'Say the address of the port.',
     };
   }
   const targets: Target[] = [];
@@ -111,13 +114,18 @@ function unsendable(
   if (video?.codec !== original.video?.codec) {
     return {
       at: placeOf(item, ['video', 'codec']),
-      message: `${name} is to be ${video?.codec ?? 'video'}, and ${input.name} is ${original.video?.codec ?? 'without video'}: video is copied as it is, not encoded again. Say the same codec.`,
+      message:
+        `${name} is to be ${video?.codec ?? 'video'}, and ${input.name} is ` +
+        `${original.video?.codec ?? 'without video'}: video is copied as it is, not encoded again. Say the same ` +
+        'codec.',
     };
   }
   if (!supports(carrier, 'video', video?.codec)) {
     return {
       at: placeOf(item, ['transport']),
-      message: `FFmpeg does not send ${video?.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Have the camera send H.264 or H.265.`,
+      message:
+        `FFmpeg does not send ${video?.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Have ` +
+        'the camera send H.264 or H.265.',
     };
   }
   if (audio === undefined) return undefined;
@@ -129,7 +137,9 @@ function unsendable(
   if (!supports(carrier, 'audio', audio.codec)) {
     return {
       at: placeOf(item, ['audio']),
-      message: `FFmpeg does not send ${audio.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Declare audio of ${name} that it does: aac.`,
+      message:
+        `FFmpeg does not send ${audio.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. ` +
+        `Declare audio of ${name} that it does: aac.`,
     };
   }
   return undefined;
@@ -174,9 +184,9 @@ function isSameAudio(a: Audio, b: Audio | undefined): boolean {
 
 /**
  * For a receiver that is off and does not answer, Linux queues up to 212,992 bytes (unres_qlen_bytes in its
- * ip-sysctl.rst). FFmpeg's socket buffer must be larger: else FFmpeg waits, three seconds at a time, and packets come late
- * once the receiver is on again. Linux doubles the size that is asked for, gives no more than twice net.core.wmem_max
- * (socket(7)), and takes a socket for full when half of it is used.
+ * ip-sysctl.rst). FFmpeg's socket buffer must be larger: else FFmpeg waits, three seconds at a time, and packets come
+ * late once the receiver is on again. Linux doubles the size that is asked for, gives no more than twice
+ * net.core.wmem_max (socket(7)), and takes a socket for full when half of it is used.
  */
 const SEND_BUFFER = ['buffer_size', '425984'] as const;
 

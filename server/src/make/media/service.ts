@@ -51,7 +51,9 @@ export function wants(units: readonly string[]): readonly string[] {
 
 export const AFTER_NETWORK: readonly string[] = wants(['network-online.target']);
 
-/** It starts when a disk is mounted at the path, or mounted again: without the disk it did not start, or was stopped. */
+/**
+ * It starts when a disk is mounted at the path, or mounted again: without the disk it did not start, or was stopped.
+ */
 export function startedByMounts(paths: readonly string[]): string[] {
   return [...new Set(paths.flatMap((path) => mountUnits(path).slice(-1)))].map((unit) => `WantedBy=${unit}`);
 }
@@ -67,8 +69,8 @@ export const ORDERLY_STOP: readonly string[] = [
 ];
 
 /**
- * FFmpeg prints the session description of what it sends by RTP each time it starts. Errors go to the standard error, which
- * by default would go where the standard output goes.
+ * FFmpeg prints the session description of what it sends by RTP each time it starts. Errors go to the standard error,
+ * which by default would go where the standard output goes.
  */
 export const ERRORS_TO_JOURNAL: readonly string[] = ['StandardOutput=null', 'StandardError=journal'];
 
@@ -101,8 +103,9 @@ export const SETTINGS = '/etc/plumbline';
 
 export function placementNote(kind: string, { name }: Device): string {
   return (
-    `${kind}: on ${name}, *.service and *.timer belong in /etc/systemd/system/, what is in lib/ in ${LIBRARY}/, what is in sdp/ in ` +
-    `${SETTINGS}/sdp/; then \`systemctl daemon-reload\`, and \`systemctl enable --now\` each. They need FFmpeg.`
+    `${kind}: on ${name}, *.service and *.timer belong in /etc/systemd/system/, what is in lib/ in ${LIBRARY}/, ` +
+    `what is in sdp/ in ${SETTINGS}/sdp/; then \`systemctl daemon-reload\`, and \`systemctl enable --now\` each. ` +
+    'They need FFmpeg.'
   );
 }
 

@@ -20,7 +20,8 @@ export function checkScript(plan: Plan, network: HostNetwork, head: readonly str
   const { device, interfaces, routes } = network;
   const lines = [
     '',
-    `Compares the network of ${visible(device.name)} with the plan and prints what differs. Changes nothing; needs no root.`,
+    `Compares the network of ${visible(device.name)} with the plan and prints what differs. Changes nothing; needs ` +
+      'no root.',
     'Exit status: 0, all is as planned; 1, something differs; 2, it cannot be told.',
   ];
   const calls = [
@@ -31,7 +32,8 @@ export function checkScript(plan: Plan, network: HostNetwork, head: readonly str
       return by === undefined ? [] : [`leaves ${formatAddress(group)} ${word(by.name)}`];
     }),
   ];
-  return `#!/bin/sh\n${commented('#', [...head, ...lines]).replace(/^# $/gm, '#')}${FUNCTIONS}\n${calls.join('\n')}\n${END(device.name)}`;
+  const comment = commented('#', [...head, ...lines]).replace(/^# $/gm, '#');
+  return `#!/bin/sh\n${comment}${FUNCTIONS}\n${calls.join('\n')}\n${END(device.name)}`;
 }
 
 function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterface): string[] {
@@ -41,7 +43,8 @@ function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterfa
   if (tag !== undefined) checks.push(`tagged ${own} ${word(tag.of)} ${tag.id}`);
   else {
     checks.push(
-      `linked ${own} ${word(visible(link === undefined ? 'no cable in the plan' : portName(oppositePort(link, port)), 100))}`,
+      `linked ${own} ` +
+        word(visible(link === undefined ? 'no cable in the plan' : portName(oppositePort(link, port)), 100)),
     );
     const speed = link?.capacity ?? port.speed;
     if (speed !== undefined && speed >= 1_000_000)

@@ -91,7 +91,8 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
     if (why !== undefined) {
       refuse(
         [...port.route, 'trunk'],
-        `${leg.name} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another \`interface\`.`,
+        `${leg.name} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another ` +
+          '`interface`.',
       );
       return [];
     }
@@ -127,7 +128,8 @@ function withPrefix(
   if (name !== undefined && vlan !== undefined && vlan.name !== name) {
     refuse(
       route,
-      `${portName(port)} does not carry ${name}, so that ${said} cannot be set there. Add the VLAN to its trunk, or take the address out.`,
+      `${portName(port)} does not carry ${name}, so that ${said} cannot be set there. Add the VLAN to its trunk, or ` +
+        'take the address out.',
     );
     return [];
   }
@@ -146,7 +148,8 @@ function withPrefix(
   if (!contains(home.subnet, address)) {
     refuse(
       route,
-      `${said} is outside ${home.name}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. Take an address inside.`,
+      `${said} is outside ${home.name}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. ` +
+        'Take an address inside.',
     );
     return [];
   }
@@ -179,7 +182,8 @@ function routeOf(
     if (by !== undefined) return { to, by, via };
     refuse(
       [...route.route, 'via'],
-      `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it there. Name a router on that link.`,
+      `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it ` +
+        'there. Name a router on that link.',
     );
     return undefined;
   }
@@ -188,7 +192,8 @@ function routeOf(
   if (gateway !== undefined) return { to, by: first, via: gateway };
   refuse(
     route.route,
-    `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an address. Say it: \`via\`.`,
+    `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an ` +
+      'address. Say it: `via`.',
   );
   return undefined;
 }
@@ -236,8 +241,8 @@ export function interfaceName(port: Port): string {
 }
 
 /**
- * Linux: `dev_valid_name` in net/core/dev.c takes 1 to 15 bytes without white space, / and :, and neither . nor ..; when an
- * interface is created, % starts a pattern (from memory). Beyond ASCII a byte may count as white space.
+ * Linux: `dev_valid_name` in net/core/dev.c takes 1 to 15 bytes without white space, / and :, and neither . nor ..;
+ * when an interface is created, % starts a pattern (from memory). Beyond ASCII a byte may count as white space.
  */
 function isInterfaceName(name: string): boolean {
   return /^[!-~]{1,15}$/.test(name) && !/[/:%]/.test(name) && name !== '.' && name !== '..';

@@ -19,8 +19,8 @@ export const iproute2: Output = {
 };
 
 const NOTES = [
-  'iproute2: what set-network.sh sets is gone when the machine starts again; `make networkd` makes files that stay. ' +
-    'On a machine that you reach through the network you are about to change, have a way in besides.',
+  'iproute2: what set-network.sh sets is gone when the machine starts again; `make networkd` makes files that ' +
+    'stay. On a machine that you reach through the network you are about to change, have a way in besides.',
 ];
 
 function ofHost(plan: Plan, device: Device): Made {
@@ -37,7 +37,8 @@ function setScript({ device, interfaces, routes }: HostNetwork, head: readonly s
   const cards = interfaces.filter(({ tag }) => tag === undefined);
   const lines = [
     '',
-    `Sets addresses and routes of ${visible(device.name)}. Needs root. What is set already stays as it is, nothing else is taken away,`,
+    `Sets addresses and routes of ${visible(device.name)}. Needs root. What is set already stays as it is, nothing ` +
+      'else is taken away,',
     'and all of it lasts until the machine starts again.',
   ];
   return [
@@ -63,7 +64,8 @@ function setInterface({ name, port, vlan, tag, addresses }: HostInterface): stri
   const lines = [`\n# ${visible([name, ...where].join(', '))}\n`];
   if (tag !== undefined)
     lines.push(
-      `ip link show dev ${own} >/dev/null 2>&1 || ip link add link ${word(tag.of)} name ${own} type vlan id ${tag.id}\n`,
+      `ip link show dev ${own} >/dev/null 2>&1 || ip link add link ${word(tag.of)} name ${own} type vlan id ` +
+        `${tag.id}\n`,
     );
   lines.push(`ip link set dev ${own} up\n`);
   for (const { address, prefix } of addresses) {
@@ -81,7 +83,10 @@ function lessGeneralFirst(a: NetworkRoute, b: NetworkRoute): number {
 }
 
 function setRoute({ to, by, via }: NetworkRoute): string {
-  return `ip route replace ${destination(to)}${via === undefined ? '' : ` via ${formatAddress(via)}`} dev ${word(by.name)}\n`;
+  return (
+    `ip route replace ${destination(to)}${via === undefined ? '' : ` via ${formatAddress(via)}`} dev ` +
+    `${word(by.name)}\n`
+  );
 }
 
 /** Interface names are printable ASCII, so each has a word. */

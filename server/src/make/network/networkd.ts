@@ -21,9 +21,10 @@ export const networkd: Output = {
 };
 
 const NOTES = [
-  'networkd: copy the files of a host into its /etc/systemd/network, then `systemctl enable --now systemd-networkd`, as it may not run yet, and ' +
-    '`networkctl reload`. Let nothing else set the same interfaces. An interface whose cable is out holds up for two minutes, at each start, what waits for the network. ' +
-    'On a machine that you reach through the network you are about to change, have a way in besides.',
+  'networkd: copy the files of a host into its /etc/systemd/network, then `systemctl enable --now ' +
+    'systemd-networkd`, as it may not run yet, and `networkctl reload`. Let nothing else set the same interfaces. ' +
+    'An interface whose cable is out holds up for two minutes, at each start, what waits for the network. On a ' +
+    'machine that you reach through the network you are about to change, have a way in besides.',
 ];
 
 function ofHost(plan: Plan, device: Device): Made {
@@ -38,8 +39,8 @@ function ofHost(plan: Plan, device: Device): Made {
       return filesOf(network, own, `# Files of ${device.name}.\n${head}`);
     }
     const message =
-      `systemd-networkd takes no interface name such as ${visible(own.name)} of ${device.name}: letters, digits and . _ + @ - alone, ` +
-      'and not digits alone. Say the name that the operating system has in `interface`.';
+      `systemd-networkd takes no interface name such as ${visible(own.name)} of ${device.name}: letters, digits and ` +
+      '. _ + @ - alone, and not digits alone. Say the name that the operating system has in `interface`.';
     // Interfaces of tagged VLANs are named after the port: one message is enough.
     if (own.tag === undefined) refused.push({ at: placeOf(device.item, [...own.port.route, 'interface']), message });
     return [];

@@ -1,9 +1,9 @@
 /**
  * CSV (RFC 4180): records end in CR LF, the first one names the columns, and there are no comments.
  *
- * A spreadsheet takes a cell that starts with = + - @, a tab or a carriage return for a formula and may run it, in quotes
- * too. Such a text gets an apostrophe in front: to a spreadsheet that means text, and other readers have to drop it.
- * Numbers are written as they are, so that a negative one stays a number.
+ * A spreadsheet takes a cell that starts with = + - @, a tab or a carriage return for a formula and may run it, in
+ * quotes too. Such a text gets an apostrophe in front: to a spreadsheet that means text, and other readers have to drop
+ * it. Numbers are written as they are, so that a negative one stays a number.
  */
 
 import { visible } from '../../text/visible.ts';

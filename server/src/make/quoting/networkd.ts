@@ -3,8 +3,8 @@
 import { visible } from '../../text/visible.ts';
 
 /**
- * A text for people, as in `Description=`: one line, without a backslash at its end, which would join the next line. A per
- * cent sign needs no escape here.
+ * A text for people, as in `Description=`: one line, without a backslash at its end, which would join the next line. A
+ * per cent sign needs no escape here.
  */
 export function networkdText(text: string): string {
   return visible(text).replace(/[\s\\]+$/, '');

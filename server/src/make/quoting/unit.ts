@@ -11,7 +11,10 @@ const UNQUOTABLE = /\0|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\
 /** Bytes in a part of a path (NAME_MAX of Linux), which systemd enforces. */
 const LONGEST_PART = 255;
 
-/** A text for people, as in `Description=`: one line, per cent signs doubled, no backslash that would join the next line. */
+/**
+ * A text for people, as in `Description=`: one line, per cent signs doubled, no backslash that would join the next
+ * line.
+ */
 export function unitText(text: string): string {
   return visible(text)
     .replace(/[\s\\]+$/, '')

@@ -19,18 +19,24 @@ export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly
   const found: Caution[] = [
     {
       about: 'Mains',
-      text: 'sockets, supplies and whatever is behind a cover are for a licensed electrician. Keep data cables apart from mains cables.',
+      text:
+        'sockets, supplies and whatever is behind a cover are for a licensed electrician. Keep data cables apart ' +
+        'from mains cables.',
     },
   ];
   if (highest > 0)
     found.push({
       about: 'Power over Ethernet',
-      text: `the ports so marked put up to ${watts(highest)} on the cable. Unplug it at the switch before you cut, crimp or splice it.`,
+      text:
+        `the ports so marked put up to ${watts(highest)} on the cable. Unplug it at the switch before you cut, ` +
+        'crimp or splice it.',
     });
   if (cables.some(({ type }) => type !== undefined && /^o[ms]\d/.test(type))) {
     found.push({
       about: 'Fibre',
-      text: 'look into no end, lit or not: the light cannot be seen and can harm the eye. Cap what is not plugged in, and gather every splinter.',
+      text:
+        'look into no end, lit or not: the light cannot be seen and can harm the eye. Cap what is not plugged in, ' +
+        'and gather every splinter.',
     });
   }
   if (
@@ -41,7 +47,9 @@ export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly
   ) {
     found.push({
       about: 'Lightning and earth',
-      text: 'copper that leaves a building, or goes to a roof, a gable or a mast, brings lightning in and joins two earths. Lay fibre, or protect and bond it as the code asks.',
+      text:
+        'copper that leaves a building, or goes to a roof, a gable or a mast, brings lightning in and joins two ' +
+        'earths. Lay fibre, or protect and bond it as the code asks.',
     });
   }
   if (ends.some(([, a, b]) => isAloft(a) || isAloft(b))) {

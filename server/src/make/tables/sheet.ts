@@ -69,7 +69,10 @@ b { font-weight: 600; } tr.free td { color: #555; font-style: italic; }
 function cautionBox(cautions: readonly Caution[]): string {
   if (cautions.length === 0) return '';
   const items = cautions.map(({ about, text }) => `<li><b>${html(about)}:</b> ${html(text)}</li>\n`);
-  return `<aside class="caution">\n<h2>Before you begin</h2>\n<ul>\n${items.join('')}</ul>\n<p>Local codes and licensed practice decide. Where they say otherwise than this sheet, they are right.</p>\n</aside>\n`;
+  return (
+    `<aside class="caution">\n<h2>Before you begin</h2>\n<ul>\n${items.join('')}</ul>\n<p>Local codes and licensed ` +
+    'practice decide. Where they say otherwise than this sheet, they are right.</p>\n</aside>\n'
+  );
 }
 
 /** How a column is set: numbers to the right, words unbroken, small print. */
@@ -106,7 +109,8 @@ const UNBROKEN = 34;
 function tableCell(cell: SheetCell, set: Set | undefined): string {
   const unbroken = typeof cell === 'string' && (set === 'w' || set === 'n') && cell.length <= UNBROKEN;
   const classes = [set === 'n' || set === 's' ? set : '', unbroken ? 'w' : ''].filter((name) => name !== '').join(' ');
-  return `<td${classes === '' ? '' : ` class="${classes}"`}>${typeof cell === 'string' ? breakable(cell) : cell.html}</td>`;
+  const attribute = classes === '' ? '' : ` class="${classes}"`;
+  return `<td${attribute}>${typeof cell === 'string' ? breakable(cell) : cell.html}</td>`;
 }
 
 /** A cell that breaks only between its parts. */

@@ -57,8 +57,9 @@ function csvOf({ site }: Plan, labels: readonly (readonly [CableRun, CableRun])[
 
 function pageOf({ site }: Plan, labels: readonly (readonly [CableRun, CableRun])[]): string {
   const box = ({ label, here, there, through }: CableRun): string =>
-    `<div class="label">${label === '' ? '' : `<b>${breakable(label)}</b>`}<span>${breakable(here.text)}</span><span>to ${breakable(there.text)}</span>` +
-    `${through.length === 0 ? '' : `<small>via ${breakable(through.join(', '))}</small>`}</div>\n`;
+    '<div ' +
+    `class="label">${label === '' ? '' : `<b>${breakable(label)}</b>`}<span>${breakable(here.text)}</span><span>to ` +
+    `${breakable(there.text)}</span>${through.length === 0 ? '' : `<small>via ${breakable(through.join(', '))}</small>`}</div>\n`;
   const pairs = labels.map(([a, b]) => `<div class="pair">\n${box(a)}${box(b)}</div>\n`);
   return sheet(site, {
     title: 'Cable labels',

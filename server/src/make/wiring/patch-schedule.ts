@@ -131,7 +131,8 @@ function pageOf({ site }: Plan, walk: readonly CableRun[]): string {
       link === undefined ? 'no link' : link.capacity === undefined ? '' : bitRate(link.capacity),
       textAt(cable.item.data, ['description']) ?? '',
     ]);
-    return `<section>\n<h2>${html(location === '' ? 'Place not said' : location)}</h2>\n${sheetTable(COLUMNS, rows)}</section>\n`;
+    const title = html(location === '' ? 'Place not said' : location);
+    return `<section>\n<h2>${title}</h2>\n${sheetTable(COLUMNS, rows)}</section>\n`;
   });
   const cables = walk.map(({ cable }) => cable);
   return sheet(site, {

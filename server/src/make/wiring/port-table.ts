@@ -236,7 +236,8 @@ function switchFacts({ site, power }: Plan, device: Device): string {
         : `PoE: ${watts(source.draw)} set aside${source.budget === undefined ? '' : ` of ${watts(source.budget)}`}`,
     ) +
     facts(
-      'Peaks are predicted, on the line: Ethernet frames with preamble and gaps; the share is of the speed of the link.' +
+      'Peaks are predicted, on the line: Ethernet frames with preamble and gaps; the share is of the speed of the ' +
+        'link.' +
         (device.ports.some(({ feeds }) => feeds !== undefined)
           ? ' The watts behind a type of PoE are set aside for what is plugged in.'
           : ''),

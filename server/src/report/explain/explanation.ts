@@ -107,7 +107,12 @@ export function explanationText(explanation: Explanation): string {
     ['left', ...numbers.map((number) => (number ? ('right' as const) : ('left' as const))), 'left', 'left'],
   );
   if (total !== undefined && lines.length > 0) table.splice(head.length + lines.length, 0, '-'.repeat(8));
-  return `${[visible(title), ...sentences.map((sentence) => visible(sentence, 1000)), ...table.map((line) => `  ${line}`)].join('\n')}\n`;
+  const text = [
+    visible(title),
+    ...sentences.map((sentence) => visible(sentence, 1000)),
+    ...table.map((line) => `  ${line}`),
+  ];
+  return `${text.join('\n')}\n`;
 }
 
 function cellText(

@@ -88,6 +88,9 @@ function streamLine({ network }: Plan, stream: Stream): ExplanationLine {
   return {
     label: stream.name,
     cells: [stream.port === undefined ? 'no port' : `port ${stream.port}`],
-    formula: `${reached.length === 0 ? 'reaches nobody' : `reaches ${list(reached)}`}${missed.length === 0 ? '' : `; not ${list(missed, 'nor')}`}`,
+    formula: [
+      reached.length === 0 ? 'reaches nobody' : `reaches ${list(reached)}`,
+      ...(missed.length === 0 ? [] : [`not ${list(missed, 'nor')}`]),
+    ].join('; '),
   };
 }

@@ -20,7 +20,9 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
     lines.push({
       label: 'subnet',
       cells: [formatSubnet(subnet)],
-      formula: `${grouped(hostsIn(subnet))} addresses for hosts, ${formatAddress(firstHost(subnet))} to ${formatAddress(lastHost(subnet))}`,
+      formula:
+        `${grouped(hostsIn(subnet))} addresses for hosts, ${formatAddress(firstHost(subnet))} to ` +
+        formatAddress(lastHost(subnet)),
       source: 'RFC 4632 §3.1',
     });
   }
