@@ -315,8 +315,9 @@ export function mutated(texts: Texts, random: Random, others: readonly string[])
     const name = random.pick(Object.keys(result));
     if (name === undefined) return texts;
     const { [name]: text = '', ...rest } = result;
-    if (random.chance(0.02)) result = rest;
-    else if (random.chance(0.02)) result = { ...result, [`copy-of-${name}`]: text };
+    const roll = random.next();
+    if (roll < 0.02) result = rest;
+    else if (roll < 0.04) result = { ...result, [`copy-of-${name}`]: text };
     else result = { ...result, [name]: (random.pick(random.pick(KINDS)) ?? same)(text, random, others) };
   }
   return result;

@@ -4,12 +4,12 @@ import { type Subnet, contains, formatAddress, parseSubnet } from '../../server/
 import type { Interface } from '../../server/src/network/interfaces.ts';
 import type { BroadcastDomain } from '../../server/src/network/membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
-import type { Port } from '../../server/src/site/model.ts';
+import { type Port, portName } from '../../server/src/site/model.ts';
 import { numberOf } from './numbers.ts';
 
 /** Names of interfaces are short: Linux takes 15 characters. */
 export function interfaceOf(port: Port): string {
-  return `p${numberOf(port)}`;
+  return `p${numberOf(portName(port))}`;
 }
 
 export class Addresses {
@@ -56,7 +56,7 @@ export class Addresses {
   /** The declared address, or one of the subnet that nobody has. */
   of(at: Interface): string {
     if (at.address !== undefined) return formatAddress(at.address);
-    const key = `${numberOf(at.port)} ${numberOf(at.domain)}`;
+    const key = `${portName(at.port)} ${this.vlanId(at.domain)}`;
     let address = this.given.get(key);
     if (address === undefined) this.given.set(key, (address = this.free(at.domain)));
     return formatAddress(address);

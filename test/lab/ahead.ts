@@ -13,7 +13,7 @@ export class Ahead<T> {
   /** The outcome of the one at `index`; those behind it are under way, up to `atOnce` in all. */
   get(index: number): Promise<T> {
     const begun = this.begin(index);
-    for (let next = index + 1; next < index + this.atOnce; next++) if (next < this.work.length) this.begin(next);
+    for (let next = index + 1; next < index + this.atOnce; next++) if (next < this.work.length) void this.begin(next);
     return begun;
   }
 

@@ -168,7 +168,7 @@ describe('announcing on a real network', function () {
       assert.match(inOrder.out, /^\d+ packets of announcements of 10 sessions by 1 announcer in \d+(\.\d+)? s\.\n$/);
       assert.deepEqual(
         rulesOf(plumbline(['audit', 'announcements', file, '--site', SITE, '--format', 'json', ...PATIENT]).out),
-        new Array(10).fill('announcement-withdrawn'),
+        Array.from({ length: 10 }, () => 'announcement-withdrawn'),
       );
     });
 
@@ -232,31 +232,22 @@ describe('announcing on a real network', function () {
     const site = readFileSync(join(SITE, 'viewing.site.yaml'), 'utf8').split('\n');
     assert.deepEqual(
       found
-        .map(({ rule, message, file: path, line }) => [
-          rule,
-          message.replace(/ is announced.*? with | (?:was|is) .*/, ' '),
-          path.endsWith('viewing.site.yaml') ? site[line - 1]?.trim() : basename(path),
-        ])
+        .map(({ rule, message, file: path, line }) => {
+          const shown = message.replace(/ is announced.*? with | (?:was|is) .*/, ' ').trim();
+          return `${rule}: ${shown} [${path.endsWith('viewing.site.yaml') ? site[line - 1]?.trim() : basename(path)}]`;
+        })
         .sort(),
       [
-        ['announced-otherwise', 'gate-live port 5006 instead of 5004.', 'port: 5004'],
-        ['announced-otherwise', 'yard-live TTL 4 instead of 1.', 'yard-live:'],
-        ['announced-otherwise', 'porch-live video H265/90000 instead of H264/90000.', 'porch-live:'],
-        [
-          'announced-otherwise',
-          'paddock-live no audio.',
-          'audio: {codec: aac, bitrate: 96 kb/s, sample-rate: 48 kHz, channels: 2}   # .mp4 files and screens know no A-law',
-        ],
-        [
-          'announced-otherwise',
-          'paddock-north-live group 239.192.20.99 instead of 239.192.20.42.',
-          'group: 239.192.20.42',
-        ],
-        ['announced-otherwise', 'stable-aisle-live source 192.168.20.9 instead of 192.168.20.5.', 'source: recorder'],
-        ['announced-twice', 'tv-one ', 'group: 239.192.30.1'],
-        ['announced-unplanned', 'cellar, sent to 239.192.77.7 port 5004, ', 'site.site.yaml'],
-        ['announcement-withdrawn', 'seedlings-live ', 'seedlings-live:'],
-        ['stream-not-announced', 'foaling-box-live ', 'foaling-box-live:'],
+        'announced-otherwise: gate-live port 5006 instead of 5004. [port: 5004]',
+        'announced-otherwise: yard-live TTL 4 instead of 1. [yard-live:]',
+        'announced-otherwise: porch-live video H265/90000 instead of H264/90000. [porch-live:]',
+        'announced-otherwise: paddock-live no audio. [audio: {codec: aac, bitrate: 96 kb/s, sample-rate: 48 kHz, channels: 2}   # .mp4 files and screens know no A-law]',
+        'announced-otherwise: paddock-north-live group 239.192.20.99 instead of 239.192.20.42. [group: 239.192.20.42]',
+        'announced-otherwise: stable-aisle-live source 192.168.20.9 instead of 192.168.20.5. [source: recorder]',
+        'announced-twice: tv-one [group: 239.192.30.1]',
+        'announced-unplanned: cellar, sent to 239.192.77.7 port 5004, [site.site.yaml]',
+        'announcement-withdrawn: seedlings-live [seedlings-live:]',
+        'stream-not-announced: foaling-box-live [foaling-box-live:]',
       ].sort(),
     );
   });
@@ -282,7 +273,7 @@ describe('announcing on a real network', function () {
     const gaps = gapsOf(seen).slice(-1);
     assert.ok(
       gaps.every((gap) => gap >= (7.4 * 2) / 3 - 0.2),
-      `${gapsOf(seen).join(' ')}`,
+      gapsOf(seen).join(' '),
     );
     assert.ok(seen.length >= 2);
   });

@@ -191,7 +191,7 @@ describe('a stream that a server takes in once, for several things', function ()
   }
 
   it('has one unit', () => {
-    const units = new Set(made.files.map(({ path }) => path).filter((path) => /\.service$/.test(path)));
+    const units = new Set(made.files.map(({ path }) => path).filter((path) => path.endsWith('.service')));
     assert.deepEqual([...units], ['recorder/plumbline-ingest-gate.service', 'recorder/plumbline-folders.service']);
   });
 

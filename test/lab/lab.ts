@@ -186,5 +186,5 @@ export class Lab {
 }
 
 function hostName(device: Device): string {
-  return `h${numberOf(device)}`;
+  return `h${numberOf(device.name)}`;
 }

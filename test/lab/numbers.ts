@@ -1,10 +1,9 @@
-/** A number for each thing of a site, for names that are as short as Linux asks. */
+/** A number for each name, for what Linux wants to have short names. Two plans of a site have the same. */
 
-const numbers = new WeakMap<object, number>();
-let next = 0;
+const numbers = new Map<string, number>();
 
-export function numberOf(thing: object): number {
-  let number = numbers.get(thing);
-  if (number === undefined) numbers.set(thing, (number = next++));
+export function numberOf(name: string): number {
+  const number = numbers.get(name) ?? numbers.size;
+  numbers.set(name, number);
   return number;
 }

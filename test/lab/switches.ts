@@ -11,7 +11,7 @@ import { numberOf } from './numbers.ts';
 const USUAL_SPEED = 1_000_000_000;
 
 export function bridgeOf(device: Device): string {
-  return `s${numberOf(device)}`;
+  return `s${numberOf(device.name)}`;
 }
 
 /** The end of a querier's cable that is at its switch. */
@@ -31,24 +31,18 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
     const bridge = bridgeOf(device);
     // Where priorities are equal the lower address becomes root; the site's order of names is that of the addresses.
     const mac = `02:00:00:00:01:${(byName.indexOf(device) + 1).toString(16).padStart(2, '0')}`;
-    commands.push(
-      ...['--', 'add-br', bridge],
-      ...[
-        '--',
-        'set',
-        'bridge',
-        bridge,
-        'datapath_type=netdev',
-        `mcast_snooping_enable=${device.snooping}`,
-        `other_config:mcast-snooping-disable-flood-unregistered=${device.unregistered === 'drop'}`,
-        `other_config:hwaddr="${mac}"`,
-        `rstp_enable=${device.spanningTree}`,
-        `other_config:rstp-address="${mac}"`,
-        `other_config:rstp-priority=${device.spanningTreePriority}`,
-        // A converter passes on whatever comes, the frames of spanning tree too.
-        `other_config:forward-bpdu=${device.kind === 'media-converter'}`,
-      ],
-    );
+    const settings = [
+      'datapath_type=netdev',
+      `mcast_snooping_enable=${device.snooping}`,
+      `other_config:mcast-snooping-disable-flood-unregistered=${device.unregistered === 'drop'}`,
+      `other_config:hwaddr="${mac}"`,
+      `rstp_enable=${device.spanningTree}`,
+      `other_config:rstp-address="${mac}"`,
+      `other_config:rstp-priority=${device.spanningTreePriority}`,
+      // A converter passes on whatever comes, the frames of spanning tree too.
+      `other_config:forward-bpdu=${device.kind === 'media-converter'}`,
+    ];
+    commands.push('--', 'add-br', bridge, '--', 'set', 'bridge', bridge, ...settings);
     for (const [position, port] of device.ports.entries())
       commands.push(...portCommand(plan, addresses, bridge, port, position));
   }

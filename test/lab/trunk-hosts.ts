@@ -7,7 +7,6 @@ import type { Plan } from '../../server/src/plan.ts';
 import type { Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
 import { taggedIds } from './hosts.ts';
-import { numberOf } from './numbers.ts';
 
 /** A port of a host with a trunk, and its interfaces: their names at the host, at the card, and their tags. */
 export interface Card {
@@ -22,14 +21,15 @@ export function cards(plan: Plan, addresses: Addresses): Card[] {
       const tags = taggedIds(plan, addresses, port);
       if (tags.length === 0) return [];
       const name = interfaceOf(port);
-      const ends = tags.map((tag) => ({ atHost: `${name}.${tag}`, atCard: `c${numberOf(port)}.${tag}`, tag }));
-      return [{ port, ends: [{ atHost: name, atCard: `c${numberOf(port)}`, tag: undefined }, ...ends] }];
+      const card = `c${name}`;
+      const ends = tags.map((tag) => ({ atHost: `${name}.${tag}`, atCard: `${card}.${tag}`, tag }));
+      return [{ port, ends: [{ atHost: name, atCard: card, tag: undefined }, ...ends] }];
     });
 }
 
 /** For ovs-vsctl. Frames pass between the cable and one interface, by their tag. */
 export function cardCommands({ port, ends }: Card): string[] {
-  const bridge = `n${numberOf(port)}`;
+  const bridge = `n${interfaceOf(port)}`;
   const commands = [
     '--',
     'add-br',

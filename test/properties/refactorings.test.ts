@@ -103,7 +103,7 @@ function assertOneCopy(before: Texts, after: Texts, name: string): void {
   assert.equal(is.reaches.length + is.unreached.length, 1);
   const { streams, links } = reportFrom(after);
   const live = streams.find((stream) => stream.name.startsWith(`${name}-live`));
-  assert.ok(live?.group != null);
+  assert.ok(live !== undefined && live.group !== null);
   const wanted = (own: typeof was): string[] => [...own.reaches, ...own.unreached];
   assert.deepEqual(new Set([...wanted(live), ...wanted(is)]), new Set([...wanted(was), ...wanted(is)]));
   // No link carries more than one copy of what the camera sends.

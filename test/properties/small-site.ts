@@ -101,7 +101,7 @@ export function entriesOf(site: SmallSite): Entry[] {
   const speed = '1 Gb/s';
   const trunk = { speed, trunk: ['house', 'video'] };
   const join = (a: string, b: string): void => add('cables', undefined, { from: a, to: b });
-  const pick = <T>(list: readonly T[], index: number): number => index % list.length;
+  const pick = (list: readonly unknown[], index: number): number => index % list.length;
 
   const asks = site.querier === undefined ? {} : { querier: `switch-${site.querier}` };
   const leads = site.router === undefined ? {} : { gateway: 'router' };

@@ -23,10 +23,23 @@ export function screensOf(house: House, descriptions: string): Screen[] {
           .map((screen) => {
             const [at] = plan.network.interfaces.of(screen);
             const frameRate = plan.site.mediaOf(stream)?.video?.frameRate ?? assert.fail(stream.name);
-            const description = join(descriptions, `${stream.name}.sdp`);
-            return new Screen(lab, screen, stream, frameRate, description, formatAddress(at?.address ?? 0));
+            return new Screen(lab, screen, {
+              stream,
+              frameRate,
+              description: join(descriptions, `${stream.name}.sdp`),
+              address: formatAddress(at?.address ?? 0),
+            });
           }),
   );
+}
+
+interface Shown {
+  readonly stream: Stream;
+  readonly frameRate: number;
+  /** The file that was made for the stream. */
+  readonly description: string;
+  /** The host joins by its interface. */
+  readonly address: string;
 }
 
 export class Screen {
@@ -35,8 +48,7 @@ export class Screen {
   private readonly player: HostProgram;
   private from = 0;
 
-  /** `description` is the file that was made for the stream; the host joins by the interface of `address`. */
-  constructor(lab: Lab, host: Device, stream: Stream, frameRate: number, description: string, address: string) {
+  constructor(lab: Lab, host: Device, { stream, frameRate, description, address }: Shown) {
     this.name = `${stream.name} at ${host.name}`;
     this.frameRate = frameRate;
     // The switches and senders go first.

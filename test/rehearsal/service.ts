@@ -175,11 +175,10 @@ export class Service {
   private async goOn(): Promise<void> {
     const pause = Number.parseInt(this.unit.one('Service', 'RestartSec') ?? '0', 10) * 1000;
     const restart = this.unit.one('Service', 'Restart');
-    let ok: boolean;
-    do {
+    for (;;) {
       if (this.starts > 0) await sleep(pause);
       if (this.stopped) return;
-      ok = true;
+      let ok = true;
       for (const command of this.unit.commands('ExecStartPre')) ok &&= (await this.finish(command)) === 0;
       if (!ok) this.starts++;
       else
@@ -188,7 +187,9 @@ export class Service {
           this.starts++;
           ok &&= (await this.finish(command)) === 0;
         }
-    } while (!this.stopped && (restart === 'always' || (restart === 'on-failure' && !ok)));
+      const again = restart === 'always' || (restart === 'on-failure' && !ok);
+      if (this.stopped || !again) return;
+    }
   }
 
   private async finish(command: readonly string[]): Promise<number> {

@@ -106,8 +106,9 @@ export function rehearsed(rates: Rates): string {
 
 /** The wiring alone: switches, hosts and cables, of which nobody sends or joins anything. */
 export function wiring(text: string): string {
-  const { streams, recordings, volumes, ...rest } = parse(text) as Written;
-  return stringify(rest, { lineWidth: 0 });
+  const whole = Object.entries(parse(text) as Written);
+  const wires = whole.filter(([section]) => !['streams', 'recordings', 'volumes'].includes(section));
+  return stringify(Object.fromEntries(wires), { lineWidth: 0 });
 }
 
 /** bit/s of each sound of television. */

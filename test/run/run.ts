@@ -52,9 +52,11 @@ process.exitCode = summedUp(outcomes) ? 0 : 1;
 
 async function runRow(row: readonly string[]): Promise<Outcome[]> {
   const ended: Outcome[] = [];
-  for (const [group, paths] of files)
-    if (row.includes(group.name) && (chosen.length === 0 || chosen.includes(group.name)))
-      ended.push(await runGroup(group, paths));
+  for (const name of row.filter((each) => chosen.length === 0 || chosen.includes(each))) {
+    const [found] = [...files].filter(([group]) => group.name === name);
+    if (found === undefined) throw new Error(`no group is called ${name}`);
+    ended.push(await runGroup(...found));
+  }
   return ended;
 }
 

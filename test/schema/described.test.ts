@@ -23,6 +23,10 @@ function properties(root: Schema, schema: unknown = root, pointer = '#', areName
   });
 }
 
+function textOf(value: unknown): string {
+  return typeof value === 'string' ? value : '';
+}
+
 function merged(root: Schema, { $ref, ...beside }: Schema): Schema {
   if (typeof $ref !== 'string') return beside;
   const target = (root['$defs'] as Readonly<Record<string, Schema>>)[$ref.replace('#/$defs/', '')];
@@ -48,27 +52,32 @@ for (const [file, schema] of [
     const all = properties(schema);
     it('has properties', () => assert.ok(all.length > 30));
 
-    for (const { pointer, schema: property } of all) {
-      it(`${pointer} has a description`, () => assert.match(String(property['description'] ?? ''), /^[A-Z0-9].*\.$/));
+    it('describes each of them', () => {
+      for (const { pointer, schema: property } of all)
+        assert.match(textOf(property['description']), /^[A-Z0-9].*\.$/, pointer);
+    });
 
-      // A mapping is shown by the examples of its properties.
-      if (property['properties'] !== undefined && property['examples'] === undefined) continue;
-      it(`${pointer} has examples, and they are valid`, () => {
-        const examples = property['examples'];
-        assert.ok(Array.isArray(examples) && examples.length > 0, 'no examples');
+    it('has valid examples and defaults for each of them', () => {
+      for (const { pointer, schema: property } of all) {
+        const { examples } = property;
+        // A mapping is shown by the examples of its properties.
+        if (property['properties'] !== undefined && examples === undefined) continue;
+        assert.ok(Array.isArray(examples) && examples.length > 0, `${pointer} has no examples`);
         const validate = ajv.getSchema(`${schema.$id}${pointer}`);
-        assert.ok(validate);
+        assert.ok(validate, pointer);
         for (const example of examples)
-          assert.ok(validate(example), `${JSON.stringify(example)}: ${ajv.errorsText(validate.errors)}`);
-        if ('default' in property) assert.ok(validate(property['default']), 'the default is not valid');
-      });
+          assert.ok(validate(example), `${pointer}, ${JSON.stringify(example)}: ${ajv.errorsText(validate.errors)}`);
+        if ('default' in property) assert.ok(validate(property['default']), `the default of ${pointer} is not valid`);
+      }
+    });
 
-      const { enum: values, enumDescriptions } = property;
-      if (!Array.isArray(values)) continue;
-      it(`${pointer} tells what each value means`, () => {
-        assert.ok(Array.isArray(enumDescriptions));
-        assert.equal(enumDescriptions.length, values.length);
-      });
-    }
+    it('tells what each value of an enumeration means', () => {
+      for (const { pointer, schema: property } of all) {
+        const { enum: values, enumDescriptions } = property;
+        if (!Array.isArray(values)) continue;
+        assert.ok(Array.isArray(enumDescriptions), pointer);
+        assert.equal(enumDescriptions.length, values.length, pointer);
+      }
+    });
   });
 }

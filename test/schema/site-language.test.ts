@@ -1,13 +1,16 @@
 import assert from 'node:assert/strict';
 import { parse } from 'yaml';
-import * as validators from '../../server/src/site/schema.generated/validate.js';
+import * as generated from '../../server/src/site/schema.generated/validate.js';
 import { SECTIONS, type SectionName } from '../../server/src/site/shape.ts';
 import { unitsOf } from '../../server/src/text/quantity.ts';
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
 
+const validators = new Map(Object.entries(generated));
+
 /** What does not fit, as `/path keyword`. */
 function faults(section: SectionName, yaml: string): string[] {
-  const validate = validators[section];
+  const validate = validators.get(section);
+  assert.ok(validate !== undefined, section);
   validate(parse(yaml));
   return (validate.errors ?? []).map(({ instancePath, keyword }) => `${instancePath} ${keyword}`.trim());
 }

@@ -1,7 +1,7 @@
 // The extension as it is shipped: packed, installed in the embedded editor, and used by a person in a browser.
 import assert from 'node:assert/strict';
 import { readFile, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { type ServedEditor, serveEditor } from '../../client/open/serve.ts';
 import { NEW_SITE, NEW_SITE_FILE } from '../../server/src/site/new-site.ts';
@@ -48,6 +48,12 @@ describe('the packed extension, installed', function () {
     const { size } = await stat(packed.file);
     console.log(`      ${size} bytes`);
     assert.ok(size < 1_000_000, `${size} bytes`);
+  });
+
+  // What the editor waits for; the server is loaded by a process of its own.
+  it('has less than 600 kB to load when it is activated', async () => {
+    const { size } = await stat(join(dirname(packed.file), 'dist', 'extension.cjs'));
+    assert.ok(size < 600_000, `${size} bytes`);
   });
 
   it('shows problems in a file that is opened from the explorer', async () => {

@@ -1,4 +1,5 @@
 // Runs the suite inside the extension host of a browser, which is a web worker.
+// oxlint-disable-next-line import/no-unassigned-import -- what the browser's Mocha gives are globals
 import 'mocha/mocha.js';
 import { type Results, marker } from './results.ts';
 
