@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import { type Checked, checkBy } from '../../server/src/lint/check.ts';
-import type { AcceptanceRule, Report, Rule, Subject } from '../../server/src/lint/rule.ts';
+import type { AcceptanceRule, Report, Rule, RuleContext } from '../../server/src/lint/rule.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
 import { headOf } from '../../server/src/site/item.ts';
 import { setValue } from '../../server/src/site/edit.ts';
 
 const FILE = 'a.site.yaml';
 
-function ruleOf(id: string, check: (subject: Subject, report: Report) => void): Rule {
+function ruleOf(id: string, check: (context: RuleContext, report: Report) => void): Rule {
   return { id, severity: 'warning', summary: 'For this test.', why: 'For this test.', check };
 }
 

@@ -7,8 +7,17 @@ import { isHalfRead } from '../site/half-read.ts';
 import { type Item, headOf } from '../site/item.ts';
 import type { Acceptance, Lint } from '../site/model.ts';
 import { diagnose } from './diagnose.ts';
-import type { AcceptanceRule, Diagnostic, Finding, Found, Rule, RuleInfo, Subject, UnusedAcceptance } from './rule.ts';
-import { WatchedSubject } from './watched.ts';
+import type {
+  AcceptanceRule,
+  Diagnostic,
+  Finding,
+  Found,
+  Rule,
+  RuleContext,
+  RuleInfo,
+  UnusedAcceptance,
+} from './rule.ts';
+import { WatchedContext } from './watched.ts';
 
 /** The rules to check by. */
 export interface Rules {
@@ -31,7 +40,7 @@ export interface Checked {
 }
 
 interface Run {
-  readonly subject: WatchedSubject;
+  readonly context: WatchedContext;
   readonly findings: readonly Finding[];
   /** What a `lint` section makes of the findings; worked out once for the same section. */
   readonly diagnosed: (lint: Lint) => Diagnosed;
@@ -56,7 +65,7 @@ class Check implements Checked {
   readonly files: readonly SiteText[];
   /** Of the edited site: keeps what an edit leaves as it is. */
   private readonly planOf: (items: readonly Item[]) => Plan;
-  private readonly subject: Subject;
+  private readonly context: RuleContext;
   private readonly acceptanceRules: readonly AcceptanceRule[];
   /** Of rules that have not run yet, what they found in the site before; an edit may come before all have run. */
   private readonly found: Map<Rule, Run>;
@@ -68,7 +77,7 @@ class Check implements Checked {
     this.planOf = previous?.planOf ?? planner();
     this.plan = this.planOf(folder.items);
     const { site, network } = this.plan;
-    this.subject = { plan: this.plan, site, network, files: this.files, ruleIds: ids };
+    this.context = { plan: this.plan, site, network, files: this.files, ruleIds: ids };
     this.acceptanceRules = acceptanceRules;
     this.found = new Map(previous?.found);
     this.left = [...rules].reverse();
@@ -76,7 +85,7 @@ class Check implements Checked {
 
   proceed(enough: () => boolean): boolean {
     for (let rule = this.left.pop(); rule !== undefined; rule = this.left.pop()) {
-      this.found.set(rule, run(rule, this.subject, this.found.get(rule)));
+      this.found.set(rule, run(rule, this.context, this.found.get(rule)));
       if (enough()) break;
     }
     return this.left.length === 0;
@@ -88,16 +97,16 @@ class Check implements Checked {
   }
 
   get diagnostics(): readonly Diagnostic[] {
-    return (this.known ??= diagnosticsOf(this.subject, this.runs, this.acceptanceRules));
+    return (this.known ??= diagnosticsOf(this.context, this.runs, this.acceptanceRules));
   }
 }
 
-function run(rule: Rule, subject: Subject, previous: Run | undefined): Run {
-  if (previous?.subject.turnTo(subject) === true) return previous;
-  const watched = previous?.subject ?? new WatchedSubject(subject);
+function run(rule: Rule, context: RuleContext, previous: Run | undefined): Run {
+  if (previous?.context.turnTo(context) === true) return previous;
+  const watched = previous?.context ?? new WatchedContext(context);
   watched.forget();
   const findings = findingsOf(rule, watched.view);
-  return { subject: watched, findings, diagnosed: lastResult((lint: Lint) => diagnosed(lint, rule, findings)) };
+  return { context: watched, findings, diagnosed: lastResult((lint: Lint) => diagnosed(lint, rule, findings)) };
 }
 
 function diagnosed(lint: Lint, rule: RuleInfo, findings: readonly Finding[]): Diagnosed {
@@ -107,13 +116,13 @@ function diagnosed(lint: Lint, rule: RuleInfo, findings: readonly Finding[]): Di
 }
 
 /** A rule that fails must not silence the others: its failure is a finding of its own. */
-function findingsOf(rule: Rule, subject: Subject): Finding[] {
+function findingsOf(rule: Rule, context: RuleContext): Finding[] {
   try {
     const found: Finding[] = [];
-    rule.check(subject, (finding) => found.push(finding));
+    rule.check(context, (finding) => found.push(finding));
     return found;
   } catch (error) {
-    const item = subject.site.items[0];
+    const item = context.site.items[0];
     if (item === undefined) return [];
     const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
     return [
@@ -128,7 +137,7 @@ function findingsOf(rule: Rule, subject: Subject): Finding[] {
 }
 
 function diagnosticsOf(
-  { site: { lint } }: Subject,
+  { site: { lint } }: RuleContext,
   runs: ReadonlyMap<Rule, Run>,
   acceptanceRules: readonly AcceptanceRule[],
 ): Diagnostic[] {

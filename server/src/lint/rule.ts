@@ -22,7 +22,7 @@ export interface RuleInfo {
 
 /** A rule's file also exports its `examples`, which are tested and shown on its page and are no part of the programs. */
 export interface Rule extends RuleInfo {
-  check(subject: Subject, report: Report): void;
+  check(context: RuleContext, report: Report): void;
 }
 
 /** A rule about the acceptances of the site, which runs after all others. */
@@ -45,7 +45,7 @@ export interface Example {
 }
 
 /** What rules look at. */
-export interface Subject {
+export interface RuleContext {
   readonly plan: Plan;
   readonly site: Site;
   readonly network: Network;

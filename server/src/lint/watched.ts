@@ -6,27 +6,31 @@
 import type { Network } from '../network/network.ts';
 import type { Plan } from '../plan.ts';
 import type { Site } from '../site/model.ts';
-import type { Subject } from './rule.ts';
+import type { RuleContext } from './rule.ts';
 
-export class WatchedSubject {
-  readonly view: Subject;
-  private subject: Subject;
+export class WatchedContext {
+  readonly view: RuleContext;
+  private context: RuleContext;
   private readonly parts: readonly Pick<Watched<object>, 'isAsRead' | 'forget'>[];
 
-  constructor(subject: Subject) {
-    this.subject = subject;
-    const sections = new Watched<Site['sections']>(() => this.subject.site.sections);
-    const site = new Watched<Site>(() => this.subject.site, { sections: sections.view });
-    const network = new Watched<Network>(() => this.subject.network);
-    const plan = new Watched<Plan>(() => this.subject.plan, { site: site.view, network: network.view });
-    const whole = new Watched<Subject>(() => this.subject, { plan: plan.view, site: site.view, network: network.view });
+  constructor(context: RuleContext) {
+    this.context = context;
+    const sections = new Watched<Site['sections']>(() => this.context.site.sections);
+    const site = new Watched<Site>(() => this.context.site, { sections: sections.view });
+    const network = new Watched<Network>(() => this.context.network);
+    const plan = new Watched<Plan>(() => this.context.plan, { site: site.view, network: network.view });
+    const whole = new Watched<RuleContext>(() => this.context, {
+      plan: plan.view,
+      site: site.view,
+      network: network.view,
+    });
     this.view = whole.view;
     this.parts = [sections, site, network, plan, whole];
   }
 
   /** Turns to the site after an edit; whether all that was read of the one before is the same in it. */
-  turnTo(subject: Subject): boolean {
-    this.subject = subject;
+  turnTo(context: RuleContext): boolean {
+    this.context = context;
     return this.parts.every((part) => part.isAsRead());
   }
 

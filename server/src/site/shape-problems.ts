@@ -6,13 +6,13 @@ import { type Item, contentOf, placeOf } from './item.ts';
 import type { Site } from './model.ts';
 import type { ShapeProblem } from './validate.ts';
 
-export interface Misshapen<P extends ShapeProblem['problem']> {
+export interface ItemProblem<P extends ShapeProblem['problem']> {
   readonly item: Item;
   readonly problem: ShapeProblem & { readonly problem: P };
 }
 
 /** All problems of one sort, each place once however often an alias takes it over. */
-export function* shapeProblems<P extends ShapeProblem['problem']>(site: Site, sort: P): Iterable<Misshapen<P>> {
+export function* shapeProblems<P extends ShapeProblem['problem']>(site: Site, sort: P): Iterable<ItemProblem<P>> {
   let seen = new Set<string>();
   let piece: Piece | undefined;
   for (const item of site.faulty) {

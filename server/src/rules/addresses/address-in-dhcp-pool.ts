@@ -2,7 +2,7 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
@@ -12,7 +12,7 @@ export const addressInDhcpPool: Rule = {
 outside the pool. Where the server keeps the address for this device by a reservation, accept the finding with that as
 the reason.`,
   source: 'RFC 2131 §3.1 and §4.3.1, from memory',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const use of network.addressUses) {
       const { home, address, device } = use;
       const pool = home?.pool;

@@ -5,7 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { setVlans } from '../../site/port-vlans.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const addressNotCarried: Rule = {
@@ -15,7 +15,7 @@ export const addressNotCarried: Rule = {
   why: `Nobody in that VLAN gets to the address, so a router does not lead there, and a host neither sends into it nor
 hears from it. Let the port carry the VLAN, at both ends of its cable, or move the address to a port that does.`,
   source: 'IEEE 802.1Q: a frame stays in its VLAN (from memory)',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const port of site.ports) {
       if (!port.addresses.some(({ vlan }) => vlan !== undefined)) continue;
       const carried = carriedBy({ site, network }, port);
@@ -40,7 +40,7 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
 };
 
 /** What the port is set to, else what its cable brings without a tag; `undefined` where neither is known. */
-function carriedBy({ site, network }: Pick<Subject, 'site' | 'network'>, port: Port): Membership | undefined {
+function carriedBy({ site, network }: Pick<RuleContext, 'site' | 'network'>, port: Port): Membership | undefined {
   const { vlan, native, trunk = [] } = port;
   const isKnown = [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
   if (hasVlans(port)) return isKnown ? network.topology.membershipOf(port) : undefined;

@@ -7,7 +7,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const addressOutsideSubnet: Rule = {
   id: 'address-outside-subnet',
@@ -17,7 +17,7 @@ export const addressOutsideSubnet: Rule = {
 address of another subnet is looked for in the wrong place and is not reached, not even from the next port. Correct
 the address, or cable the device to a port in the VLAN that the address belongs to.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const use of network.addressUses) {
       const vlans = use.port === undefined ? site.vlans : use.vlans;
       // A VLAN without a subnet may be the one that it is in.

@@ -2,7 +2,7 @@ import { broadcast, firstHost, formatAddress, formatSubnet, lastHost, whyNotHost
 import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const addressReserved: Rule = {
   id: 'address-reserved',
@@ -12,7 +12,7 @@ export const addressReserved: Rule = {
 either; most devices refuse it. A /31 or /32 has neither. 0.0.0.0/8, 127.0.0.0/8, multicast groups and all above them
 are no addresses of hosts anywhere.`,
   source: 'RFC 1122 §3.2.1.3, from memory; /31: RFC 3021 §2.1–2.2, read',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const use of network.addressUses) {
       const { home, address, device } = use;
       const special = whyNotHost(address);

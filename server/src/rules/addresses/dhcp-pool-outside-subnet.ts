@@ -11,7 +11,7 @@ import type { AddressUse } from '../../network/address-uses.ts';
 import { type Fix, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { textAt } from '../../text/syntax.ts';
 
 export const dhcpPoolOutsideSubnet: Rule = {
@@ -22,7 +22,7 @@ export const dhcpPoolOutsideSubnet: Rule = {
 gateway cuts off the whole VLAN. Keep the pool between the lowest and the highest host address of the subnet, with the
 gateway and all fixed addresses outside.`,
   source: 'RFC 2131 §4.3.1, from memory; host addresses: RFC 1122 §3.2.1.3, from memory',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     const gateways = new Map<string, AddressUse>();
     for (const use of network.addressUses) if (use.home?.gateway === use.device.name) gateways.set(use.home.name, use);
     for (const vlan of site.vlans) {

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import { grouped } from '../../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const duplicateAddress: Rule = {
   id: 'duplicate-address',
@@ -14,7 +14,7 @@ export const duplicateAddress: Rule = {
 reached, now the other. Give each port an address of its own. The fix takes the next one that is free in the VLAN and
 outside its DHCP pool; set it on the device as well.`,
   source: 'RFC 5227 §1 and §2.4, from memory',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const [address, uses] of grouped(network.addressUses, (use) => use.address)) {
       if (uses.length < 2) continue;
       for (const use of uses) {

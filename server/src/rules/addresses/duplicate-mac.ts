@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const duplicateMac: Rule = {
   id: 'duplicate-mac',
@@ -13,7 +13,7 @@ export const duplicateMac: Rule = {
 frame, and each gets what is meant for the other; a DHCP server gives both the same address. Each port leaves the
 factory with one of its own, so one of the two was copied from the wrong label.`,
   source: 'IEEE 802 clause 8 and IEEE 802.1Q §8.7, from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const [mac, uses] of grouped(macUses(site), (use) => use.mac)) {
       for (const use of uses) {
         const others = uses.filter((other) => other !== use);

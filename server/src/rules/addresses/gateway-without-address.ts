@@ -2,10 +2,10 @@ import { contains, firstHost, formatAddress, formatSubnet } from '../../standard
 import { carries } from '../../network/link.ts';
 import { type Fix, addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Device, Port, Vlan } from '../../site/model.ts';
+import type { Device, Port, Site, Vlan } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../../site/free/address.ts';
 import { hasBlank } from '../../network/blanks.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** What can be set up to forward between its ports. */
 const FORWARDING: readonly string[] = ['router', 'server', 'computer'];
@@ -18,8 +18,8 @@ export const gatewayWithoutAddress: Rule = {
 nothing outside: no picture from another VLAN, no clock from the Internet. Give the router an address in the VLAN, at a
 port that carries it, or name another gateway.`,
   source: 'RFC 1122 §3.3.1.1 and RFC 1812 §2.2.1, from memory',
-  check(subject: Subject, report: Report): void {
-    const { site } = subject;
+  check(context: RuleContext, report: Report): void {
+    const { site } = context;
     for (const vlan of site.vlans) {
       const device = vlan.gateway === undefined ? undefined : site.deviceByName.get(vlan.gateway);
       if (device?.kind === undefined) continue;
@@ -45,7 +45,7 @@ port that carries it, or name another gateway.`,
           message:
             `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot hand it ` +
             'anything. Give it one there.',
-          fixes: () => giveAddress(subject, device, vlan),
+          fixes: () => giveAddress(context, device, vlan),
         });
       }
     }
@@ -61,7 +61,7 @@ function hasAddress({ ports }: Device, { name, subnet }: Vlan): boolean {
   );
 }
 
-function giveAddress({ site, network }: Subject, device: Device, vlan: Vlan): Fix[] {
+function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan): Fix[] {
   const isThere = (port: Port): boolean => {
     const link = network.topology.linkAt(port);
     return (
@@ -88,7 +88,7 @@ function giveAddress({ site, network }: Subject, device: Device, vlan: Vlan): Fi
 }
 
 /** The lowest host address, as is the custom, if it is free. */
-function addressForGateway(site: Subject['site'], vlan: Vlan): number | undefined {
+function addressForGateway(site: Site, vlan: Vlan): number | undefined {
   const { subnet, pool } = vlan;
   if (subnet === undefined) return undefined;
   const lowest = firstHost(subnet);

@@ -1,6 +1,6 @@
 import { macHolder, macUses } from '../../network/mac-uses.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const macReserved: Rule = {
   id: 'mac-reserved',
@@ -10,7 +10,7 @@ export const macReserved: Rule = {
 multicast or ff:ff:ff:ff:ff:ff of broadcast, an address is no port's own, and switches drop frames that come from it.
 00:00:00:00:00:00 is what a card shows that has none. Read it off the label of the device.`,
   source: 'IEEE 802 clause 8 (individual/group bit), from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const use of macUses(site)) {
       const { mac, device, route } = use;
       const isGroup = (parseInt(mac.slice(0, 2), 16) & 1) === 1;

@@ -2,7 +2,7 @@ import { formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const overlappingSubnets: Rule = {
   id: 'overlapping-subnets',
@@ -12,7 +12,7 @@ export const overlappingSubnets: Rule = {
 for the other's on their own link in vain. Of two subnets that overlap one lies within the other: make the larger
 smaller, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const order = new Map(site.vlans.map((vlan, index) => [vlan, index]));
     const isEarlier = (a: Vlan, b: Vlan): boolean => (order.get(a) ?? 0) < (order.get(b) ?? 0);
     const bySize = site.vlans

@@ -2,7 +2,7 @@ import { type ParsedSubnet, formatSubnet } from '../../standards/ipv4.ts';
 import { setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Route } from '../../text/syntax.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const subnetHostBits: Rule = {
   id: 'subnet-host-bits',
@@ -12,7 +12,7 @@ export const subnetHostBits: Rule = {
 as the subnet which that address is in, which is most likely what is meant; but some routers refuse a route written so,
 and a wrong prefix hides behind it.`,
   source: 'RFC 4632 §3.1, from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, subnet } of site.vlans)
       if (subnet?.hostBits === true) report(finding(item, ['subnet'], subnet, name));
     for (const { item, name, routes } of site.devices) {

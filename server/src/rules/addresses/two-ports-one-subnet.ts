@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Interface } from '../../network/interfaces.ts';
 import type { BroadcastDomain } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
@@ -13,7 +13,7 @@ export const twoPortsOneSubnet: Rule = {
 changes. What it sends itself, and groups that it joins, go by one of the ports alone; the second adds no speed. Cable
 the second port into another VLAN, or take its address out.`,
   source: 'RFC 1122 §3.3.4.2 (the weak end system model), from memory; Linux: ip-sysctl, arp_ignore and arp_filter',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const device of site.devices) {
       if (device.bridging || device.ports.length < 2) continue;
       const first = new Map<BroadcastDomain, Interface>();

@@ -1,7 +1,7 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Blank } from '../../network/blanks.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unfilled: Rule = {
   id: 'unfilled',
@@ -11,7 +11,7 @@ export const unfilled: Rule = {
 Fill it in: the value is free, and the same whenever the same site is asked. It is written into the file, so that it
 stays as it is when others come and go.`,
   source: 'common practice, no source',
-  check({ plan }: Subject, report: Report): void {
+  check({ plan }: RuleContext, report: Report): void {
     for (const blank of plan.blanks) {
       const { item, route, value } = blank;
       report({

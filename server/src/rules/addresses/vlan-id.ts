@@ -2,7 +2,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** A tag can hold 4095 too, which is reserved (IEEE 802.1Q, as in RFC 4363). */
 const HIGHEST = 4094;
@@ -14,7 +14,7 @@ export const vlanId: Rule = {
   why: `The id in the tag is all that keeps the frames of VLANs apart on a trunk. Two with one id are one network on
 every cable that carries both, with two subnets in it. Give each its own, 1 to 4094, and set the same on all switches.`,
   source: 'IEEE 802.1Q by way of RFC 4363 (VlanId), read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const byId = grouped(site.vlans, ({ id }) => id);
     const free = (id: number): number | undefined => {
       for (let step = 1; step < HIGHEST; step++) {

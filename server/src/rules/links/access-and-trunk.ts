@@ -1,7 +1,7 @@
 import { type Edit, type Fix, fixOf, remove, setKey } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const accessAndTrunk: Rule = {
   id: 'access-and-trunk',
@@ -11,7 +11,7 @@ export const accessAndTrunk: Rule = {
 \`native\` VLAN alone without one. A port is one or the other. Until that is said, a \`vlan\` beside a trunk counts as
 its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.`,
   source: 'IEEE 802.1Q, untagged and tagged member sets of a port (from memory)',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     let before: Port | undefined;
     for (const port of site.ports) {
       // The ports of a range have one entry.

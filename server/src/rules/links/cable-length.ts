@@ -3,7 +3,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate, metres } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** Where neither end has a speed, copper is judged at this one: up to 1 Gb/s the reach is the same. */
 const SLOWEST = 100_000_000;
@@ -18,7 +18,7 @@ far. Shorten the run, take a better cable or fibre, or put a switch in between. 
 connector: the light is invisible and may harm the eye. Cables in walls, on roofs and between buildings: follow
 local codes, and leave to licensed people what these leave to them.`,
   source: 'TIA-568 (channel of 100 m; secondary), IEEE 802.3 (reach over fibre and of 10GBASE-T; from memory)',
-  check({ network }: Subject, report: Report): void {
+  check({ network }: RuleContext, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links) {
       const { item, length, through } = cable;
       // What does not fit the schema is left out of the data.

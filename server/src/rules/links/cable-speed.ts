@@ -3,7 +3,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const cableSpeed: Rule = {
   id: 'cable-speed',
@@ -12,7 +12,7 @@ export const cableSpeed: Rule = {
   why: `The ports agree on the highest speed that both have, and neither knows the cable: the link comes up and drops
 packets, or does not come up. Take a cable of the type that is named, or set the slower speed at a port.`,
   source: 'IEEE 802.3: least category of each BASE-T (secondary), fibre and direct attach (from memory)',
-  check({ network }: Subject, report: Report): void {
+  check({ network }: RuleContext, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links) {
       // What does not fit the schema is left out of the data.
       const type = cable.type as CableType | undefined;

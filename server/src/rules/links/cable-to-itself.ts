@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const cableToItself: Rule = {
   id: 'cable-to-itself',
@@ -9,7 +9,7 @@ export const cableToItself: Rule = {
   why: `On a switch such a cable is a loop: broadcasts and floods go round it until nothing else gets through. On any
 other device it joins nothing. Name the device at the far end.`,
   source: 'A bridge forwards out of every other port: IEEE 802.1D-2004 §7 (from memory)',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, from, to } of site.cables) {
       if (from === undefined || to === undefined || from.device !== to.device) continue;
       const device = site.deviceByName.get(from.device);

@@ -5,7 +5,7 @@ import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Network } from '../../network/network.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const linkLoad: Rule = {
   id: 'link-load',
@@ -16,7 +16,7 @@ everyone behind it. Loads are counted at line rate, preamble and gaps included. 
 warning, above \`limit\` an error. Move streams or receivers, prune with IGMP snooping, lower bit rates, or make the
 link faster.`,
   source: 'Line rate: IEEE 802.3, as in RFC 5180 App. A.1. The thresholds of 70 % and 90 % are common practice.',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     const { warn, limit } = site.policies.linkLoad;
     const least = Math.min(warn, limit);
     for (const link of network.topology.links) {

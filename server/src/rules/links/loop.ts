@@ -5,7 +5,7 @@ import { type Device, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const loop: Rule = {
   id: 'loop',
@@ -15,7 +15,7 @@ export const loop: Rule = {
 \`spanning-tree: true\` on all switches round it one cable is kept idle, and takes over when another fails. Or take a
 cable out. Until then nobody can say what crosses which cable: the loads leave one cable out.`,
   source: 'IEEE 802.1D-2004 clause 17, rapid spanning tree',
-  check({ network }: Subject, report: Report): void {
+  check({ network }: RuleContext, report: Report): void {
     const { domains, links: all } = network.topology;
     const order = new Map(all.map((link, index) => [link, index]));
     const found = new Set<string>();

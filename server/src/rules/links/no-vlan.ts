@@ -6,7 +6,7 @@ import { type Port, type Site, portName } from '../../site/model.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const noVlan: Rule = {
@@ -16,7 +16,7 @@ export const noVlan: Rule = {
   why: `Once a switch has VLANs, a port in none of them passes nothing. Give the port \`vlan\` for a host, or \`trunk\`
 towards another switch. (A switch without VLANs on any port passes everything on as it comes.)`,
   source: 'IEEE 802.1Q: every frame belongs to a VLAN (from memory)',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const link of network.topology.links) {
       for (const port of [link.a, link.b]) {
         if (!port.device.bridging || isTransparent(port) || hasVlans(port)) continue;

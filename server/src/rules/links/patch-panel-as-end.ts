@@ -12,7 +12,7 @@ import {
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Site, endName } from '../../site/model.ts';
 import { formatQuantity } from '../../text/quantity.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const patchPanelAsEnd: Rule = {
   id: 'patch-panel-as-end',
@@ -21,7 +21,7 @@ export const patchPanelAsEnd: Rule = {
   why: `A patch panel passes a cable on and sends nothing itself. A cable in a site is the whole run from port to port:
 name the devices at both ends, the positions in between under \`through\`, and the length with its patch cords.`,
   source: 'common practice, no source',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const cable of site.cables) {
       for (const end of [cable.from, cable.to]) {
         if (end === undefined || !isPanel(site, end)) continue;

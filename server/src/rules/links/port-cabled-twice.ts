@@ -1,8 +1,8 @@
 import { type Fix, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Cable, type CableEnd, type Port, endName, portAt, portName } from '../../site/model.ts';
+import { type Cable, type CableEnd, type Port, type Site, endName, portAt, portName } from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../../site/free/switch-port.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 interface Plug {
   readonly cable: Cable;
@@ -15,7 +15,7 @@ export const portCabledTwice: Rule = {
   summary: 'Two cables are in one port, or in one position of a patch panel.',
   why: `A port takes one plug, and a position of a patch panel one cable, however far it runs. Only the first of the
 cables is counted until it is put right. Write each cable once; give the second a port of its own.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const plugs = new Map<Port, Plug>();
     const positions = new Map<Port, Plug>();
     for (const cable of site.cables) {
@@ -46,7 +46,7 @@ function shownOtherEnd(plug: Plug): string {
   return other === undefined ? 'nothing yet' : endName(other);
 }
 
-function twice(site: Subject['site'], port: Port, first: Plug, second: Plug, what: string): Finding {
+function twice(site: Site, port: Port, first: Plug, second: Plug, what: string): Finding {
   return {
     at: placeOf(second.cable.item, second.end.route),
     message: `${portName(port)} has a cable already, ${what}. Give this one a port of its own, or take it out.`,

@@ -2,7 +2,7 @@ import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',
@@ -13,7 +13,7 @@ and direct attach both ends need modules of one speed, or there is no link at al
 port, or accept it where the device has no faster one. At a host on copper it is only a hint: many cameras have a
 100 Mb/s port.`,
   source: 'Auto-negotiation: IEEE 802.3 clause 28 (from memory). Modules: common practice, no source.',
-  check({ network }: Subject, report: Report): void {
+  check({ network }: RuleContext, report: Report): void {
     for (const link of network.topology.links) {
       const { a, b, cable } = link;
       if (a.speed === undefined || b.speed === undefined || a.speed === b.speed) continue;

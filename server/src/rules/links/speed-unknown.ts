@@ -2,7 +2,7 @@ import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const speedUnknown: Rule = {
   id: 'speed-unknown',
@@ -10,7 +10,7 @@ export const speedUnknown: Rule = {
   summary: 'Streams cross a cable, and neither of its ends has a speed.',
   why: `Without a speed nobody knows whether a link bears its load. Give \`speed\` at the ports of both ends; the data
 sheets have it.`,
-  check({ network }: Subject, report: Report): void {
+  check({ network }: RuleContext, report: Report): void {
     for (const link of network.topology.links) {
       if (link.capacity !== undefined) continue;
       const { a, b } = link;

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const throughNotPanel: Rule = {
   id: 'through-not-panel',
@@ -8,7 +8,7 @@ export const throughNotPanel: Rule = {
   why: `Only a patch panel passes a cable on as it is. At a switch or a media converter a cable ends
 and another begins: write two cables.`,
   source: 'common practice, no source',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, through } of site.cables) {
       for (const { device, route } of through) {
         const kind = site.deviceByName.get(device)?.kind;

@@ -4,7 +4,7 @@ import { domainsOf } from '../../network/membership.ts';
 import { portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const vlanCutOff: Rule = {
   id: 'vlan-cut-off',
@@ -14,7 +14,7 @@ export const vlanCutOff: Rule = {
 cable of a loop idle, for all VLANs. A VLAN that only that cable carries is then in two parts. Let all cables round the
 loop carry the same VLANs.`,
   source: 'IEEE 802.1D-2004 clause 17 (one tree for all VLANs), as against IEEE 802.1Q multiple spanning trees',
-  check({ network }: Subject, report: Report): void {
+  check({ network }: RuleContext, report: Report): void {
     const { topology } = network;
     const peopled = new Map<BridgeTree, ReadonlySet<number>>();
     for (const link of topology.spanningTree.blocked) {

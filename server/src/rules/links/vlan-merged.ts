@@ -2,7 +2,7 @@ import { portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const vlanMerged: Rule = {
   id: 'vlan-merged',
@@ -12,7 +12,7 @@ export const vlanMerged: Rule = {
 straight into the other: broadcasts, floods and all multicast. Cable it to one of the VLANs only, or use a switch that
 knows VLANs, with a trunk.`,
   source: 'IEEE 802.1Q and 802.1D (from memory)',
-  check({ network: { topology } }: Subject, report: Report): void {
+  check({ network: { topology } }: RuleContext, report: Report): void {
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       // Converters only lengthen a cable: where its ends differ, vlan-mismatch reports.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;

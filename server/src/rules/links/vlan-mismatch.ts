@@ -8,7 +8,7 @@ import { list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const vlanMismatch: Rule = {
@@ -19,7 +19,7 @@ export const vlanMismatch: Rule = {
 end carries stops at the other; two access ports of different VLANs mix the two up. Make the lists equal, and the
 native VLANs too. A host without a trunk belongs at an access port.`,
   source: 'IEEE 802.1Q: ingress rules and the port VLAN ID (from memory)',
-  check({ site, network: { topology } }: Subject, report: Report): void {
+  check({ site, network: { topology } }: RuleContext, report: Report): void {
     const context = { site, topology };
     for (const link of topology.links) {
       const { a, b } = link;

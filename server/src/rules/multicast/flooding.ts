@@ -8,7 +8,7 @@ import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { type Overload, unwantedStreams } from '../../network/overload.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const flooding: Rule = {
   id: 'flooding',
@@ -18,7 +18,7 @@ export const flooding: Rule = {
 groups that nobody has joined, unless it is set to drop them. A camera or screen on 100 Mb/s then drowns in what it
 never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it drop what is not registered.`,
   source: 'RFC 4541 §2.1.2, read; measured on Open vSwitch. The thresholds are common practice.',
-  check({ plan, site, network }: Subject, report: Report): void {
+  check({ plan, site, network }: RuleContext, report: Report): void {
     const overloads = plan.overloads.filter(({ reason }) => reason === 'flooded');
     for (const [device, flooded] of grouped(overloads, ({ out }) => out.device)) {
       const [worst] = [...flooded].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);

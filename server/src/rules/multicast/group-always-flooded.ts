@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { groupMac, onAlwaysFloodedMac, sourceSpecificHeld } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const groupAlwaysFlooded: Rule = {
   id: 'group-always-flooded',
@@ -12,7 +12,7 @@ export const groupAlwaysFlooded: Rule = {
 it. Groups that end in 0.0.x or 128.0.x share their MAC addresses, and a switch that forwards by MAC address floods them
 as well. Take a group with another second or third octet.`,
   source: 'RFC 4541 §2.1.2(2) and (5), RFC 1112 §6.4, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !onAlwaysFloodedMac(group)) continue;

@@ -5,7 +5,7 @@ import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import { grouped } from '../../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const groupClash: Rule = {
   id: 'group-clash',
@@ -14,7 +14,7 @@ export const groupClash: Rule = {
   why: `Whoever joins the group gets the packets of both, mixed, and shows neither well; every link carries both. Give
 each stream a group of its own.`,
   source: 'RFC 1112 §4 and §7: a host that joins a group gets all that is sent to it; from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const streams of grouped(site.streams, destination).values()) {
       for (const stream of streams) {
         const { group, port } = stream;

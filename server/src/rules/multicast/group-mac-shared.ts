@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import { grouped } from '../../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const groupMacShared: Rule = {
   id: 'group-mac-shared',
@@ -14,7 +14,7 @@ export const groupMacShared: Rule = {
 by it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the
 last 23 bits, that is in more than the first octet and the highest bit of the second.`,
   source: 'RFC 1112 §6.4 and RFC 4541 §2.1.2(5), read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const sent = site.streams.flatMap((stream) => {
       const { group } = stream;
       return group !== undefined && isMulticast(group) ? [{ stream, group }] : [];

@@ -1,7 +1,7 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const groupNotMulticast: Rule = {
   id: 'group-not-multicast',
@@ -10,7 +10,7 @@ export const groupNotMulticast: Rule = {
   why: `Groups are the addresses 224.0.0.0 to 239.255.255.255. Any other names one host, so nobody can join it. Take a
 group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy to each receiver leave \`group\` out.`,
   source: 'RFC 5771 §3, RFC 2365 §6, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       if (stream.group === undefined || isMulticast(stream.group)) continue;
       report({

@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { type BlockUse, blockOf, onAlwaysFloodedMac, sourceSpecificHeld } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** What a site may take groups from. For source-specific groups all devices must support IGMPv3. */
 const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-scoped', 'ssm'];
@@ -15,7 +15,7 @@ export const groupReserved: Rule = {
 them in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video
 in a house take 239.192.0.0/14, or 239.255.0.0/16, which never leaves the site.`,
   source: 'RFC 5771 §3–§10, RFC 2365 §6, RFC 4607 §1, RFC 6034 §3, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group)) continue;

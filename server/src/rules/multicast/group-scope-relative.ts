@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf, scopeRelativeReserved } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const groupScopeRelative: Rule = {
   id: 'group-scope-relative',
@@ -11,7 +11,7 @@ export const groupScopeRelative: Rule = {
   why: `The highest 256 groups of a scope are assigned by their distance from its end, the same in every scope: the last
 one is where sessions are announced (SAP). A stream there meets the traffic of such protocols. Take a lower group.`,
   source: 'RFC 2365 §9, RFC 2974 §3, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { group } = stream;
       if (group === undefined || !isMulticast(group) || !scopeRelativeReserved(group)) continue;

@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import { grouped } from '../../grouped.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const groupSeveralPorts: Rule = {
   id: 'group-several-ports',
@@ -12,7 +12,7 @@ export const groupSeveralPorts: Rule = {
   why: `Switches forward by group and know nothing of ports, so whoever joins for one of the streams gets the others as
 well: its link carries them, and the device throws them away. Give each stream a group of its own.`,
   source: 'RFC 4541 §2.1.2 (forwarding by group), read; one group a stream is common practice',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const [group, streams] of grouped(site.streams, (stream) => stream.group)) {
       const [first, ...more] = streams;
       if (first?.port === undefined || !isMulticast(group)) continue;

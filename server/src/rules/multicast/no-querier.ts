@@ -9,7 +9,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const noQuerier: Rule = {
   id: 'no-querier',
@@ -21,9 +21,9 @@ source has joined; and after ${groupMembershipInterval()} s every membership end
 the switch is set for unregistered multicast. Name one switch as the VLAN's querier and turn it on there. All groups
 travel to it, so the one nearest the senders is best.`,
   source: 'RFC 4541 §2.1.1 and RFC 3376 §8.4, read; what receivers get was measured on Open vSwitch',
-  check(subject: Subject, report: Report): void {
-    for (const [{ vlan }, state] of statesOf(subject)) {
-      if (vlan !== undefined) report(finding(subject, vlan, state));
+  check(context: RuleContext, report: Report): void {
+    for (const [{ vlan }, state] of statesOf(context)) {
+      if (vlan !== undefined) report(finding(context, vlan, state));
       else withoutVlan(state, report);
     }
   },
@@ -38,7 +38,7 @@ interface State {
   readonly forgetting: Set<Device>;
 }
 
-function statesOf({ site, network }: Subject): Map<BroadcastDomain, State> {
+function statesOf({ site, network }: RuleContext): Map<BroadcastDomain, State> {
   const states = new Map<BroadcastDomain, State>();
   const stateOf = (domain: BroadcastDomain): State => {
     const known = states.get(domain);
@@ -79,7 +79,7 @@ function isAbsent(tree: BridgeTree, { querier }: Vlan): boolean {
   return querier !== undefined && tree.querier === undefined;
 }
 
-function finding({ site, network }: Subject, vlan: Vlan, { cutOff, passing, forgetting }: State): Finding {
+function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, forgetting }: State): Finding {
   const why =
     vlan.querier === undefined
       ? `${vlan.name} has no querier`

@@ -1,7 +1,7 @@
 import { bestQuerier } from '../../network/querier.ts';
 import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierAbsent: Rule = {
   id: 'querier-absent',
@@ -11,7 +11,7 @@ export const querierAbsent: Rule = {
 not in the VLAN is not heard there: receivers behind another switch get nothing, and all memberships end. Name a
 switch or router that has a port in the VLAN.`,
   source: 'RFC 4541 §2.1.1, RFC 3376 §8, read',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     if (site.cables.length === 0) return;
     for (const vlan of site.vlans) {
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);

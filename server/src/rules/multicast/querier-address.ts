@@ -4,7 +4,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { nextFreeAddress } from '../../site/free/address.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierAddress: Rule = {
   id: 'querier-address',
@@ -14,7 +14,7 @@ export const querierAddress: Rule = {
 from 0.0.0.0 they learn nothing, and a switch without an address has no other to send from. Where the switch has one,
 write it down; where it has none, give it one.`,
   source: 'RFC 4541 §2.1.1(1), from memory',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const [device, vlans] of asking(site)) {
       if (hasAddress(device)) continue;
       const heard = vlans.flatMap((vlan) => {

@@ -7,7 +7,7 @@ import { bitRate, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { unwantedStreams } from '../../network/overload.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierFar: Rule = {
   id: 'querier-far',
@@ -17,7 +17,7 @@ export const querierFar: Rule = {
 at the far end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
 querier.`,
   source: 'RFC 4541 §2.1.2(1), read; measured on Open vSwitch',
-  check({ plan, site, network }: Subject, report: Report): void {
+  check({ plan, site, network }: RuleContext, report: Report): void {
     const overloads = plan.overloads.filter(({ reason }) => reason === 'to-querier');
     for (const [domain, [worst]] of grouped(overloads, ({ domains }) => [...domains][0])) {
       const { vlan } = domain;

@@ -2,7 +2,7 @@ import { formatAddress } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { destinations, isDatagrams, isRtp, nextFreePortFix, portsTaken } from '../../site/free/port.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** By its distance above the port of the stream; audio beside video takes the next pair. */
 const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
@@ -15,7 +15,7 @@ export const rtcpOverlap: Rule = {
 and audio beside video to the next pair. A second stream to one of these of the same group or receiver is mixed with
 them. Take the next pair that is free: an even port and the odd one above.`,
   source: 'RFC 3550 §11, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const ports = new Set(site.streams.map(({ port }) => port));
     const taken = new Map<string, Stream>();
     for (const stream of site.streams) {

@@ -1,7 +1,7 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isRtp, nextFreePort } from '../../site/free/port.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rtpPort: Rule = {
   id: 'rtp-port',
@@ -10,7 +10,7 @@ export const rtpPort: Rule = {
   why: `RTP takes an even port and its control protocol RTCP the odd one above. A receiver that is given an odd port may
 take it for the RTCP port and listen on the even one below, and hear nothing.`,
   source: 'RFC 3550 §11, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || port % 2 === 0 || !isRtp(stream)) continue;

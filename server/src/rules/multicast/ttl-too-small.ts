@@ -3,7 +3,7 @@ import { receiverRoute } from '../../site/receiver.ts';
 import { few } from '../../text/words.ts';
 import { fixOf, putValue } from '../../site/edit.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const ttlTooSmall: Rule = {
   id: 'ttl-too-small',
@@ -13,7 +13,7 @@ export const ttlTooSmall: Rule = {
 default of most senders, a group stays in its VLAN even where the router routes multicast. One more than the routers on
 the way is enough; set it at the sender too.`,
   source: 'RFC 1112 §6.1 and RFC 1812 §5.3.1, from memory',
-  check({ network }: Subject, report: Report): void {
+  check({ network }: RuleContext, report: Report): void {
     for (const { stream, unreached } of network.deliveries) {
       if (unreached.length === 0 || hasShapeProblem(stream.item, ['ttl'])) continue;
       let needed = 0;

@@ -1,11 +1,12 @@
 import { formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery } from '../../network/delivery.ts';
+import type { Network } from '../../network/network.ts';
 import { betterEgress } from '../../network/better-egress.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
-import type { Example, Related, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Fix } from '../../site/edit.ts';
 
 export const unintendedEgress: Rule = {
@@ -16,7 +17,7 @@ export const unintendedEgress: Rule = {
 sets one: it goes where the default route goes, most often into the wrong VLAN. A route for 224.0.0.0/4 by the port in
 the receivers' VLAN puts all groups right. Set it on the host as well.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
       // No route helps a group that is no multicast address: group-not-multicast reports.
@@ -60,7 +61,7 @@ function aboutLeaving({ stream, source }: Delivery, port: Port): string[] {
 }
 
 /** A route for all multicast; for the group alone where others leave by the present port as they should. */
-function routeBy({ deliveries }: Subject['network'], delivery: Delivery, port: Port): Fix[] {
+function routeBy({ deliveries }: Network, delivery: Delivery, port: Port): Fix[] {
   const { source, leaves, stream } = delivery;
   if (source === undefined || leaves === undefined) return [];
   const goesOn = deliveries.some(

@@ -8,7 +8,7 @@ import { receiverRoute } from '../../site/receiver.ts';
 import { count, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
-import type { Example, Related, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { betterEgress } from '../../network/better-egress.ts';
 
 export const unreachedReceiver: Rule = {
@@ -18,8 +18,8 @@ export const unreachedReceiver: Rule = {
   why: `The stream does not get there, whatever is played or recorded: there is no cable, no way between the VLANs, or
 something on the way does not pass it on. The message says which, and what to do.`,
   source: 'What switches pass on: RFC 4541 §2.1.2, read. Routers: RFC 1812 §5.2, from memory',
-  check(subject: Subject, report: Report): void {
-    const { site, network } = subject;
+  check(context: RuleContext, report: Report): void {
+    const { site, network } = context;
     // Before the first cable is written, no path is known.
     if (site.cables.length === 0) return;
     const deliveries = network.deliveries.filter(
@@ -63,7 +63,7 @@ something on the way does not pass it on. The message says which, and what to do
           message: messageOf(delivery, receiver, why, Math.max(0, without.length - 1)),
           about: [receiver, stream.name],
           related: related(site, why, receiver),
-          fixes: () => fixesFor(subject, delivery, receiver, why),
+          fixes: () => fixesFor(context, delivery, receiver, why),
         });
       }
     }
@@ -114,7 +114,7 @@ function related(site: Site, why: Obstacle, receiver: string): Related[] {
   }
 }
 
-function fixesFor({ site, network }: Subject, delivery: Delivery, receiver: string, why: Obstacle): Fix[] {
+function fixesFor({ site, network }: RuleContext, delivery: Delivery, receiver: string, why: Obstacle): Fix[] {
   const { stream } = delivery;
   switch (why.obstacle) {
     case 'other-network': {

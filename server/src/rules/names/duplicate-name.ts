@@ -6,7 +6,7 @@ import { NAMED_SECTIONS, THING, thingsOf } from '../../site/declared.ts';
 import type { Site } from '../../site/model.ts';
 import { SECTIONS, SECTION_NAMES } from '../../site/shape.ts';
 import { compactPorts } from '../../site/port-list.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { dataAt, isMapping } from '../../text/syntax.ts';
 
 export const duplicateName: Rule = {
@@ -15,7 +15,7 @@ export const duplicateName: Rule = {
   summary: 'Two things of one section have the same name.',
   why: `All files of the folder are one site, and a name stands for one thing in it. Only the first in the order of the
 files counts; whatever names it means that one. Rename the second, or take it out.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, ports } of site.devices) if (ports.length > 1) portsTwice(item, report);
     severitiesTwice(site, report);
     for (const [item, before] of doubles(site)) {

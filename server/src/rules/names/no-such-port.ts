@@ -12,7 +12,7 @@ import { compactPorts } from '../../site/port-list.ts';
 import { aboutItem } from '../../site/about.ts';
 import { isSound } from '../../site/half-read.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const noSuchPort: Rule = {
   id: 'no-such-port',
@@ -20,7 +20,7 @@ export const noSuchPort: Rule = {
   summary: 'A port is named that its device does not have.',
   why: `The cable ends nowhere, and nothing that should pass it is counted. Ports are declared under \`ports\` of the
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);

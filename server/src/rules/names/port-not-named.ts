@@ -5,7 +5,7 @@ import { freePorts } from '../../site/free/switch-port.ts';
 import { compactPorts } from '../../site/port-list.ts';
 import { isSound } from '../../site/half-read.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const portNotNamed: Rule = {
   id: 'port-not-named',
@@ -13,7 +13,7 @@ export const portNotNamed: Rule = {
   summary: 'A cable names a device with several ports, but not the port.',
   why: `Which port it is decides the VLAN, the speed and the power, so nothing is counted over the cable until that is
 said. Write \`device/port\`. The fix takes the first port that no cable has.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);

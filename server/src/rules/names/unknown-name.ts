@@ -10,7 +10,7 @@ import { type Near, nearest } from '../../text/nearest.ts';
 import { partOf } from '../../site/places.ts';
 import { aboutItem } from '../../site/about.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownName: Rule = {
   id: 'unknown-name',
@@ -18,7 +18,7 @@ export const unknownName: Rule = {
   summary: 'A name is used that the site does not declare.',
   why: `What the name should lead to is missing, so a cable ends nowhere, a stream has no source, a recording no stream.
 Correct the name, or declare it in its section, in any file of the folder.`,
-  check({ site, files }: Subject, report: Report): void {
+  check({ site, files }: RuleContext, report: Report): void {
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);

@@ -3,14 +3,14 @@ import { list } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
 import { nearest, onlyNear } from '../../text/nearest.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownRule: Rule = {
   id: 'unknown-rule',
   severity: 'warning',
   summary: 'The lint section names a rule that does not exist.',
   why: `The setting or the acceptance has no effect. \`plumbline explain\` lists all rules.`,
-  check({ site, ruleIds }: Subject, report: Report): void {
+  check({ site, ruleIds }: RuleContext, report: Report): void {
     for (const item of site.sections.lint) {
       for (const mention of item.names) {
         if (mention.names !== 'rules' || ruleIds.has(mention.text)) continue;

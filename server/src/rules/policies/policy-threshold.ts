@@ -3,7 +3,7 @@ import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Policies, Site } from '../../site/model.ts';
 import { readThreshold } from '../../site/read.ts';
 import { threshold } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const policyThreshold: Rule = {
   id: 'policy-threshold',
@@ -13,7 +13,7 @@ export const policyThreshold: Rule = {
 before there is an error. At zero per cent every link or volume that is used at all is too full, and a time of zero
 keeps no footage. Correct the figure, or take it out.`,
   source: 'common practice, no source',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     checkPercentages(site, 'link-load', report);
     checkPercentages(site, 'volume-fill', report);
     checkTimes(site.policies, report);

@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { headOf } from '../../site/item.ts';
 import { count, watts } from '../../text/words.ts';
 
@@ -9,7 +9,7 @@ export const poeBudgetMissing: Rule = {
   why: `A switch shares one supply between its ports, often less than all of them may take together. When it is spent,
 the next device is not started. The data sheet has the budget: give it as \`poe-budget\`, and the sum is checked.`,
   source: 'Common practice',
-  check({ plan }: Subject, report: Report): void {
+  check({ plan }: RuleContext, report: Report): void {
     for (const { device, budget, draw, feeds } of plan.power) {
       if (budget !== undefined || feeds.length === 0) continue;
       report({

@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { count, few, watts } from '../../text/words.ts';
 import { placeOfPort } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** How many of the greatest draws are pointed at. */
 const SHOWN = 3;
@@ -16,7 +16,7 @@ budget is spent, the next device is not started, or a port of lower priority is 
 switch, take one with a larger budget, or feed some from their own supplies. Use listed equipment only, mind that bundles
 of cables that carry power get warm, and follow local codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch (secondary)',
-  check({ plan }: Subject, report: Report): void {
+  check({ plan }: RuleContext, report: Report): void {
     for (const { device, budget, draw, feeds } of plan.power) {
       if (budget === undefined || draw <= budget) continue;
       const greatest = [...feeds].sort((a, b) => b.allotted - a.allotted);

@@ -4,7 +4,7 @@ import { watts } from '../../text/words.ts';
 import { toFeedingPort } from '../../site/free/feeding-port.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const poeClass: Rule = {
   id: 'poe-class',
@@ -14,7 +14,7 @@ export const poeClass: Rule = {
 again and again, or leaves out what takes most: infrared light, heating, the motor. Where \`power\` says that it draws no
 more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
   source: "IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance's overview of 802.3bt, 2018 (secondary)",
-  check({ site, network, plan }: Subject, report: Report): void {
+  check({ site, network, plan }: RuleContext, report: Report): void {
     for (const { feeds } of plan.power) {
       for (const { from, to, type, class: own } of feeds) {
         const { maxClass } = portTypes[type];

@@ -8,7 +8,7 @@ import { portNames } from '../../site/read.ts';
 import { toFeedingPort } from '../../site/free/feeding-port.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const poeMissing: Rule = {
   id: 'poe-missing',
@@ -17,7 +17,7 @@ export const poeMissing: Rule = {
   why: `The device stays dark. Cable it to a port with \`poe\`, say what its port feeds, or accept it with a reason where
 the device has a supply of its own or a listed injector in between. Work on mains wiring is for licensed people.`,
   source: 'IEEE 802.3 clause 33: power comes from power sourcing equipment only',
-  check({ site, network: { topology } }: Subject, report: Report): void {
+  check({ site, network: { topology } }: RuleContext, report: Report): void {
     for (const link of topology.links) {
       if (!carriesPower(link.cable.type)) continue;
       for (const powered of [link.a, link.b]) {

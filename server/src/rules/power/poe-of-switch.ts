@@ -2,7 +2,7 @@ import { portTypes } from '../../standards/poe.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** Devices that take power and feed nobody. */
 const POWERED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];
@@ -14,7 +14,7 @@ export const poeOfSwitch: Rule = {
   why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A powered device has a class, \`poe: {class: 3}\`, which is on
 its label; without one, the power that it takes is in no sum.`,
   source: 'IEEE 802.3 clauses 33 and 145: power sourcing equipment has a type, a powered device a class (from memory)',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const port of site.ports) {
       const { device, feeds, route } = port;
       if (feeds === undefined || device.kind === undefined || !POWERED.includes(device.kind)) continue;

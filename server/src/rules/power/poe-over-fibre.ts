@@ -3,7 +3,7 @@ import { carriesPower } from '../../network/power.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { oppositePort } from '../../network/link.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const poeOverFibre: Rule = {
   id: 'poe-over-fibre',
@@ -14,7 +14,7 @@ device at its own end: by a media converter or small switch that feeds PoE there
 look into a fibre or connector. Work on mains wiring is for licensed people; outdoors and between buildings follow local
 codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power over balanced cabling (from memory)',
-  check({ network: { topology } }: Subject, report: Report): void {
+  check({ network: { topology } }: RuleContext, report: Report): void {
     for (const link of topology.links) {
       const { type, item } = link.cable;
       if (type === undefined || carriesPower(type)) continue;

@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { powerArriving } from '../../network/power.ts';
 import { portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
@@ -13,7 +13,7 @@ what its power class gives behind 100 m of cable; when its devices ask for more,
 whole switch starts again and again. Feed it by a higher class or by its own supply, or feed fewer devices from it. Use
 listed equipment only, and follow local codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch and at the device (secondary)',
-  check({ plan }: Subject, report: Report): void {
+  check({ plan }: RuleContext, report: Report): void {
     const fed = new Map(plan.power.flatMap(({ feeds }) => feeds.map((feed) => [feed.to.device, feed] as const)));
     for (const { device, draw, feeds } of plan.power) {
       const by = fed.get(device);

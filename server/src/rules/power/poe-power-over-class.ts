@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
 import { placeOfPort } from '../../site/places.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const poePowerOverClass: Rule = {
   id: 'poe-power-over-class',
@@ -13,7 +13,7 @@ export const poePowerOverClass: Rule = {
   why: `A switch may turn a device off that draws more than its class. One of the two figures is wrong: the data sheet
 gives the class, and the greatest draw at the device, or at the supply, which is more.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the device (secondary)',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const port of site.ports) {
       const { device, draws, route } = port;
       if (draws?.milliwatts === undefined) continue;

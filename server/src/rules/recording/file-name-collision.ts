@@ -6,7 +6,7 @@ import { duration } from '../../text/words.ts';
 import { completed, setFile, withOffset } from '../../recordings/complete-pattern.ts';
 import { type FilePattern, filePatternOf, pathBy } from '../../recordings/file-pattern.ts';
 import { repeatedHourOf } from '../../recordings/repeated-hour.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
 /** Milliseconds; the shortest months and years, since that is when names come again first. */
@@ -30,7 +30,7 @@ the next, so to the second; than those of other days for as long as they are kep
 recordings on the volume. Also after an
 interruption: a file that is begun again within the same minute overwrites what was there.`,
   source: "strftime(3); FFmpeg's segment muxer, with which two files of one second were seen to get one name",
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const first = new Map<string, Recording>();
     for (const recording of site.recordings) {
       const { item, name, volume } = recording;

@@ -2,7 +2,7 @@ import { nodeAt } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { retentionBoundsOf } from '../../site/retention.ts';
 import { bytes, days } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const keepMissing: Rule = {
   id: 'keep-missing',
@@ -11,7 +11,7 @@ export const keepMissing: Rule = {
   why: `Without \`keep\` nobody knows how much space a recording takes: it grows until the volume is full. Where
 people are in the picture, privacy law commonly asks for a time after which it is deleted.`,
   source: 'common practice, no source',
-  check({ site, plan }: Subject, report: Report): void {
+  check({ site, plan }: RuleContext, report: Report): void {
     for (const { recording, volume, bytesPerDay } of plan.storage.recordings) {
       const { item, name, keep } = recording;
       if (keep !== undefined || nodeAt(item, ['keep']) !== undefined || volume === undefined || bytesPerDay === 0)

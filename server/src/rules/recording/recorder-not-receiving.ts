@@ -1,7 +1,7 @@
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { fixOf, nameText, putElement } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
@@ -11,7 +11,7 @@ export const recorderNotReceiving: Rule = {
 group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it is needed.
 Add the device to the stream's \`receivers\`.`,
   source: 'Joining a group: RFC 3376 §1, RFC 4541 §2.1',
-  check({ site, network }: Subject, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const { item, name, stream: streamName, volume: volumeName } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);

@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { filePatternOf } from '../../recordings/file-pattern.ts';
 import { setFile, withOffset } from '../../recordings/complete-pattern.ts';
 import { repeatedHourOf } from '../../recordings/repeated-hour.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const repeatedHour: Rule = {
   id: 'repeated-hour',
@@ -13,7 +13,7 @@ export const repeatedHour: Rule = {
 second file overwrites the first. Put the offset from UTC, \`%z\`, or the seconds since 1970, \`%s\`, into
 the name.`,
   source: 'IANA time-zone database; strftime(3)',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const hour = site.timezone === undefined ? undefined : repeatedHourOf(site.timezone);
     if (hour === undefined) return;
     for (const recording of site.recordings) {

@@ -5,7 +5,7 @@ import { type Bound, type RetentionBounds, retentionBounds } from '../../site/re
 import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { days, duration } from '../../text/words.ts';
-import type { Example, Finding, Related, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { DAY } from '../../standards/time-units.ts';
 
 export const retention: Rule = {
@@ -17,7 +17,7 @@ privacy law where people are in the picture. Set \`keep\` to what policy asks. W
 is a warning: lower bit rates, take a larger volume, or agree on less. What may be recorded, and for how long it may be
 kept, is for local law to say.`,
   source: 'The policy of the site.',
-  check({ site, plan }: Subject, report: Report): void {
+  check({ site, plan }: RuleContext, report: Report): void {
     const reported = new Set<string>();
     for (const [name, { least, most }] of retentionBounds(site.policies.retention)) {
       if (least !== undefined && most !== undefined && least.time > most.time) {

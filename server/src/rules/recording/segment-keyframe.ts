@@ -2,7 +2,7 @@ import { type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { durationLike } from '../../text/quantity.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
@@ -12,7 +12,7 @@ export const segmentKeyframe: Rule = {
 after its time. Files then differ in length, and all are longer where keyframes come more seldom than files should end.
 Take a multiple of the keyframe interval.`,
   source: "FFmpeg's documentation of the segment muxer; measured with it",
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, stream: streamName, segment } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const interval = stream === undefined ? undefined : site.mediaOf(stream)?.video?.keyframeInterval;

@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { filePatternOf } from '../../recordings/file-pattern.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownConversion: Rule = {
   id: 'unknown-conversion',
@@ -10,7 +10,7 @@ export const unknownConversion: Rule = {
   why: `What comes of it differs from system to system: the letters as they are, or nothing. A percent sign that is meant
 is written twice.`,
   source: 'strftime(3) of Linux (glibc): C99, POSIX and glibc conversions',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const recording of site.recordings) {
       const { item, name } = recording;
       const unknown = filePatternOf(recording)?.unknown ?? [];

@@ -2,7 +2,7 @@ import { leastDisks, usableDisks } from '../../standards/raid.ts';
 import { type Fix, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { count } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** From the most disks lost without loss of data to the fewest. */
 const LESS = ['raid6', 'raid10', 'raid5', 'mirror', 'none'] as const;
@@ -14,7 +14,7 @@ export const volumeDisks: Rule = {
   why: `Parity and mirrors need disks to be on: a mirror two, raid5 three, raid6 four, raid10 an even number from four
 on. Redundancy keeps a recording through the failure of a disk; it is no backup.`,
   source: 'md(4) for the levels; the least numbers of disks from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, disks, redundancy } of site.volumes) {
       if (disks === undefined || usableDisks(redundancy, disks) !== undefined) continue;
       const takes = `${redundancy === 'raid10' ? 'an even number, ' : ''}${leastDisks[redundancy]} or more`;

@@ -5,7 +5,7 @@ import { retentionBoundsOf } from '../../site/retention.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { DAY, HOUR } from '../../standards/time-units.ts';
 
 /** All of a volume, in ten-thousandths. */
@@ -21,7 +21,7 @@ export const volumeFill: Rule = {
 written next. Counted is what all recordings take once each is as old as its \`keep\`, against the capacity less
 redundancy and reserve. Keep them for less time, lower bit rates, or take a larger volume.`,
   source: 'Bit rate × time / 8. The limit of 90 % is common practice, no source.',
-  check({ site, plan }: Subject, report: Report): void {
+  check({ site, plan }: RuleContext, report: Report): void {
     const { warn, limit } = site.policies.volumeFill;
     for (const figures of plan.storage.volumes) {
       const { volume, usableBytes, bytesKept, recordings } = figures;

@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
 
@@ -10,7 +10,7 @@ export const volumePathShared: Rule = {
 the time. A volume inside another is a folder of it, unless a disk of its own is mounted there. Give each volume the
 path where its own disk is mounted.`,
   source: 'Common practice',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const byHost = new Map<string, Volume[]>();
     for (const volume of site.volumes) {
       const { host, name, path, item } = volume;

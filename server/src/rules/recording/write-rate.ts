@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { byteRate, count, percentOver, threshold } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** In ten-thousandths of what the volume sustains. Common practice, no source. */
 const WARN = 7000;
@@ -14,7 +14,7 @@ export const writeRate: Rule = {
 \`sustained-write\`. Many files at a time, a rebuild and somebody who looks at recordings all take from the same disks,
 so above 70 % it is a warning.`,
   source: 'Bit rate / 8. The 70 % are common practice, no source.',
-  check({ plan }: Subject, report: Report): void {
+  check({ plan }: RuleContext, report: Report): void {
     for (const {
       volume,
       writeRate: { peak },

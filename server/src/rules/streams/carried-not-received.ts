@@ -1,6 +1,6 @@
 import { fixOf, nameText, putElement } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const carriedNotReceived: Rule = {
   id: 'carried-not-received',
@@ -9,7 +9,7 @@ export const carriedNotReceived: Rule = {
   why: `What a device sends on must come to it first, over a link that is loaded by it. As long as it is not among the
 receivers, that load is missing from every figure. Add it to the receivers of the stream that is carried.`,
   source: 'common practice, no source',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, source, carries } of site.streams) {
       const carried = carries === undefined ? undefined : site.streamByName.get(carries);
       if (carried?.source === undefined || source === undefined || !site.deviceByName.has(source)) continue;

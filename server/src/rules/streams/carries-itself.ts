@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const carriesItself: Rule = {
   id: 'carries-itself',
@@ -10,7 +10,7 @@ export const carriesItself: Rule = {
   why: `What a stream consists of is taken from the stream that it carries. In a circle it comes from nowhere, so none
 of them has a rate of its own to take over. One of them is what the camera or tuner sends: leave \`carries\` out
 there.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const reported = new Set<Stream>();
     for (const start of site.carriedInCircle) {
       if (reported.has(start)) continue;

@@ -2,7 +2,7 @@ import { multiplexOf } from '../../network/rates.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const muxRateTooLow: Rule = {
   id: 'mux-rate-too-low',
@@ -12,7 +12,7 @@ export const muxRateTooLow: Rule = {
 rate below that makes the multiplexer drop or delay pictures. It must hold the peak, not only the average: below the
 peak it is a warning, below the average an error.`,
   source: "ISO/IEC 13818-1 §2.4.3, from memory; the sum was held against FFmpeg's multiplexer",
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, muxRate, transport } = stream;
       const media = site.mediaOf(stream);

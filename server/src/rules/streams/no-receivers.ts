@@ -1,5 +1,5 @@
 import { headOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const noReceivers: Rule = {
   id: 'no-receivers',
@@ -9,7 +9,7 @@ export const noReceivers: Rule = {
 the way to the querier, and floods where switches flood what nobody has joined. Name who takes it, or take the stream
 out.`,
   source: 'RFC 4541 §2.1.2(3), read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     // Told by carried-not-received, or by the rule of the recording.
     const used = new Set([
       ...site.streams.map(({ carries }) => carries),

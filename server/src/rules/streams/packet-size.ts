@@ -5,7 +5,7 @@ import { PACKET } from '../../standards/transport-stream.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isDatagrams, isRtp } from '../../site/free/port.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const packetSize: Rule = {
   id: 'packet-size',
@@ -15,7 +15,7 @@ export const packetSize: Rule = {
 the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole packets of
 ${PACKET} bytes, seven as a rule. What is computed here does not count fragments.`,
   source: 'IEEE 802.3 (1500 bytes of data), RFC 791 §3.2 (fragments), RFC 2250 §2 (whole packets); from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, packetSize: size, transport } = stream;
       if (size === undefined || size === 0 || !isDatagrams(stream)) continue;

@@ -1,7 +1,7 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 const PARTS = ['video', 'audio'] as const;
 
@@ -13,7 +13,7 @@ export const peakBelowBitrate: Rule = {
 disks by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the peak out,
 which is then taken as the bit rate.`,
   source: 'An average lies below the greatest value: arithmetic.',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       for (const part of PARTS) {
         const rate = stream[part]?.rate;

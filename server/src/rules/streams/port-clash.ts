@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { isDatagrams, nextFreePortFix } from '../../site/free/port.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const portClash: Rule = {
   id: 'port-clash',
@@ -11,7 +11,7 @@ export const portClash: Rule = {
   why: `A receiver tells streams that come in datagrams apart by the port. Of two at one port most show a mixture, or
 whichever came first. Give each a pair of ports of its own, even and odd.`,
   source: 'RFC 3550 §11 (a session is known by its pair of ports), read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const first = new Map<string, Stream>();
     for (const stream of site.streams) {
       const { item, name, port, group } = stream;

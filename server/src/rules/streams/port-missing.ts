@@ -2,7 +2,7 @@ import { addEntry, fixOf, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const portMissing: Rule = {
   id: 'port-missing',
@@ -11,7 +11,7 @@ export const portMissing: Rule = {
   why: `Sender and receiver must agree on the port, and clashes between streams cannot be seen without it. RTSP is asked
 for at port 554 unless the camera says otherwise; RTP takes an even port, 5004 by custom, and RTCP the one above.`,
   source: 'RFC 2326 §3.2, RFC 3550 §11, RFC 3551 §8, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, transport, port } = stream;
       if (transport === undefined || port !== undefined || nodeAt(item, ['port']) !== undefined) continue;

@@ -1,6 +1,6 @@
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Media, Site, Stream } from '../../site/model.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rateMissing: Rule = {
   id: 'rate-missing',
@@ -9,7 +9,7 @@ export const rateMissing: Rule = {
   why: `Without a rate the stream is left out of the load of every link and of what a recording takes, and the site
 looks better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a
 transport stream that comes as it is.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const reported = new Set<Stream>();
     const circles = new Set(site.carriedInCircle);
     for (const stream of site.streams) {

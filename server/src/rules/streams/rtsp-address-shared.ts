@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
@@ -11,7 +11,7 @@ export const rtspAddressShared: Rule = {
 one stream, so both names get the same picture, and the loads are those of a stream that is not there. The camera's
 manual has the \`path\` of each. If it is one stream that several receive, declare it once, with all its receivers.`,
   source: 'RFC 2326 §3.2 (the address names the stream), from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     const first = new Map<string, Stream>();
     for (const stream of site.streams) {
       const { item, name, source, transport, port = RTSP_PORT, path = '' } = stream;

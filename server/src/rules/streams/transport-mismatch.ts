@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const transportMismatch: Rule = {
   id: 'transport-mismatch',
@@ -13,7 +13,7 @@ export const transportMismatch: Rule = {
 have a group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as
 they are and it has no effect.`,
   source: 'RFC 2326 §10.12 (interleaving), from memory; RFC 2250 §2, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, transport, group, muxRate } = stream;
       const about = [name];

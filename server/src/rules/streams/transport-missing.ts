@@ -1,6 +1,6 @@
 import { addEntry, fixOf } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const transportMissing: Rule = {
   id: 'transport-missing',
@@ -8,7 +8,7 @@ export const transportMissing: Rule = {
   summary: 'It is not said how a stream is packed.',
   why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\`
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, transport, carries, receivers } of site.streams) {
       // For a transport that is not known value-not-allowed reports.
       if (

@@ -2,7 +2,7 @@ import { type Span, keyText } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { contentOf } from '../../site/item.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const duplicateKey: Rule = {
   id: 'duplicate-key',
@@ -11,7 +11,7 @@ export const duplicateKey: Rule = {
   why: `YAML wants each key once: one reader takes the first value, another the last, a third refuses the file. Plumbline
 takes the last. Take one of them out. A section may stand in several files, but in each of them once.`,
   source: 'YAML 1.2.2 §3.2.1.1',
-  check({ files }: Subject, report: Report): void {
+  check({ files }: RuleContext, report: Report): void {
     for (const file of files) {
       sections(file, report);
       for (const piece of file.unusual) {

@@ -13,7 +13,7 @@ import { aboutItem } from '../../site/about.ts';
 import { firstLine } from '../../site/places.ts';
 import { hasShapeProblem, shapeProblems } from '../../site/shape-problems.ts';
 import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const malformedValue: Rule = {
   id: 'malformed-value',
@@ -22,7 +22,7 @@ export const malformedValue: Rule = {
   why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what it means is
 not certain, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`.`,
   source: 'Time zones: the IANA time-zone database',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
       problem: { route, found, schema },

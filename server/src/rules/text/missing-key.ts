@@ -9,7 +9,7 @@ import { type Item, placeOf } from '../../site/item.ts';
 import { NAMED_SECTIONS, thingsOf } from '../../site/declared.ts';
 import type { Site } from '../../site/model.ts';
 import { schemaAt } from '../../site/shape.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const missingKey: Rule = {
   id: 'missing-key',
@@ -17,7 +17,7 @@ export const missingKey: Rule = {
   summary: 'A key that every such entry needs is not there.',
   why: `Without it nothing can be said of the rest: a cable with one end joins nothing, a recording without a volume is
 written nowhere. The fix fills in the name where the site leaves only one choice.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
       problem: { key, route },

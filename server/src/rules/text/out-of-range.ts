@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { subjectAt, writtenAt } from '../../site/shape-words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const outOfRange: Rule = {
   id: 'out-of-range',
@@ -13,7 +13,7 @@ export const outOfRange: Rule = {
 cannot be set on the equipment, and counts for nothing here.`,
   source:
     'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: IEEE 802.1D; all from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
       problem: { route, found, bound },

@@ -7,7 +7,7 @@ import type { Mention } from '../../site/mentions.ts';
 import { schemaAt } from '../../site/shape.ts';
 import { aboutItem } from '../../site/about.ts';
 import { subjectAt } from '../../site/shape-words.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const quantity: Rule = {
   id: 'quantity',
@@ -17,7 +17,7 @@ export const quantity: Rule = {
 Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB, GiB,
 TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same number, and the same amount.`,
   source: 'Prefixes and units: IEC 80000-13, from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const item of site.faulty) {
       for (const mention of item.mentions) {
         if (mention.mention !== 'quantity' || isQuantity(mention.read)) continue;

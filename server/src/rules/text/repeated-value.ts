@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { shown, whatIsAt } from '../../site/shape-words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const repeatedValue: Rule = {
   id: 'repeated-value',
@@ -11,7 +11,7 @@ export const repeatedValue: Rule = {
   summary: 'A list names the same thing twice.',
   why: `A device receives a stream once, and a trunk carries a VLAN once: the second mention changes nothing, and may stand
 where another name was meant.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
       problem: { route, found },

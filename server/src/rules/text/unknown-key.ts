@@ -12,7 +12,7 @@ import { nearest, onlyNear } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { homesOf, schemaAround, withSpace } from '../../site/shape-words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownKey: Rule = {
   id: 'unknown-key',
@@ -20,7 +20,7 @@ export const unknownKey: Rule = {
   summary: 'A key or a section is not one of the site language.',
   why: `What stands under it is not read, so with a misspelt key a value counts for nothing. The
 reference of the site language lists the keys of each mapping.`,
-  check({ site, files }: Subject, report: Report): void {
+  check({ site, files }: RuleContext, report: Report): void {
     for (const file of files) sections(file, report);
     for (const {
       item,

@@ -1,6 +1,6 @@
 import { visible } from '../../text/visible.ts';
 import { placeInFile } from '../../site/folder.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unreadableFile: Rule = {
   id: 'unreadable-file',
@@ -8,7 +8,7 @@ export const unreadableFile: Rule = {
   summary: 'A file of the site cannot be read.',
   why: `What it declares is missing from the site, so loads come out too low. Names that it may declare are
 not reported as unknown meanwhile. Look at its permissions, its encoding (UTF-8) and its size.`,
-  check({ files }: Subject, report: Report): void {
+  check({ files }: RuleContext, report: Report): void {
     for (const file of files) {
       if (file.unreadable === undefined) continue;
       report({

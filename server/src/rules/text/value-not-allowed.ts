@@ -5,7 +5,7 @@ import { nearest, onlyNear } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { shown, subjectAt } from '../../site/shape-words.ts';
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const valueNotAllowed: Rule = {
   id: 'value-not-allowed',
@@ -13,7 +13,7 @@ export const valueNotAllowed: Rule = {
   summary: 'A value is not one that its key can have.',
   why: `The key has a fixed set of values, and what stands here counts for nothing. The reference of the site language
 says what each of them means.`,
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
       problem: { route, found, allowed },

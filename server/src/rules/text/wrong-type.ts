@@ -9,7 +9,7 @@ import { aboutItem } from '../../site/about.ts';
 import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const wrongType: Rule = {
   id: 'wrong-type',
@@ -17,7 +17,7 @@ export const wrongType: Rule = {
   summary: 'A value is missing, or is of the wrong type.',
   why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts for
 nothing. A key with nothing behind its colon has no value yet.`,
-  check({ site, files }: Subject, report: Report): void {
+  check({ site, files }: RuleContext, report: Report): void {
     for (const { unusual } of files) {
       let before = '';
       for (const piece of unusual) {

@@ -8,7 +8,7 @@ import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { firstLine } from '../../site/places.ts';
 import { capital } from '../../site/shape-words.ts';
-import type { Example, Finding, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const yamlSyntax: Rule = {
@@ -19,7 +19,7 @@ export const yamlSyntax: Rule = {
 The rest of the file is read and checked all the same. Indent with spaces, the entries of one mapping in the same
 column; write a space after each colon and comma; close every bracket and quote.`,
   source: 'YAML 1.2.2',
-  check({ files }: Subject, report: Report): void {
+  check({ files }: RuleContext, report: Report): void {
     for (const file of files) {
       let strays: Piece[] = [];
       for (const piece of file.unusual) {
