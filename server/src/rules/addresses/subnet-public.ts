@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { contains, formatSubnet, parseSubnet } from '../../standards/ipv4.ts';
 
@@ -15,7 +15,7 @@ export const subnetPublic: Rule = {
 from the house. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16. If the addresses are yours, accept the
 finding with the reason.`,
   source: 'RFC 1918 §3, read; RFC 6598 §7, RFC 3927 §2.1, RFC 5737 §3 and RFC 2544 App. C.2.2, from memory',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, subnet } of site.vlans) {
       if (subnet === undefined || OWN.some((own) => own.prefix <= subnet.prefix && contains(own, subnet.network)))
         continue;

@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { textAt } from '../../text/syntax.ts';
@@ -10,7 +10,7 @@ export const keepBelowSegment: Rule = {
   why: `A file is deleted as a whole, and not while it is written. Where it lasts longer than footage is kept, it is due
 for deletion when it ends, and nothing is left to look at. Keep longer, or make shorter files.`,
   source: 'Common practice',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, segment, keep } of site.recordings) {
       if (segment === undefined || keep === undefined || keep >= segment) continue;
       const [kept, lasts] = [

@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { SECOND } from '../../standards/time-units.ts';
 import { durationLike } from '../../text/quantity.ts';
@@ -11,7 +11,7 @@ export const keyframeBelowFrame: Rule = {
   why: `There cannot be more keyframes than frames. The figure is a slip, of its unit most likely, and files are cut and
 footage is joined by it. Cameras send a keyframe every one to four seconds.`,
   source: 'Arithmetic; usual intervals are common practice',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, video } of site.streams) {
       const { keyframeInterval, frameRate } = video ?? {};
       if (keyframeInterval === undefined || frameRate === undefined || frameRate === 0) continue;

@@ -1,4 +1,4 @@
-import type { Example, Report, Rule, Subject } from '../../lint/rule.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Audio } from '../../site/model.ts';
@@ -12,7 +12,7 @@ export const rateNotOfCodec: Rule = {
 and channel, G.722 has 64 kb/s. With another figure the loads and the days of footage are computed for a stream
 that is not there. Correct the rate, or the codec, the sample rate or the channels.`,
   source: 'RFC 3551 §4.5.2 and §4.5.14, read',
-  check({ site }: Subject, report: Report): void {
+  check({ site }: RuleContext, report: Report): void {
     for (const { item, name, audio } of site.streams) {
       const rate = audio?.rate;
       const only = audio === undefined ? undefined : rateOf(audio);
