@@ -23,7 +23,7 @@ import {
   domainsOf,
   membershipOf,
 } from './membership.ts';
-import { type Segment, carriedIn, isTransparent, segmentsOf } from './segments.ts';
+import { type TransparentSegment, carriedIn, isTransparent, transparentSegments } from './transparent-segments.ts';
 import { spanningTreeOf } from './spanning-tree.ts';
 
 /** The parts of a site that the wiring follows from. */
@@ -44,7 +44,7 @@ export interface Topology {
   /** What is set on a port itself; a VLAN that is not declared counts as none. */
   readonly membershipOf: (port: Port) => Membership;
   /** By transparent device, where it is cabled. */
-  readonly segments: ReadonlyMap<Device, Segment<Link>>;
+  readonly segments: ReadonlyMap<Device, TransparentSegment<Link>>;
   readonly spanningTree: {
     /** One for each group of connected bridges. */
     readonly roots: readonly Device[];
@@ -86,7 +86,7 @@ export function wiringOf(site: Wired): Wiring {
 
 function topologyOf(site: Wired): Topology {
   const joints = jointsOf(site);
-  const segments = segmentsOf(joints);
+  const segments = transparentSegments(joints);
   const { domains, byName, own, crossing } = domainsOn(site, segments);
   const { roots, blocked } = spanningTreeOf(site.devices, joints);
 
@@ -145,7 +145,7 @@ interface Domains {
   readonly crossing: (joint: Joint) => Membership & { readonly fromA: Membership; readonly fromB: Membership };
 }
 
-function domainsOn(site: Wired, segments: ReadonlyMap<Device, Segment<Joint>>): Domains {
+function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment<Joint>>): Domains {
   const byName = new Map(site.vlans.map((vlan) => [vlan.name, { vlan, name: vlan.name }]));
   const domains: BroadcastDomain[] = [...byName.values()];
   const own = perObject((port: Port) => membershipOf(port, byName));
@@ -156,7 +156,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, Segment<Joint>>): 
     if (known === undefined) domains.push(domain);
     return { untagged: domain, tagged: [] };
   };
-  const bySegment = new Map<Segment<Joint>, Membership>();
+  const bySegment = new Map<TransparentSegment<Joint>, Membership>();
   const inSegment = (device: Device): Membership => {
     const segment = segments.get(device);
     if (segment === undefined) return NO_DOMAIN;
@@ -209,15 +209,15 @@ function vlanOfHosts(vlans: readonly Vlan[], hosts: readonly Port[]): Vlan | und
 }
 
 function withLinks(
-  segments: ReadonlyMap<Device, Segment<Joint>>,
+  segments: ReadonlyMap<Device, TransparentSegment<Joint>>,
   linkOf: ReadonlyMap<Joint, Link>,
-): Map<Device, Segment<Link>> {
-  const ends = (of: Segment<Joint>['hosts']): Segment<Link>['hosts'] =>
+): Map<Device, TransparentSegment<Link>> {
+  const ends = (of: TransparentSegment<Joint>['hosts']): TransparentSegment<Link>['hosts'] =>
     of.flatMap(({ link: joint, port }) => {
       const link = linkOf.get(joint);
       return link === undefined ? [] : [{ link, port }];
     });
-  const whole = perObject(({ devices, edges, hosts }: Segment<Joint>) => ({
+  const whole = perObject(({ devices, edges, hosts }: TransparentSegment<Joint>) => ({
     devices,
     edges: ends(edges),
     hosts: ends(hosts),

@@ -1,6 +1,6 @@
 import { oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/membership.ts';
-import { isTransparent } from '../../network/segments.ts';
+import { isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';

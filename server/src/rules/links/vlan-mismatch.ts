@@ -1,7 +1,7 @@
 import type { Link } from '../../network/link.ts';
 import { type BroadcastDomain, type Membership, agreed, domainsOf, hasVlans } from '../../network/membership.ts';
 import type { Topology } from '../../network/wiring.ts';
-import { carriedIn, isTransparent } from '../../network/segments.ts';
+import { carriedIn, isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';

@@ -1,4 +1,4 @@
-/** Segments: connected devices without VLANs of their own, which pass on what reaches them. */
+/** Transparent segments: connected devices without VLANs of their own, which pass on what reaches them. */
 
 import { perObject } from '../memo.ts';
 import type { Device, Port } from '../site/model.ts';
@@ -11,7 +11,7 @@ export interface SegmentEnd<J extends Joint> {
   readonly port: Port;
 }
 
-export interface Segment<J extends Joint> {
+export interface TransparentSegment<J extends Joint> {
   readonly devices: readonly Device[];
   /** Ports of devices that have VLANs: what these send into the segment is what it carries. */
   readonly edges: readonly SegmentEnd<J>[];
@@ -26,11 +26,11 @@ export function isTransparent(port: Port): boolean {
 const isWithoutVlans = perObject((device: Device) => !device.ports.some(hasVlans));
 
 /** The segment of each transparent device that is cabled. */
-export function segmentsOf<J extends Joint>(links: readonly J[]): Map<Device, Segment<J>> {
+export function transparentSegments<J extends Joint>(links: readonly J[]): Map<Device, TransparentSegment<J>> {
   const sets = new Sets<Device>();
   for (const { a, b } of links) if (isTransparent(a) && isTransparent(b)) sets.join(a.device, b.device);
   const byRoot = new Map<Device, { devices: Device[]; edges: SegmentEnd<J>[]; hosts: SegmentEnd<J>[] }>();
-  const found = new Map<Device, Segment<J>>();
+  const found = new Map<Device, TransparentSegment<J>>();
   const at = (device: Device): { edges: SegmentEnd<J>[]; hosts: SegmentEnd<J>[] } => {
     const root = sets.rootOf(device);
     let segment = byRoot.get(root);
@@ -54,7 +54,10 @@ export function segmentsOf<J extends Joint>(links: readonly J[]): Map<Device, Se
 }
 
 /** What a segment with edges carries. Of several VLANs without a tag the first counts; the rules report the others. */
-export function carriedIn<J extends Joint>(segment: Segment<J>, membership: (port: Port) => Membership): Membership {
+export function carriedIn<J extends Joint>(
+  segment: TransparentSegment<J>,
+  membership: (port: Port) => Membership,
+): Membership {
   let untagged: BroadcastDomain | undefined;
   const tagged = new Set<BroadcastDomain>();
   for (const { port } of segment.edges) {
