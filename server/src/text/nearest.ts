@@ -24,8 +24,12 @@ export function nearest(text: string, names: Iterable<string>): Near[] {
   return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, OFFERED);
 }
 
-/** The only name that is at most two characters off. */
-export function onlyNear(near: readonly Near[]): string | undefined {
-  const close = near.filter((candidate) => candidate.distance <= 2);
-  return close.length === 1 ? close[0]?.name : undefined;
+/** The only name that is at most two characters off, none of them a digit: another digit makes another thing. */
+export function onlyNear(text: string, near: readonly Near[]): string | undefined {
+  const [close, ...others] = near.filter((candidate) => candidate.distance <= 2);
+  return close !== undefined && others.length === 0 && digitsOf(close.name) === digitsOf(text) ? close.name : undefined;
+}
+
+function digitsOf(text: string): string {
+  return text.replace(/\D/g, '');
 }

@@ -17,7 +17,7 @@ export const unknownRule: Rule = {
         if (hasShapeProblem(item, mention.route)) continue;
         const at = placeOf(item, mention.route, mention.part);
         const near = nearest(mention.text, ruleIds);
-        const only = onlyNear(near);
+        const only = onlyNear(mention.text, near);
         const advice =
           near.length > 0
             ? `Did you mean ${list(

@@ -180,7 +180,7 @@ function advice(key: string, allowed: readonly string[], homes: readonly string[
 
 function renamings(key: string, allowed: readonly string[], at: Place): Fix[] {
   const near = nearest(key, allowed);
-  const only = onlyNear(near);
+  const only = onlyNear(key, near);
   return near.map(({ name }) => ({ title: `Change to ${name}`, safe: name === only, edits: [{ at, text: name }] }));
 }
 

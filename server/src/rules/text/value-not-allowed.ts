@@ -19,7 +19,7 @@ says what each of them means.`,
       problem: { route, found, allowed },
     } of shapeProblems(site, 'not-allowed')) {
       const near = nearest(shown(found), allowed.map(String));
-      const only = onlyNear(near);
+      const only = onlyNear(shown(found), near);
       const names = near.map(({ name }) => name);
       report({
         at: placeOf(item, route),
@@ -59,6 +59,17 @@ devices:
     good: `
 devices:
   core: {kind: switch, ports: {1-8: {poe: at}}}
+`,
+  },
+  {
+    bad: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h246, bitrate: 6 Mb/s}}
+#                                               ^^^^ codec is h246. Did you mean h264 or h265?
+`,
+    good: `
+streams:
+  paddock: {source: paddock-cam, video: {codec: h264, bitrate: 6 Mb/s}}
 `,
   },
 ];
