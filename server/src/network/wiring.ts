@@ -12,6 +12,7 @@ import { contains } from '../standards/ipv4.ts';
 import { type Cable, type CableEnd, type Device, type Port, type Vlan, portAt } from '../site/model.ts';
 import { type AddressUse, addressUses } from './address-uses.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
+import { canQuery } from './can-query.ts';
 import { Interfaces } from './interfaces.ts';
 import { type Joint, type Link, carries, sentBy } from './link.ts';
 import {
@@ -72,11 +73,12 @@ export function wiringOf(site: Wired): Wiring {
   const deadEndsOf = deadEndsByDomain(topology);
   const tree = perObject((domain: BroadcastDomain) => {
     const name = domain.vlan?.querier;
+    const querier = name === undefined ? undefined : site.deviceByName.get(name);
     return bridgeTree({
       domain,
       links: linksOf.get(domain) ?? [],
       deadEnds: deadEndsOf.get(domain) ?? [],
-      querier: name === undefined ? undefined : site.deviceByName.get(name),
+      querier: querier !== undefined && canQuery(querier) ? querier : undefined,
       multicastRouters: multicastRouters.filter((router) => interfaces.in(router, domain) !== undefined),
     });
   });

@@ -1,3 +1,4 @@
+import { canQuery } from '../../network/can-query.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -16,20 +17,25 @@ switch or router that has a port in the VLAN.`,
     for (const vlan of site.vlans) {
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
       if (device?.kind === undefined) continue;
-      const silent = SILENT[device.kind];
-      if (silent === undefined && network.tree(network.topology.domainOf(vlan)).querier !== undefined) continue;
-      const message =
-        silent !== undefined
-          ? `${device.name} is a ${silent}, which asks nobody for memberships. Name a switch or router.`
-          : `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such ` +
-            'a port.';
+      const asks = canQuery(device);
+      const domain = network.topology.domainOf(vlan);
+      if (asks && network.tree(domain).querier !== undefined) continue;
+      // Without a switch that snoops nobody has to ask.
+      const snoops = [...network.tree(domain).bridges.keys()].some(({ snooping }) => snooping);
+      if (!asks && device.kind === 'switch' && !snoops) continue;
+      const message = asks
+        ? `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such a port.`
+        : device.kind === 'switch'
+          ? `${device.name} does not snoop, and a switch without IGMP snooping asks nobody for memberships. Name one that ` +
+            'snoops.'
+          : `${device.name} is ${aKind(device.kind)}, which asks nobody for memberships. Name a switch or router.`;
       report({
         at: placeOf(vlan.item, ['querier']),
         message,
         about: [vlan.name, device.name],
         related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
         fixes: () => {
-          const better = bestQuerier(site, network, network.topology.domainOf(vlan));
+          const better = bestQuerier(site, network, domain);
           if (better === undefined) return [];
           return fixOf(
             `Name ${better.name} as querier`,
@@ -41,14 +47,9 @@ switch or router that has a port in the VLAN.`,
   },
 };
 
-/** Kinds of device that are no querier; a server or computer can be made one. */
-const SILENT: Readonly<Partial<Record<string, string>>> = {
-  'camera': 'camera',
-  'display': 'display',
-  'tuner': 'tuner',
-  'patch-panel': 'patch panel',
-  'media-converter': 'media converter',
-};
+function aKind(kind: string): string {
+  return `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind.replace('-', ' ')}`;
+}
 
 export const examples: readonly Example[] = [
   {
@@ -94,6 +95,27 @@ devices:
 cables:
   - {from: core/1, to: paddock-cam}
   - {from: core/2, to: kitchen-screen}
+`,
+  },
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: barn}
+#                                                   ^^^^ barn does not snoop, and a switch without IGMP snooping asks nobody
+devices:
+  core: {kind: switch, igmp-snooping: true, address: 192.168.20.2, ports: {1-4: {vlan: video}}}
+  barn: {kind: switch, address: 192.168.20.3, ports: {1-4: {vlan: video}}}
+cables:
+  - {from: core/1, to: barn/1}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, querier: core}
+devices:
+  core: {kind: switch, igmp-snooping: true, address: 192.168.20.2, ports: {1-4: {vlan: video}}}
+  barn: {kind: switch, address: 192.168.20.3, ports: {1-4: {vlan: video}}}
+cables:
+  - {from: core/1, to: barn/1}
 `,
   },
 ];
