@@ -34,7 +34,7 @@ export const addressPlan: Output = {
   },
 };
 
-/** A VLAN, or those addresses that are in the subnet of none. */
+/** The addresses of a VLAN, or those in the subnet of none. */
 interface Part {
   readonly vlan: Vlan | undefined;
   readonly rows: readonly Row[];
@@ -73,7 +73,7 @@ function nameOf({ use }: Row): string {
   return use === undefined ? '' : holder(use);
 }
 
-/** The pool, and what neither it nor a device has. */
+/** The pool, and the free ranges beside it and the addresses of devices. */
 function rangesOf({ subnet, pool }: Vlan, taken: readonly AddressRange[]): Row[] {
   if (subnet === undefined) return [];
   const all: AddressRange[] = [...taken, ...(pool === undefined ? [] : [pool])].sort((a, b) => a.first - b.first);

@@ -1,5 +1,5 @@
 /**
- * What a screen or a computer is meant to show, as a playlist: XSPF, version 1, the open format of Xiph.Org.
+ * What a screen or a computer can show, as a playlist: XSPF, version 1, the open format of Xiph.Org.
  *
  * Sources: the specification (elements and their order) from memory, its wiki "XSPF v1 Notes and Errata" (order,
  * relative locations), read.
@@ -88,8 +88,8 @@ function playlistOf(plan: Plan, viewer: Device, streams: readonly Stream[]): Mad
 }
 
 /**
- * A transport stream is known by what it is, so its group is enough; other RTP needs its description beside the list.
- * A camera or a server that is asked by RTSP may want a user and a password, which are in no file that is made.
+ * A transport stream describes itself, so its group is enough; other RTP needs its session description beside the list.
+ * A camera or a server that is asked by RTSP may want a user and a password, which no file that is made contains.
  */
 function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusal {
   const { item, name, transport, group, port } = stream;
@@ -104,7 +104,7 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
     };
   }
   const scheme = transport === 'ts-rtp' ? 'rtp' : 'udp';
-  // The address before which nobody stands is one to listen on; without a group that is any of the viewer's own.
+  // Without a source before the @, the address is one to listen on; without a group, any address of the viewer.
   return `${scheme}://@${group === undefined ? '' : formatAddress(group)}:${port}`;
 }
 
@@ -129,7 +129,7 @@ function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, pat
   return `rtsp://${formatAddress(at.address)}${port === undefined || port === RTSP_PORT ? '' : `:${port}`}${encoded}`;
 }
 
-/** As a URI has it (RFC 3986 §2.1); a per cent sign is taken for one that encodes already. */
+/** Percent-encoded (RFC 3986 §2.1), except for per cent signs that encode already. */
 function encodedPath(path: string): string | undefined {
   if (/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/.test(path)) return undefined;
   return encodeURI(path)

@@ -1,4 +1,4 @@
-/** A timer by which a server deletes recordings when their time is over. */
+/** A timer by which a server deletes recordings that are older than `keep`. */
 
 import type { Plan } from '../../plan.ts';
 import { type Place, placeOf } from '../../site/item.ts';
@@ -13,6 +13,7 @@ import { datedFolders, nameExpression } from './name-expression.ts';
 import { namePattern } from './name-pattern.ts';
 import { type HostedRecording, hostedRecordings, unwritablePath } from './recording-consumer.ts';
 import { serviceFile, timerFile } from './service.ts';
+import { DAY, MINUTE } from '../../standards/time-units.ts';
 
 export const deletion: Output = {
   kind: 'deletion',
@@ -23,7 +24,7 @@ export const deletion: Output = {
     const all = hostedRecordings(plan).filter(({ host }) => subject === undefined || host.name === subject);
     return together(
       [...new Set(all.map(({ host }) => host))].map((host) =>
-        deletionOn(
+        deletionForHost(
           plan,
           host,
           all.filter((each) => each.host === host),
@@ -33,14 +34,12 @@ export const deletion: Output = {
   },
 };
 
-const MINUTE = 60_000;
-
-/** Milliseconds from one look to the next. */
+/** Milliseconds between two runs. */
 const EVERY = 15 * MINUTE;
 const CALENDAR = '*:0/15';
 
-/** Minutes for which a dated folder stays that nothing is in: it may have been made a day ahead. */
-const EMPTY_FOR = 2 * 24 * 60;
+/** Minutes for which an empty dated folder stays: it may have been made a day ahead. */
+const EMPTY_FOR = (2 * DAY) / MINUTE;
 
 /** What is deleted of one recording, and after how long. */
 interface Deletion {
@@ -53,7 +52,7 @@ interface Deletion {
   readonly minutes: number;
 }
 
-function deletionOn(plan: Plan, host: Device, all: readonly HostedRecording[]): Made {
+function deletionForHost(plan: Plan, host: Device, all: readonly HostedRecording[]): Made {
   const unnamed = refusedName(host.item);
   if (unnamed !== undefined) return { files: [], refused: [unnamed], notes: [] };
   const refused: Refusal[] = [];
@@ -65,20 +64,20 @@ function deletionOn(plan: Plan, host: Device, all: readonly HostedRecording[]): 
     else deletions.push(found);
   }
   const made = [...new Set(deletions.map(({ root }) => root))].map((root) =>
-    deletionIn(
+    deletionForVolume(
       plan,
       host,
       deletions.filter((each) => each.root === root),
     ),
   );
-  const untold = all
+  const unlimited = all
     .filter(({ recording }) => recording.keep === undefined)
     .map(({ recording }) => `deletion: nothing of ${recording.name} is deleted, as it says no \`keep\`.`);
-  return together([{ files: [], refused, notes: untold }, ...made]);
+  return together([{ files: [], refused, notes: unlimited }, ...made]);
 }
 
-/** A unit for each disk: one that is not there, or is broken, does not have the others fill up. */
-function deletionIn(plan: Plan, host: Device, here: readonly Deletion[]): Made {
+/** A unit for each disk, so that a missing or broken one does not let the others fill up. */
+function deletionForVolume(plan: Plan, host: Device, here: readonly Deletion[]): Made {
   const [{ root, volume } = { root: '', volume: undefined }] = here;
   if (volume === undefined) return together([]);
   const unnamed = refusedName(volume.item);
@@ -139,7 +138,7 @@ function notesFor({ name }: Device): readonly string[] {
   ];
 }
 
-/** A policy that contradicts `keep` is told, and nothing deleted until it is put right. */
+/** Nothing is deleted while a policy contradicts `keep`: that is refused. */
 function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion | Refusal {
   const names = namePattern(recording, volume);
   if ('message' in names) return names;
@@ -156,8 +155,8 @@ function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion 
 }
 
 /**
- * Milliseconds after the last write. As `keep` says; a little sooner where footage at the beginning of a file would
- * else be older than policy allows when it is next looked, and never sooner than policy asks for.
+ * Milliseconds after the last write: `keep`, or a little less where the oldest footage of a file would otherwise exceed
+ * what policy allows by the next run, but never less than policy asks for.
  */
 function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording): number | Refusal {
   const { least, most } = retentionBoundsOf(site.policies.retention, name);
@@ -190,7 +189,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
   };
 }
 
-/** A folder that is a link is not gone into; the volume itself may be one, and the slash makes find follow it. */
+/** find does not follow links, except that the slash makes it follow the volume itself. */
 function start(root: string, { fixed }: Deletion): string {
   return `${root}/${fixed.split('/')[0] ?? ''}`;
 }
@@ -203,7 +202,7 @@ function starts(root: string, here: readonly Deletion[]): string[] {
 }
 
 const FIND = '/usr/bin/find';
-/** What is not there yet, find complains of. */
+/** Makes the folders that are missing, as find fails without them. */
 const MKDIR = '/usr/bin/mkdir';
 
 function findFiles(root: string, here: readonly Deletion[]): readonly string[] {
