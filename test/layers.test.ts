@@ -22,7 +22,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts'],
   'machine': ['site', 'plan.ts', 'lint', 'audit'],
   'lsp': ['site', 'plan.ts', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
-  'cli': ['site', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage', 'audit', 'check.ts', 'machine', 'lsp'],
+  'cli': ['site', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage', 'audit', 'check.ts', 'machine'],
 };
 
 /** The layers that meet the machine; all others run in a browser's worker too. */
@@ -35,7 +35,9 @@ const files = readdirSync(source, { recursive: true, encoding: 'utf8' })
 
 function specifiersIn(path: string): string[] {
   const text = readFileSync(new URL(path, source), 'utf8');
-  return [...text.matchAll(/^(?:import|export)\b[^;]*?\bfrom '([^']+)'/gms)].map((match) => match[1] ?? '');
+  const statements = text.matchAll(/^(?:import|export)\b[^;]*?\bfrom '([^']+)'/gms);
+  const calls = text.matchAll(/\bimport\('([^']+)'\)/g);
+  return [...statements, ...calls].map((match) => match[1] ?? '');
 }
 
 /** The code files that a file imports; schemas and the manifest are data. */

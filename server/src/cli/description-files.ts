@@ -2,7 +2,7 @@
 
 import { readFile, readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { decoded } from '../lsp/disk.ts';
+import { decoded } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
 import type { Described } from '../machine/announcer.ts';
 

@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { Command } from 'commander';
-import { pathOf } from '../lsp/disk.ts';
+import { pathOf } from '../machine/disk.ts';
 import { fixAll } from '../check.ts';
 import { count } from '../text/words.ts';
 import { lineDiff } from './line-diff.ts';

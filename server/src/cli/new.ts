@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
-import { SUFFIX } from '../lsp/disk.ts';
+import { SUFFIX } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
 import { NEW_SITE, NEW_SITE_FILE } from '../site/new-site.ts';
 import { CannotDo } from '../machine/cannot-do.ts';

@@ -3,7 +3,7 @@
 import { readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { buffer } from 'node:stream/consumers';
-import { SUFFIX, decoded, pathOf, readNow, uriOf } from '../lsp/disk.ts';
+import { SUFFIX, decoded, pathOf, readNow, uriOf } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
 import { SiteFolder } from '../site/folder.ts';
 import { CannotDo } from '../machine/cannot-do.ts';

@@ -1,7 +1,7 @@
 /** Starts the command line. */
 
 import { join } from 'node:path';
-import { growSlowly } from '../lsp/heap.ts';
+import { growSlowly } from '../machine/heap.ts';
 import { runKept } from '../machine/code-cache.ts';
 
 if (process.argv[2] === 'lsp') growSlowly();

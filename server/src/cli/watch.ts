@@ -1,7 +1,7 @@
 /** Checks again whenever a site file changes. */
 
 import { type FSWatcher, watch } from 'node:fs';
-import { SUFFIX } from '../lsp/disk.ts';
+import { SUFFIX } from '../machine/disk.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { type SiteOnDisk, readSites, siteFolders } from './sites.ts';
 

@@ -3,7 +3,7 @@
 import { ProposedFeatures, createConnection } from 'vscode-languageserver/node';
 import { rulePagesFolder } from '../machine/rule-pages.ts';
 import { clientFiles } from './client-files.ts';
-import { diskFiles, uriOf } from './disk.ts';
+import { diskFiles, uriOf } from '../machine/disk.ts';
 import { serve } from './server.ts';
 import type { FileSource } from './sites.ts';
 

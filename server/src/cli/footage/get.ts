@@ -15,7 +15,7 @@ import { type FileNames, fileNames } from '../../recordings/file-names.ts';
 import type { Recording, Site } from '../../site/model.ts';
 import { bytes } from '../../text/words.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
-import { versionOf } from './ffmpeg.ts';
+import { versionOf } from '../../machine/ffmpeg.ts';
 import { findFiles } from './find.ts';
 import { sha256Of } from './hash.ts';
 import { join } from './join.ts';

@@ -11,7 +11,7 @@ import {
 import { type Planned, formatWords } from '../../footage/outputs.ts';
 import type { Taken } from '../../footage/segment.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
-import { run } from './ffmpeg.ts';
+import { run } from '../../machine/ffmpeg.ts';
 import { type OnDisk, probe } from './look-into.ts';
 import { progress } from './progress.ts';
 import type { WorkFolder } from './work-folder.ts';

@@ -9,7 +9,7 @@ import type { Segment } from '../../footage/segment.ts';
 import type { LeftOut } from '../../footage/sidecar.ts';
 import { codeOf, reasonOf } from '../../machine/failures.ts';
 import { bytes } from '../../text/words.ts';
-import { run } from './ffmpeg.ts';
+import { run } from '../../machine/ffmpeg.ts';
 import { progress } from './progress.ts';
 import type { WorkFolder } from './work-folder.ts';
 

@@ -5,7 +5,7 @@ import type { Read } from '../../../audit/recordings/audit.ts';
 import type { Lengths } from '../../../audit/recordings/course.ts';
 import { type Looked, lookedAt } from '../../../audit/recordings/looked.ts';
 import { fileUrl } from '../../../footage/ffmpeg-arguments.ts';
-import { run } from '../../footage/ffmpeg.ts';
+import { run } from '../../../machine/ffmpeg.ts';
 import { progress, progressDone } from '../../footage/progress.ts';
 
 /** ffprobe is started so many times at once. */

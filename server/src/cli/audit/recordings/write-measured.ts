@@ -2,7 +2,7 @@
 
 import { writeFileSync } from 'node:fs';
 import { recordingRules } from '../../../audit/recordings/rules.ts';
-import { pathOf } from '../../../lsp/disk.ts';
+import { pathOf } from '../../../machine/disk.ts';
 import type { Diagnostic } from '../../../lint/rule.ts';
 import { editedTexts } from '../../../site/edit.ts';
 import { lineDiff } from '../../line-diff.ts';

@@ -1,8 +1,8 @@
 /** FFmpeg's programs, started without a shell and stopped with us. */
 
 import { spawn } from 'node:child_process';
-import { codeOf } from '../../machine/failures.ts';
-import { CannotDo } from '../../machine/cannot-do.ts';
+import { codeOf } from './failures.ts';
+import { CannotDo } from './cannot-do.ts';
 
 export interface Ran {
   readonly status: number | null;

@@ -4,9 +4,8 @@ import { type Stats, lstatSync, readFileSync, realpathSync, statSync } from 'nod
 import { readFile, readdir, realpath, stat } from 'node:fs/promises';
 import { dirname, sep } from 'node:path';
 import { URI } from 'vscode-uri';
-import { codeOf, reasonOf } from '../machine/failures.ts';
+import { codeOf, reasonOf } from './failures.ts';
 import { LARGEST_TEXT, TOO_LARGE } from '../site/folder.ts';
-import type { FileSource } from './sites.ts';
 
 export const SUFFIX = '.site.yaml';
 
@@ -14,8 +13,9 @@ const utf8 = new TextDecoder('utf-8', { fatal: true });
 
 type Read = { readonly text: string } | { readonly unreadable: string };
 
-export const diskFiles: FileSource = {
-  async list(folder) {
+/** Read without blocking, for the language server. */
+export const diskFiles = {
+  async list(folder: string): Promise<readonly string[]> {
     try {
       const names = await readdir(URI.parse(folder).fsPath);
       return names.filter((name) => name.endsWith(SUFFIX)).map((name) => uriOf(`${URI.parse(folder).fsPath}/${name}`));
@@ -26,7 +26,7 @@ export const diskFiles: FileSource = {
     }
   },
 
-  async read(uri) {
+  async read(uri: string): Promise<Read | undefined> {
     const path = pathOf(uri);
     try {
       const refused = refusal(await realpath(path), await realpath(dirname(path)), await stat(path));
