@@ -42,15 +42,16 @@ export function cutExactly(frames: readonly Frame[], from: number, to: number): 
   const clean = (index: number): boolean =>
     frames[index]?.key === true && (earliest[index] ?? 0) >= frames[index].shown - SAME;
   const first = frames.findIndex(({ shown }, index) => wanted(shown) && clean(index));
+  const shown = frames.filter((frame) => wanted(frame.shown)).sort((a, b) => a.shown - b.shown);
+  if (first === -1) return encoded(shown);
   let latest = -Infinity;
   let end = first;
-  for (let index = first; first !== -1 && index < frames.length; index += 1) {
+  for (let index = first; index < frames.length; index += 1) {
     latest = Math.max(latest, frames[index]?.shown ?? 0);
     if (latest >= to - SAME) break;
     if (index + 1 === frames.length || frames[index + 1]?.key === true) end = index + 1;
   }
-  const shown = frames.filter((frame) => wanted(frame.shown)).sort((a, b) => a.shown - b.shown);
-  if (end <= first) return encoded(shown);
+  if (end === first) return encoded(shown);
   const begins = frames[first]?.shown ?? 0;
   const ends = earliest[end] ?? Infinity;
   return [
@@ -79,7 +80,7 @@ function encoded(shown: readonly Frame[]): Piece[] {
 
 /** For each frame, when the first of it and all after it in the file is shown. */
 function earliestFrom(frames: readonly Frame[]): number[] {
-  const earliest: number[] = new Array<number>(frames.length);
+  const earliest = frames.map(() => Infinity);
   let least = Infinity;
   for (let index = frames.length - 1; index >= 0; index -= 1) {
     least = Math.min(least, frames[index]?.shown ?? Infinity);

@@ -1,6 +1,6 @@
 /** What is being done, in one line on standard error that is written over; nothing where that is no terminal. */
 
-const shown = process.stderr.isTTY === true;
+const shown = process.stderr.isTTY;
 let last = 0;
 
 export function progress(text: string): void {

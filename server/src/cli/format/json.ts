@@ -1,6 +1,7 @@
 import type { Findings } from '../placed.ts';
 
 export function jsonFormat({ found }: Findings): string {
-  const diagnostics = found.map(({ source: _, ...diagnostic }) => diagnostic);
+  // JSON has no key for what is undefined.
+  const diagnostics = found.map((diagnostic) => ({ ...diagnostic, source: undefined }));
   return `${JSON.stringify({ diagnostics }, null, 2)}\n`;
 }
