@@ -68,7 +68,7 @@ export interface Vlan {
    */
   id?: number;
   /**
-   * The IPv4 subnet of the VLAN. The addresses of all its hosts lie in it.
+   * The IPv4 subnet of the VLAN. The addresses of all its hosts are in it.
    */
   subnet?: string;
   /**
@@ -80,7 +80,7 @@ export interface Vlan {
    */
   'dhcp-pool'?: string;
   /**
-   * The switch or router that asks again and again who wants which group. Without one, memberships time out and a receiver behind another switch gets nothing; with one, every group of the VLAN also travels to it. It needs an address of its own.
+   * The switch or router that keeps asking who wants which group. Without one, memberships time out and a receiver behind another switch gets nothing; with one, every group of the VLAN also travels to it. It needs an address of its own.
    */
   querier?: string;
   /**
@@ -243,7 +243,7 @@ export interface Port {
    */
   interface?: string;
   /**
-   * Treats the port as if a multicast router stood behind it: it gets every group that its switch knows or receives, and every membership report.
+   * Treats the port as if a multicast router were behind it: it gets every group that its switch knows or receives, and every membership report.
    */
   'router-port'?: boolean;
   /**
@@ -316,7 +316,7 @@ export interface Stream {
    */
   source: string;
   /**
-   * The stream whose video and audio the source passes on. Whatever is not given anew here stays as it is there; a bitrate given anew is another encoder's, so that the peak of the carried stream does not hold for it.
+   * The stream whose video and audio the source passes on. What is not declared here stays as it is there. A bitrate declared here is that of another encoder, so the peak of the carried stream does not apply to it.
    */
   carries?: string;
   /**
@@ -435,7 +435,7 @@ export interface Volume {
    */
   capacity: string;
   /**
-   * Where its host has it mounted; the files of recordings lie below. Without it, /srv and its name.
+   * Where its host has it mounted; the files of recordings are below it. Without it, /srv and its name.
    */
   path?: string;
   /**
@@ -549,11 +549,11 @@ export interface Retention {
  */
 export interface Lint {
   /**
-   * How grave the findings of a rule are here, by the rule's name. A rule that is not named keeps its own.
+   * How severe the findings of a rule are here, by the rule's name. A rule that is not named keeps its own severity.
    */
   rules?: {
     /**
-     * How grave the rule's findings are, or off.
+     * How severe the rule's findings are, or off.
      */
     [k: string]: 'off' | 'hint' | 'information' | 'warning' | 'error';
   };
