@@ -17,12 +17,25 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'rules': ['site', 'network', 'storage', 'recordings', 'lint'],
   'make': ['site', 'network', 'plan.ts', 'report', 'recordings'],
   'footage': [],
+  'announce': [],
   'audit': ['site', 'network', 'storage', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage'],
   'check.ts': ['site', 'lint', 'rules', 'audit'],
   'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts'],
-  'machine': ['site', 'plan.ts', 'lint', 'audit'],
+  'machine': ['site', 'plan.ts', 'lint', 'audit', 'announce'],
   'lsp': ['site', 'plan.ts', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
-  'cli': ['site', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage', 'audit', 'check.ts', 'machine'],
+  'cli': [
+    'site',
+    'plan.ts',
+    'report',
+    'recordings',
+    'lint',
+    'make',
+    'footage',
+    'announce',
+    'audit',
+    'check.ts',
+    'machine',
+  ],
 };
 
 /** The layers that meet the machine; all others run in a browser's worker too. */

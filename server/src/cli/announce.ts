@@ -2,7 +2,8 @@ import { isIPv4 } from 'node:net';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Command, InvalidArgumentError } from 'commander';
 import { codeOf, reasonOf } from '../machine/failures.ts';
-import { Announcer } from '../machine/announcer.ts';
+import { Announcer } from '../announce/announcer.ts';
+import { announcerTools } from '../machine/sap-socket.ts';
 import { DescriptionFiles } from './description-files.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL, SAP_TTL } from '../standards/sap.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
@@ -50,15 +51,16 @@ Exit status: 0, ended by a signal; 2, it could not be done.`,
 }
 
 async function announce(paths: readonly string[], { interface: at, bandwidth, atLeast, ttl }: Options): Promise<void> {
-  const tell = (line: string): boolean => process.stdout.write(`${line}\n`);
-  const files = new DescriptionFiles(paths, tell);
-  const announcer = new Announcer({ interface: at, ttl, pace: { bandwidth, leastInterval: atLeast }, tell });
+  const report = (line: string): boolean => process.stdout.write(`${line}\n`);
+  const files = new DescriptionFiles(paths, report);
+  const options = { interface: at, ttl, pace: { bandwidth, leastInterval: atLeast }, report };
+  const announcer = new Announcer(options, announcerTools(options));
   const ended = new AbortController();
   const end = (): void => ended.abort();
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, end);
   try {
     await announcer.take(await files.look());
-    if (announcer.count === 0) tell(`There is nothing to announce in ${paths.join(', ')} yet.`);
+    if (announcer.count === 0) report(`There is nothing to announce in ${paths.join(', ')} yet.`);
     while (!ended.signal.aborted) {
       await sleep(LOOK_MS, undefined, { signal: ended.signal }).catch(end);
       if (!ended.signal.aborted) await announcer.take(await files.look());

@@ -4,7 +4,7 @@ import { readFile, readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { decoded } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
-import type { Described } from '../machine/announcer.ts';
+import type { Described } from '../announce/announcer.ts';
 
 const SUFFIX = '.sdp';
 /** A packet holds no more. */
@@ -21,12 +21,12 @@ interface Known {
 export class DescriptionFiles {
   private readonly paths: readonly string[];
   private readonly known = new Map<string, Known>();
-  private readonly tell: (line: string) => void;
+  private readonly report: (line: string) => void;
 
   /** @param paths folders, of which all *.sdp are meant, and files */
-  constructor(paths: readonly string[], tell: (line: string) => void) {
+  constructor(paths: readonly string[], report: (line: string) => void) {
     this.paths = paths;
-    this.tell = tell;
+    this.report = report;
   }
 
   /** What is there now. A file that cannot be read for the moment is as it was before. */
@@ -54,7 +54,7 @@ export class DescriptionFiles {
       const code = codeOf(error);
       if (code === undefined) throw error;
       if (code === 'ENOENT') return undefined;
-      if (known?.stamp !== code) this.tell(`${path} cannot be read: ${reasonOf(code)}`);
+      if (known?.stamp !== code) this.report(`${path} cannot be read: ${reasonOf(code)}`);
       return { stamp: code, read: false, taken: known?.taken };
     }
   }
@@ -62,7 +62,7 @@ export class DescriptionFiles {
   private async read(path: string, size: number, modified: number): Promise<Described | undefined> {
     const read = size > LARGEST ? { unreadable: 'it is larger than any description' } : decoded(await readFile(path));
     if ('text' in read) return { path, text: read.text, modified };
-    this.tell(`${path} cannot be read: ${read.unreadable}`);
+    this.report(`${path} cannot be read: ${read.unreadable}`);
     return undefined;
   }
 

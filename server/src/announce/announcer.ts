@@ -4,7 +4,8 @@ import { sapGroupFor } from '../standards/multicast.ts';
 import { isMulticast, parseAddress } from '../standards/ipv4.ts';
 import { type Pace, SAP_LARGEST, baseInterval, encodeAnnouncement, messageHash, nextGap } from '../standards/sap.ts';
 import { type Origin, type SessionDescription, connectionOf, originLine, readDescription } from '../standards/sdp.ts';
-import { SapGroup } from './sap-group.ts';
+import { AnnouncementGroup } from './group.ts';
+import type { AnnouncerTools } from './tools.ts';
 
 export interface Described {
   /** Where it was found. */
@@ -17,11 +18,13 @@ export interface Described {
 export interface AnnouncerOptions {
   /** The address of the interface to announce by. */
   readonly interface: string;
-  readonly ttl: number;
   readonly pace: Pace;
   /** A line for each session that is announced, modified or withdrawn, and for what cannot be. */
-  readonly tell: (line: string) => void;
+  readonly report: (line: string) => void;
 }
+
+/** Milliseconds. Timers of Node end at 24.8 days, and go off at once beyond; one that is not due by then waits on. */
+const LONGEST_WAIT = 86_400_000;
 
 interface Session {
   readonly path: string;
@@ -31,22 +34,25 @@ interface Session {
   readonly origin: Origin;
   readonly hash: number;
   readonly packet: Uint8Array;
-  readonly group: SapGroup;
-  /** When it was last announced, in milliseconds of the process's clock; before the first time, undefined. */
+  readonly group: AnnouncementGroup;
+  /** When it was last announced, in milliseconds of the clock; before the first time, undefined. */
   last: number | undefined;
-  timer: NodeJS.Timeout | undefined;
+  /** Cancels what is planned next. */
+  cancel: () => void;
 }
 
 export class Announcer {
   private readonly options: AnnouncerOptions;
-  private readonly groups = new Map<number, SapGroup>();
+  private readonly tools: AnnouncerTools;
+  private readonly groups = new Map<number, AnnouncementGroup>();
   /** By the path of the file. */
   private readonly sessions = new Map<string, Session>();
-  /** Why a file is not announced, told once. */
+  /** Why a file is not announced; reported once. */
   private readonly refused = new Map<string, string>();
 
-  constructor(options: AnnouncerOptions) {
+  constructor(options: AnnouncerOptions, tools: AnnouncerTools) {
     this.options = options;
+    this.tools = tools;
   }
 
   get count(): number {
@@ -57,7 +63,7 @@ export class Announcer {
   async take(files: readonly Described[]): Promise<void> {
     const there = new Set(files.map(({ path }) => path));
     for (const path of this.refused.keys()) if (!there.has(path)) this.refused.delete(path);
-    for (const session of [...this.sessions.values()]) if (!there.has(session.path)) await this.withdraw(session);
+    for (const session of this.sessions.values()) if (!there.has(session.path)) await this.withdraw(session);
     for (const file of files) {
       const before = this.sessions.get(file.path);
       if (before?.text === file.text) continue;
@@ -66,14 +72,14 @@ export class Announcer {
       else if (this.refused.get(file.path) !== refusal) {
         this.refused.set(file.path, refusal);
         const kept = before === undefined ? 'not announced' : 'announced as it was before';
-        this.options.tell(`${file.path}: ${refusal}; ${kept}`);
+        this.options.report(`${file.path}: ${refusal}; ${kept}`);
       }
     }
   }
 
   /** Withdraws everything and lets go of the network. */
   async stop(): Promise<void> {
-    for (const session of [...this.sessions.values()]) await this.withdraw(session);
+    for (const session of this.sessions.values()) await this.withdraw(session);
     for (const group of this.groups.values()) group.close();
     this.groups.clear();
   }
@@ -100,24 +106,24 @@ export class Announcer {
     const elsewhere = before !== undefined && before.group !== group;
     // A modified session is announced as it is now, under another hash (§5). Withdrawn it would be gone for everybody.
     if (before !== undefined && (!isModified || elsewhere)) await this.withdraw(before);
-    clearTimeout(before?.timer);
-    const session: Session = { path, name, text, origin, hash, packet, group, last: undefined, timer: undefined };
+    before?.cancel();
+    const session: Session = { path, name, text, origin, hash, packet, group, last: undefined, cancel: nothing };
     this.sessions.set(path, session);
     const how = isModified && !elsewhere ? 'modified' : 'announced';
-    this.options.tell(
+    this.options.report(
       `${name}: ${how} on ${group.address}, hash ${hex(hash)}, version ${origin.version}, ${packet.length} bytes`,
     );
     if (packet.length > SAP_LARGEST)
-      this.options.tell(
+      this.options.report(
         `${path}: ${packet.length} bytes are more than the ${SAP_LARGEST} that an announcement should have; some may not take it`,
       );
     // Whoever is switched on meanwhile is not to wait five minutes, so the first goes out at once.
-    session.timer = setTimeout(() => void this.send(session), group.reserve(packet.length));
+    session.cancel = this.tools.after(group.reserve(packet.length), () => void this.send(session));
     return undefined;
   }
 
   private async send(session: Session): Promise<void> {
-    session.last = performance.now();
+    session.last = this.tools.now();
     this.plan(session);
     await session.group.send(session.packet);
   }
@@ -128,41 +134,42 @@ export class Announcer {
    */
   private plan(session: Session): void {
     const due = this.due(session);
-    session.timer = setTimeout(
-      () => {
-        if (this.due(session) <= performance.now()) void this.send(session);
-        else this.plan(session);
-      },
-      Math.max(0, due - performance.now()),
-    );
+    const wait = Math.min(LONGEST_WAIT, Math.max(0, due - this.tools.now()));
+    session.cancel = this.tools.after(wait, () => {
+      if (this.due(session) <= this.tools.now()) void this.send(session);
+      else this.plan(session);
+    });
   }
 
-  private due({ group, packet, last = performance.now() }: Session): number {
+  private due({ group, packet, last = this.tools.now() }: Session): number {
     const own = [...this.sessions.values()].filter((session) => session.group === group).length;
     const interval = baseInterval(own + group.count(), packet.length, this.options.pace);
-    return last + 1000 * nextGap(interval, Math.random());
+    return last + 1000 * nextGap(interval, this.tools.random());
   }
 
   private async withdraw(session: Session): Promise<void> {
-    clearTimeout(session.timer);
+    session.cancel();
     this.sessions.delete(session.path);
     // Nobody has heard of one whose turn has not come.
     if (session.last === undefined) return;
     const source = parseAddress(this.options.interface) ?? 0;
     await session.group.send(encodeAnnouncement(true, session.hash, source, `${originLine(session.origin)}\r\n`));
-    this.options.tell(`${session.name}: withdrawn`);
+    this.options.report(`${session.name}: withdrawn`);
   }
 
-  private async group(group: number): Promise<SapGroup> {
+  private async group(group: number): Promise<AnnouncementGroup> {
     let joined = this.groups.get(group);
     if (joined === undefined) {
-      joined = await SapGroup.join({ ...this.options, group, trouble: this.options.tell });
-      joined.isOwn = (hash) => [...this.sessions.values()].some((session) => session.hash === hash);
+      const isOwn = (source: string, hash: number): boolean =>
+        source === this.options.interface && [...this.sessions.values()].some((session) => session.hash === hash);
+      joined = await AnnouncementGroup.join({ group, pace: this.options.pace, isOwn }, this.tools);
       this.groups.set(group, joined);
     }
     return joined;
   }
 }
+
+function nothing(): void {}
 
 /** The group that sessions of its scope are announced on, or why there is none. */
 function announcedOn(description: SessionDescription): number | string {
