@@ -92,6 +92,12 @@ export const FAMILY: readonly Case[] = [
   site('ring', 'a ring without snooping', { 'igmp-snooping: true': 'igmp-snooping: false' }),
   site('ring', 'a ring without a querier', { ', querier: s1': '' }),
   site('ring', 'a ring with the querier at the idle side', { 'querier: s1': 'querier: s3' }),
+  site('ring', 'a ring whose root the MAC addresses choose', {
+    '    spanning-tree-priority: 4096\n': '',
+    '  s1:\n    kind: switch': '  s1:\n    mac: "02:00:00:00:00:99"\n    kind: switch',
+    '  s2:\n    kind: switch': '  s2:\n    mac: "02:00:00:00:00:50"\n    kind: switch',
+    '  s3:\n    kind: switch': '  s3:\n    mac: "02:00:00:00:00:01"\n    kind: switch',
+  }),
   site('ring', 'the ring cut open: a line with spanning tree', { '  - {from: s1/12, to: s3/11}\n': '' }),
   ...NUMBERS.map((number) => ({
     title: `a random site from the number ${number}`,

@@ -27,10 +27,11 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
   const commands: string[] = [];
   const bridges = plan.site.devices.filter(({ bridging }) => bridging);
   const byName = [...bridges].sort((a, b) => (a.name < b.name ? -1 : 1));
+  const addressed = bridges.every(({ mac, spanningTree }) => mac !== undefined || !spanningTree);
   for (const device of bridges) {
     const bridge = bridgeOf(device);
-    // Where priorities are equal the lower address becomes root; the site's order of names is that of the addresses.
-    const mac = `02:00:00:00:01:${(byName.indexOf(device) + 1).toString(16).padStart(2, '0')}`;
+    // Where priorities are equal the lower address becomes root; without addresses in the site names have their order.
+    const mac = addressed ? device.mac : `02:00:00:00:01:${(byName.indexOf(device) + 1).toString(16).padStart(2, '0')}`;
     const settings = [
       'datapath_type=netdev',
       `mcast_snooping_enable=${device.snooping}`,

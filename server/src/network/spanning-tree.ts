@@ -1,7 +1,7 @@
 /**
  * Rapid spanning tree, one instance for all VLANs: which links it leaves idle (IEEE 802.1D-2004 clause 17).
- * The root is the bridge of the lowest priority, then of the first name; where a switch's address would decide, we
- * have its name. A loop with a switch that does not take part stays closed: a rule reports it.
+ * The root is the bridge of the lowest priority, then of the lowest MAC address, or of the first name where the site
+ * does not say the addresses. A loop with a switch that does not take part stays closed: a rule reports it.
  */
 
 import { pathCost } from '../standards/spanning-tree.ts';
@@ -28,7 +28,7 @@ const USUAL_SPEED = 1_000_000_000;
 export function spanningTreeOf<J extends Joint>(devices: readonly Device[], links: readonly J[]): SpanningTree<J> {
   const bridges = devices.filter((device) => device.bridging && device.spanningTree);
   if (bridges.length === 0) return { roots: [], blocked: new Map() };
-  bridges.sort((a, b) => a.spanningTreePriority - b.spanningTreePriority || (a.name < b.name ? -1 : 1));
+  bridges.sort(byIdentifier(bridges));
   const rank = new Map(bridges.map((device, index) => [device, index]));
   const adjacent = adjacencies(links, rank);
   const around = new Map<Device, Adjacency<J>[]>();
@@ -74,6 +74,16 @@ export function spanningTreeOf<J extends Joint>(devices: readonly Device[], link
     blocked.set(adjacency.links[later], port);
   }
   return { roots, blocked };
+}
+
+/**
+ * Bridges by their identifiers: the priority, then the MAC address (IEEE 802.1D-2004 §9.2.5). Where the site does not
+ * say every address, names decide, so that the order of a file does not.
+ */
+function byIdentifier(bridges: readonly Device[]): (a: Device, b: Device) => number {
+  const isKnown = bridges.every(({ mac }) => mac !== undefined);
+  const last = ({ mac = '', name }: Device): string => (isKnown ? mac : name);
+  return (a, b) => a.spanningTreePriority - b.spanningTreePriority || (last(a) < last(b) ? -1 : 1);
 }
 
 function ends<J extends Joint>({ ports: [a, b] }: Adjacency<J>, bridge: Device): [Port, Port] {

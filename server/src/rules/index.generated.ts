@@ -41,6 +41,7 @@ import { noVlan } from './links/no-vlan.ts';
 import { patchPanelAsEnd } from './links/patch-panel-as-end.ts';
 import { portCabledTwice } from './links/port-cabled-twice.ts';
 import { portSpeedMismatch } from './links/port-speed-mismatch.ts';
+import { rootByChance } from './links/root-by-chance.ts';
 import { speedUnknown } from './links/speed-unknown.ts';
 import { throughNotPanel } from './links/through-not-panel.ts';
 import { vlanCutOff } from './links/vlan-cut-off.ts';
@@ -143,6 +144,7 @@ export const rules: readonly Rule[] = [
   patchPanelAsEnd,
   portCabledTwice,
   portSpeedMismatch,
+  rootByChance,
   speedUnknown,
   throughNotPanel,
   vlanCutOff,

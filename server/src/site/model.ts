@@ -44,6 +44,8 @@ export interface Device extends Fact {
   readonly multicastRouting: boolean;
   /** Watts × 1000 that the device can feed over all its ports. */
   readonly poeBudget: number | undefined;
+  /** Of the device itself, in small digits with colons. */
+  readonly mac: string | undefined;
   /** A switch's own address, for its management. */
   readonly address: number | undefined;
   readonly routes: readonly HostRoute[];

@@ -1,6 +1,7 @@
 /** Reads items into facts. What an item lacks or gets wrong is `undefined` here; rules report it. */
 
 import { parseAddress, parseRange, parseSubnet, type ParsedSubnet } from '../standards/ipv4.ts';
+import { formatMac } from '../standards/mac.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
 import { type Data, type Route, isMapping } from '../text/syntax.ts';
 import type { Item } from './item.ts';
@@ -88,6 +89,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     spanningTreePriority: data['spanning-tree-priority'] ?? 32_768,
     multicastRouting: data['multicast-routing'] === true,
     poeBudget: amount(data['poe-budget'], 'power'),
+    mac: data.mac === undefined ? undefined : formatMac(data.mac),
     address: bridging ? address(data.address) : undefined,
     routes: readRoutes(data.routes),
   };
