@@ -38,19 +38,19 @@ function sitePlanner(): (site: Site) => Plan {
       recordings: Site['recordings'],
       volumeByName: Site['volumeByName'],
       streamByName: Site['streamByName'],
-      mediaOf: Site['mediaOf'],
-      ratesOf: Network['ratesOf'],
-    ) => storageOf({ recordings, volumeByName, streamByName, mediaOf, ratesOf }),
+      media: Site['media'],
+      rates: Network['rates'],
+    ) => storageOf({ recordings, volumeByName, streamByName, media, rates }),
   );
   const keepPower = lastResult(powerOf);
   const keepOverloads = lastResult(overloadsOf);
   return (site) => {
     const network = networkOf(site);
-    const { recordings, volumeByName, streamByName, mediaOf } = site;
+    const { recordings, volumeByName, streamByName, media } = site;
     return {
       site,
       network,
-      storage: keepStorage(recordings, volumeByName, streamByName, mediaOf, network.ratesOf),
+      storage: keepStorage(recordings, volumeByName, streamByName, media, network.rates),
       power: keepPower(site.devices, network.topology.linkAt),
       overloads: keepOverloads(network, site.policies.linkLoad),
       blanks: blanksOf(site, network.topology),

@@ -27,7 +27,7 @@ export const PICTURE = '160x128';
 
 /** Arguments of FFmpeg that sends so for `seconds`, from the address that the plan has it leave by. */
 export function senderArguments(plan: Plan, stream: Stream, seconds: number): string[] {
-  const { video, audio } = plan.site.mediaOf(stream) ?? {};
+  const { video, audio } = plan.site.media(stream) ?? {};
   const rate = video?.frameRate ?? 25;
   const from = plan.network.delivery(stream)?.leaves?.address;
   const receiver = plan.site.deviceByName.get(stream.receivers[0] ?? '');

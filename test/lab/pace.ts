@@ -11,7 +11,7 @@ export function scaleOf(plan: Plan): number {
   let frames = 0;
   for (const { link, out } of directionsOf(plan)) {
     for (const { stream, tagged, untagged, repliesTagged, repliesUntagged } of plan.network.copies(link, out)) {
-      const { runs, replies } = plan.network.ratesOf(stream);
+      const { runs, replies } = plan.network.rates(stream);
       for (const { perSecond } of runs) frames += (tagged + untagged) * perSecond.nominal;
       for (const { perSecond } of replies) frames += (repliesTagged + repliesUntagged) * perSecond.nominal;
     }

@@ -78,7 +78,7 @@ describe('FFmpeg plays what is described', function () {
           await Promise.all([sender.ended, player.ended]);
           try {
             assert.equal(status, 0, `${player.output}\nsender: ${sender.output}`);
-            assertPlayed(player.output, plan.site.mediaOf(stream) ?? assert.fail());
+            assertPlayed(player.output, plan.site.media(stream) ?? assert.fail());
             return;
           } catch (error) {
             if (tries === 2) throw error;

@@ -51,7 +51,7 @@ export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, 
 export function repliesIn(plan: Plan, { link, out }: Hop): number {
   let total = 0;
   for (const { stream, repliesUntagged, repliesTagged } of plan.network.copies(link, out)) {
-    const { reply } = plan.network.ratesOf(stream);
+    const { reply } = plan.network.rates(stream);
     total += repliesUntagged * reply.untagged.frame.nominal + repliesTagged * reply.tagged.frame.nominal;
   }
   return total;

@@ -75,7 +75,7 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
   let port = FIRST_PORT;
   for (const { stream, source, reaches } of plan.network.deliveries) {
     if (source === undefined || plan.network.interfaces.of(source).length === 0) continue;
-    const runs = plan.network.ratesOf(stream)?.runs ?? [];
+    const runs = plan.network.rates(stream)?.runs ?? [];
     const receivers = stream.receivers
       .flatMap((name) => plan.site.deviceByName.get(name) ?? [])
       .filter((device) => isHost(device));

@@ -7,7 +7,7 @@ function ratesOf(stream: string): StreamRates {
   const site = siteOf(`streams:\n  paddock: {source: paddock-cam, port: 5004, ${stream}}\n`);
   const [paddock] = site.streams;
   assert.ok(paddock !== undefined);
-  const rates = networkOf(site).ratesOf(paddock);
+  const rates = networkOf(site).rates(paddock);
   return rates;
 }
 

@@ -75,7 +75,7 @@ describe('headroom of sites at random', () => {
         for (const link of plan.network.topology.links) {
           for (const out of [link.a, link.b]) {
             const loads = plan.network.copies(link, out).map(({ stream, untagged, tagged }) => {
-              const rates = plan.network.ratesOf(stream);
+              const rates = plan.network.rates(stream);
               assert.ok(rates !== undefined);
               return { stream, load: untagged * rates.untagged.line.peak + tagged * rates.tagged.line.peak };
             });

@@ -22,7 +22,7 @@ export function screensOf(house: House, descriptions: string): Screen[] {
           .filter(({ kind }) => kind === 'display' || kind === 'computer')
           .map((screen) => {
             const [at] = plan.network.interfaces.of(screen);
-            const frameRate = plan.site.mediaOf(stream)?.video?.frameRate ?? assert.fail(stream.name);
+            const frameRate = plan.site.media(stream)?.video?.frameRate ?? assert.fail(stream.name);
             return new Screen(lab, screen, {
               stream,
               frameRate,

@@ -96,7 +96,7 @@ describe('plumbline explain', () => {
     it(`names a source for every header in samples/${name}`, () => {
       const { site, network } = sample(name);
       for (const stream of site.streams) {
-        const { runs, replies } = network.ratesOf(stream);
+        const { runs, replies } = network.rates(stream);
         for (const { headers } of [...runs, ...replies])
           for (const header of headers) assert.ok(HEADER_SOURCES[header.name], header.name);
       }
@@ -110,7 +110,7 @@ describe('plumbline explain', () => {
       const [explanation] = explained(plan, `streams paddock ${kind}`);
       const [first] = plan.site.streams;
       assert.ok(first !== undefined);
-      const ratesOfFirst = plan.network.ratesOf(first);
+      const ratesOfFirst = plan.network.rates(first);
       const packets = explanation?.lines.filter(({ label }) => label.endsWith(' in all')) ?? [];
       assert.equal(packets.length, 2);
       // Rates are rounded once, to whole bits.

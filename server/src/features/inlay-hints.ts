@@ -60,7 +60,7 @@ function afterName(item: Item): Place {
 
 function stream({ plan: { site, network } }: Checked, item: Item): Hint[] {
   const own = site.streamByName.get(item.name);
-  const rates = own?.item === item ? network.ratesOf(own) : undefined;
+  const rates = own?.item === item ? network.rates(own) : undefined;
   if (rates === undefined || rates.untagged.line.peak === 0) return [];
   const { nominal, peak } = rates.untagged.line;
   const label = peak > nominal ? `${bitRate(nominal)}, at most ${bitRate(peak)}` : bitRate(nominal);

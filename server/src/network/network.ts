@@ -27,7 +27,7 @@ export interface Network {
   readonly delivery: (stream: Stream) => Delivery;
   /** The streams that cross a link in the direction in which frames leave by `out`, in their order. */
   readonly copies: (link: Link, out: Port) => readonly StreamCopies[];
-  readonly ratesOf: (stream: Stream) => StreamRates;
+  readonly rates: (stream: Stream) => StreamRates;
   /** What all streams put on a link in the direction in which frames leave by `out`. */
   readonly load: (link: Link, out: Port) => DirectionLoad;
 }
@@ -50,23 +50,23 @@ export function networker(): (site: Site) => Network {
     (wiring: Wiring, deviceByName: ReadonlyMap<string, Device>, streams: readonly Stream[]): Routes =>
       routesOf(wiring, deviceByName, streams),
   );
-  const keepRates = lastResult((streams: readonly Stream[], mediaOf: (stream: Stream) => Media) => {
-    const rates = new Map(streams.map((stream) => [stream, streamRates(stream, mediaOf(stream))]));
+  const keepRates = lastResult((streams: readonly Stream[], media: (stream: Stream) => Media) => {
+    const byStream = new Map(streams.map((stream) => [stream, streamRates(stream, media(stream))]));
     return (stream: Stream): StreamRates => {
-      const own = rates.get(stream);
+      const own = byStream.get(stream);
       if (own === undefined) throw new Error(`${stream.name} is not a stream of this site`);
       return own;
     };
   });
-  const keepLoads = lastResult((links: readonly Link[], copies: Routes['copies'], rates: Network['ratesOf']) =>
+  const keepLoads = lastResult((links: readonly Link[], copies: Routes['copies'], rates: Network['rates']) =>
     loadsOf(links, copies, rates),
   );
   return lastResult((site) => {
     const wiring = keepWiring(site.vlans, site.devices, site.deviceByName, site.cables);
     const routes = keepRoutes(wiring, site.deviceByName, site.streams);
-    const ratesOf = keepRates(site.streams, site.mediaOf);
-    const load = keepLoads(wiring.topology.links, routes.copies, ratesOf);
+    const rates = keepRates(site.streams, site.media);
+    const load = keepLoads(wiring.topology.links, routes.copies, rates);
     const { topology, interfaces, addressUses, tree } = wiring;
-    return { topology, interfaces, addressUses, tree, ...routes, ratesOf, load };
+    return { topology, interfaces, addressUses, tree, ...routes, rates, load };
   });
 }

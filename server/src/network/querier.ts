@@ -37,7 +37,7 @@ function sentInto(network: Network, tree: BridgeTree): Map<Bridge, number> {
     if (stream.group === undefined || leaves?.domain !== tree.domain) continue;
     const bridge = tree.bridges.get(oppositePort(leaves.link, leaves.port).device);
     if (bridge === undefined) continue;
-    sent.set(bridge, (sent.get(bridge) ?? 0) + network.ratesOf(stream).untagged.line.peak);
+    sent.set(bridge, (sent.get(bridge) ?? 0) + network.rates(stream).untagged.line.peak);
   }
   return sent;
 }

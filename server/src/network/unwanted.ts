@@ -44,7 +44,7 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
     );
     // A router that forwards the group wants it.
     if (isWanted || (cause === 'querier' && domains.length > 1)) continue;
-    const { untagged, tagged } = network.ratesOf(stream);
+    const { untagged, tagged } = network.rates(stream);
     visit(stream, first, cause, copies.untagged * untagged.line.peak + copies.tagged * tagged.line.peak);
   }
 }

@@ -5,7 +5,7 @@ import type { Recording, Site } from '../site/model.ts';
 /** Milliseconds; `undefined` where the site does not say. */
 export function keyframeIntervalOf(site: Site, { stream: name }: Recording): number | undefined {
   const stream = name === undefined ? undefined : site.streamByName.get(name);
-  return stream === undefined ? undefined : site.mediaOf(stream).video?.keyframeInterval;
+  return stream === undefined ? undefined : site.media(stream).video?.keyframeInterval;
 }
 
 /** Milliseconds between keyframes where the site does not say; with more, a screen stays dark for too long. */

@@ -39,7 +39,7 @@ export function outHeadroom(
   let heaviest: Stream | undefined;
   let most = 0;
   for (const { stream, untagged, tagged } of plan.network.copies(link, out)) {
-    const rates = plan.network.ratesOf(stream);
+    const rates = plan.network.rates(stream);
     const peak = untagged * rates.untagged.line.peak + tagged * rates.tagged.line.peak;
     if (peak > most) [heaviest, most] = [stream, peak];
   }
@@ -94,7 +94,7 @@ function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device |
     for (const out of [link.a, link.b]) {
       const sums = new Map<Of, number>();
       for (const copies of network.copies(link, out))
-        add(sums, by(copies.stream), linePeakOf(copies, network.ratesOf(copies.stream)));
+        add(sums, by(copies.stream), linePeakOf(copies, network.rates(copies.stream)));
       const spare = (limit * capacity) / 10_000 - network.load(link, out).line.peak;
       const words = (): string =>
         `${portName(out)} → ${portName(oppositePort(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;

@@ -84,7 +84,7 @@ export function reportOf(plan: Plan): Report {
   return {
     site: site.name ?? null,
     links: network.topology.links.map((link) => linkReport(network, link)),
-    streams: network.deliveries.map((delivery) => streamReport(delivery, network.ratesOf(delivery.stream))),
+    streams: network.deliveries.map((delivery) => streamReport(delivery, network.rates(delivery.stream))),
     volumes: storage.volumes.map(volumeReport),
     poe: power.map(powerReport),
   };
@@ -96,7 +96,7 @@ function linkReport(network: Network, link: Link): LinkReport {
     streams: record(
       network
         .copies(link, out)
-        .map((copies) => [copies.stream.name, wireReport(loadOf(copies, network.ratesOf(copies.stream)))]),
+        .map((copies) => [copies.stream.name, wireReport(loadOf(copies, network.rates(copies.stream)))]),
     ),
   });
   return {

@@ -77,7 +77,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       streamByName: own.streams.byName,
       volumeByName: own.volumes.byName,
       recordingByName: own.recordings.byName,
-      mediaOf: own.streams.mediaOf,
+      media: own.streams.media,
       carriedInCircle: own.streams.carriedInCircle,
     };
   };

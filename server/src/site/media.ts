@@ -3,7 +3,7 @@
 import type { Audio, Media, Stream, Video } from './model.ts';
 
 export interface ResolvedMedia {
-  readonly mediaOf: (stream: Stream) => Media;
+  readonly media: (stream: Stream) => Media;
   /** Streams that carry themselves, directly or through others. */
   readonly carriedInCircle: readonly Stream[];
 }
@@ -11,7 +11,7 @@ export interface ResolvedMedia {
 const NOTHING: Media = { video: undefined, audio: undefined };
 
 export function resolveMedia(streams: ReadonlyMap<string, Stream>): ResolvedMedia {
-  const media = new Map<Stream, Media>();
+  const byStream = new Map<Stream, Media>();
   const carriedInCircle: Stream[] = [];
   const carriedBy = ({ carries }: Stream): Stream | undefined =>
     carries === undefined ? undefined : streams.get(carries);
@@ -19,21 +19,21 @@ export function resolveMedia(streams: ReadonlyMap<string, Stream>): ResolvedMedi
   for (const stream of streams.values()) {
     const chain = new Set<Stream>();
     let end: Stream | undefined = stream;
-    while (end !== undefined && !media.has(end) && !chain.has(end)) {
+    while (end !== undefined && !byStream.has(end) && !chain.has(end)) {
       chain.add(end);
       end = carriedBy(end);
     }
     // Nothing is carried on round a circle.
     if (end !== undefined && chain.has(end)) carriedInCircle.push(...[...chain].slice([...chain].indexOf(end)));
-    let carried = (end === undefined ? undefined : media.get(end)) ?? NOTHING;
-    for (const link of [...chain].reverse()) media.set(link, (carried = mergeMedia(link, carried)));
+    let carried = (end === undefined ? undefined : byStream.get(end)) ?? NOTHING;
+    for (const link of [...chain].reverse()) byStream.set(link, (carried = mergeMedia(link, carried)));
   }
-  const mediaOf = (stream: Stream): Media => {
-    const own = media.get(stream);
+  const media = (stream: Stream): Media => {
+    const own = byStream.get(stream);
     if (own === undefined) throw new Error(`${stream.name} is not a stream of this site`);
     return own;
   };
-  return { mediaOf, carriedInCircle };
+  return { media, carriedInCircle };
 }
 
 function mergeMedia({ video, audio }: Stream, carried: Media): Media {

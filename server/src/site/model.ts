@@ -142,7 +142,7 @@ export interface Stream extends Fact {
   readonly credentials: string | undefined;
   readonly group: number | undefined;
   readonly ttl: number;
-  /** As declared here; `Site.mediaOf` adds what is carried over from another stream. */
+  /** As declared here; `Site.media` adds what is carried over from another stream. */
   readonly video: Video | undefined;
   readonly audio: Audio | undefined;
   readonly receivers: readonly string[];
@@ -242,7 +242,7 @@ export interface Site {
   readonly volumeByName: ReadonlyMap<string, Volume>;
   readonly recordingByName: ReadonlyMap<string, Recording>;
   /** What a stream consists of; follows `carries`. */
-  readonly mediaOf: (stream: Stream) => Media;
+  readonly media: (stream: Stream) => Media;
   /** Streams that carry themselves, directly or through others. */
   readonly carriedInCircle: readonly Stream[];
 }

@@ -48,7 +48,7 @@ export interface Storage {
 
 /** What storage follows from: of a site and its network. */
 export interface Stored
-  extends Pick<Site, 'recordings' | 'volumeByName' | 'streamByName' | 'mediaOf'>, Pick<Network, 'ratesOf'> {}
+  extends Pick<Site, 'recordings' | 'volumeByName' | 'streamByName' | 'media'>, Pick<Network, 'rates'> {}
 
 export function storageOf(stored: Stored): Storage {
   const recordings = stored.recordings.map((recording) => recordingFigures(stored, recording));
@@ -74,12 +74,12 @@ function known<T>(figures: T | undefined): T {
 function recordingFigures(stored: Stored, recording: Recording): RecordingFigures {
   const stream = recording.stream === undefined ? undefined : stored.streamByName.get(recording.stream);
   const volume = recording.volume === undefined ? undefined : stored.volumeByName.get(recording.volume);
-  const rate = stream === undefined ? NOTHING : stored.ratesOf(stream).payload;
+  const rate = stream === undefined ? NOTHING : stored.rates(stream).payload;
   const bytesPerDay = (rate.nominal * (DAY / SECOND)) / 8;
   const days = recording.keep === undefined ? undefined : recording.keep / DAY;
   const filesPerDay = filesPerDayOf(
     recording,
-    stream === undefined ? undefined : stored.mediaOf(stream).video?.keyframeInterval,
+    stream === undefined ? undefined : stored.media(stream).video?.keyframeInterval,
   );
   return {
     recording,

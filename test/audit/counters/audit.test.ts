@@ -11,7 +11,7 @@ const DEVICES = ['core', 'stable', 'recorder'];
 function of(plan: Plan, name: string): Rate {
   const stream = plan.site.streamByName.get(name);
   assert.ok(stream !== undefined);
-  const rates = plan.network.ratesOf(stream);
+  const rates = plan.network.rates(stream);
   return ({ link, out }) => {
     const crossing = plan.network.copies(link, out).find((each) => each.stream === stream);
     return (
@@ -87,7 +87,7 @@ describe('Counters against the plan of Harrow Lane', () => {
     assert.ok(port !== undefined && link !== undefined);
     const stream = plan.site.streamByName.get('tv-two');
     assert.ok(stream !== undefined);
-    const seedlings = plan.network.ratesOf(stream).untagged.frame.nominal;
+    const seedlings = plan.network.rates(stream).untagged.frame.nominal;
     const messages = run((direction) => (direction.out === port ? seedlings : 0));
     assert.deepEqual(messages.length, 1);
     assert.match(
@@ -187,7 +187,7 @@ describe('Interfaces and ports', () => {
       })),
     });
   const [stream] = plan.site.streams;
-  const gate = ((stream === undefined ? 0 : plan.network.ratesOf(stream).untagged.frame.nominal) * 10) / 8;
+  const gate = ((stream === undefined ? 0 : plan.network.rates(stream).untagged.frame.nominal) * 10) / 8;
   const whole = (bytes: number): number => Math.round(bytes);
   const findings = (device: string, links: Readonly<Record<string, readonly [number, number, object?]>>) => {
     const zero = Object.fromEntries(

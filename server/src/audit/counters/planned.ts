@@ -32,7 +32,7 @@ export interface Direction {
 export function plannedIn({ network }: Plan, { link, out, octets }: Direction): Planned {
   const replies = { nominal: 0, peak: 0 };
   for (const { stream, repliesUntagged, repliesTagged } of network.copies(link, out)) {
-    const { reply } = network.ratesOf(stream);
+    const { reply } = network.rates(stream);
     for (const part of ['nominal', 'peak'] as const)
       replies[part] += repliesUntagged * reply.untagged[octets][part] + repliesTagged * reply.tagged[octets][part];
   }
@@ -43,7 +43,7 @@ export function plannedIn({ network }: Plan, { link, out, octets }: Direction): 
 export function sharesIn({ network }: Plan, { link, out, octets }: Direction): Map<Stream, number> {
   const shares = new Map<Stream, number>();
   for (const { stream, untagged, tagged } of network.copies(link, out)) {
-    const rates = network.ratesOf(stream);
+    const rates = network.rates(stream);
     const rate = untagged * rates.untagged[octets].nominal + tagged * rates.tagged[octets].nominal;
     if (rate > 0) shares.set(stream, rate);
   }
@@ -72,7 +72,7 @@ export function straysIn({ network }: Plan, { link, out, octets }: Direction): S
     if (planned.has(stream) || source === undefined || (!passesOn && source !== out.device)) return [];
     const own = domains.length > 0 ? domains : network.interfaces.of(source).map(({ domain }) => domain);
     const how = own.map((domain) => carries(link, domain)).find((each) => each !== 'no');
-    const rate = how === undefined ? 0 : network.ratesOf(stream)[how][octets].nominal;
+    const rate = how === undefined ? 0 : network.rates(stream)[how][octets].nominal;
     return rate === 0 ? [] : [{ stream, rate }];
   });
 }

@@ -20,7 +20,7 @@ const PEAK_OVER = 1000;
 
 /** @param tolerance ten-thousandths by which bit rates may differ */
 export function differences(site: Site, stream: Stream, parts: readonly ProbedPart[], tolerance: number): Found[] {
-  const media = site.mediaOf(stream) ?? { video: undefined, audio: undefined };
+  const media = site.media(stream) ?? { video: undefined, audio: undefined };
   return (['video', 'audio'] as const).flatMap((kind) => {
     const part = parts.find((each) => each.kind === kind);
     if (part === undefined) return media[kind] === undefined ? [] : missing(site, stream, kind);

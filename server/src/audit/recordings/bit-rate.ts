@@ -135,7 +135,7 @@ function rounded(bitsPerSecond: number): number {
 }
 
 /** bit/s of the picture alone. */
-function videoRateOf({ streamByName, mediaOf }: Site, { stream: name }: Recording): number {
+function videoRateOf({ streamByName, media }: Site, { stream: name }: Recording): number {
   const stream = name === undefined ? undefined : streamByName.get(name);
-  return stream === undefined ? 0 : (mediaOf(stream).video?.rate?.nominal ?? 0);
+  return stream === undefined ? 0 : (media(stream).video?.rate?.nominal ?? 0);
 }

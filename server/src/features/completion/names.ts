@@ -148,7 +148,7 @@ function streamsFor(wanted: Wanted, role: string): Stream[] {
 }
 
 function streamDetail({ checked }: Wanted, stream: Stream): string {
-  const rate = checked.plan.network.ratesOf(stream).payload.nominal;
+  const rate = checked.plan.network.rates(stream).payload.nominal;
   const { source, group, carries } = stream;
   return [
     source === undefined ? '' : `from ${source}`,

@@ -120,7 +120,7 @@ function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
 }
 
 function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[] | Refusal {
-  const media = plan.site.mediaOf(stream);
+  const media = plan.site.media(stream);
   const { item, name, port = 0, transport } = stream;
   if (transport === 'ts-udp') {
     // RFC 8866 §5.14 allows media straight in UDP, but no standard describes a transport stream there: FFmpeg takes the
@@ -250,7 +250,7 @@ function formatParameters({ audio }: Media, { name, clockRate, channels }: Paylo
 
 /** The peak rate in whole kbit/s, rounded up, with all headers above Ethernet. */
 function bandwidth(plan: Plan, stream: Stream, what: string): { readonly bandwidth?: number } {
-  const run = plan.network.ratesOf(stream).runs.find((candidate) => candidate.what === what);
+  const run = plan.network.rates(stream).runs.find((candidate) => candidate.what === what);
   if (run === undefined) return {};
   const bits = run.perSecond.peak * (headerBytes(run) + run.media.peak) * 8;
   return { bandwidth: Math.ceil(bits / 1000) };

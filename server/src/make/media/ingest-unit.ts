@@ -125,7 +125,7 @@ function outputs(plan: Plan, ingest: Ingest): readonly string[] {
   const destinations = ingest.flatMap((consumer) => consumer.destinations);
   if (ingest.length === 1 && !manyReceivers(plan, ingest[0])) return destinations.flatMap(directOutput);
   const [{ input }] = ingest;
-  const { video, audio } = plan.site.mediaOf(input);
+  const { video, audio } = plan.site.media(input);
   const rate =
     (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : AUDIO_RATE);
   // What FFmpeg reads while it probes the stream comes all at once.

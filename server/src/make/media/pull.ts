@@ -46,7 +46,7 @@ const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'err
 
 /** Seconds of a stream that FFmpeg probes at most. */
 export function probedSeconds(plan: Plan, stream: Stream): number {
-  return backlogOf(plan.site.mediaOf(stream).video?.keyframeInterval) / 1000;
+  return backlogOf(plan.site.media(stream).video?.keyframeInterval) / 1000;
 }
 
 /**
@@ -54,7 +54,7 @@ export function probedSeconds(plan: Plan, stream: Stream): number {
  * it on at once. As segments are cut by the clock, no two of them start in one second.
  */
 function probing(plan: Plan, stream: Stream): readonly (readonly [string, string])[] {
-  const { video } = plan.site.mediaOf(stream);
+  const { video } = plan.site.media(stream);
   const seconds = probedSeconds(plan, stream);
   const bytes = Math.ceil((2 * seconds * (video?.rate?.peak ?? 0)) / 8);
   return [
@@ -65,7 +65,7 @@ function probing(plan: Plan, stream: Stream): readonly (readonly [string, string
 }
 
 function timeoutOf(plan: Plan, stream: Stream): number {
-  const rate = plan.site.mediaOf(stream).video?.frameRate;
+  const rate = plan.site.media(stream).video?.frameRate;
   return rate === undefined ? TIMEOUT : Math.max(TIMEOUT, Math.ceil(3 / rate));
 }
 

@@ -95,7 +95,7 @@ function segmentDestination(
         `The files of ${name} end in ${names.suffix === '' ? 'nothing' : `.${names.suffix}`}, which says no format. ` +
         'End them in .mp4, .mkv or .ts.',
     };
-  const { video, audio } = plan.site.mediaOf(stream);
+  const { video, audio } = plan.site.media(stream);
   const { carrier, options } = container;
   for (const [medium, codec] of [
     ['video', video?.codec],

@@ -24,8 +24,8 @@ interface Relaying {
 export function sendDestinations(plan: Plan, { stream, input, host }: Relaying): readonly Destination[] | Refusal {
   const to = targetsOf(plan, stream, host);
   if ('message' in to) return to;
-  const media = plan.site.mediaOf(stream);
-  const original = plan.site.mediaOf(input);
+  const media = plan.site.media(stream);
+  const original = plan.site.media(input);
   const carrier = stream.transport === 'rtp' ? 'rtp' : 'mpegts';
   const refused = unsendable({ stream, media }, { stream: input, media: original }, carrier);
   if (refused !== undefined) return refused;

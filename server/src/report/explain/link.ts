@@ -37,9 +37,7 @@ export function directionExplained(
     };
   }
   const { network } = plan;
-  const lines = network
-    .copies(link, out)
-    .flatMap((copies) => streamLines(copies, network.ratesOf(copies.stream), kind));
+  const lines = network.copies(link, out).flatMap((copies) => streamLines(copies, network.rates(copies.stream), kind));
   const load = network.load(link, out)[kind];
   return {
     title,
@@ -64,7 +62,7 @@ export function shareExplained(
 ): Explanation | undefined {
   const copies = plan.network.copies(link, out).find(({ stream }) => stream.name === name);
   if (copies === undefined) return undefined;
-  const own = plan.network.ratesOf(copies.stream);
+  const own = plan.network.rates(copies.stream);
   const lines = streamLines(copies, own, kind);
   const sum = (part: keyof Load): number =>
     partsOf(copies, own, kind).reduce((all, { count: number, load }) => all + number * load[part], 0);

@@ -30,7 +30,7 @@ export const WIRE_WORDS: Readonly<Record<WireKind, string>> = {
 
 /** From payload to line rate, a line for each step. */
 export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
-  const own = plan.network.ratesOf(stream);
+  const own = plan.network.rates(stream);
   const lines: ExplanationLine[] = [...mediaLines(plan, stream)];
   for (const run of own.runs) lines.push(packetLine(stream, run), headerLine(run));
   lines.push(
@@ -78,7 +78,7 @@ export function streamWords({ transport, source, group, port }: Stream): string 
 
 /** The parts of the payload. */
 function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
-  const { video, audio } = plan.site.mediaOf(stream);
+  const { video, audio } = plan.site.media(stream);
   const line = (label: string, rate: MediaRate | undefined, declared: MediaRate | undefined): ExplanationLine[] => {
     if (rate === undefined) return [];
     const carried = declared === undefined && stream.carries !== undefined ? `as in ${stream.carries}` : 'as declared';
@@ -88,7 +88,7 @@ function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
     return [{ label, cells: rates(rate), formula: `${carried}${peak}` }];
   };
   const parts = [...line('video', video?.rate, stream.video?.rate), ...line('audio', audio?.rate, stream.audio?.rate)];
-  const { payload } = plan.network.ratesOf(stream);
+  const { payload } = plan.network.rates(stream);
   const sum: ExplanationLine = {
     label: 'payload',
     cells: rates(payload),
@@ -101,7 +101,7 @@ function mediaLines(plan: Plan, stream: Stream): ExplanationLine[] {
 function multiplexLine(plan: Plan, stream: Stream): ExplanationLine {
   return {
     label: 'transport stream',
-    cells: rates(multiplexOf(stream, plan.site.mediaOf(stream))),
+    cells: rates(multiplexOf(stream, plan.site.media(stream))),
     formula:
       stream.muxRate === undefined
         ? 'with the headers, tables and stuffing of the multiplex'
@@ -133,7 +133,7 @@ function headerLine(run: PacketRun): ExplanationLine {
 
 /** One of a stream's rates, with each header of each packet. */
 export function wireExplained(plan: Plan, stream: Stream, kind: WireKind, tagged = false): Explanation {
-  const own = plan.network.ratesOf(stream);
+  const own = plan.network.rates(stream);
   const tag = tagged ? ', with a VLAN tag' : '';
   const total = (tagged ? own.tagged : own.untagged)[kind];
   if (kind === 'payload') {
@@ -204,7 +204,7 @@ export function replyExplained(
   kind: Exclude<WireKind, 'payload'>,
   tagged = false,
 ): Explanation {
-  const own = plan.network.ratesOf(stream);
+  const own = plan.network.rates(stream);
   return {
     title: `${stream.name}: ${WIRE_WORDS[kind]} back to its source${tagged ? ', with a VLAN tag' : ''}`,
     columns: RATES,

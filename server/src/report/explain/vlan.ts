@@ -62,7 +62,7 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
     formula: `${untagged} without a tag, ${tagged} with one`,
   });
   const streams = network.deliveries.filter(({ domains }) => domains.includes(domain)).map(({ stream }) => stream);
-  const peak = streams.reduce((sum, stream) => sum + network.ratesOf(stream).untagged.line.peak, 0);
+  const peak = streams.reduce((sum, stream) => sum + network.rates(stream).untagged.line.peak, 0);
   if (streams.length > 0)
     lines.push({
       label: 'streams',

@@ -46,13 +46,13 @@ link faster.`,
 };
 
 /** `paddock-live and 14 others`: the stream that takes most, and how many more cross. */
-function heaviest({ copies, ratesOf }: Network, link: Link, out: Port): string {
+function heaviest({ copies, rates }: Network, link: Link, out: Port): string {
   const all = copies(link, out);
   let greatest = '';
   let second = '';
   let [most, more] = [-1, -1];
   for (const one of all) {
-    const peak = linePeakOf(one, ratesOf(one.stream));
+    const peak = linePeakOf(one, rates(one.stream));
     if (peak > most) {
       [second, more] = [greatest, most];
       [greatest, most] = [one.stream.name, peak];

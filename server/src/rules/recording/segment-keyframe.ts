@@ -15,7 +15,7 @@ Take a multiple of the keyframe interval.`,
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, stream: streamName, segment } of site.recordings) {
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
-      const interval = stream === undefined ? undefined : site.mediaOf(stream)?.video?.keyframeInterval;
+      const interval = stream === undefined ? undefined : site.media(stream)?.video?.keyframeInterval;
       if (stream === undefined || segment === undefined || segment === 0 || interval === undefined || interval === 0)
         continue;
       if (segment % interval === 0) continue;

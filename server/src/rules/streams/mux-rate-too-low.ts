@@ -15,7 +15,7 @@ peak it is a warning, below the average an error.`,
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, muxRate, transport } = stream;
-      const media = site.mediaOf(stream);
+      const media = site.media(stream);
       if (muxRate === undefined || media === undefined || (transport !== 'ts-udp' && transport !== 'ts-rtp')) continue;
       const needed = multiplexOf({ ...stream, muxRate: undefined }, media);
       if (needed.peak <= muxRate) continue;

@@ -14,7 +14,7 @@ transport stream that comes as it is.`,
     const circles = new Set(site.carriedInCircle);
     for (const stream of site.streams) {
       if ((stream.receivers.length === 0 && stream.group === undefined) || stream.muxRate !== undefined) continue;
-      if (hasRates(site.mediaOf(stream))) continue;
+      if (hasRates(site.media(stream))) continue;
       const first = originOf(site, stream, circles);
       if (first === undefined || reported.has(first)) continue;
       reported.add(first);

@@ -21,9 +21,9 @@ export function isRtp({ transport }: Sending): boolean {
  * How many ports in a row the stream takes from its own on: of RTP two, with RTCP above, and as many again for audio
  * beside video, which goes to the next pair.
  */
-export function portsTaken({ mediaOf }: Site, stream: Stream, as: Sending = stream): number {
+export function portsTaken({ media }: Site, stream: Stream, as: Sending = stream): number {
   if (!isRtp(as)) return 1;
-  const { video, audio } = mediaOf(stream);
+  const { video, audio } = media(stream);
   return as.transport === 'rtp' && video !== undefined && audio !== undefined ? 4 : 2;
 }
 
