@@ -1,8 +1,6 @@
 /** Starts the language server on Node. */
 
 import { join } from 'node:path';
-import { runKept } from '../machine/code-cache.ts';
-import { growSlowly } from '../machine/heap.ts';
+import { runWithCache } from '../machine/compile-cache.ts';
 
-growSlowly();
-runKept(join(__dirname, 'programs', 'server.cjs'));
+runWithCache(join(__dirname, 'programs', 'server.cjs'));
