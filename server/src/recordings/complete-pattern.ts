@@ -30,7 +30,7 @@ function in24Hours(pattern: string): string {
   return result;
 }
 
-/** With minutes and seconds behind hours, set off as what stands there is. */
+/** Minutes and seconds added after hours, with the separator that the pattern uses. */
 function finer(pattern: string): string {
   const conversions = conversionsOf(pattern);
   const at = (...letters: readonly string[]): Placed | undefined =>
@@ -77,7 +77,7 @@ function conversionsOf(pattern: string): Placed[] {
   return found;
 }
 
-/** Where a conversion stands, from an offset on; the second half of `%%` begins none. */
+/** The offset of a conversion from `from` on; the second half of `%%` starts none. */
 function indexOutside(pattern: string, conversion: string, from: number): number {
   let at = from;
   while (at < pattern.length && !pattern.startsWith(conversion, at)) at += pattern.startsWith('%%', at) ? 2 : 1;
