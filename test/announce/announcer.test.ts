@@ -25,7 +25,7 @@ class Bench implements AnnouncerTools {
   chance = 0.5;
   open = 0;
   private time = 0;
-  private timers: { readonly at: number; readonly then: () => void }[] = [];
+  private timers: { readonly at: number; readonly run: () => void }[] = [];
   private receive: (packet: Uint8Array) => void = () => undefined;
 
   join(group: number, receive: (packet: Uint8Array) => void): ReturnType<AnnouncerTools['join']> {
@@ -44,8 +44,8 @@ class Bench implements AnnouncerTools {
   random(): number {
     return this.chance;
   }
-  after(milliseconds: number, then: () => void): () => void {
-    const timer = { at: this.time + milliseconds, then };
+  after(milliseconds: number, run: () => void): () => void {
+    const timer = { at: this.time + milliseconds, run };
     this.timers.push(timer);
     return () => (this.timers = this.timers.filter((one) => one !== timer));
   }
@@ -62,7 +62,7 @@ class Bench implements AnnouncerTools {
       if (next === undefined || next.at > until) break;
       this.timers = this.timers.filter((one) => one !== next);
       this.time = next.at;
-      next.then();
+      next.run();
     }
     this.time = until;
   }

@@ -1,31 +1,21 @@
 /** Gets footage out: finds the files of a recording, joins them and says what they are. */
 
-import { statSync } from 'node:fs';
-import { resolve } from 'node:path';
 import { Command, Option } from 'commander';
-import { distance } from 'fastest-levenshtein';
-import type { Pass } from '../footage/candidates.ts';
-import { clockOf, readTime } from '../footage/clock.ts';
+import { clockOf } from '../footage/clock.ts';
+import { getFootage } from '../footage/get.ts';
+import { DiskFull, Refused } from '../footage/refused.ts';
 import { CAUTION } from '../footage/sidecar.ts';
-import type { Asked } from '../footage/segment.ts';
-import type { Recording, Site } from '../site/model.ts';
-import { fileNames } from '../recordings/file-names.ts';
-import { isTimeZone } from '../standards/time-zone.ts';
+import { isComplete, summary } from '../footage/summary.ts';
+import { type Request, wantedOf } from '../footage/wanted.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
-import { getFootage } from './footage/get.ts';
-import { containerOf, mayWrite } from './footage/save.ts';
+import { codeOf, reasonOf } from '../machine/failures.ts';
+import { versionOf } from '../machine/ffmpeg.ts';
+import { footageTools, places } from '../machine/footage-tools.ts';
+import { WorkFolder } from '../machine/work-folder.ts';
+import type { Site } from '../site/model.ts';
+import { progress, progressDone } from './progress.ts';
 import { readSite } from './sites.ts';
-
-interface Options {
-  readonly recording: string;
-  readonly from: string;
-  readonly to: string;
-  readonly out: string;
-  readonly recordings?: string;
-  readonly exact?: boolean;
-  readonly overwrite?: boolean;
-  readonly repeatedHour?: Pass;
-}
+import manifest from '../../../package.json' with { type: 'json' };
 
 export function footageCommand(): Command {
   return new Command('footage')
@@ -64,72 +54,39 @@ Examples:
 
 Exit status: 0, all of it is there; 1, what there is of it is written, and what is missing is told; 2, nothing is written.`,
     )
-    .action(async (folder: string, options: Options) => {
+    .action(async (folder: string, options: Request) => {
       process.exitCode = await footage(readSite(folder).folder.site(), options);
     });
 }
 
-async function footage(site: Site, options: Options): Promise<number> {
-  const recording = recordingOf(site, options.recording);
-  const zone = site.timezone !== undefined && isTimeZone(site.timezone) ? site.timezone : undefined;
-  if (recording.file === undefined)
-    throw new CannotDo(`${recording.name} does not say how its files are named: give it a \`file\`.`);
-  const names = fileNames(recording.file, zone);
-  if (names.noInstant !== undefined)
-    throw new CannotDo(`The file names of ${recording.name} do not tell when they are of: ${names.noInstant}.`);
-  if (names.roundedTo === undefined)
-    throw new CannotDo(
-      `The file names of ${recording.name} tell no more than the ${names.finest}, so nothing in them can be found.`,
-    );
-  const asked = askedOf(options, zone);
-  const root = rootOf(site, recording, options.recordings);
-  const container = containerOf(options.out);
-  mayWrite(options.out, root, options.overwrite === true);
-  return getFootage({
-    site,
-    recording,
-    names,
-    zone,
-    asked,
-    root,
-    container,
-    out: options.out,
-    pass: options.repeatedHour,
-    overwrite: options.overwrite === true,
-  });
-}
-
-function recordingOf({ recordings, recordingByName }: Site, name: string): Recording {
-  const found = recordingByName.get(name);
-  if (found !== undefined) return found;
-  const nearest = [...recordings].sort((a, b) => distance(name, a.name) - distance(name, b.name))[0];
-  throw new CannotDo(
-    `The site has no recording ${name}.${nearest === undefined ? '' : ` The nearest is ${nearest.name}.`}`,
-  );
-}
-
-function askedOf({ from, to, exact }: Options, zone: string | undefined): Asked {
-  const [start, end] = [from, to].map((text) => {
-    const read = readTime(text, zone);
-    if (typeof read === 'number') return read;
-    throw new CannotDo(read.refused);
-  });
-  if (start === undefined || end === undefined || start >= end) {
-    const shown = clockOf(zone);
-    throw new CannotDo(`Nothing lies between ${shown(start ?? 0)} and ${shown(end ?? 0)}: --to comes after --from.`);
+/** @returns the exit status */
+async function footage(site: Site, request: Request): Promise<number> {
+  let work: WorkFolder | undefined;
+  try {
+    const wanted = wantedOf(site, request, places);
+    const versions = { plumbline: manifest.version, ffmpeg: await versionOf() };
+    work = new WorkFolder(wanted.out);
+    const made = await getFootage(wanted, footageTools(work, versions, progress));
+    progressDone();
+    process.stdout.write(summary(made, clockOf(wanted.zone)));
+    return isComplete(made) ? 0 : 1;
+  } catch (error) {
+    progressDone();
+    if (work?.stopped.signal.aborted === true) throw new CannotDo('Stopped. Nothing was written.');
+    throw inWords(error, request.out);
+  } finally {
+    work?.remove();
   }
-  return { from: start, to: end, exact: exact === true };
 }
 
-function rootOf(site: Site, { name, volume }: Recording, given: string | undefined): string {
-  const path = given ?? (volume === undefined ? undefined : site.volumeByName.get(volume)?.path);
-  if (path === undefined)
-    throw new CannotDo(
-      `The site does not say where the files of ${name} lie: give its volume a \`path\`, or name the folder with --recordings.`,
+function inWords(error: unknown, out: string): unknown {
+  if (error instanceof Refused) return new CannotDo(error.message);
+  const code = codeOf(error);
+  if (error instanceof DiskFull || code === 'ENOSPC' || code === 'EDQUOT' || code === 'EFBIG')
+    return new CannotDo(
+      `The disk of ${places.folderOf(out)} is full. Nothing was kept there; the originals are as they were.`,
     );
-  if (statSync(path, { throwIfNoEntry: false })?.isDirectory() !== true)
-    throw new CannotDo(
-      `${path} is no folder on this machine: name the one that the recordings lie in with --recordings.`,
-    );
-  return resolve(path);
+  return code === undefined || error instanceof CannotDo
+    ? error
+    : new CannotDo(`It could not be done: ${reasonOf(code)}.`);
 }

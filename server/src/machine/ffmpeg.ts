@@ -1,15 +1,9 @@
 /** FFmpeg's programs, started without a shell and stopped with us. */
 
 import { spawn } from 'node:child_process';
+import type { Ran } from '../footage/tools.ts';
 import { codeOf } from './failures.ts';
 import { CannotDo } from './cannot-do.ts';
-
-export interface Ran {
-  readonly status: number | null;
-  readonly out: string;
-  /** Its last words, of some thousand characters. */
-  readonly err: string;
-}
 
 export interface How {
   readonly cwd?: string;

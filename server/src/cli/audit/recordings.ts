@@ -6,7 +6,7 @@ import { newestOf, readVolumes } from '../../machine/volumes.ts';
 import { planOf } from '../../plan.ts';
 import type { Site, Volume } from '../../site/model.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
-import { progress, progressDone } from '../footage/progress.ts';
+import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 import { lengthsOf } from './recordings/lengths.ts';

@@ -6,7 +6,7 @@ import type { Lengths } from '../../../audit/recordings/course.ts';
 import { type Looked, lookedAt } from '../../../audit/recordings/looked.ts';
 import { fileUrl } from '../../../footage/ffmpeg-arguments.ts';
 import { run } from '../../../machine/ffmpeg.ts';
-import { progress, progressDone } from '../../footage/progress.ts';
+import { progress, progressDone } from '../../progress.ts';
 
 /** ffprobe is started so many times at once. */
 const AT_ONCE = 4;

@@ -1,17 +1,12 @@
 /** The files that may hold what is asked for, each looked into once. */
 
-import { copyFile, open, stat } from 'node:fs/promises';
-import { join } from 'node:path';
-import { type Found, type Pass, passOf } from '../../footage/candidates.ts';
-import { fileUrl } from '../../footage/ffmpeg-arguments.ts';
-import { type Media, PROBE_ARGUMENTS, mediaOf } from '../../footage/media.ts';
-import type { Segment } from '../../footage/segment.ts';
-import type { LeftOut } from '../../footage/sidecar.ts';
-import { codeOf, reasonOf } from '../../machine/failures.ts';
-import { bytes } from '../../text/words.ts';
-import { run } from '../../machine/ffmpeg.ts';
-import { progress } from './progress.ts';
-import type { WorkFolder } from './work-folder.ts';
+import { bytes } from '../text/words.ts';
+import { type Found, type Pass, passOf } from './candidates.ts';
+import { fileUrl } from './ffmpeg-arguments.ts';
+import { type Media, PROBE_ARGUMENTS, mediaOf } from './media.ts';
+import type { Segment } from './segment.ts';
+import type { LeftOut } from './sidecar.ts';
+import type { FootageTools } from './tools.ts';
 
 /** A file, and where it is read from: a copy of what is there, where it may still be growing. */
 export interface OnDisk extends Segment {
@@ -28,7 +23,6 @@ const AT_ONCE = 4;
 
 export interface Where {
   readonly root: string;
-  readonly work: WorkFolder;
   readonly pass: Pass | undefined;
   /** The file that the recorder opened last. */
   readonly newest: string | undefined;
@@ -38,6 +32,7 @@ export interface Where {
 export async function lookInto(
   candidates: readonly Found[],
   where: Where,
+  tools: FootageTools,
 ): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
   const looked: (OnDisk | LeftOut)[] = [];
   let next = 0;
@@ -45,8 +40,8 @@ export async function lookInto(
   const work = async (): Promise<void> => {
     for (let index = next++; index < candidates.length; index = next++) {
       const candidate = candidates[index];
-      if (candidate !== undefined) looked[index] = await lookAt(candidate, where);
-      progress(`looking into files, ${(done += 1).toString()} of ${candidates.length.toString()}`);
+      if (candidate !== undefined) looked[index] = await lookAt(candidate, where, tools);
+      tools.progress(`looking into files, ${(done += 1).toString()} of ${candidates.length.toString()}`);
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, work));
@@ -57,21 +52,21 @@ export async function lookInto(
   };
 }
 
-async function lookAt({ path, instants }: Found, { root, work, pass, newest }: Where): Promise<OnDisk | LeftOut> {
+async function lookAt({ path, instants }: Found, where: Where, tools: FootageTools): Promise<OnDisk | LeftOut> {
+  const { root, pass, newest } = where;
   const leftOut = (reason: string): LeftOut => ({ path, reason });
-  const original = join(root, path);
+  const original = tools.recorded(root, path);
   try {
-    const there = await stat(original);
-    const { size, mtimeMs: modified } = there;
-    if (!there.isFile()) return leftOut('it is no ordinary file');
+    const { isFile, size, modified } = await tools.stat(original);
+    if (!isFile) return leftOut('it is no ordinary file');
     if (size === 0) return leftOut('it is empty');
-    const fresh = path === newest && Date.now() - modified < STILL;
-    const file = fresh ? work.file('newest') : original;
-    if (fresh) await copyFile(original, file);
-    const { media, unusable, complaint } = await probe(file, work);
+    const fresh = path === newest && tools.now() - modified < STILL;
+    const file = fresh ? tools.workFile('newest') : original;
+    if (fresh) await tools.copy(original, file);
+    const { media, unusable, complaint } = await probe(file, tools);
     if (media === undefined)
       return leftOut(
-        (await isWithoutIndex(file, complaint)) ? withoutIndex(size, fresh) : whyUnusable(unusable, complaint),
+        (await isWithoutIndex(file, complaint, tools)) ? withoutIndex(size, fresh) : whyUnusable(unusable, complaint),
       );
     const length = media.length * 1000;
     const named = passOf(instants, length, modified, pass);
@@ -80,24 +75,21 @@ async function lookAt({ path, instants }: Found, { root, work, pass, newest }: W
         'the hour of its name was there twice, and the name does not say which is meant: --repeated-hour does',
       );
     const damaged = complaint === '' ? undefined : `read to ${media.length.toFixed(3)} s, then: ${complaint}`;
-    const kept = fresh ? (await stat(file)).size : size;
+    const kept = fresh ? (await tools.stat(file)).size : size;
     return { path, original, file, size: kept, modified, named, length, media, damaged };
   } catch (error) {
-    const code = codeOf(error);
-    if (code === undefined) throw error;
-    return leftOut(reasonOf(code));
+    const reason = tools.reasonOf(error);
+    if (reason === undefined) throw error;
+    return leftOut(reason);
   }
 }
 
 /** What ffprobe says of a file; `complaint` is the first thing that it does not like. */
 export async function probe(
   file: string,
-  { stopped, path }: WorkFolder,
+  tools: FootageTools,
 ): Promise<{ media: Media | undefined; unusable: string; complaint: string }> {
-  const { out, err } = await run('ffprobe', [...PROBE_ARGUMENTS, '-i', fileUrl(file)], {
-    signal: stopped.signal,
-    cwd: path,
-  });
+  const { out, err } = await tools.run('ffprobe', [...PROBE_ARGUMENTS, '-i', fileUrl(file)]);
   const complaint = (err.split('\n').find((line) => line.trim() !== '') ?? '')
     .replace(/^\[[^\]]*\] /, '')
     .replace(fileUrl(file), '')
@@ -113,12 +105,10 @@ function whyUnusable(unusable: string, complaint: string): string {
 }
 
 /** An mp4 begins with a box `ftyp`, and ends with its index, `moov`, unless that was put in front (ISO/IEC 14496-12). */
-async function isWithoutIndex(file: string, complaint: string): Promise<boolean> {
+async function isWithoutIndex(file: string, complaint: string, tools: FootageTools): Promise<boolean> {
   if (!complaint.includes('moov atom not found')) return false;
-  const handle = await open(file);
-  const { buffer } = await handle.read(Buffer.alloc(8), 0, 8, 0);
-  await handle.close();
-  return buffer.toString('latin1', 4, 8) === 'ftyp';
+  const box = await tools.head(file, 8);
+  return String.fromCharCode(...box.subarray(4)) === 'ftyp';
 }
 
 /** What there still is of a file that nothing can be taken from. */

@@ -2,16 +2,11 @@
 
 import { type Dirent, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Found } from '../../footage/candidates.ts';
-import { codeOf, reasonOf } from '../../machine/failures.ts';
-import type { FileNames } from '../../recordings/file-names.ts';
-import { CannotDo } from '../../machine/cannot-do.ts';
-
-export interface FoundFiles {
-  readonly found: readonly Found[];
-  /** Files of the recording's shape whose time no clock of the zone ever showed. */
-  readonly skipped: readonly string[];
-}
+import type { Found } from '../footage/candidates.ts';
+import type { FoundFiles } from '../footage/tools.ts';
+import { codeOf, reasonOf } from './failures.ts';
+import type { FileNames } from '../recordings/file-names.ts';
+import { CannotDo } from './cannot-do.ts';
 
 /**
  * All files under the root that have a name of the recording. Links to folders are not followed.

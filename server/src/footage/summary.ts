@@ -1,9 +1,9 @@
 /** What came of it, for the person who asked. */
 
-import type { Shown } from '../../footage/clock.ts';
-import type { LeftOut, Made } from '../../footage/sidecar.ts';
-import { count, duration } from '../../text/words.ts';
-import { visible } from '../../text/visible.ts';
+import type { Shown } from './clock.ts';
+import type { LeftOut, Made } from './sidecar.ts';
+import { count, duration } from '../text/words.ts';
+import { visible } from '../text/visible.ts';
 
 export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown): string {
   const lines: string[] = [];
@@ -33,11 +33,16 @@ export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown)
   for (const [path, damage] of damaged) if (damage !== undefined) lines.push(`Damaged: ${visible(path)} was ${damage}`);
   const others = new Set(pieces.flatMap(({ segment }) => segment.media.others));
   if (others.size > 0) lines.push(`Left out: streams of ${[...others].join(', ')}; video and audio are taken.`);
-  return `${lines.join('\n')}\n${told(leftOut)}`;
+  return `${lines.join('\n')}\n${leftOutWords(leftOut)}`;
+}
+
+/** Whether all of what was asked for is there. */
+export function isComplete({ leftOut, breaks }: Made): boolean {
+  return leftOut.length === 0 && !breaks.some(({ kind }) => kind === 'gap');
 }
 
 /** What could not be used, and why. */
-export function told(leftOut: readonly LeftOut[]): string {
+export function leftOutWords(leftOut: readonly LeftOut[]): string {
   return leftOut.map(({ path, reason }) => `Left out: ${visible(path)}: ${reason}\n`).join('');
 }
 

@@ -1,20 +1,11 @@
 /** One result, made in the work folder: its pieces, their joining, and a count of what came out. */
 
-import { open, stat, writeFile } from 'node:fs/promises';
-import {
-  type Listed,
-  concatList,
-  joinArguments,
-  needsOwnFile,
-  pieceArguments,
-} from '../../footage/ffmpeg-arguments.ts';
-import { type Planned, formatWords } from '../../footage/outputs.ts';
-import type { Taken } from '../../footage/segment.ts';
-import { CannotDo } from '../../machine/cannot-do.ts';
-import { run } from '../../machine/ffmpeg.ts';
+import { type Listed, concatList, joinArguments, needsOwnFile, pieceArguments } from './ffmpeg-arguments.ts';
 import { type OnDisk, probe } from './look-into.ts';
-import { progress } from './progress.ts';
-import type { WorkFolder } from './work-folder.ts';
+import { type Planned, formatWords } from './outputs.ts';
+import { DiskFull, Refused } from './refused.ts';
+import type { Taken } from './segment.ts';
+import type { FootageTools } from './tools.ts';
 
 export interface Joined {
   /** The result, in the work folder. */
@@ -25,13 +16,13 @@ export interface Joined {
   readonly commands: readonly (readonly string[])[];
 }
 
-/** @throws CannotDo where FFmpeg fails, or where not every frame is in the result */
-export async function join(planned: Planned<OnDisk>, name: string, work: WorkFolder): Promise<Joined> {
+/** @throws Refused where FFmpeg fails, or where not every frame is in the result */
+export async function join(planned: Planned<OnDisk>, name: string, tools: FootageTools): Promise<Joined> {
   const commands: string[][] = [];
   const listed: Listed[] = [];
   const pieces: Taken<OnDisk>[] = [];
   for (const [index, piece] of planned.pieces.entries()) {
-    progress(`preparing pieces, ${(index + 1).toString()} of ${planned.pieces.length.toString()}`);
+    tools.progress(`preparing pieces, ${(index + 1).toString()} of ${planned.pieces.length.toString()}`);
     const { file, media } = piece.segment;
     const span = (piece.to - piece.from) / 1000;
     if (!needsOwnFile(piece, planned, file)) {
@@ -42,18 +33,18 @@ export async function join(planned: Planned<OnDisk>, name: string, work: WorkFol
     const own = `${name}-${index.toString()}`;
     const command = pieceArguments(piece, planned, file, own);
     commands.push(command);
-    const made = await written(piece, command, own, work);
+    const made = await written(piece, command, own, tools);
     listed.push({ path: own, lead: made.lead, span });
     pieces.push({ ...piece, frames: made.frames });
   }
-  await writeFile(work.file(`${name}.txt`), concatList(listed));
+  await tools.write(tools.workFile(`${name}.txt`), concatList(listed));
   const command = joinArguments(planned, `${name}.txt`, name);
   commands.push(command);
-  await ffmpeg(command, work, planned, sum(pieces.map(({ from, to }) => to - from)));
-  await counted(planned, pieces, name, work);
+  await ffmpeg(command, tools, planned, sum(pieces.map(({ from, to }) => to - from)));
+  await counted(planned, pieces, name, tools);
   let position = 0;
   return {
-    file: work.file(name),
+    file: tools.workFile(name),
     commands,
     pieces: pieces.map((piece) => {
       const placed = { ...piece, position };
@@ -68,30 +59,29 @@ async function written(
   piece: Taken<OnDisk>,
   command: readonly string[],
   own: string,
-  work: WorkFolder,
+  tools: FootageTools,
 ): Promise<{ lead: number; frames: number }> {
-  await ffmpeg(command, work);
-  const { media, unusable } = await probe(work.file(own), work);
+  await ffmpeg(command, tools);
+  const { media, unusable } = await probe(tools.workFile(own), tools);
   const { path, damaged } = piece.segment;
-  if (media === undefined) throw new CannotDo(`Nothing could be taken of ${path}: ${unusable}.`);
+  if (media === undefined) throw new Refused(`Nothing could be taken of ${path}: ${unusable}.`);
   // Of a damaged file what there is is taken, less its last frame where only a part of that is there.
   const short = piece.frames - media.frames.length;
   if (short !== 0 && !(damaged !== undefined && short > 0 && short <= 1))
-    throw new CannotDo(
+    throw new Refused(
       `Of ${path} ${media.frames.length.toString()} frames were taken instead of ${piece.frames.toString()}; nothing was kept.`,
     );
   return { lead: media.lead, frames: media.frames.length };
 }
 
-async function ffmpeg(command: readonly string[], work: WorkFolder, planned?: Planned, length = 0): Promise<void> {
+async function ffmpeg(command: readonly string[], tools: FootageTools, planned?: Planned, length = 0): Promise<void> {
   const line = (text: string): void => {
     const at = /^out_time_us=(\d+)/.exec(text)?.[1];
     if (at !== undefined && length > 0)
-      progress(`joining, ${Math.min(100, Math.round(Number(at) / 10 / length)).toString()} %`);
+      tools.progress(`joining, ${Math.min(100, Math.round(Number(at) / 10 / length)).toString()} %`);
   };
-  const { status, err } = await run('ffmpeg', command, { cwd: work.path, signal: work.stopped.signal, line });
-  if (/No space left on device|Disk quota exceeded|File too large/.test(err))
-    throw Object.assign(new Error(err), { code: 'ENOSPC' });
+  const { status, err } = await tools.run('ffmpeg', command, line);
+  if (/No space left on device|Disk quota exceeded|File too large/.test(err)) throw new DiskFull(err);
   if (status === 0) return;
   const first = planned?.pieces[0];
   if (
@@ -100,12 +90,12 @@ async function ffmpeg(command: readonly string[], work: WorkFolder, planned?: Pl
     ) &&
     first !== undefined
   )
-    throw new CannotDo(
+    throw new Refused(
       `This container cannot hold ${formatWords(first.segment)} as it is. Let --out end in .mkv, which holds nearly all.`,
     );
   if (/Unknown encoder/.test(err))
-    throw new CannotDo('This FFmpeg has no encoder for these pictures (libx264, libx265). Ask without --exact.');
-  throw new CannotDo(`FFmpeg failed, and nothing was kept: ${err.trim().split('\n').slice(-3).join(' ')}`);
+    throw new Refused('This FFmpeg has no encoder for these pictures (libx264, libx265). Ask without --exact.');
+  throw new Refused(`FFmpeg failed, and nothing was kept: ${err.trim().split('\n').slice(-3).join(' ')}`);
 }
 
 /** Whether every frame is there, and the audio. */
@@ -113,9 +103,9 @@ async function counted(
   planned: Planned<OnDisk>,
   pieces: readonly Taken[],
   name: string,
-  work: WorkFolder,
+  tools: FootageTools,
 ): Promise<void> {
-  progress('counting frames');
+  tools.progress('counting frames');
   const words = [
     '-v',
     'error',
@@ -126,12 +116,12 @@ async function counted(
     'json',
     `file:${name}`,
   ];
-  const { out } = await run('ffprobe', words, { cwd: work.path, signal: work.stopped.signal });
+  const { out } = await tools.run('ffprobe', words);
   const { streams = [] } = JSON.parse(out || '{}') as { streams?: { codec_type: string; nb_read_packets: string }[] };
   const expected = sum(pieces.map(({ frames }) => frames));
   const got = Number(streams.find(({ codec_type: kind }) => kind === 'video')?.nb_read_packets ?? 0);
   if (got !== expected)
-    throw new CannotDo(
+    throw new Refused(
       `The joined file has ${got.toString()} frames, and its parts have ${expected.toString()}: nothing was kept.`,
     );
   const sounds = planned.pieces[0]?.segment.media.audio.length ?? 0;
@@ -139,12 +129,11 @@ async function counted(
     streams.filter(({ codec_type: kind, nb_read_packets: count }) => kind === 'audio' && Number(count) > 0).length <
     sounds
   )
-    throw new CannotDo('The audio did not come through into the joined file: nothing was kept.');
+    throw new Refused('The audio did not come through into the joined file: nothing was kept.');
   // What is renamed must be on the disk, or a power cut could leave a name without its bytes.
-  const file = await open(work.file(name), 'r+');
-  await file.sync();
-  await file.close();
-  if ((await stat(work.file(name))).size === 0) throw new CannotDo('The joined file is empty: nothing was kept.');
+  await tools.sync(tools.workFile(name));
+  if ((await tools.stat(tools.workFile(name))).size === 0)
+    throw new Refused('The joined file is empty: nothing was kept.');
 }
 
 function sum(values: readonly number[]): number {

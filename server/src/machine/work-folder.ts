@@ -2,8 +2,8 @@
 
 import { mkdtempSync, realpathSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { codeOf, reasonOf } from '../../machine/failures.ts';
-import { CannotDo } from '../../machine/cannot-do.ts';
+import { codeOf, reasonOf } from './failures.ts';
+import { CannotDo } from './cannot-do.ts';
 
 export class WorkFolder {
   readonly path: string;
