@@ -45,7 +45,8 @@ class Bench implements AnnouncerTools {
     return this.chance;
   }
   after(milliseconds: number, run: () => void): () => void {
-    const timer = { at: this.time + milliseconds, run };
+    // Node's documentation, Timers: longer than 2147483647 ms is set to 1 ms.
+    const timer = { at: this.time + (milliseconds > 2_147_483_647 ? 1 : milliseconds), run };
     this.timers.push(timer);
     return () => (this.timers = this.timers.filter((one) => one !== timer));
   }
@@ -57,7 +58,8 @@ class Bench implements AnnouncerTools {
   /** Lets so many seconds pass, and runs what is due. */
   pass(seconds: number): void {
     const until = this.time + 1000 * seconds;
-    for (;;) {
+    for (let timers = 0; ; timers += 1) {
+      assert.ok(timers < 10_000, 'timers go off all the time');
       const next = this.timers.sort((a, b) => a.at - b.at)[0];
       if (next === undefined || next.at > until) break;
       this.timers = this.timers.filter((one) => one !== next);
@@ -114,9 +116,9 @@ function foreign(hash: number): Uint8Array {
 describe('the announcer', () => {
   let bench: Bench;
   let reported: string[];
-  const announcer = (bandwidth = 4000): Announcer =>
+  const announcer = (bandwidth = 4000, leastInterval = 300): Announcer =>
     new Announcer(
-      { interface: INTERFACE, pace: { bandwidth, leastInterval: 300 }, report: (line) => reported.push(line) },
+      { interface: INTERFACE, pace: { bandwidth, leastInterval }, report: (line) => reported.push(line) },
       bench,
     );
   beforeEach(() => {
@@ -165,6 +167,16 @@ describe('the announcer', () => {
     assert.ok(interval > 300_000);
     assert.ok(Math.abs(second - first - interval) < 1, `${second - first} ms`);
     assert.ok(Math.abs(third - second - interval) < 1);
+  });
+
+  it('keeps to an interval that is longer than a timer of Node', async () => {
+    const days = 40 * 86_400;
+    await announcer(4000, days).take([file('gate')]);
+    bench.pass(0);
+    bench.pass(days - 1);
+    assert.equal(bench.sent.length, 1);
+    bench.pass(2);
+    assert.equal(bench.sent.length, 2);
   });
 
   it('does not count its own packets as those of somebody else', async () => {

@@ -13,7 +13,7 @@ export const GROUPS: readonly Group[] = [
   { name: 'lab', files: /^lab\//, jobs: 1 },
   { name: 'rehearsal', files: /^rehearsal\//, jobs: 1 },
   { name: 'editors', files: /^(vscode|web|neovim)\/|^make\/tables\/paper\./, jobs: 1 },
-  { name: 'media', files: /^footage\/|^tour\.|^audit\/(probe|recordings)\/media\./, jobs: 1 },
+  { name: 'media', files: /^footage\/(join|trouble)\.|^tour\.|^audit\/(probe|recordings)\/media\./, jobs: 1 },
   { name: 'tools', files: /^make\/|^standards\/(aac|capture|levels|transport-stream)\./, jobs: 1 },
   // Tries many things, or large ones.
   { name: 'long', files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\./, jobs: 1 },
