@@ -87,23 +87,25 @@ function exampleTests(rule: RuleInfo, example: Example): void {
   if (right !== undefined)
     it('finds nothing where all is right', () => assert.deepEqual(messages(of(rule, right)), []));
 
-  const fixes = of(rule, bad).flatMap((finding) => (finding.fixes?.() ?? []).map((fix) => ({ finding, fix })));
   it('shows what its first fix makes of it', () => {
-    const first = fixes[0];
+    const [first] = of(rule, bad).flatMap((finding) => finding.fixes?.() ?? []);
     if (first === undefined) assert.equal(example.fixed, undefined, 'there is no fix');
-    else if (example.fixed !== undefined)
-      assert.equal(edited(texts, first.fix.edits)[FILE]?.trim(), example.fixed.trim());
+    else if (example.fixed !== undefined) assert.equal(edited(texts, first.edits)[FILE]?.trim(), example.fixed.trim());
   });
 
-  for (const { finding, fix } of fixes) {
-    it(`is rid of it by “${fix.title}”, once and for all`, () => {
-      const text = edited(texts, fix.edits)[FILE] ?? '';
-      assert.notEqual(text, bad);
-      assert.ok(!messages(of(rule, text)).includes(finding.message), `still found in\n${text}`);
-      const broken = diagnosticsOf({ [FILE]: text }).filter((diagnostic) => diagnostic.rule.id === 'yaml-syntax');
-      if (rule.id !== 'yaml-syntax') assert.deepEqual(messages(broken), []);
-    });
-  }
+  it('is rid of each finding by each of its fixes, once and for all', () => {
+    for (const finding of of(rule, bad)) {
+      for (const { title, edits } of finding.fixes?.() ?? []) {
+        const text = edited(texts, edits)[FILE] ?? '';
+        assert.notEqual(text, bad, title);
+        const found = diagnosticsOf({ [FILE]: text });
+        const left = found.filter((other) => other.rule.id === rule.id);
+        assert.ok(!messages(left).includes(finding.message), `“${title}”: still found in\n${text}`);
+        const broken = found.filter((other) => other.rule.id === 'yaml-syntax');
+        if (rule.id !== 'yaml-syntax') assert.deepEqual(messages(broken), [], title);
+      }
+    }
+  });
 
   it('has safe fixes that leave nothing more to fix', () => {
     const { texts: once } = fixAll(folderOf(texts));
