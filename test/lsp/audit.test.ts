@@ -158,7 +158,7 @@ describe('an audit in an editor', function () {
     await done(ask('probe', path));
     await told('cameras', some);
     await change('cameras', textOf('cameras').replace(/^( {2})gate:/m, '$1lane:'));
-    await told('cameras', (found) => found.every(({ message }) => !/^gate /.test(String(message))));
+    await told('cameras', (found) => found.every(({ message }) => !String(message).startsWith('gate ')));
     await change('cameras', textOf('cameras').replace(/^( {2})lane:/m, '$1gate:'));
     await told('cameras', some);
     await client.connection.sendRequest(clearAudits, { folder });

@@ -142,7 +142,7 @@ describe('The language features over the protocol', () => {
 
   it('completes half-typed text, with an edit of what is typed', async () => {
     await start({ capabilities: ABLE, initializationOptions: { suggestCommand: 'suggest' } });
-    const text = `${NETWORK.replace('lint:', '  - {from: core/\nlint:')}`;
+    const text = NETWORK.replace('lint:', '  - {from: core/\nlint:');
     const items = await complete(network, text, '{from: core/|\n');
     const [first] = [...items].sort((a, b) => ((a.sortText ?? '') < (b.sortText ?? '') ? -1 : 1));
     assert.equal(first?.label, 'core/3');
@@ -173,7 +173,8 @@ describe('The language features over the protocol', () => {
     await client.open(join(folder, 'streams.site.yaml'), text);
     const plain = await ask();
     assert.equal(plain?.insertTextFormat, undefined);
-    assert.match((plain?.textEdit as TextEdit).newText, /^paddock-2:\n    source: paddock-cam/);
+    assert.ok(plain?.textEdit !== undefined && 'newText' in plain.textEdit);
+    assert.match(plain.textEdit.newText, /^paddock-2:\n    source: paddock-cam/);
   });
 
   it('finds definitions, references and highlights over files', async () => {

@@ -60,7 +60,7 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
 
   /** The site of a folder has changed. */
   siteChanged(folder: string): void {
-    for (const key of [...this.makings.keys()])
+    for (const key of Array.from(this.makings.keys()))
       if (isSameFolder((JSON.parse(key) as Wanted).folder, folder)) this.makings.delete(key);
     clearTimeout(this.waiting.get(folder));
     this.waiting.set(

@@ -74,7 +74,7 @@ describe('A probe of real media', function () {
       'lavfi',
       '-i',
       `testsrc2=size=${size}:rate=${rate},noise=alls=30:allf=t`,
-      ...(source as string[]),
+      ...source,
       '-c:v',
       codec,
       ...(codec === 'libx264' ? ['-preset', 'ultrafast', '-sc_threshold', '0', '-keyint_min', String(gop)] : []),

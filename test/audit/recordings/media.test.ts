@@ -192,7 +192,7 @@ describe('audit of what FFmpeg recorded', function () {
       // The same files again, three seconds later each.
       for (const path of gate.slice(0, -1)) {
         const [, second = ''] = /-(\d\d)\+0000\.mp4$/.exec(path) ?? [];
-        const [day = '', minute = ''] = [path.slice(-28, -18), path.slice(-17, -12)];
+        const [day, minute] = [path.slice(-28, -18), path.slice(-17, -12)];
         const later = new Date(Date.parse(`${day}T${minute.replace('-', ':')}:${second}Z`) + 3000)
           .toISOString()
           .slice(0, 19)

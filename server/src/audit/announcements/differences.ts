@@ -46,7 +46,7 @@ export function differences(planned: SessionDescription, said: SessionDescriptio
       add(['port'], first ? 'port' : `${media.medium} on port`, other.port, media.port);
     }
     add(first ? ['transport'] : [], 'protocol', other.protocol, media.protocol);
-    add([media.medium, 'codec'], `${media.medium}`, encoding(other), encoding(media));
+    add([media.medium, 'codec'], media.medium, encoding(other), encoding(media));
     const [sources, ownSources] = [sourcesOf(said, other), sourcesOf(planned, media)];
     // Without a filter any source is taken, which is right too.
     if (first && sources !== undefined && ownSources !== undefined)

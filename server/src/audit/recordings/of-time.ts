@@ -95,8 +95,7 @@ export function ofTime(looked: Looked): Found[] {
     found.push({
       rule: rules.empty,
       at: headOf(item),
-      message:
-        `${count(emptyCount, 'file')} of ${name} ${emptyCount === 1 ? 'is' : 'are'} empty: ` + `${empties.join(', ')}.`,
+      message: `${count(emptyCount, 'file')} of ${name} ${emptyCount === 1 ? 'is' : 'are'} empty: ${empties.join(', ')}.`,
       about,
     });
   return [

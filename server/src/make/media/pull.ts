@@ -78,8 +78,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   if (source === host) {
     return {
       at: placeOf(stream.item, ['transport']),
-      message:
-        `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, ` + 'or give it a group.',
+      message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.`,
     };
   }
   const address = source === undefined ? undefined : addressFor(plan, source, host);
