@@ -55,7 +55,8 @@ function index(files: readonly RuleFile[]): string {
   const parts = [
     PAGE_BANNER,
     '# Rules',
-    'What Plumbline finds in a site. `lint: rules` sets how grave a rule is or turns it off; `lint: accept` lets single findings stay, with a reason.',
+    'What Plumbline finds in a site. `lint: rules` sets how grave a rule is or turns it off; `lint: accept` ' +
+      'lets single findings stay, with a reason.',
     ...(Object.keys(GROUPS) as Group[]).flatMap((group) => {
       const rules = files.filter((file) => file.group === group).map(({ rule }) => rule);
       return table(`## ${GROUPS[group]}`, rules);

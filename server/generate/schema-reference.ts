@@ -1,4 +1,4 @@
-/** The reference page of the site language: section by section what may be written, its unit, default and an example. */
+/** The reference page of the site language: what may be written in each section, its unit, default and an example. */
 
 import { stringify } from 'yaml';
 import {

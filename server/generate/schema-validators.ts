@@ -79,8 +79,8 @@ function bare(value: unknown, namesBelow = false): unknown {
 }
 
 /**
- * Says of lists without repeats beside the `$ref` of their elements that these are scalars, where they are. The validator
- * then compares scalars alone; its comparison of objects fails for those without a prototype, which data is made of.
+ * Adds the type of the elements, where they are scalars, to lists without repeats. The validator then compares scalars
+ * only; its comparison of objects fails for objects without a prototype, of which data is made.
  */
 function withItemTypes(value: unknown, defs: SiteSchema['$defs']): unknown {
   if (Array.isArray(value)) return value.map((element) => withItemTypes(element, defs));

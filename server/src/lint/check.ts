@@ -157,7 +157,7 @@ function diagnosticsOf(
 
 const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);
 
-/** What is half typed is left to whoever types it: only rules of the syntax report there, and only their fixes edit it. */
+/** Half-typed text is left to whoever types it: only rules of the syntax report there, and only their fixes edit it. */
 function besideSyntax(diagnostic: Diagnostic): Diagnostic[] {
   const { rule, at, fixes } = diagnostic;
   if (SYNTAX.has(rule.id)) return [diagnostic];

@@ -20,7 +20,7 @@ export interface RuleInfo {
   readonly source?: string;
 }
 
-/** A rule's file also exports its `examples`, which are tested and shown on its page and are no part of the programs. */
+/** A rule's file also exports its `examples`, for tests and its page; they are no part of the programs. */
 export interface Rule extends RuleInfo {
   check(context: RuleContext, report: Report): void;
 }

@@ -33,7 +33,7 @@ function explained(plan: Plan, port: Port): string[] {
   return [...portExplained(plan, port, MOST).map(explanationMarkdown), ...spare(plan, port)];
 }
 
-/** `core/16 → barn/1: 7 more like paddock-live, the heaviest, then …`, a paragraph to each direction that is in use. */
+/** `core/16 → barn/1: 7 more like paddock-live, the heaviest, then …`, a paragraph for each direction in use. */
 function spare(plan: Plan, port: Port): string[] {
   const link = plan.network.topology.linkAt(port);
   if (link === undefined) return [];

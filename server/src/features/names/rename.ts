@@ -79,7 +79,10 @@ function refusal(checked: Checked, named: Named, use: Use): string | undefined {
       'another name by hand first.'
     );
   if (first.names.length !== 1) {
-    return `Port ${ownName(named)} is declared by the range ${String(first.route[1])}. Give it an entry of its own first.`;
+    return (
+      `Port ${ownName(named)} is declared by the range ${String(first.route[1])}. Give it an entry of its own ` +
+      'first.'
+    );
   }
   return undefined;
 }

@@ -57,7 +57,10 @@ function subnetText({ name, subnet }: Vlan): string {
 function cabledTo(topology: Topology, { route, device }: AddressUse, port: Port): string {
   const link = topology.linkAt(port);
   if (link === undefined || route.includes('addresses')) return '';
-  return `, which ${portName(oppositePort(link, port))} puts ${device.ports.length === 1 ? device.name : portName(port)} in`;
+  return (
+    `, which ${portName(oppositePort(link, port))} puts ` +
+    `${device.ports.length === 1 ? device.name : portName(port)} in`
+  );
 }
 
 /** Puts the switch's port into the VLAN that the address belongs to. */

@@ -42,7 +42,10 @@ function messageOf(mac: string, use: MacUse, others: readonly MacUse[]): string 
   const [first] = use.ports;
   const last = use.ports.at(-1);
   if (first === undefined || last === undefined || first === last) return undefined;
-  return `${mac} would be that of each port from ${portName(first)} to ${portName(last)}. Give each port its own, or leave it out.`;
+  return (
+    `${mac} would be that of each port from ${portName(first)} to ${portName(last)}. Give each port its own, or ` +
+    'leave it out.'
+  );
 }
 
 export const examples: readonly Example[] = [

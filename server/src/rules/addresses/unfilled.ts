@@ -7,9 +7,9 @@ export const unfilled: Rule = {
   id: 'unfilled',
   severity: 'information',
   summary: 'An address, a group or a port is written as auto, and still to be filled in.',
-  why: `Until then nothing is computed with it: a stream without a group counts as unicast, an address clashes with none.
-Fill it in: the value is free, and the same whenever the same site is asked. It is written into the file, so that it
-stays as it is when others come and go.`,
+  why: `Until then nothing is computed with it: a stream without a group counts as unicast, an address clashes with
+none. Fill it in: the value is free, and the same whenever the same site is asked. It is written into the file, so
+that it stays as it is when others come and go.`,
   source: 'common practice, no source',
   check({ plan }: RuleContext, report: Report): void {
     for (const blank of plan.blanks) {

@@ -10,9 +10,9 @@ export const rootByChance: Rule = {
   id: 'root-by-chance',
   severity: 'hint',
   summary: 'The root of spanning tree is left to chance.',
-  why: `The switch of the lowest priority is the root, and of equal ones that of the lowest MAC address: often the oldest.
-Which cable is idle follows from it, so a switch that is replaced or added may let the streams take other cables. Give
-the switch in the middle, where the servers are, the lowest priority.`,
+  why: `The switch of the lowest priority is the root, and of equal ones that of the lowest MAC address: often the
+oldest. Which cable is idle follows from it, so a switch that is replaced or added may let the streams take other
+cables. Give the switch in the middle, where the servers are, the lowest priority.`,
   source: 'IEEE 802.1D-2004 §17.6 and §9.2.5, from memory; measured on Open vSwitch',
   check({ site, network }: RuleContext, report: Report): void {
     const { roots, blocked } = network.topology.spanningTree;

@@ -34,8 +34,9 @@ loop carry the same VLANs.`,
         report({
           at: placeOfEnd(link, link.blocked),
           message:
-            `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut in ` +
-            `two: no other cable carries it from ${link.blocked.device.name} to ${other.device.name}. Let all cables ` +
+            `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut ` +
+            `in two: no other cable carries it from ${link.blocked.device.name} to ` +
+            `${other.device.name}. Let all cables ` +
             `round the loop carry ${name}.`,
           about: [...aboutPorts(link.blocked, other), name],
         });

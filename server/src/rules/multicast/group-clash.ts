@@ -24,8 +24,8 @@ each stream a group of its own.`,
         report({
           at: placeOf(stream.item, ['group']),
           message:
-            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(group)} port ` +
-            `${port}: receivers get them mixed. Give each stream a group of its own.`,
+            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(group)} port ${port}: ` +
+            'receivers get them mixed. Give each stream a group of its own.',
           about: [stream.name],
           related: others
             .slice(0, 5)

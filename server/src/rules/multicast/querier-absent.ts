@@ -24,10 +24,11 @@ switch or router that has a port in the VLAN.`,
       const snoops = [...network.tree(domain).bridges.keys()].some(({ snooping }) => snooping);
       if (!asks && device.kind === 'switch' && !snoops) continue;
       const message = asks
-        ? `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such a port.`
+        ? `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such a ` +
+          'port.'
         : device.kind === 'switch'
-          ? `${device.name} does not snoop, and a switch without IGMP snooping asks nobody for memberships. Name one that ` +
-            'snoops.'
+          ? `${device.name} does not snoop, and a switch without IGMP snooping asks nobody for memberships. Name one ` +
+            'that snoops.'
           : `${device.name} is ${aKind(device.kind)}, which asks nobody for memberships. Name a switch or router.`;
       report({
         at: placeOf(vlan.item, ['querier']),

@@ -10,9 +10,9 @@ export const querierAddress: Rule = {
   id: 'querier-address',
   severity: 'hint',
   summary: 'A switch that asks for memberships has no address to ask from.',
-  why: `Other switches that snoop learn from the queries where the querier is, and send it reports and groups. Of a query
-from 0.0.0.0 they learn nothing, and a switch without an address has no other to send from. Where the switch has one,
-write it down; where it has none, give it one.`,
+  why: `Other switches that snoop learn from the queries where the querier is, and send it reports and groups. Of a
+query from 0.0.0.0 they learn nothing, and a switch without an address has no other to send from. Where the switch has
+one, write it down; where it has none, give it one.`,
   source: 'RFC 4541 §2.1.1(1), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const [device, vlans] of asking(site)) {

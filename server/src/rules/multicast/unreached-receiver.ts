@@ -43,7 +43,8 @@ something on the way does not pass it on. The message says which, and what to do
         const names = few(all.map((other) => other.stream.name));
         const why = isHost(source)
           ? `no cable that carries a network is at ${source.name}. Cable it.`
-          : `${source.name} only passes frames or plugs on. Name the device that sends ${all.length === 1 ? 'it' : 'them'}.`;
+          : `${source.name} only passes frames or plugs on. Name the device that sends ` +
+            `${all.length === 1 ? 'it' : 'them'}.`;
         report({
           at: placeOf(stream.item, ['source']),
           message: `${names} ${all.length === 1 ? 'reaches' : 'reach'} nobody: ${why}`,

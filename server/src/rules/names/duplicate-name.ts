@@ -71,7 +71,9 @@ function severitiesTwice({ sections }: Site, report: Report): void {
       else if (before.severity !== severity && before.item !== item) {
         report({
           at: placeOf(item, [rule]),
-          message: `${visible(rule, 40)} is set to ${visible(before.severity, 40)} already, and only the first counts. Take one of them out.`,
+          message:
+            `${visible(rule, 40)} is set to ${visible(before.severity, 40)} already, and only the first counts. Take ` +
+            'one of them out.',
           about: [rule],
           related: [{ at: placeOf(before.item, [rule]), message: 'it is set here first' }],
         });
@@ -99,7 +101,8 @@ function portsTwice(item: Item, report: Report): void {
       message:
         again.length === portNames(key).length
           ? `${key} is declared in ${before} already. Take it out of one of them.`
-          : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} already: ${compactPorts(again)}.`,
+          : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} ` +
+            `already: ${compactPorts(again)}.`,
       about: [...again.map((name) => `${item.name}/${name}`), item.name],
       related: [{ at: placeOf(item, ['ports', before], 'key'), message: 'declared here first' }],
     });

@@ -68,7 +68,9 @@ function missing(site: Site, { item, route, device, port, text }: MissingPort): 
   const advice = near.length > 0 ? ` Did you mean ${list(near, 'or')}?` : '';
   return {
     at,
-    message: `${device.name} has no port ${visible(port, 40)}; it has ${has.length === 0 ? 'none' : compactPorts(has)}.${advice}`,
+    message:
+      `${device.name} has no port ${visible(port, 40)}; it has ` +
+      `${has.length === 0 ? 'none' : compactPorts(has)}.${advice}`,
     about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
     related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
     fixes: () => {

@@ -21,14 +21,14 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
         if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
         const { length } = device.ports;
         const free = length === 0 ? undefined : freePorts(site, device)[0];
+        const names = compactPorts(device.ports.map(({ name }) => name));
+        const which = free === undefined ? 'none is free' : portName(free);
         report({
           at: placeOf(item, end.route),
           message:
             length === 0
               ? `${device.name} declares no ports. Declare them, and say which it is.`
-              : `${device.name} has ${length} ports, ${compactPorts(device.ports.map(({ name }) => name))}. Say which: ${
-                  free === undefined ? `none is free` : portName(free)
-                }.`,
+              : `${device.name} has ${length} ports, ${names}. Say which: ${which}.`,
           about: [device.name],
           fixes: () =>
             free === undefined

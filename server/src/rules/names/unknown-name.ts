@@ -61,9 +61,11 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
   const near = by === undefined ? search.near(section, name) : [{ name: by.name, distance: 0 }];
   const isWhole = part === 'value' && names !== 'port-end';
   const change = (to: string): Edit[] => [{ at, text: isWhole ? scalarText(to, true) : to }];
+  const rest =
+    by === undefined ? advice(near, thing, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`;
   return {
     at,
-    message: `There is no ${thing} ${visible(name, 40)}${by === undefined ? advice(near, thing, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`}`,
+    message: `There is no ${thing} ${visible(name, 40)}${rest}`,
     about: [name, ...aboutItem(item)],
     fixes: () =>
       near

@@ -15,8 +15,8 @@ the next device is not started. The data sheet has the budget: give it as \`poe-
       report({
         at: headOf(device.item),
         message:
-          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, and no budget says whether it ` +
-          'can. Give its `poe-budget`.',
+          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, and no budget says whether ` +
+          'it can. Give its `poe-budget`.',
         about: [device.name],
       });
     }

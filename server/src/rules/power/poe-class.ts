@@ -11,8 +11,8 @@ export const poeClass: Rule = {
   severity: 'error',
   summary: 'A device needs a higher power class than its port feeds.',
   why: `A port that feeds less than a device asks for serves it at its own highest class. The device stays off, starts
-again and again, or leaves out what takes most: infrared light, heating, the motor. Where \`power\` says that it draws no
-more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
+again and again, or leaves out what takes most: infrared light, heating, the motor. Where \`power\` says that it draws
+no more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
   source: "IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance's overview of 802.3bt, 2018 (secondary)",
   check({ site, network, plan }: RuleContext, report: Report): void {
     for (const { feeds } of plan.power) {

@@ -14,8 +14,8 @@ export const poeMissing: Rule = {
   id: 'poe-missing',
   severity: 'error',
   summary: 'A device is to be powered over its cable, and the port at the far end feeds nothing.',
-  why: `The device stays dark. Cable it to a port with \`poe\`, say what its port feeds, or accept it with a reason where
-the device has a supply of its own or a listed injector in between. Work on mains wiring is for licensed people.`,
+  why: `The device stays dark. Cable it to a port with \`poe\`, say what its port feeds, or accept it with a reason
+where the device has a supply of its own or a listed injector in between. Work on mains wiring is for licensed people.`,
   source: 'IEEE 802.3 clause 33: power comes from power sourcing equipment only',
   check({ site, network: { topology } }: RuleContext, report: Report): void {
     for (const link of topology.links) {

@@ -22,7 +22,8 @@ codes.`,
         if (powered.draws === undefined) continue;
         report({
           at: placeOf(item, ['type']),
-          message: `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, or take copper.`,
+          message:
+            `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, ` + 'or take copper.',
           about: aboutPorts(powered, oppositePort(link, powered)),
           related: [{ at: placeOfPort(powered, 'poe'), message: `${powered.device.name} is powered over its cable` }],
         });

@@ -19,7 +19,8 @@ for deletion when it ends, and nothing is left to look at. Keep longer, or make 
       ];
       report({
         at: placeOf(item, ['keep']),
-        message: `${name} is kept for ${kept}, and each of its files lasts ${lasts}. Keep longer, or make shorter files.`,
+        message:
+          `${name} is kept for ${kept}, and each of its files lasts ${lasts}. Keep longer, or make ` + 'shorter files.',
         about: [name],
         related: [{ at: placeOf(item, ['segment']), message: 'how long a file lasts' }],
       });

@@ -7,9 +7,9 @@ export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
   severity: 'error',
   summary: 'A device is to record a stream that it does not get.',
-  why: `The device that a volume is in must send the stream itself, or be among its receivers and be reached: a multicast
-group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it is needed.
-Add the device to the stream's \`receivers\`.`,
+  why: `The device that a volume is in must send the stream itself, or be among its receivers and be reached: a
+multicast group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it
+is needed. Add the device to the stream's \`receivers\`.`,
   source: 'Joining a group: RFC 3376 §1, RFC 4541 §2.1',
   check({ site, network }: RuleContext, report: Report): void {
     for (const { item, name, stream: streamName, volume: volumeName } of site.recordings) {

@@ -85,7 +85,9 @@ function findingOf(
   if (atLeast !== undefined && keep < atLeast) {
     return {
       at,
-      message: `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. Keep it longer.`,
+      message:
+        `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. ` +
+        'Keep it longer.',
       about: [name],
       related: asks('at-least'),
       fixes: () => set(atLeast),
@@ -94,7 +96,8 @@ function findingOf(
   if (atMost !== undefined && keep > atMost) {
     return {
       at,
-      message: `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. Delete it sooner.`,
+      message:
+        `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. ` + 'Delete it sooner.',
       about: [name],
       related: asks('at-most'),
       fixes: () => set(atMost),

@@ -7,8 +7,8 @@ export const unknownConversion: Rule = {
   id: 'unknown-conversion',
   severity: 'warning',
   summary: 'A file pattern has a conversion that strftime does not know.',
-  why: `What comes of it differs from system to system: the letters as they are, or nothing. A percent sign that is meant
-is written twice.`,
+  why: `What comes of it differs from system to system: the letters as they are, or nothing. A percent sign that is
+meant is written twice.`,
   source: 'strftime(3) of Linux (glibc): C99, POSIX and glibc conversions',
   check({ site }: RuleContext, report: Report): void {
     for (const recording of site.recordings) {

@@ -26,8 +26,8 @@ path where its own disk is mounted.`,
         severity: isSame ? 'error' : 'warning',
         message: isSame
           ? `${name} and ${other.name} are both at ${path} of ${host}: one disk counted twice. Give each its own path.`
-          : `${inner.name} at ${inner.path} is inside ${outer.name} at ${outer.path} of ${host}: what is written there ` +
-            'fills both, unless a disk of its own is mounted there. Give each its own path.',
+          : `${inner.name} at ${inner.path} is inside ${outer.name} at ${outer.path} of ${host}: what is written ` +
+            'there fills both, unless a disk of its own is mounted there. Give each its own path.',
         about: [name, other.name],
         related: [{ at: placeOf(other.item, ['path']), message: `the path of ${other.name}` }],
       });

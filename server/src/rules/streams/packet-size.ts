@@ -12,8 +12,8 @@ export const packetSize: Rule = {
   severity: 'warning',
   summary: 'The packets of a stream do not fit into an Ethernet frame, or hold a broken transport stream packet.',
   why: `An Ethernet frame carries ${MAX_PAYLOAD} bytes. A larger datagram is cut into fragments: with one of them lost
-the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole packets of
-${PACKET} bytes, seven as a rule. What is computed here does not count fragments.`,
+the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole
+packets of ${PACKET} bytes, seven as a rule. What is computed here does not count fragments.`,
   source: 'IEEE 802.3 (1500 bytes of data), RFC 791 §3.2 (fragments), RFC 2250 §2 (whole packets); from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
@@ -28,7 +28,8 @@ ${PACKET} bytes, seven as a rule. What is computed here does not count fragments
       report({
         at: placeOf(item, ['packet-size']),
         message: fits
-          ? `${size} B is no multiple of ${unit} B, so it would hold a broken transport stream packet. Take ${better} B.`
+          ? `${size} B is no multiple of ${unit} B, so it would hold a broken transport stream packet. Take ` +
+            `${better} B.`
           : `With ${headers} B of headers a packet of ${size} B is more than the ${MAX_PAYLOAD} B that a frame ` +
             `carries, and is cut into fragments. Take ${most} B or less.`,
         about: [name],

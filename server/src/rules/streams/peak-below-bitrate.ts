@@ -10,8 +10,8 @@ export const peakBelowBitrate: Rule = {
   severity: 'warning',
   summary: 'A stream is said to send less at its peak than on average.',
   why: `The peak is the most that the encoder sends, so it is at least the bit rate. Links are judged by the peak and
-disks by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the peak out,
-which is then taken as the bit rate.`,
+disks by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the
+peak out, which is then taken as the bit rate.`,
   source: 'An average lies below the greatest value: arithmetic.',
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {

@@ -7,9 +7,10 @@ export const rtspAddressShared: Rule = {
   id: 'rtsp-address-shared',
   severity: 'warning',
   summary: 'Two streams are asked for at one RTSP address.',
-  why: `A camera tells its streams apart by the address that is asked for: its port and its path. At one address it gives
-one stream, so both names get the same picture, and the loads are those of a stream that is not there. The camera's
-manual has the \`path\` of each. If it is one stream that several receive, declare it once, with all its receivers.`,
+  why: `A camera tells its streams apart by the address that is asked for: its port and its path. At one address it
+gives one stream, so both names get the same picture, and the loads are those of a stream that is not there. The
+camera's manual has the \`path\` of each. If it is one stream that several receive, declare it once, with all its
+receivers.`,
   source: 'RFC 2326 §3.2 (the address names the stream), from memory',
   check({ site }: RuleContext, report: Report): void {
     const first = new Map<string, Stream>();
@@ -26,8 +27,8 @@ manual has the \`path\` of each. If it is one stream that several receive, decla
         at: placeOf(item, ['path']),
         message:
           `${other.name} is asked for at the same address of ${source}, port ${port}, ` +
-          `${path === '' ? 'without a path' : `path ${path}`}: ` +
-          'both are one stream. Give each its `path`, or declare one stream with all receivers.',
+          `${path === '' ? 'without a path' : `path ${path}`}: both are one stream. Give each its \`path\`, or ` +
+          'declare one stream with all receivers.',
         about: [name],
         related: [{ at: placeOf(other.item, ['path']), message: `${other.name} is asked for there too` }],
       });

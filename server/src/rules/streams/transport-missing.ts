@@ -20,7 +20,9 @@ the stream is counted as \`rtp\`. A stream that carries another has a transport 
       const over = carries === undefined ? '' : `, and takes none over from ${carries}`;
       report({
         at: headOf(item),
-        message: `${name} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtp, ts-udp or ts-rtp.`,
+        message:
+          `${name} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtp, ts-udp or ` +
+          'ts-rtp.',
         about: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'transport', 'rtp');

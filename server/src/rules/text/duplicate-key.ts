@@ -8,8 +8,8 @@ export const duplicateKey: Rule = {
   id: 'duplicate-key',
   severity: 'error',
   summary: 'A key stands twice in one mapping.',
-  why: `YAML wants each key once: one reader takes the first value, another the last, a third refuses the file. Plumbline
-takes the last. Take one of them out. A section may stand in several files, but in each of them once.`,
+  why: `YAML wants each key once: one reader takes the first value, another the last, a third refuses the file.
+Plumbline takes the last. Take one of them out. A section may stand in several files, but in each of them once.`,
   source: 'YAML 1.2.2 §3.2.1.1',
   check({ files }: RuleContext, report: Report): void {
     for (const file of files) {
@@ -21,7 +21,9 @@ takes the last. Take one of them out. A section may stand in several files, but 
           if (code !== 'duplicate-key' || items.some(({ key }) => key?.start === start)) continue;
           report({
             at: { piece, start, end },
-            message: `${visible(detail, 40)} stands twice in this mapping, and only the last counts. Take one of them out.`,
+            message:
+              `${visible(detail, 40)} stands twice in this mapping, and only the last counts. Take ` +
+              'one of them out.',
             about: [],
             ...(related !== undefined && {
               related: [{ at: { piece, start: related.start, end: related.end }, message: 'it stands here first' }],
@@ -44,7 +46,9 @@ function sections(file: SiteText, report: Report): void {
     }
     report({
       at: placeInFile(file, at),
-      message: `The section ${visible(name, 40)} stands twice in this file; other readers of YAML keep only the last. Put its entries together.`,
+      message:
+        `The section ${visible(name, 40)} stands twice in this file; other readers of YAML keep only the last. Put ` +
+        'its entries together.',
       about: [],
       related: [{ at: placeInFile(file, before), message: 'it starts here' }],
     });

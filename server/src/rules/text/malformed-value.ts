@@ -63,7 +63,10 @@ function sentence(item: Item, route: Route, found: Data, schema: Schema | undefi
   const text = shown(found);
   const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
   if (schema?.['x-form'] !== undefined && plain !== undefined) {
-    return `${what} is ${text}: a number with a leading zero, which some read as octal. Write ${plain}, if that is meant.`;
+    return (
+      `${what} is ${text}: a number with a leading zero, which some read as octal. Write ${plain}, if that is ` +
+      'meant.'
+    );
   }
   if (schema?.['x-form'] !== undefined && /^[\da-f:]*:[\da-f:]*$/i.test(text) && schema['x-form'] !== 'mac') {
     return `${what} is ${text}, an IPv6 address; the addresses of a site are IPv4${suchAs(item, route)}.`;
@@ -119,7 +122,8 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
     .slice(0, 60);
   return {
     at: firstLine(at),
-    message: `${visible(name, 40)} is not a name: letters, digits, - and _${better === '' ? '' : `, such as ${better}`}.`,
+    message:
+      `${visible(name, 40)} is not a name: letters, digits, - and ` + `_${better === '' ? '' : `, such as ${better}`}.`,
     about: aboutItem(item),
     fixes: () => (better === '' ? [] : [write(better, setKey(item, route, better), false)]),
   };
@@ -150,7 +154,9 @@ function portRanges(item: Item, report: Report): void {
 function tooManyPorts(item: Item): Finding {
   return {
     at: placeOf(item, ['ports'], 'key'),
-    message: `With the ports of ${item.name} the site has more than can be right, so they are left out. Look for a range that is too long, here or above.`,
+    message:
+      `With the ports of ${item.name} the site has more than can be right, so they are left out. Look for a range ` +
+      'that is too long, here or above.',
     about: aboutItem(item),
     beyondSchema: true,
   };

@@ -27,7 +27,9 @@ written nowhere. The fix fills in the name where the site leaves only one choice
       const at = firstLine(placeOf(item, route, route.length === 0 ? 'key' : 'value'));
       report({
         at,
-        message: `${subjectAt(item, route)} lacks ${key}: ${wanted(schemaAt(item.section, item.name, below))}${suchAs(item, below)}.`,
+        message:
+          `${subjectAt(item, route)} lacks ${key}: ` +
+          `${wanted(schemaAt(item.section, item.name, below))}${suchAs(item, below)}.`,
         about: aboutItem(item),
         fixes: () => {
           const value = onlyChoice(site, item, route, key);

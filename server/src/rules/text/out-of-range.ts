@@ -12,7 +12,7 @@ export const outOfRange: Rule = {
   why: `The standard behind the key bounds it: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. A number outside
 cannot be set on the equipment, and counts for nothing here.`,
   source:
-    'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: IEEE 802.1D; all from memory',
+    'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: 802.1D; all from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,

@@ -13,9 +13,9 @@ export const quantity: Rule = {
   id: 'quantity',
   severity: 'error',
   summary: 'A quantity has no unit, or one that does not fit.',
-  why: `A quantity is a number, a space and a unit, so that 6 Mb/s is never taken for 6 MB/s, which is eight times as much.
-Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB, GiB,
-TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same number, and the same amount.`,
+  why: `A quantity is a number, a space and a unit, so that 6 Mb/s is never taken for 6 MB/s, which is eight times as
+much. Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB,
+GiB, TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same number, and the same amount.`,
   source: 'Prefixes and units: IEC 80000-13, from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const item of site.faulty) {
@@ -101,7 +101,10 @@ function sentence(
   const units = unitsOf(kind);
   switch (fault.fault) {
     case 'not-a-quantity':
-      return `${what} is ${text === '' ? 'an empty text' : text}, which is no quantity: write a number, a space and ${list(units, 'or')}.`;
+      return (
+        `${what} is ${text === '' ? 'an empty text' : text}, which is no quantity: write a number, a space and ` +
+        `${list(units, 'or')}.`
+      );
     case 'no-unit':
       return `${what} is ${fault.number}, without a unit. Write ${list(texts, 'or')}.`;
     case 'no-space':

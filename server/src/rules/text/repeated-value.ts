@@ -9,8 +9,8 @@ export const repeatedValue: Rule = {
   id: 'repeated-value',
   severity: 'warning',
   summary: 'A list names the same thing twice.',
-  why: `A device receives a stream once, and a trunk carries a VLAN once: the second mention changes nothing, and may stand
-where another name was meant.`,
+  why: `A device receives a stream once, and a trunk carries a VLAN once: the second mention changes nothing, and may
+stand where another name was meant.`,
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,

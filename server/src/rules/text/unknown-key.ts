@@ -59,7 +59,9 @@ reference of the site language lists the keys of each mapping.`,
       const around = schemaAround(item, route);
       report({
         at,
-        message: `There is no key ${visible(key, 40)} here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
+        message:
+          `There is no key ${visible(key, 40)} ` +
+          `here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
         about: aboutItem(item),
         beyondSchema,
         fixes: () => {

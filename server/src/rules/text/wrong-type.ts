@@ -15,8 +15,8 @@ export const wrongType: Rule = {
   id: 'wrong-type',
   severity: 'error',
   summary: 'A value is missing, or is of the wrong type.',
-  why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts for
-nothing. A key with nothing behind its colon has no value yet.`,
+  why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts
+for nothing. A key with nothing behind its colon has no value yet.`,
   check({ site, files }: RuleContext, report: Report): void {
     for (const { unusual } of files) {
       let before = '';
@@ -88,7 +88,8 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
   }
   const advice =
     found === 'a list'
-      ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such as ${example}.`
+      ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such ` +
+        `as ${example}.`
       : whole.piece.role === 'item'
         ? `${name} is only a name yet. Write a colon behind it, and what it is, such as ${example}.`
         : `${section} holds its entries by name: write a name, a colon and what it is, such as ${example}.`;

@@ -15,8 +15,8 @@ export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
   severity: 'error',
   summary: 'A part of the file is not YAML, or stands in no section.',
-  why: `What cannot be read counts for nothing: the device, cable or stream that it belongs to is missing from every sum.
-The rest of the file is read and checked all the same. Indent with spaces, the entries of one mapping in the same
+  why: `What cannot be read counts for nothing: the device, cable or stream that it belongs to is missing from every
+sum. The rest of the file is read and checked all the same. Indent with spaces, the entries of one mapping in the same
 column; write a space after each colon and comma; close every bracket and quote.`,
   source: 'YAML 1.2.2',
   check({ files }: RuleContext, report: Report): void {
@@ -111,11 +111,20 @@ function sentence({ code, detail }: SyntaxProblem): string {
   const name = visible(detail, 40);
   switch (code) {
     case 'unknown-alias':
-      return `There is no anchor &${name} before this alias in the file. Write the anchor where the value stands first, or the value itself.`;
+      return (
+        `There is no anchor &${name} before this alias in the file. Write the anchor where the value stands first, ` +
+        'or the value itself.'
+      );
     case 'cyclic-alias':
-      return `The alias *${name} stands inside what it refers to, and would never end. Write out the value that is meant.`;
+      return (
+        `The alias *${name} stands inside what it refers to, and would never end. Write out the value that is ` +
+        'meant.'
+      );
     case 'alias-too-large':
-      return `With the alias *${name} written out, this grows beyond what is read. Use fewer aliases that refer to others.`;
+      return (
+        `With the alias *${name} written out, this grows beyond what is read. Use fewer aliases that refer to ` +
+        'others.'
+      );
     case 'too-deep':
       return 'This is nested too deep to be read; a site needs six levels. Is a closing bracket missing?';
     case 'key-not-plain':

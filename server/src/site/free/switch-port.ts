@@ -3,7 +3,10 @@
 import { portTypes } from '../../standards/poe.ts';
 import { type Device, type Port, type Site, portAt } from '../model.ts';
 
-/** The next port of the same device that no cable takes, is set as `like` is, and does no less; `wanted` says what more it must. */
+/**
+ * The next port of the same device that no cable takes, is set as `like` is, and does no less; `wanted` says what more
+ * it must.
+ */
 export function nextFreeSwitchPort(
   site: Site,
   like: Port,
