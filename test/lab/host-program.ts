@@ -3,6 +3,7 @@
 import { type ChildProcessByStdio, spawn } from 'node:child_process';
 import type { Readable } from 'node:stream';
 import { type Place, URGENT } from './place.ts';
+import { PATIENCE } from './until.ts';
 
 export class HostProgram {
   /** Of its exit; by a signal, -1. */
@@ -33,16 +34,21 @@ export class HostProgram {
     return this.written;
   }
 
-  /** @throws where it ends, or `seconds` pass, before it has written that */
-  async says(text: string, seconds: number): Promise<void> {
-    const heard = new Promise<boolean>((resolve) => {
-      const listen = (): void => (this.written.includes(text) ? resolve(true) : undefined);
+  /** @throws where it ends before it has written that, or does not do so for a long time */
+  async says(text: string): Promise<void> {
+    if (!(await this.comesTo((output) => output.includes(text))))
+      throw new Error(`it did not say '${text}': ${this.written}`);
+  }
+
+  /** Waits until what it has written is so; returns whether that was before it ended, or a long time was over. */
+  comesTo(isSo: (output: string) => boolean): Promise<boolean> {
+    const met = new Promise<boolean>((resolve) => {
+      const listen = (): void => (isSo(this.written) ? resolve(true) : undefined);
       this.listeners.push(listen);
       listen();
     });
-    const late = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), seconds * 1000).unref());
-    if (!(await Promise.race([heard, late, this.ended.then(() => false)])))
-      throw new Error(`it did not say '${text}': ${this.written}`);
+    const late = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), PATIENCE).unref());
+    return Promise.race([met, late, this.ended.then(() => false)]);
   }
 
   /** Each program before it has been replaced by the next, so that this is its own; `undefined` where it did not start. */

@@ -115,7 +115,7 @@ describe('a stream that a server takes in once, for several things', function ()
     assert.deepEqual(made.refused, []);
     lab = new Lab(plan);
     await lab.build();
-    await lab.start(host('gate-cam'), PYTHON, [CAMERA, film, '8554']).says('ready', 60);
+    await lab.start(host('gate-cam'), PYTHON, [CAMERA, film, '8554']).says('ready');
     server = new Server(lab, host('recorder'));
     const disk = join(server.root, 'srv');
     execFileSync('mount', ['-t', 'tmpfs', '-o', `size=${DISK},mode=0777`, 'none', disk]);

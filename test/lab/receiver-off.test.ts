@@ -73,7 +73,7 @@ describe('a receiver that is off', function () {
       'port',
       '5004',
     );
-    await ear.says('listening on', 30);
+    await ear.says('listening on');
     const sender = hosts.send('ffmpeg', '-nostdin', '-loglevel', 'error', '-re', '-i', film, ...args);
     const over = new Promise<void>((resolve) => setTimeout(resolve, (SECONDS + PATIENCE) * 1000));
     await Promise.race([sender.ended, over]);

@@ -160,7 +160,7 @@ describe('a real recording', function () {
 /** Waits until so many programs have opened the port: a recorder that comes late misses the first keyframe. */
 async function listening(lab: Lab, recorder: Device, programs: number): Promise<void> {
   const port = `:${PORT.toString(16).toUpperCase()} `;
-  for (let tries = 0; tries < 100; tries++) {
+  for (let tries = 0; tries < 900; tries++) {
     const sockets = lab.start(recorder, 'cat', ['/proc/net/udp']);
     await sockets.ended;
     if (sockets.output.split(port).length > programs) return sleep(300);

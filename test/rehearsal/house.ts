@@ -82,7 +82,7 @@ export class House {
     await lab.build();
     const house = new House(place, site, planFrom({ 'harrow-lane.site.yaml': text }), lab);
     const cameras = [...films].map(([name, film]) => house.startCamera(house.stream(name), film));
-    await allOf(cameras.map((camera) => camera.says('ready', 60)));
+    await allOf(cameras.map((camera) => camera.says('ready')));
     TELEVISION.forEach((name, index) => house.sendTelevision(house.stream(name), multiplexes[index] ?? ''));
     return house;
   }
@@ -171,7 +171,7 @@ export class House {
       ip address add ${ANNOUNCEMENTS}/32 dev "$i" autojoin
       exec tcpdump -i "$i" --immediate-mode -U -w ${capture} igmp or udp port 9875`,
     ]);
-    await sniffer.says('listening on', 30);
+    await sniffer.says('listening on');
     await this.joined(ANNOUNCEMENTS);
     return capture;
   }

@@ -248,7 +248,7 @@ devices:
           `--conf-file=${join(folder, 'dnsmasq.conf')}`,
           `--dhcp-leasefile=${leases}`,
         ]);
-        await program.says('started', 20);
+        await program.says('started');
         const ask = spawnSync(
           'ip',
           [
@@ -272,8 +272,8 @@ devices:
         const client = join(folder, 'client');
         mkdirSync(client);
         writeFileSync(join(client, '10-lan.network'), '[Match]\nName=lan\n[Network]\nDHCP=ipv4\n');
-        await (await startNetworkd(inside, client)).says('192.168.10.20/24', 30);
-        await program.says('DHCPACK(far0) 192.168.10.20 02:00:00:00:10:aa office-pc', 20);
+        await (await startNetworkd(inside, client)).says('192.168.10.20/24');
+        await program.says('DHCPACK(far0) 192.168.10.20 02:00:00:00:10:aa office-pc');
         assert.match(inside.exec('ip', 'route', 'show', 'default').out, /^default via 192\.168\.10\.1 dev lan /);
       });
     });

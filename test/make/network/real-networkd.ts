@@ -26,7 +26,7 @@ SYSTEMD_LOG_LEVEL=info SYSTEMD_LOG_TARGET=console exec ${NETWORKD} 2>&1
 /** Starts it; what it says of its files is said before it has enumerated the interfaces. */
 export async function startNetworkd(host: Namespace, folder: string): Promise<HostProgram> {
   const program = new HostProgram(host.place, host.name, 'unshare', ['--mount', 'sh', '-ec', START, 'sh', folder]);
-  await program.says('Enumeration completed', 30);
+  await program.says('Enumeration completed');
   return program;
 }
 
