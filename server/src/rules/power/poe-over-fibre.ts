@@ -20,12 +20,12 @@ codes.`,
       if (type === undefined || carriesPower(type)) continue;
       for (const powered of [link.a, link.b]) {
         if (powered.draws === undefined) continue;
+        const { name } = powered.device;
         report({
           at: placeOf(item, ['type']),
-          message:
-            `${powered.device.name} stays dark: ${type} carries no power. Feed it at its own end, ` + 'or take copper.',
+          message: `${name} stays dark: ${type} carries no power. Feed it at its own end, or take copper.`,
           about: aboutPorts(powered, oppositePort(link, powered)),
-          related: [{ at: placeOfPort(powered, 'poe'), message: `${powered.device.name} is powered over its cable` }],
+          related: [{ at: placeOfPort(powered, 'poe'), message: `${name} is powered over its cable` }],
         });
       }
     }

@@ -19,8 +19,7 @@ for deletion when it ends, and nothing is left to look at. Keep longer, or make 
       ];
       report({
         at: placeOf(item, ['keep']),
-        message:
-          `${name} is kept for ${kept}, and each of its files lasts ${lasts}. Keep longer, or make ` + 'shorter files.',
+        message: `${name} is kept for ${kept}, and each file lasts ${lasts}. Keep it longer, or make shorter files.`,
         about: [name],
         related: [{ at: placeOf(item, ['segment']), message: 'how long a file lasts' }],
       });
@@ -33,7 +32,7 @@ export const examples: readonly Example[] = [
     bad: `
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 1 h, keep: 30 min, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
-#                                                                 ^^^^^^ paddock is kept for 30 min, and each of its files lasts 1 h
+#                                                                 ^^^^^^ paddock is kept for 30 min, and each file lasts 1 h
 `,
     good: `
 recordings:

@@ -82,12 +82,11 @@ function findingOf(
     };
   }
   const at = placeOf(item, ['keep']);
+  const kept = duration(keep);
   if (atLeast !== undefined && keep < atLeast) {
     return {
       at,
-      message:
-        `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least. ` +
-        'Keep it longer.',
+      message: `${name} is kept for ${kept}, and policy asks for ${duration(atLeast)} at least. Keep it longer.`,
       about: [name],
       related: asks('at-least'),
       fixes: () => set(atLeast),
@@ -96,8 +95,7 @@ function findingOf(
   if (atMost !== undefined && keep > atMost) {
     return {
       at,
-      message:
-        `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most. ` + 'Delete it sooner.',
+      message: `${name} is kept for ${kept}, and policy allows ${duration(atMost)} at most. Delete it sooner.`,
       about: [name],
       related: asks('at-most'),
       fixes: () => set(atMost),
@@ -109,7 +107,7 @@ function findingOf(
     at,
     severity: 'warning',
     message:
-      `${name} is to be kept for ${duration(keep)}, and ${volume.volume.name} is full after ${days(full)}, before ` +
+      `${name} is to be kept for ${kept}, and ${volume.volume.name} is full after ${days(full)}, before ` +
       `the ${duration(atLeast)} that policy asks for. Lower bit rates, or take a larger volume.`,
     about: [name, volume.volume.name],
     related: [

@@ -120,10 +120,10 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
     .replace(/[^A-Za-z0-9_-]+/g, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 60);
+  const example = better === '' ? '' : `, such as ${better}`;
   return {
     at: firstLine(at),
-    message:
-      `${visible(name, 40)} is not a name: letters, digits, - and ` + `_${better === '' ? '' : `, such as ${better}`}.`,
+    message: `${visible(name, 40)} is not a name: letters, digits, - and _${example}.`,
     about: aboutItem(item),
     fixes: () => (better === '' ? [] : [write(better, setKey(item, route, better), false)]),
   };
