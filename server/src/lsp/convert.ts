@@ -68,20 +68,20 @@ export class Converter {
     return { start: lines.position(start), end: lines.position(end) };
   }
 
-  diagnostic(diagnostic: Diagnostic): ProtocolDiagnostic {
-    const related = diagnostic.related ?? [];
-    const page = this.pages.of(diagnostic.rule.id);
-    return {
-      range: this.range(diagnostic.at),
-      severity: SEVERITY[diagnostic.severity],
-      code: diagnostic.rule.id,
-      ...(page !== undefined && { codeDescription: { href: page } }),
-      source: auditRules.includes(diagnostic.rule) ? 'plumbline audit' : 'plumbline',
-      message: diagnostic.message,
-      ...(related.length > 0 && {
-        relatedInformation: related.map(({ at, message }) => ({ location: this.location(at), message })),
-      }),
+  diagnostic({ at, rule, severity, message, related }: Diagnostic): ProtocolDiagnostic {
+    const converted: ProtocolDiagnostic = {
+      range: this.range(at),
+      severity: SEVERITY[severity],
+      code: rule.id,
+      source: auditRules.includes(rule) ? 'plumbline audit' : 'plumbline',
+      message,
     };
+    // Assigned one by one: there are thousands of them at each edit.
+    const page = this.pages.of(rule.id);
+    if (page !== undefined) converted.codeDescription = { href: page };
+    if (related !== undefined && related.length > 0)
+      converted.relatedInformation = related.map((one) => ({ location: this.location(one.at), message: one.message }));
+    return converted;
   }
 
   edit(edit: Edit): TextEdit {

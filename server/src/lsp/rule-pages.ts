@@ -3,16 +3,19 @@
 import { ruleById } from '../check.ts';
 
 export class RulePages {
-  /** Address of the folder that holds them; `undefined` where there is none. */
-  folder: string | undefined;
+  private pages: ReadonlyMap<string, string> = new Map();
 
+  /** @param folder address of the folder that holds them; `undefined` where there is none */
   constructor(folder?: string) {
-    this.folder = folder;
+    if (folder !== undefined) this.moveTo(folder);
+  }
+
+  moveTo(folder: string): void {
+    const base = folder.replace(/\/$/, '');
+    this.pages = new Map([...ruleById.keys()].map((id) => [id, `${base}/${id}.md`]));
   }
 
   of(rule: string): string | undefined {
-    return this.folder === undefined || !ruleById.has(rule)
-      ? undefined
-      : `${this.folder.replace(/\/$/, '')}/${rule}.md`;
+    return this.pages.get(rule);
   }
 }

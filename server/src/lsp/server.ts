@@ -86,7 +86,7 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     session.client = capabilities;
     session.options = readStartOptions(initializationOptions);
     session.settings = readSettings(initializationOptions);
-    pages.folder = session.options.rulePages ?? pages.folder;
+    if (session.options.rulePages !== undefined) pages.moveTo(session.options.rulePages);
     const own: ServerCapabilities = { textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental } };
     if (audits !== undefined) own.experimental = { [AUDITS]: true };
     return {
