@@ -1,3 +1,4 @@
+import { perObject } from '../../memo.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { type Edit, scalarText } from '../../site/edit.ts';
@@ -5,7 +6,7 @@ import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
 import type { NameMention } from '../../site/mentions.ts';
 import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
-import { NAMED_SECTIONS, type NamedSection, THING, isDeclared, thingsOf } from '../../site/declared.ts';
+import { NAMED_SECTIONS, type NamedSection, THING, thingsOf } from '../../site/declared.ts';
 import { type Near, nearest } from '../../text/nearest.ts';
 import { partOf } from '../../site/places.ts';
 import { aboutItem } from '../../site/about.ts';
@@ -22,17 +23,24 @@ Correct the name, or declare it in its section, in any file of the folder.`,
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);
-    for (const item of site.items) {
-      for (const mention of item.names) {
-        if (!isOfSection(mention) || isDeclared(site, item, mention.names, mention.text)) continue;
-        if (!isMisshapen(item, mention)) report(unknown(site, item, mention, search));
-      }
-    }
+    for (const item of site.items)
+      for (const { mention, section, name } of referencesOf(item))
+        if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention))
+          report(unknown(site, item, mention, search));
   },
 };
 
 /** The name of something that a section declares. */
 type SectionMention = NameMention & { readonly names: NamedSection | 'port-end' };
+
+/** The names in an item of what sections declare. */
+const referencesOf = perObject(({ names }: Item) =>
+  names.filter(isOfSection).map((mention) => ({
+    mention,
+    section: sectionOf(mention.names),
+    name: mention.names === 'port-end' ? (readEnd(mention.text, [])?.device ?? '') : mention.text,
+  })),
+);
 
 /** Rules are reported by unknown-rule, ports by no-such-port. */
 function isOfSection(mention: NameMention): mention is SectionMention {
