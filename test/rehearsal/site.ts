@@ -20,7 +20,7 @@ export interface Access {
 
 /** Cameras that ask for user and password, with characters that mean something in an address, a shell and a unit. */
 export const ACCESS: ReadonlyMap<string, Access> = new Map([
-  ['gate-cam', { scheme: 'digest', user: 'gate-viewer', password: 'p@ss:w/o rd%41#?é\'"\\$;&+' }],
+  ['gate-cam', { scheme: 'digest', user: 'gate-viewer', password: 'k@y:t/o st%41#?é\'"\\$;&+' }],
   ['drive-cam', { scheme: 'digest', user: 'drive viewer@1', password: '%p$HOME`id`' }],
   ['porch-cam', { scheme: 'basic', user: 'porch-viewer', password: 'knock, knock: who?' }],
   ['paddock-cam', { scheme: 'digest', user: 'paddock.viewer', password: 'oats & "hay"' }],

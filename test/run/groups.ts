@@ -9,9 +9,10 @@ export interface Group {
 }
 
 export const GROUPS: readonly Group[] = [
-  // Both count what switches carry in real time.
-  { name: 'lab', files: /^lab\//, jobs: 1 },
+  // Both count what switches carry in real time, so they run one after the other.
+  { name: 'lab', files: /^lab\/(counters|lab|recording|rtsp)\./, jobs: 1 },
   { name: 'rehearsal', files: /^rehearsal\//, jobs: 1 },
+  { name: 'streams', files: /^lab\//, jobs: 1 },
   { name: 'editors', files: /^(vscode|web|neovim)\/|^make\/tables\/paper\./, jobs: 1 },
   { name: 'media', files: /^footage\/(join|trouble)\.|^tour\.|^audit\/(probe|recordings)\/media\./, jobs: 1 },
   { name: 'tools', files: /^make\/|^standards\/(aac|capture|levels|transport-stream)\./, jobs: 1 },
@@ -24,6 +25,7 @@ export const GROUPS: readonly Group[] = [
 /** Groups of one row run one after the other, the rows side by side. */
 export const ROWS: readonly (readonly string[])[] = [
   ['lab', 'rehearsal'],
-  ['editors', 'media'],
-  ['core', 'tools', 'long'],
+  ['streams', 'media'],
+  ['editors', 'tools', 'long'],
+  ['core'],
 ];
