@@ -71,9 +71,10 @@ describe('npm start, as a person drives it in a browser', function () {
   it('shows the load of an uplink when the mouse rests on it', async () => {
     await workbench.open(uplink.file);
     await goTo(uplink.file, uplink.from, uplink.line);
-    await workbench.hoverAtCursor();
     const peaks = reportedPeaks(site.folder, uplink.from, uplink.to);
     await eventually(async () => {
+      // The editor may still have scrolled when the mouse came to rest.
+      await workbench.hoverAtCursor();
       const text = await workbench.hoverText();
       for (const rate of [peaks.forward, peaks.backward])
         assert.ok(showsRate(text, rate), `${rate} bit/s in:\n${text}`);
