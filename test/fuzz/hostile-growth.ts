@@ -1,0 +1,33 @@
+/** Run by named.test.ts: prints, as JSON, how many operations a check of hostile sites takes, small and eight times as large. */
+
+// First, so that the code of all others has counters.
+import { operations } from '../operations.ts';
+import { check } from '../../server/src/check.ts';
+import { folderOf } from '../site.ts';
+
+const times = (count: number, make: (index: number) => string, between = ''): string =>
+  Array.from({ length: count }, (_, index) => make(index)).join(between);
+
+const SITES: Readonly<Record<string, (size: number) => string>> = {
+  'keys of one mapping': (size) => `policies: {${times(size, (i) => `k${i}: 1`, ', ')}}\n`,
+  'keys of one mapping on lines': (size) => `policies:\n${times(size, (i) => `  k${i}: 1\n`)}`,
+  'a key that is there again and again': (size) => `policies:\n${times(size, () => '  k: 1\n')}`,
+  'streams that carry each other in a ring': (size) =>
+    `streams:\n${times(size, (i) => `  s${i}: {source: cam, carries: s${(i + 1) % size}}\n`)}`,
+  'devices of one name': (size) => `devices:\n${times(size, () => '  cam: {kind: camera, address: 10.0.0.1}\n')}`,
+  'devices of one address': (size) =>
+    `devices:\n${times(size, (i) => `  cam-${i}: {kind: camera, address: 10.0.0.1}\n`)}`,
+  'cables to one port': (size) => `cables:\n${times(size, () => '  - {from: core/1, to: cam}\n')}`,
+  'lines that are no YAML': (size) => times(size, () => '<p>camera</p>\n'),
+  'a quote that is never closed': (size) => `vlans:\n  video: {id: "${times(size, () => 'x\n   ')}\n`,
+};
+
+const counts: Record<string, readonly [number, number]> = {};
+for (const [title, text] of Object.entries(SITES)) {
+  const cost = (size: number): Promise<number> =>
+    operations(() => {
+      if (check(folderOf({ 'a.site.yaml': text(size) })).diagnostics.length === 0) throw new Error(`${title} is right`);
+    });
+  counts[title] = [await cost(250), await cost(2000)];
+}
+console.log(JSON.stringify(counts));
