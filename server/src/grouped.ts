@@ -10,3 +10,11 @@ export function grouped<T, K>(elements: Iterable<T>, keyOf: (element: T) => K | 
   }
   return found;
 }
+
+/** The first of all elements but one: where many are alike, no more are looked at for each of them. */
+export function firstOthers<T>(all: readonly T[], one: T, most: number): T[] {
+  return all
+    .slice(0, most + 1)
+    .filter((other) => other !== one)
+    .slice(0, most);
+}

@@ -17,6 +17,10 @@ const SITES: Readonly<Record<string, (size: number) => string>> = {
   'devices of one name': (size) => `devices:\n${times(size, () => '  cam: {kind: camera, address: 10.0.0.1}\n')}`,
   'devices of one address': (size) =>
     `devices:\n${times(size, (i) => `  cam-${i}: {kind: camera, address: 10.0.0.1}\n`)}`,
+  'streams of one group': (size) =>
+    `streams:\n${times(size, (i) => `  s${i}: {source: cam, transport: rtp, group: 239.192.0.1, port: 5004}\n`)}`,
+  'hardware addresses that are one': (size) =>
+    `devices:\n${times(size, (i) => `  cam-${i}: {kind: camera, mac: "02:00:00:00:20:41"}\n`)}`,
   'cables to one port': (size) => `cables:\n${times(size, () => '  - {from: core/1, to: cam}\n')}`,
   'lines that are no YAML': (size) => times(size, () => '<p>camera</p>\n'),
   'a quote that is never closed': (size) => `vlans:\n  video: {id: "${times(size, () => 'x\n   ')}\n`,

@@ -26,11 +26,10 @@ function inputOf(seed: number): { readonly texts: Texts; readonly random: Random
   return { texts: mutated(random.pick(corpus) ?? {}, random, others), random: new Random(seed) };
 }
 
-/** The inputs of `seed`, `seed` + 1 and so on. */
-export function search(seed: number, milliseconds: number, most = Infinity): Found {
-  const end = Date.now() + milliseconds;
+/** The inputs of `seed`, `seed` + 1 and so on, as long as `goesOn` says so. */
+export function search(seed: number, goesOn: (tried: number) => boolean): Found {
   let tried = 0;
-  for (; tried < most && Date.now() < end; tried++) {
+  for (; goesOn(tried); tried++) {
     const { texts, random } = inputOf(seed + tried);
     const message = failureOf(texts, random);
     if (message !== undefined) return { tried: tried + 1, failure: { seed: seed + tried, message, texts } };

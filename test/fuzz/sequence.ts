@@ -15,16 +15,13 @@ export interface FailedSequence {
 const EDITS = 25;
 const others = corpus.flatMap((texts) => Object.values(texts));
 
-/** Sequences of `seed`, `seed` + 1 and so on, until the time is over or one fails. */
-/** `most` sequences, from the one of that number on; fewer where time runs out. */
+/** Sequences of `seed`, `seed` + 1 and so on, as long as `goesOn` says so and none fails. */
 export function searchSequences(
   seed: number,
-  milliseconds: number,
-  most = Infinity,
+  goesOn: (edits: number) => boolean,
 ): { readonly edits: number; readonly failure: FailedSequence | undefined } {
-  const end = Date.now() + milliseconds;
   let edits = 0;
-  for (let at = seed; at < seed + most && Date.now() < end; at++) {
+  for (let at = seed; goesOn(edits); at++) {
     const random = new Random(at);
     const begin = random.chance(0.4) ? random.pick(samples) : random.pick(corpus);
     const states = [...editing(begin ?? {}, random, EDITS, others)];

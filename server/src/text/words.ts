@@ -100,10 +100,13 @@ export function list(names: readonly string[], word = 'and'): string {
   return `${names.slice(0, -1).join(', ')} ${word} ${names[names.length - 1] ?? ''}`;
 }
 
-/** The first few names and how many others: `paddock-live and 14 others`. */
-export function few(names: readonly string[], show = 2): string {
-  if (names.length <= show + 1) return list(names);
-  const others = names.length - show;
+/**
+ * The first few names and how many others: `paddock-live and 14 others`. Where `names` are only the first `show + 1`,
+ * `total` says how many there are.
+ */
+export function few(names: readonly string[], show = 2, total = names.length): string {
+  if (total <= show + 1) return list(names);
+  const others = total - show;
   return `${names.slice(0, show).join(', ')} and ${others} others`;
 }
 

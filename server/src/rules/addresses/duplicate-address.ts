@@ -3,7 +3,7 @@ import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
-import { grouped } from '../../grouped.ts';
+import { firstOthers, grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const duplicateAddress: Rule = {
@@ -18,14 +18,13 @@ outside its DHCP pool; set it on the device as well.`,
     for (const [address, uses] of grouped(network.addressUses, (use) => use.address)) {
       if (uses.length < 2) continue;
       for (const use of uses) {
-        const others = uses.filter((other) => other !== use);
+        const others = firstOthers(uses, use, RELATED);
+        const names = few(others.map(holder), 2, uses.length - 1);
         report({
           at: placeOf(use.device.item, use.route),
-          message:
-            `${formatAddress(address)} is also the address of ${few(others.map(holder))}. Give each an address of ` +
-            'its own.',
+          message: `${formatAddress(address)} is also the address of ${names}. Give each an address of its own.`,
           about: [use.device.name, holder(use), formatAddress(address)],
-          related: others.slice(0, RELATED).map((other) => ({
+          related: others.map((other) => ({
             at: placeOf(other.device.item, other.route),
             message: `${holder(other)} has it here`,
           })),

@@ -2,7 +2,7 @@ import { type MacUse, macHolder, macUses } from '../../network/mac-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
-import { grouped } from '../../grouped.ts';
+import { firstOthers, grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const duplicateMac: Rule = {
@@ -16,14 +16,14 @@ factory with one of its own, so one of the two was copied from the wrong label.`
   check({ site }: RuleContext, report: Report): void {
     for (const [mac, uses] of grouped(macUses(site), (use) => use.mac)) {
       for (const use of uses) {
-        const others = uses.filter((other) => other !== use);
-        const message = messageOf(mac, use, others);
+        const others = firstOthers(uses, use, RELATED);
+        const message = messageOf(mac, use, few(others.map(macHolder), 2, uses.length - 1));
         if (message === undefined) continue;
         report({
           at: placeOf(use.device.item, use.route),
           message,
           about: [use.device.name, macHolder(use), mac],
-          related: others.slice(0, RELATED).map((other) => ({
+          related: others.map((other) => ({
             at: placeOf(other.device.item, other.route),
             message: `${macHolder(other)} has it here`,
           })),
@@ -36,9 +36,8 @@ factory with one of its own, so one of the two was copied from the wrong label.`
 /** As many as somebody reads. */
 const RELATED = 5;
 
-function messageOf(mac: string, use: MacUse, others: readonly MacUse[]): string | undefined {
-  if (others.length > 0)
-    return `${mac} is also the hardware address of ${few(others.map(macHolder))}. Read it off the labels again.`;
+function messageOf(mac: string, use: MacUse, others: string): string | undefined {
+  if (others !== '') return `${mac} is also the hardware address of ${others}. Read it off the labels again.`;
   const [first] = use.ports;
   const last = use.ports.at(-1);
   if (first === undefined || last === undefined || first === last) return undefined;

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
-import { grouped } from '../../grouped.ts';
+import { firstOthers, grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const groupClash: Rule = {
@@ -18,18 +18,20 @@ each stream a group of its own.`,
     for (const streams of grouped(site.streams, destination).values()) {
       for (const stream of streams) {
         const { group, port } = stream;
-        const others = streams.filter((other) => other !== stream);
+        const others = firstOthers(streams, stream, 5);
         if (group === undefined || port === undefined || others.length === 0) continue;
+        const names = others.map(({ name }) => name);
         const verb = others.length === 1 ? 'is' : 'are';
         report({
           at: placeOf(stream.item, ['group']),
           message:
-            `${few(others.map(({ name }) => name))} ${verb} also sent to ${formatAddress(group)} port ${port}: ` +
+            `${few(names, 2, streams.length - 1)} ${verb} also sent to ${formatAddress(group)} port ${port}: ` +
             'receivers get them mixed. Give each stream a group of its own.',
           about: [stream.name],
-          related: others
-            .slice(0, 5)
-            .map((other) => ({ at: placeOf(other.item, ['group']), message: `the group of ${other.name}` })),
+          related: others.map((other) => ({
+            at: placeOf(other.item, ['group']),
+            message: `the group of ${other.name}`,
+          })),
           fixes: () => nextFreeGroupFix(site, stream),
         });
       }

@@ -20,25 +20,34 @@ last 23 bits, that is in more than the first octet and the highest bit of the se
       return group !== undefined && isMulticast(group) ? [{ stream, group }] : [];
     });
     for (const alike of grouped(sent, ({ group }) => macKey(group)).values()) {
+      // At most 32, which differ in the five bits that a MAC address leaves out.
+      const byGroup = grouped(alike, ({ group }) => group);
       for (const { stream, group } of alike) {
-        const others = alike.filter((other) => other.group !== group);
-        if (others.length === 0) continue;
+        const total = alike.length - (byGroup.get(group)?.length ?? 0);
+        if (total === 0) continue;
+        const others = [...byGroup]
+          .flatMap(([other, streams]) => (other === group ? [] : streams.slice(0, SHOWN)))
+          .slice(0, SHOWN);
+        const names = others.map((other) => `${formatAddress(other.group)} of ${other.stream.name}`);
         report({
           at: placeOf(stream.item, ['group']),
           message:
-            `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ` +
-            `${few(others.map((other) => `${formatAddress(other.group)} of ${other.stream.name}`))}: where one is ` +
-            'wanted, a switch may send both. Take another group.',
+            `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ${few(names, 2, total)}: where ` +
+            'one is wanted, a switch may send both. Take another group.',
           about: [stream.name],
-          related: others
-            .slice(0, 5)
-            .map(({ stream: { item, name } }) => ({ at: placeOf(item, ['group']), message: `the group of ${name}` })),
+          related: others.map(({ stream: { item, name } }) => ({
+            at: placeOf(item, ['group']),
+            message: `the group of ${name}`,
+          })),
           fixes: () => nextFreeGroupFix(site, stream),
         });
       }
     }
   },
 };
+
+/** As many as somebody reads. */
+const SHOWN = 5;
 
 export const examples: readonly Example[] = [
   {
