@@ -87,9 +87,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   // How full the uplink is, and of what. A hover is at most a quarter as high as the editor.
   await page.setViewportSize({ width: size.width, height: 1270 });
   await goTo(uplink.file, uplink.to, uplink.line);
-  await workbench.hoverAtCursor();
-  await eventually(async () => {
-    const text = await workbench.hoverText();
+  await workbench.hoverAtCursor((text) => {
     if (!text.includes('link-load') || !text.includes('of the speed')) throw new Error(text);
   });
   await take('hover', await around(line('to: office-pc'), page.locator('.monaco-hover:visible').first(), 1080));

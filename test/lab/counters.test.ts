@@ -22,8 +22,8 @@ import { sleep } from './run.ts';
 
 const SECONDS = 10;
 const EVERY = 1.5;
-/** As in the lab's other tests: a machine that does other work at the same time may lose a frame, or a moment. */
-const TRIES = 5;
+/** As in lab.test.ts: windows in which the senders were late say nothing. */
+const [TRIES, MOST_TRIES, LATE] = [3, 20, 0.02];
 
 const LINE = readFileSync(new URL('./sites/line.site.yaml', import.meta.url), 'utf8');
 
@@ -109,10 +109,12 @@ async function measured(built: string, isGood: (audited: Audited) => boolean): P
   const lab = new Lab(planFrom({ 'line.site.yaml': built }));
   try {
     await lab.build();
+    let inTime = 0;
     for (let tries = 1; ; tries++) {
-      const readings = await takeWhileItRuns(lab, plan);
+      const { latest, ...readings } = await takeWhileItRuns(lab, plan);
+      if (latest <= LATE) inTime++;
       const audited = auditCounters(plan, readings, undefined, { ...USUAL, over: 4000 });
-      if (isGood(audited) || tries === TRIES) return audited;
+      if (isGood(audited) || inTime === TRIES || tries === MOST_TRIES) return audited;
     }
   } finally {
     lab.end();
@@ -122,7 +124,7 @@ async function measured(built: string, isGood: (audited: Audited) => boolean): P
 async function takeWhileItRuns(
   lab: Lab,
   plan: Plan,
-): Promise<{ samples: ReturnType<typeof readingsOf>['samples']; notes: string[] }> {
+): Promise<{ samples: ReturnType<typeof readingsOf>['samples']; notes: string[]; latest: number }> {
   const hosts = plan.site.devices.filter(({ bridging, ports }) => !bridging && ports.length === 1);
   const switches = plan.site.devices.filter(({ bridging }) => bridging);
   const lines: string[] = [];
@@ -136,10 +138,10 @@ async function takeWhileItRuns(
     for (const device of switches) rows.push(...(await octetsOf(lab, device)));
     if (Date.now() > begun + (SECONDS - 0.5) * 1000) break;
   }
-  await running;
+  const { latest } = await running;
   const parts = [
     readingsOf(new LinkLines(), lines.join('\n')),
     readingsOf(new IfMibTable(), [TABLE, ...rows].join('\n')),
   ];
-  return { samples: parts.flatMap(({ samples }) => samples), notes: [] };
+  return { samples: parts.flatMap(({ samples }) => samples), notes: [], latest };
 }

@@ -84,18 +84,13 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     await workbench.focusEditor();
     const lines = (await readFile(join(site.folder, file), 'utf8')).split('\n');
     const line = lines.findIndex((text) => text.includes('bitrate: 6 Mb/s'));
-    const hoverAt = async (word: string): Promise<void> => {
-      await workbench.goTo(line + 1, (lines[line] ?? '').indexOf(word) + 1);
-      await workbench.hoverAtCursor();
-    };
     const described = 'The rate of the encoded video on average';
     for (const [word, ours] of [
       ['bitrate:', 'Units:'],
       ['6 Mb/s', '750 kB/s'],
     ] as const) {
-      await hoverAt(word);
-      await eventually(async () => {
-        const text = await workbench.hoverText();
+      await workbench.goTo(line + 1, (lines[line] ?? '').indexOf(word) + 1);
+      await workbench.hoverAtCursor((text) => {
         assert.ok(text.includes(ours), text);
         assert.equal(text.split(described).length, 2, text);
       });

@@ -72,10 +72,7 @@ describe('npm start, as a person drives it in a browser', function () {
     await workbench.open(uplink.file);
     await goTo(uplink.file, uplink.from, uplink.line);
     const peaks = reportedPeaks(site.folder, uplink.from, uplink.to);
-    await eventually(async () => {
-      // The editor may still have scrolled when the mouse came to rest.
-      await workbench.hoverAtCursor();
-      const text = await workbench.hoverText();
+    await workbench.hoverAtCursor((text) => {
       for (const rate of [peaks.forward, peaks.backward])
         assert.ok(showsRate(text, rate), `${rate} bit/s in:\n${text}`);
     });

@@ -3,6 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { repository } from '../../client/open/install.ts';
+import { eventually } from './eventually.ts';
 
 const screenshots = join(repository, 'dist', 'screenshots');
 
@@ -119,10 +120,10 @@ export class Workbench {
     await box.waitFor({ state: 'hidden' });
   }
 
-  /** Moves the mouse to where the cursor stands, and waits for the hover that appears. */
-  async hoverAtCursor(): Promise<void> {
+  /** Moves the mouse to where the cursor stands, until the hover that appears passes a check. */
+  async hoverAtCursor(check: (text: string) => void): Promise<void> {
     const shown = this.page.locator('.editor-group-container.active .cursors-layer .cursor').first();
-    // A hover goes when the mouse or the text moves; then the mouse comes again, to where the cursor is by now.
+    // A hover goes, or is about another line, where the text moves; then the mouse comes again, to where the cursor is by now.
     for (let tries = 1; ; tries++) {
       const cursor = await shown.boundingBox();
       if (!cursor) throw new Error('the cursor is not to be seen');
@@ -130,16 +131,13 @@ export class Workbench {
       await this.page.mouse.move(cursor.x + 4, cursor.y + cursor.height / 2, { steps: 8 });
       try {
         await this.hovers().first().waitFor({ timeout: AGAIN });
+        // The answers of a language server may be still to come.
+        await eventually(async () => check(plain((await this.hovers().allInnerTexts()).join('\n'))), AGAIN / 1000);
         return;
       } catch (error) {
         if (tries === MOST_TRIES) throw error;
       }
     }
-  }
-
-  /** What the hover says by now: the answers of a language server may be still to come. */
-  async hoverText(): Promise<string> {
-    return plain((await this.hovers().allInnerTexts()).join('\n'));
   }
 
   private hovers(): Locator {
@@ -148,10 +146,18 @@ export class Workbench {
 
   /** What the light bulb offers where the cursor stands. */
   async lightBulb(): Promise<Locator> {
-    await this.page.keyboard.press('Control+.');
-    const menu = this.page.locator('.action-widget:visible').first();
-    await menu.locator('.monaco-list-row').first().waitFor();
-    return menu.locator('.monaco-list-row');
+    const offers = this.page.locator('.action-widget:visible').first().locator('.monaco-list-row');
+    // The editor passes over the key while it is busy.
+    for (let tries = 1; ; tries++) {
+      await this.page.keyboard.press('Control+.');
+      try {
+        await offers.first().waitFor({ timeout: AGAIN });
+        return offers;
+      } catch (error) {
+        if (tries === MOST_TRIES) throw error;
+        await this.page.keyboard.press('Escape');
+      }
+    }
   }
 
   /** What the item beside the language's name tells when the mouse rests on it. */
