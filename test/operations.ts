@@ -1,6 +1,7 @@
 /**
  * Work as a number that is the same on every machine, however busy: how often pieces of code ran. To be imported before
- * what is to be counted, in a process of its own: code that is compiled already has no counters, and what has them is slow.
+ * what is to be counted, in a process of its own: code that is compiled already has no counters, and what has them is
+ * slow.
  */
 
 import { Session } from 'node:inspector/promises';

@@ -1,4 +1,4 @@
-// No text whatever does harm: it neither throws, hangs nor is told of at a place that is not there, and fixes mend.
+// No text does harm: nothing throws, hangs or is reported at a place that does not exist, and fixes mend.
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { search, shownFailure, shrink } from './search.ts';

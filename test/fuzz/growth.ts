@@ -1,4 +1,6 @@
-/** Run by memory.test.ts with --expose-gc: prints the heap in bytes after each thousand of ten thousand edits, as JSON. */
+/**
+ * Run by memory.test.ts with --expose-gc: prints the heap in bytes after each thousand of ten thousand edits, as JSON.
+ */
 
 import { check } from '../../server/src/check.ts';
 import type { Checked } from '../../server/src/lint/check.ts';

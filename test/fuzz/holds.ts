@@ -1,4 +1,4 @@
-/** What must hold of any text whatever, and a search for what does not. */
+/** What must hold of any text. */
 
 import { runInThisContext } from 'node:vm';
 import { parseAllDocuments } from 'yaml';
@@ -19,7 +19,7 @@ import type { Random } from './random.ts';
 /** After that a step is ended: no step takes a second, on a machine that does nothing else. */
 const HANGS_MS = 120_000;
 
-/** Fixes that are tried of one site, each of which is checked anew. */
+/** How many fixes of a site are tried, each with a check of its own. */
 const FIXES = 6;
 const PLACES = 8;
 const PATHS = 6;
@@ -37,7 +37,7 @@ function whole(checked: Checked): Checked {
   return checked;
 }
 
-/** Throws `Broken`, or whatever else goes wrong. */
+/** @throws Broken, or what else goes wrong */
 export function tryOut(texts: Texts, random: Random): void {
   const checked = watchedStep('check', () => whole(check(folderOf(texts))));
   for (const diagnostic of checked.diagnostics) mustBeWell(texts, diagnostic);
@@ -161,7 +161,7 @@ function parse(texts: Texts): boolean {
 }
 
 function newErrors(before: readonly Diagnostic[], after: readonly Diagnostic[]): Diagnostic | undefined {
-  // A name that is none is told of where it is declared, and again where a fix mentions it.
+  // A name that is none is reported where it is declared, and again where a fix mentions it.
   const isTold = ({ message }: Diagnostic): boolean => message.includes('is not a name');
   const errors = (all: readonly Diagnostic[]): Diagnostic[] => all.filter(({ severity }) => severity === 'error');
   const count = (all: readonly Diagnostic[], id: string): number =>

@@ -1,4 +1,7 @@
-/** Run by named.test.ts: prints, as JSON, how many operations a check of hostile sites takes, small and eight times as large. */
+/**
+ * Run by named.test.ts: prints, as JSON, how many operations a check of hostile sites takes, small and eight times as
+ * large.
+ */
 
 // First, so that the code of all others has counters.
 import { operations } from '../operations.ts';

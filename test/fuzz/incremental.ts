@@ -58,7 +58,7 @@ function mustEqual(kept: unknown, afresh: unknown): void {
   if (one !== two) assert.deepEqual(JSON.parse(one), JSON.parse(two));
 }
 
-/** All that is told of a site: each finding with its places and its fixes. */
+/** All that is reported of a site: each finding with its places and its fixes. */
 function told(checked: Checked): unknown {
   return checked.diagnostics.map(({ at, rule, severity, message, about, related = [], fixes }) => ({
     rule: rule.id,

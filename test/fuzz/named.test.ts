@@ -1,4 +1,4 @@
-// Cases by name of what would break a reader of YAML, or of this language: each is told of, and nothing else is lost.
+// Named cases of what would break a reader of YAML, or of this language: each is reported, and nothing else is lost.
 import assert from 'node:assert/strict';
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
@@ -8,10 +8,10 @@ import { check } from '../../server/src/check.ts';
 import { type Texts, folderOf } from '../site.ts';
 import { AT_A_PLACE, OF_A_FILE } from './features.ts';
 
-/** What is to be told of in any case: it stands behind what is tried, in the same file or in another. */
+/** What must be reported in any case: it stands behind what is tried, in the same file or in another. */
 const REST = 'devices:\n  paddock-cam: {kind: camera, adress: 192.168.20.31}\n';
 
-/** `rule: message` of each finding; also that the rest is told of, and that the report can be made. */
+/** `rule: message` of each finding; also checks that the rest is reported, and that a report can be made. */
 function told(texts: Texts): string[] {
   const checked = check(folderOf(texts));
   const { diagnostics } = checked;

@@ -1,4 +1,4 @@
-/** Takes away of a site's texts whatever is not needed for a failure, first by lines and then by characters. */
+/** Removes from a site's texts what a failure does not need, first by lines and then by characters. */
 
 import type { Texts } from '../site.ts';
 

@@ -62,7 +62,7 @@ export class Addresses {
     return formatAddress(address);
   }
 
-  /** For whoever is not in the site: the place from which a switch asks. */
+  /** An address for something that is not in the site: where the queries of a switch come from. */
   spare(domain: BroadcastDomain): string {
     return formatAddress(this.free(domain));
   }

@@ -1,4 +1,4 @@
-/** Does things before they are asked for, a few at a time, in their order. */
+/** Starts work before its result is asked for: a few at a time, in order. */
 
 export class Ahead<T> {
   private readonly work: readonly (() => Promise<T>)[];
@@ -17,7 +17,7 @@ export class Ahead<T> {
     return begun;
   }
 
-  /** Waits for all that was begun. */
+  /** Waits for all work that was started. */
   async ended(): Promise<void> {
     await Promise.allSettled(this.begun);
   }
@@ -28,7 +28,7 @@ export class Ahead<T> {
     const work = this.work[index];
     if (work === undefined) throw new RangeError(`nothing at ${index}`);
     const begun = work();
-    // What fails is told of when it is asked for.
+    // A failure is reported when the result is asked for.
     begun.catch(() => undefined);
     return (this.begun[index] = begun);
   }

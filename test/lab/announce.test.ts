@@ -1,4 +1,6 @@
-/** The announcer on a real network: what tcpdump sees of it, tshark reads, FFmpeg follows, and the audit makes of it. */
+/**
+ * The announcer on a real network: what tcpdump sees of it, tshark reads, FFmpeg follows, and the audit makes of it.
+ */
 
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -23,7 +25,7 @@ const INTERVAL = 3;
 /** Fast enough that the number of sessions does not matter. */
 const FAST = ['--at-least', String(INTERVAL), '--bandwidth', '200000'];
 
-/** What the audit is told: a second more, as a busy machine may be late by more than the second that it forgives. */
+/** The audit gets a second more: a busy machine may be late by more than the second that the audit allows. */
 const PATIENT = ['--at-least', String(INTERVAL + 1), '--bandwidth', '200000'];
 
 interface Seen {

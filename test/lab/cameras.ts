@@ -1,4 +1,4 @@
-/** What stands in for cameras: GStreamer's RTSP server, and FFmpeg for the films that it plays. */
+/** Stands in for cameras: GStreamer's RTSP server, which plays films made by FFmpeg. */
 
 import { run } from './run.ts';
 

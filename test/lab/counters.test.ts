@@ -1,5 +1,5 @@
 /**
- * Counters of a real switch and of real hosts against the plan: where the site runs as it is planned nothing is found;
+ * Counters of a real switch and of real hosts against the plan: where the site runs as planned nothing is found;
  * where it is built otherwise than the plan says, the right stream is named.
  */
 

@@ -81,8 +81,8 @@ export class OpenVSwitch {
 }
 
 /**
- * A switch of tin forwards whatever the hosts do. This one takes frames from sockets of some hundred frames each, and what
- * comes when they are full is lost: so it runs before all else, where the machine allows that (sched(7)).
+ * A switch of tin forwards whatever the hosts do. This one takes frames from sockets of some hundred frames each, and
+ * what comes when they are full is lost: so it runs before all else, where the machine allows that (sched(7)).
  */
 async function beforeAll(): Promise<readonly string[]> {
   const realTime = ['chrt', '--rr', '1'];

@@ -10,7 +10,7 @@ export interface Case {
   readonly plan: () => Plan;
 }
 
-/** A file of `sites/` with each of `changes` made wherever its words stand. */
+/** A file of `sites/` in which each key of `changes` is replaced, wherever it stands, by its value. */
 function site(file: string, title: string, changes: Readonly<Record<string, string>> = {}): Case {
   return {
     title,

@@ -51,7 +51,9 @@ export class HostProgram {
     return Promise.race([met, late, this.ended.then(() => false)]);
   }
 
-  /** Each program before it has been replaced by the next, so that this is its own; `undefined` where it did not start. */
+  /**
+   * Each program before it has been replaced by the next, so that this is its own; `undefined` where it did not start.
+   */
   get pid(): number | undefined {
     return this.child.pid;
   }

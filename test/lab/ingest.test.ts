@@ -1,5 +1,5 @@
 /**
- * A unit by which a server takes a camera in once, to send it on and to record it, run as it is made on a host of a lab:
+ * A unit by which a server pulls a camera once, to re-send and to record it, run unchanged on a host of the lab:
  * the disk fills and is emptied again, a card has no address, a receiver is off.
  */
 

@@ -103,7 +103,7 @@ function disagreements(rows: readonly Row[]): string[] {
   return rows.filter(({ agrees }) => !agrees).map((row) => tableOf([row]).split('\n')[1]?.trim() ?? '');
 }
 
-/** Whoever is reached has everything that was sent, whoever is not has nothing. */
+/** A receiver that is reached gets everything that was sent, one that is not gets nothing. */
 function wrongReceptions({ traffic }: Lab, { sent, got }: Window): string[] {
   return traffic.receptions.flatMap(({ stream, receiver, expected, sender }, index) => {
     const received = got[index] ?? 0;

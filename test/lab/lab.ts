@@ -45,7 +45,7 @@ export class Lab {
     const hosts = plan.site.devices.filter((device) => plan.network.interfaces.of(device).length > 0);
     const attachments = this.attachments();
     await place.addNamespaces([SWITCHES, QUERIERS, ...hosts.map(hostName)]);
-    const [daemons] = await allOf([OpenVSwitch.start(place), this.layCables(attachments)]);
+    const [daemons] = await allOf([OpenVSwitch.start(place), this.addCables(attachments)]);
     this.daemons = daemons;
     await allOf([
       daemons.configure([...bridgeCommands(plan, this.addresses, attachments), ...this.cards.flatMap(cardCommands)]),
@@ -116,7 +116,7 @@ export class Lab {
   }
 
   /** A pair of virtual ports to each cable, and one to each switch that asks. */
-  private async layCables(attachments: readonly Attachment[]): Promise<void> {
+  private async addCables(attachments: readonly Attachment[]): Promise<void> {
     const { links } = this.plan.network.topology;
     const switches = this.place.namespace(SWITCHES);
     const queriers = this.place.namespace(QUERIERS);

@@ -1,10 +1,13 @@
-/** What FFmpeg is told so that it sends a small picture and a tone as a stream of a site is described. */
+/** FFmpeg's arguments to send a small picture and a tone in the format that a stream of a site declares. */
 
 import type { Plan } from '../../server/src/plan.ts';
 import type { Stream } from '../../server/src/site/model.ts';
 import { formatAddress } from '../../server/src/standards/ipv4.ts';
 
-/** Encoders of FFmpeg by the site's names of codecs, with a keyframe every half second and all that decoding takes in it. */
+/**
+ * Encoders of FFmpeg by the site's names of codecs, with a keyframe every half second and all that decoding takes in
+ * it.
+ */
 const VIDEO: Readonly<Record<string, readonly string[]>> = {
   h264: ['libx264', '-preset', 'ultrafast', '-bsf:v', 'dump_extra=freq=keyframe'],
   h265: ['libx265', '-preset', 'ultrafast', '-x265-params', 'log-level=none:repeat-headers=1'],

@@ -1,8 +1,8 @@
 /**
  * Where a lab lives: its network namespaces, its folder, and everything that must be gone when it ends.
  *
- * Names bear the process that made them, so that two runs do not meet, and so that a later run can clear away what
- * one that was killed has left.
+ * Names contain the number of the process that made them, so that two runs do not meet, and a later run can clear away
+ * what one that was killed has left.
  */
 
 import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
@@ -45,7 +45,7 @@ export class Place {
     this.endings.push(end);
   }
 
-  /** Takes everything away, whatever of it was made. */
+  /** Removes everything that was made. */
   clear(): void {
     process.off('exit', this.endAtExit);
     for (const end of this.endings.splice(0).reverse()) end();
@@ -81,7 +81,7 @@ function isRunning(pid: number): boolean {
   }
 }
 
-/** Whether a process was started with the path of a folder, and so is the one that the folder tells of. */
+/** Whether a process was started with the path of a folder, and so is the one whose number the folder holds. */
 function isOf(pid: number, path: string): boolean {
   try {
     return readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes(path);

@@ -1,4 +1,4 @@
-/** A copy to each receiver, sent as it is made on a host of a real network, where one of the receivers is off. */
+/** A unit that sends a copy to each receiver, run on a real network where one of the receivers is off. */
 
 import assert from 'node:assert/strict';
 import { join } from 'node:path';
@@ -33,7 +33,10 @@ streams:
   yard: {source: yard-cam, transport: rtsp, video: {codec: h264}, receivers: [recorder]}
 `;
 
-/** Linux gives up a neighbour after three requests, a second apart (arp(7)): whoever waits for it does so for that long, again and again. */
+/**
+ * Linux gives up a neighbour after three requests, a second apart (arp(7)): a sender that waits for it is blocked that
+ * long, repeatedly.
+ */
 const PATIENCE = 3;
 
 describe('a receiver that is off', function () {
@@ -56,7 +59,10 @@ describe('a receiver that is off', function () {
 
   after(() => hosts.end());
 
-  /** Datagrams that the other receiver has had when the film, at its own pace, is over: when, in seconds, and of how many bytes. */
+  /**
+   * Datagrams that the other receiver has had when the film, at its own pace, is over: when, in seconds, and of how
+   * many bytes.
+   */
   async function received(
     args: readonly string[],
   ): Promise<readonly { readonly at: number; readonly bytes: number }[]> {
@@ -87,7 +93,7 @@ describe('a receiver that is off', function () {
     }));
   }
 
-  /** What the unit tells FFmpeg to do with what it takes in. */
+  /** The output arguments that the unit gives FFmpeg. */
   function sending(transport: string): string[] {
     const copies = `  copies: {source: recorder, carries: yard, transport: ${transport}, port: 5004, receivers: [hall-screen, kitchen-screen]}\n`;
     const unit = new Unit(

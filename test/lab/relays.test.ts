@@ -1,5 +1,5 @@
 /**
- * The units that are made for a server, run as they are made on a host of a lab: RTSP cameras are sent on as multicast,
+ * The systemd units made for a server, run unchanged on a host of the lab: RTSP cameras are re-sent as multicast,
  * recorded, unplugged and plugged in again.
  */
 
@@ -30,9 +30,9 @@ import { run, sleep } from './run.ts';
 const CAMERA = fileURLToPath(new URL('./camera.py', import.meta.url));
 const FRAME_RATE = 20;
 const SEGMENT = 4;
-/** That a screen decodes: three seconds. */
+/** How many pictures a screen decodes: three seconds. */
 const PICTURES = 60;
-/** No zone of a machine that runs tests, and not of whole hours. */
+/** Unlikely to be the zone of the machine that runs the tests, and not a whole number of hours from UTC. */
 const ZONE = 'Asia/Kathmandu';
 const USER = 'groom';
 const PASSWORD = 'p@ss:w/o rd%41#?é\'"\\$;&+';
@@ -126,7 +126,7 @@ describe('units that are made for a server, run on it', function () {
     const access = join(place.folder, 'access');
     writeFileSync(access, `${USER}\n${PASSWORD}\n`);
     startCamera('paddock-cam', ['--access', access]);
-    // Whoever joins what is sent on has not seen the description, and needs the parameter sets all the same.
+    // A receiver that joins the multicast has not seen the description, and still needs the parameter sets.
     startCamera('yard-cam', ['--described-only']);
     server = new Server(lab, host('recorder'));
     server.install(made.files);
@@ -170,7 +170,7 @@ describe('units that are made for a server, run on it', function () {
 
   const FOLDERS = ['paddock $HOME', 'yard', 'yard-live'];
 
-  /** Until each recording has so many files; all but the last of each are then complete. */
+  /** Waits until each recording has so many files; all but the last of each are then complete. */
   async function recorded(files: number, since = new Set<string>()): Promise<void> {
     const fresh = (folder: string): number => filesOf(folder).filter((path) => !since.has(path)).length;
     await until(
@@ -244,7 +244,7 @@ describe('units that are made for a server, run on it', function () {
     for (const pid of readdirSync('/proc').filter((name) => /^\d+$/.test(name))) {
       for (const what of ['cmdline', 'environ']) {
         const text = readIfThere(`/proc/${pid}/${what}`);
-        // The camera of this test has it from us.
+        // The camera of this test gets it from us.
         if (text.includes(CAMERA)) continue;
         looked++;
         if (secrets.some((secret) => text.includes(secret))) seen.push(`${pid} ${what}: ${text.replaceAll('\0', ' ')}`);
@@ -255,7 +255,7 @@ describe('units that are made for a server, run on it', function () {
     for (const { text } of made.files) assert.ok(!secrets.some((secret) => text.includes(secret)));
   });
 
-  // Many cameras lock out whoever is refused a few times in a row (common practice).
+  // Many cameras lock out a client that they refuse a few times in a row (common practice).
   it('leaves a camera in peace for a minute that refuses the password', async () => {
     server.credentials('paddock-cam', `${USER}\nanother\n`);
     const asking = server.start('plumbline-relay-paddock-live.service');
@@ -340,7 +340,7 @@ describe('units that are made for a server, run on it', function () {
   }
 
   it('overwrites no file even where names come again: that one is tried again later, and all else goes on', async () => {
-    // Said of no site that is free of errors: the rule file-name-collision tells of such names.
+    // No site without errors has such names: the rule file-name-collision reports them.
     const [path = '', ...others] = filesOf('all in one');
     assert.deepEqual(others, []);
     assert.match(service('ingest-yard').output, /Failed to open segment '[^']*\/all in one\//);

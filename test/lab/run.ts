@@ -28,7 +28,7 @@ export function run(
         reject(new Error(`${command}: exit ${code}: ${Buffer.concat(complaints).toString().trim()}`));
       }
     });
-    // A program that ends before it has read everything is told of by its exit.
+    // A program that ends before it has read everything is reported by its exit code.
     child.stdin.on('error', () => undefined);
     child.stdin.end(input);
   });
@@ -71,7 +71,7 @@ export function killProcess(pid: number): void {
   }
 }
 
-/** Waits for all of them, also where one fails, so that nothing is begun any more when this returns or throws. */
+/** Waits for all of them, also where one fails, so that nothing runs any more when this returns or throws. */
 export async function allOf<const T extends readonly Promise<unknown>[]>(
   begun: T,
 ): Promise<{ -readonly [K in keyof T]: Awaited<T[K]> }> {

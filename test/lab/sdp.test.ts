@@ -1,4 +1,6 @@
-/** Real players on the descriptions that are made: FFmpeg sends what a stream is, and another FFmpeg plays the file. */
+/**
+ * Real players on the session descriptions that are made: one FFmpeg sends the stream, another plays the description.
+ */
 
 import assert from 'node:assert/strict';
 import { writeFileSync } from 'node:fs';

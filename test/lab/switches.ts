@@ -40,7 +40,7 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
       `rstp_enable=${device.spanningTree}`,
       `other_config:rstp-address="${mac}"`,
       `other_config:rstp-priority=${device.spanningTreePriority}`,
-      // A converter passes on whatever comes, the frames of spanning tree too.
+      // A converter passes on every frame, those of spanning tree too.
       `other_config:forward-bpdu=${device.kind === 'media-converter'}`,
     ];
     commands.push('--', 'add-br', bridge, '--', 'set', 'bridge', bridge, ...settings);
@@ -60,7 +60,7 @@ function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Por
   if (link === undefined) return [];
   const name = interfaceOf(port);
   const neighbour = link.a === port ? link.b.device : link.a.device;
-  // Ports are ranked by their numbers; a cable costs by the speed it runs at, whatever a virtual one could do.
+  // Ports are ranked by number; the cost of a cable follows its declared speed, not that of the virtual one.
   const number = /^\d+$/.test(port.name) ? Number(port.name) : 1000 + position;
   const settings = [
     `other_config:rstp-port-num=${number}`,
@@ -106,7 +106,7 @@ function hasVlans(device: Device): boolean {
   );
 }
 
-/** Whether frames of a network bear its number inside a bridge: always, unless the bridge knows of no VLANs. */
+/** Whether frames of a network are tagged inside a bridge: always, unless the bridge has no VLANs. */
 function isCarriedTagged(plan: Plan, device: Device, domain: BroadcastDomain): boolean {
   if (hasVlans(device)) return true;
   return plan.network.topology.links.some(

@@ -8,7 +8,9 @@ import { run, runIn } from './run.ts';
 export class TwoHosts {
   readonly place = new Place();
 
-  /** The sender's addresses, each in a network of /24; the receiver is 192.168.20.61. Call `end` also where this fails. */
+  /**
+   * The sender's addresses, each in a network of /24; the receiver is 192.168.20.61. Call `end` also where this fails.
+   */
   async build(addresses: readonly string[], receiverBesides: readonly string[] = []): Promise<void> {
     const { place } = this;
     await place.addNamespaces(['sender', 'receiver']);

@@ -174,7 +174,7 @@ function halves(entries: readonly Entry[]): [Entry[], Entry[]] {
   return [entries.filter((_, index) => index % 2 === 0), entries.filter((_, index) => index % 2 === 1)];
 }
 
-/** Everything that is told of a site: its report, and its findings with their places. */
+/** Everything that is said of a site: its report, and its findings with their places. */
 function seen(folder: SiteFolder): unknown {
   const { diagnostics } = check(folder);
   const placed = (at: Place): object => {

@@ -1,4 +1,4 @@
-// What must hold of loads whatever the site is.
+// What must hold of the loads of any site.
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';

@@ -35,7 +35,7 @@ export class Counting {
     return [...this.unloaded.values(), ...[...this.unshown.values()].flat()];
   }
 
-  /** Counts while a film comes round: its rate over that is what the site declares, wherever it stands. */
+  /** Counts for the length of a film, over which its rate is what the site declares, wherever it begins. */
   async window(): Promise<void> {
     const { house, screens } = this;
     const { devices } = house.plan.site;

@@ -1,5 +1,5 @@
-// What the cameras and the tuner of the rehearsal send: films with the codec, picture rate, keyframes and sound that the
-// site declares, of noise, so that every picture takes its part of the rate.
+// What the cameras and the tuner of the rehearsal send: films with the codec, picture rate, keyframes and sound that
+// the site declares, of noise, so that every picture takes its part of the rate.
 import { join } from 'node:path';
 import { rateOfVideo } from '../lab/cameras.ts';
 import { run } from '../lab/run.ts';

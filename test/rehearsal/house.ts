@@ -53,7 +53,7 @@ export class House {
   readonly capture = once(() => this.listen());
   /** Its server, announcing, sending on and recording. */
   readonly recorder = once(() => this.record());
-  /** Its screens, which have begun to show all that is sent to them. */
+  /** Its screens, once they show all that is sent to them. */
   readonly screens = once(() => this.watch());
   /** Its ports, counted while screens watch. */
   readonly counting = once(async () => new Counting(this, await this.screens()));

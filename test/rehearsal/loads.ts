@@ -5,14 +5,15 @@ import { directionsOf } from '../directions.ts';
 import { type Row, repliesIn, rowsOf } from '../lab/table.ts';
 
 /**
- * As much of what is planned a port may carry more or less. The plan has full packets, but for the last of each picture,
- * which at an eighth of the rates is one in two or three; it leaves out RTCP, RTSP and its sockets' keeping alive.
+ * As much of what is planned a port may carry more or less. The plan has full packets, but for the last of each
+ * picture, which at an eighth of the rates is one in two or three; it leaves out RTCP, RTSP and its sockets' keeping
+ * alive.
  */
 const TOLERANCE = 0.02;
 
 /**
  * Of acknowledgements fewer or more: see test/lab/rtsp.test.ts. At an eighth of the rates a picture is two or three
- * segments, of which the last may have an acknowledgement of its own; a machine at work joins some.
+ * segments, of which the last may have an acknowledgement of its own; a busy machine joins some.
  */
 const ACKNOWLEDGED = { least: -0.4, most: 0.4 };
 

@@ -18,7 +18,7 @@ export interface Outage {
   /** Files that were complete before it, with their hashes; and all that there were. */
   readonly whole: ReadonlyMap<string, string>;
   readonly all: readonly string[];
-  /** Services that have nothing to do with the camera, and those of them that were begun anew meanwhile. */
+  /** Services that have nothing to do with the camera, and those of them that restarted meanwhile. */
   readonly others: readonly Service[];
   readonly begunAnew: readonly Service[];
 }

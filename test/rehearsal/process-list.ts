@@ -1,4 +1,4 @@
-// What /proc tells of the processes of this machine: arguments to everybody, the environment to their user and root.
+// What /proc shows of the processes of this machine: arguments to everybody, the environment to their user and root.
 import { readFileSync, readdirSync } from 'node:fs';
 
 /** Milliseconds from one look to the next. */

@@ -18,7 +18,7 @@ const LASTING = /^plumbline-(?:ingest|relay|record)-.*\.service$/;
 
 export class Recorder {
   readonly server: Server;
-  /** Those that go on for as long as the machine is on, by the name of their unit. */
+  /** Those that run as long as the machine is on, by the name of their unit. */
   readonly services = new Map<string, Service>();
   /** Of all that runs on this machine while the services do. */
   readonly processes = new ProcessList([...ACCESS.values()].flatMap(secretsOf));
@@ -86,7 +86,7 @@ export class Recorder {
       .sort();
   }
 
-  /** When a file was begun, as its name says; milliseconds since 1970. */
+  /** When a file was started, as its name says; milliseconds since 1970. */
   instantOf({ file = '', volume }: Recording, path: string): number {
     const names = fileNames(file, this.house.plan.site.timezone);
     return names.read(relative(this.volume(volume), path))?.instants?.[0] ?? assert.fail(`${path} tells no time`);

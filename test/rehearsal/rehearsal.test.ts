@@ -3,7 +3,7 @@
  * follow each other as they stand here.
  *
  * No systemd runs in a network namespace. In its place service.ts runs the units that were made: with their arguments,
- * credentials, environment, user, file mode and rights, and begun again as `Restart=` and `RestartSec=` say; without
+ * credentials, environment, user, file mode and rights, and restarted as `Restart=` and `RestartSec=` say; without
  * their sandbox.
  */
 

@@ -64,8 +64,8 @@ export class Screen {
       'file,rtp,udp',
       '-localaddr',
       address,
-      // A decoder that has to wait for the processor loses nothing that comes meanwhile. With the buffer that FFmpeg takes
-      // by itself, some thousands of packets were lost on a machine at work, and with this one none.
+      // A decoder that has to wait for the processor loses nothing that comes meanwhile. With the buffer that FFmpeg
+      // takes by itself, some thousands of packets were lost on a busy machine, and with this one none.
       '-buffer_size',
       '4000000',
       // Until a keyframe has come: every ten seconds, for the rarest.
@@ -89,7 +89,7 @@ export class Screen {
     ]);
   }
 
-  /** What is said from now on counts: whoever joins between two keyframes cannot decode what comes before the next. */
+  /** Counts from now on: a player that joins between two keyframes cannot decode what comes before the next. */
   beginAnew(): void {
     this.from = this.player.output.length;
   }

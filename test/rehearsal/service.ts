@@ -1,5 +1,5 @@
-// Services from units that were made, run on a host of a lab with the same arguments, environment, file mode and rights, and
-// begun again as the unit says. What of systemd is not there: its sandbox, its journal, and its order of starting.
+// Services from units that were made, run on a host of the lab with the same arguments, environment, file mode and
+// rights, and restarted as the unit says. Missing of systemd: its sandbox, its journal, and its order of starting.
 import { chmodSync, chownSync, cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -51,7 +51,9 @@ export class Server {
     writeFileSync(join(this.root, 'etc/credentials', name), text, { mode: 0o600 });
   }
 
-  /** A program that the services find by its name: a file of JavaScript, with those that lie beside it in `programs`. */
+  /**
+   * A program that the services find by its name: a file of JavaScript, with those that lie beside it in `programs`.
+   */
   program(name: string, script: string): void {
     const folder = join(this.root, 'bin');
     mkdirSync(folder, { recursive: true });
@@ -134,7 +136,7 @@ export class Server {
 /** Goes on until it is stopped, as `Restart=` says. */
 export class Service {
   readonly unit: Unit;
-  /** How often its program has been begun. */
+  /** How often its program has been started. */
   starts = 0;
   private readonly run: (unit: Unit, command: readonly string[]) => HostProgram;
   private readonly past: string[] = [];
@@ -157,7 +159,7 @@ export class Service {
     return this.current?.pid;
   }
 
-  /** What /proc tells everybody of the program that runs now. */
+  /** What /proc shows to everybody of the program that runs now. */
   get commandLine(): readonly string[] {
     return this.pid === undefined ? [] : readFileSync(`/proc/${this.pid}/cmdline`, 'utf8').split('\0').slice(0, -1);
   }

@@ -1,4 +1,4 @@
-// Harrow Lane as it is rehearsed: the sample, but for what is said here.
+// Harrow Lane as it is rehearsed: the sample with the changes made here.
 import { parse, stringify } from 'yaml';
 import { sampleTexts } from '../make/made.ts';
 
@@ -104,7 +104,7 @@ export function rehearsed(rates: Rates): string {
   return stringify(site, { lineWidth: 0 });
 }
 
-/** The wiring alone: switches, hosts and cables, of which nobody sends or joins anything. */
+/** The wiring alone: switches, hosts and cables, without streams. */
 export function wiring(text: string): string {
   const whole = Object.entries(parse(text) as Written);
   const wires = whole.filter(([section]) => !['streams', 'recordings', 'volumes'].includes(section));

@@ -64,7 +64,7 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     if (other) await rm(dirname(other), { recursive: true });
   });
 
-  /** How many problems hold a text, by who tells them. */
+  /** How many problems contain a text, by who reports them. */
   async function tellers(text: string): Promise<{ ours: number; theirs: number }> {
     await workbench.filterProblems(text);
     await workbench.problems(/\[Ln /).first().waitFor();

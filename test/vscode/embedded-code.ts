@@ -1,4 +1,4 @@
-// Runs an extension's tests in the embedded editor, told by the command line of VS Code's desktop.
+// Runs an extension's tests in the embedded editor, by the command line of VS Code's desktop.
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Browser } from 'playwright-core';
 import { installedEditor } from '../../client/open/install.ts';

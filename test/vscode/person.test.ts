@@ -108,7 +108,7 @@ describe('npm start, as a person drives it in a browser', function () {
   it('tells how the site is beside the name of the language', async () => {
     const severities = mistakes.map(({ severity }) => severity);
     const left = (severity: string): number => severities.filter((other) => other === severity).length;
-    const clash = 2; // the address clash, told at both cameras and put right above
+    const clash = 2; // the address clash, reported at both cameras and put right above
     await eventually(async () => {
       const told = await workbench.languageStatus();
       assert.match(told, new RegExp(`Harrow Lane: ${left('error') - clash} errors, ${left('warning')} warnings`));

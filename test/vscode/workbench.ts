@@ -60,7 +60,7 @@ export class Workbench {
 
   /**
    * Narrows the problems panel to what holds a text, and returns once it has. It does so a moment after the last key,
-   * so that a text filled in again and again would never be heeded.
+   * so a text that is filled in again and again would never take effect.
    */
   async filterProblems(text: string): Promise<void> {
     const input = this.page.locator('.panel .viewpane-filter input');
@@ -70,7 +70,7 @@ export class Workbench {
       hasNotText: text,
     });
     if (text === '') return;
-    // The editor takes the filter a moment after the last key, and now and then misses one: then it is typed anew.
+    // The editor takes the filter a moment after the last key, and now and then misses one: then it is typed again.
     for (let tries = 1; ; tries++) {
       try {
         await others.first().waitFor({ state: 'detached', timeout: AGAIN });
@@ -123,7 +123,8 @@ export class Workbench {
   /** Moves the mouse to where the cursor stands, until the hover that appears passes a check. */
   async hoverAtCursor(check: (text: string) => void): Promise<void> {
     const shown = this.page.locator('.editor-group-container.active .cursors-layer .cursor').first();
-    // A hover goes, or is about another line, where the text moves; then the mouse comes again, to where the cursor is by now.
+    // A hover goes, or is about another line, where the text moves; then the mouse comes again, to where the cursor is
+    // by now.
     for (let tries = 1; ; tries++) {
       const cursor = await shown.boundingBox();
       if (!cursor) throw new Error('the cursor is not to be seen');
@@ -160,7 +161,7 @@ export class Workbench {
     }
   }
 
-  /** What the item beside the language's name tells when the mouse rests on it. */
+  /** What the item beside the language's name shows when the mouse rests on it. */
   async languageStatus(): Promise<string> {
     const told = this.page.locator('.hover-language-status:visible');
     await this.page.mouse.move(0, 0); // what is shown already is as old as when it appeared

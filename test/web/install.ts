@@ -37,7 +37,7 @@ export async function installWebEditor(): Promise<string> {
   return cache;
 }
 
-/** What names the pinned versions; an install of others is fetched anew. */
+/** A hash of the pinned versions: an install of others is fetched again. */
 function pin(): string {
   return createHash('sha256')
     .update(readFileSync(join(pinned, 'package-lock.json')))

@@ -1,4 +1,4 @@
-// How the tests inside the browser tell of themselves.
+// How the tests inside the browser report their results.
 
 /** A line of the console that begins with this holds the results, as JSON of `Results`. */
 export const marker = 'results of the tests in the web worker: ';

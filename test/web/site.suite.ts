@@ -40,7 +40,7 @@ describe('samples/first-draft in a browser alone', () => {
     equal(typeof process === 'undefined' || process.versions?.node === undefined, true);
   });
 
-  // The first file that is opened has mistakes that only the files beside it tell of.
+  // The first file that is opened has mistakes that only the files beside it reveal.
   for (const file of new Set(mistakes.map((mistake) => mistake.file))) {
     it(`shows the mistakes of ${file} at their words, and nothing else`, async () => {
       const expected = mistakes

@@ -5,15 +5,15 @@ import { plumbline } from '../../cli/run.ts';
 import { sleep } from '../../lab/run.ts';
 import type { House } from '../house.ts';
 
-/** Milliseconds in which an announcer is begun again and has announced everything, by its unit and RFC 2974 §3.1. */
+/** Milliseconds in which an announcer is restarted and has announced everything, by its unit and RFC 2974 §3.1. */
 const ROUND = 30_000;
 const ROUNDS = 4;
 
 export function announcements(house: () => House): void {
   /*
-   * Each goes out when the announcer begins, one after the other at 4000 bit/s, and then minutes later. One that is lost
-   * on a machine at work would not be heard for so long: then the announcer is ended as by a crash, and announces
-   * everything again when it is begun again, as its unit says. That has been so once in any case.
+   * Each goes out when the announcer begins, one after the other at 4000 bit/s, and then minutes later. One that is
+   * lost on a busy machine would not be heard for so long: then the announcer is killed, as by a crash, and announces
+   * everything again when its unit restarts it. That has happened once in any case.
    */
   it('announces every stream that it sends, as the audit of a capture finds', async () => {
     const { announcedStreams, announcer } = await house().recorder();

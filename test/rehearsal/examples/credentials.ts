@@ -20,9 +20,9 @@ export function credentials(house: () => House): void {
 
   /*
    * Two programs must know them. `with-credentials` reads them into its memory, which goes when FFmpeg takes its place.
-   * FFmpeg reads them from a pipe and keeps them in memory, to ask again; root, and whoever may trace a process of its
-   * user, can read that there. On the wire, digest sends a hash, but basic the password itself: whoever can listen
-   * between the camera and its server has it, and RTSP without TLS knows no other way.
+   * FFmpeg reads them from a pipe and keeps them in memory, to ask again; root, and anybody who may trace a process of
+   * its user, can read it there. On the wire, digest sends a hash, but basic the password itself: anybody who can
+   * listen between the camera and its server has it, and RTSP without TLS knows no other way.
    */
   it('lets no secret be seen in a made file, in what is said, in arguments or in the environment', async () => {
     const { processes, server, said } = await house().recorder();

@@ -16,7 +16,7 @@ export function deletion(house: () => House): void {
     const recorder = await house().over();
     const { recordings, timezone = '' } = house().plan.site;
     const recorded = recordings.flatMap((recording) => recorder.filesOf(recording));
-    /** A file that was begun so long ago, called as it is planned: strftime(3), by date(1). */
+    /** A file that was started so long ago, named by its pattern: strftime(3), by date(1). */
     const planned = async ({ file = '', volume }: Recording, age: number): Promise<string> => {
       const at = `--date=@${Math.floor((Date.now() - age) / 1000)}`;
       const below = await run('date', [at, `+${file}`], { environment: { TZ: timezone, LC_ALL: 'C' } });

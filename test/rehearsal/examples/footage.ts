@@ -13,7 +13,7 @@ export function footage(house: () => House): void {
     const files = recorder.filesOf(drive).slice(1, 4);
     const [from = 0, , to = 0] = files.map((path) => recorder.instantOf(drive, path));
     const out = join(house().folder, 'drive.mp4');
-    // A second within: names bear whole seconds, and what is joined goes from keyframe to keyframe, two seconds apart.
+    // A second within: names have whole seconds, and footage is cut at keyframes, two seconds apart.
     const span = ['--from', new Date(from + 1000).toISOString(), '--to', new Date(to - 1000).toISOString()];
     const folder = recorder.volume(drive.volume);
     const args = ['footage', house().site, '--recording', 'drive', '--recordings', folder, ...span, '--out', out];

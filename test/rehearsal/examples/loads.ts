@@ -5,9 +5,9 @@ import { tableOf } from '../../lab/table.ts';
 import type { House } from '../house.ts';
 
 /**
- * A port or a screen has to be in order in one window: where other work takes the processor from cameras and decoders for
- * a second, pictures come late and the film does not come round once in the window. None of four runs beside other work
- * for two to three times the processors needed a second window since the switches run before all else.
+ * A port or a screen has to be in order in one window: where other work takes the processor from cameras and decoders
+ * for a second, pictures come late and the film does not come round once in the window. None of four runs beside other
+ * work for two to three times the processors needed a second window since the switches run before all else.
  */
 const TRIES = 3;
 

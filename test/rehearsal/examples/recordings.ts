@@ -49,11 +49,11 @@ export function recordings(house: () => House): void {
     const [, from = '', to = ''] =
       /^gate lacks \d+ s in 1 gap: from (\S+) to (\S+),/.exec(gaps[0] ?? '') ?? assert.fail(gaps[0]);
     const events = `${gaps[0]} Unplugged ${new Date(unplugged).toISOString()}, back ${new Date(pluggedIn).toISOString()}`;
-    // Names are of whole seconds, rounded down; a machine at work may be two seconds behind with what it records.
+    // Names are of whole seconds, rounded down; a busy machine may be two seconds behind with what it records.
     const late = Date.parse(from) - unplugged;
     assert.ok(late > -3 * WHOLE_SECONDS && late <= WHOLE_SECONDS, events);
     assert.ok(Date.parse(to) >= pluggedIn - WHOLE_SECONDS, events);
-    // What was being written then is shorter than planned, and so may be told of.
+    // What was being written then is shorter than planned, and so may be reported.
     const short = found.filter(
       ({ rule, message }) => rule === 'segment-short' && message.startsWith('1 file of gate '),
     );

@@ -16,7 +16,7 @@ export function unplugged(house: () => House): void {
       begunAnew.map(({ unit }) => unit.name),
       [],
     );
-    // It was begun again with its password.
+    // It was restarted with its password.
     assert.deepEqual(processes.seen, []);
   });
 }

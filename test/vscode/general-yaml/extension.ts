@@ -1,5 +1,5 @@
-// A general YAML extension: starts yaml-language-server, and tells it of the schemas that other extensions contribute.
-// How it is told: `json/schemaAssociations` and `workspace/configuration`, of that server's own sources.
+// A general YAML extension: starts yaml-language-server, and gives it the schemas that other extensions contribute:
+// `json/schemaAssociations` and `workspace/configuration`, of that server's own sources.
 import * as vscode from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 
