@@ -62,9 +62,19 @@ export function clearLeftovers(namespaces: readonly string[]): void {
       const pid = Number(readFileSync(join(path, file), 'utf8'));
       if (isOf(pid, path)) process.kill(pid, 'SIGKILL');
     }
-    rmSync(path, { recursive: true, force: true });
+    for (const mount of mountsBelow(path)) runAnyway('umount', ['--lazy', mount]);
+    // Another group of tests may be clearing it away as well.
+    rmSync(path, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
   for (const namespace of namespaces.filter(isLeft)) runAnyway('ip', ['netns', 'delete', namespace]);
+}
+
+/** Disks of their own that a test has mounted in its folder (proc(5), mounts). */
+function mountsBelow(path: string): string[] {
+  return readFileSync('/proc/mounts', 'utf8')
+    .split('\n')
+    .map((line) => line.split(' ')[1] ?? '')
+    .filter((at) => at.startsWith(`${path}/`));
 }
 
 function isLeft(name: string): boolean {
