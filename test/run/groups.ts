@@ -18,8 +18,9 @@ export const GROUPS: readonly Group[] = [
   { name: 'tools', files: /^make\/|^standards\/(aac|capture|levels|transport-stream)\./, jobs: 1 },
   // Tries many things, or large ones.
   { name: 'long', files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\./, jobs: 1 },
-  // Needs only Node and git; a test that something else is held against is skipped where that is not there.
-  { name: 'core', files: /^/, jobs: 2 },
+  // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests wait
+  // for another process, so that two processors have time for three.
+  { name: 'core', files: /^/, jobs: 3 },
 ];
 
 /** Groups of one row run one after the other, the rows side by side. */
