@@ -10,6 +10,7 @@ import {
   sectionSchema,
   under,
 } from '../src/site/shape.ts';
+import { ofKinds } from '../src/site/shape-words.ts';
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
 import type { Output } from './output.ts';
 
@@ -45,15 +46,22 @@ function sectionParts(section: SectionName, shown: Set<string>): string[] {
 
 /** The mappings that stand inside, each once, where it first occurs. */
 function innerParts(mapping: Schema, shown: Set<string>): string[] {
-  return Object.values(mapping.properties ?? {}).flatMap((property) => {
+  return Object.entries(mapping.properties ?? {}).flatMap(([key, property]) => {
     const name = mappingName(property);
-    const inner = resolved(property);
-    if (name === undefined) return inner?.properties === undefined ? [] : innerParts(inner, shown);
-    const definition = definitions[name];
-    if (definition === undefined || shown.has(name)) return [];
+    const inner = entryOf(under(mapping, key));
+    if (inner === undefined) return [];
+    if (name === undefined) return inner.properties === undefined ? [] : innerParts(inner, shown);
+    if (shown.has(name)) return [];
     shown.add(name);
-    return [`### ${name}`, definition.description ?? '', ...mappingParts(definition), ...innerParts(definition, shown)];
+    const description = definitions[name]?.description ?? '';
+    return [`### ${name}`, description, ...mappingParts(inner), ...innerParts(inner, shown)];
   });
+}
+
+/** Of a list or a map by name, what an element is; of anything else, itself. */
+function entryOf(schema: Schema | undefined): Schema | undefined {
+  if (schema?.items !== undefined) return entryOf(under(schema, 0));
+  return typeof schema?.additionalProperties === 'object' ? entryOf(under(schema, 'any')) : schema;
 }
 
 function mappingParts(mapping: Schema): string[] {
@@ -69,7 +77,7 @@ interface Row {
 
 function rowsOf(mapping: Schema, prefix: string): Row[] {
   return Object.entries(mapping.properties ?? {}).flatMap(([key, property]) => {
-    const schema = resolved(property);
+    const schema = under(mapping, key);
     if (schema === undefined) return [];
     const path = `${prefix}${key}`;
     const fallback =
@@ -78,7 +86,7 @@ function rowsOf(mapping: Schema, prefix: string): Row[] {
       `\`${path}\``,
       valueWords(property),
       fallback,
-      schema.description ?? '',
+      [schema.description ?? '', ofKinds(schema) ?? ''].join(' ').trim(),
       (schema.examples ?? []).map(code).join(', '),
     ];
     const inner =

@@ -45,6 +45,7 @@ function inlined(value: unknown, defs: Readonly<Record<string, Schema>>): unknow
     title,
     examples: _examples,
     defaultSnippets: _snippets,
+    allOf: _allOf,
     if: _if,
     then,
     minItems: _minItems,

@@ -33,6 +33,7 @@ const withSchema = { ...general, schemas: { [pathToFileURL('schemas/site.schema.
 /** Those whose findings another extension tells from the schema, or from the YAML itself. */
 const shared = [
   'duplicate-key',
+  'key-not-of-kind',
   'malformed-value',
   'missing-key',
   'out-of-range',

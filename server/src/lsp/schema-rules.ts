@@ -6,6 +6,7 @@ const OF_THE_SCHEMA: ReadonlySet<string> = new Set([
   'yaml-syntax',
   'duplicate-key',
   'unknown-key',
+  'key-not-of-kind',
   'missing-key',
   'wrong-type',
   'value-not-allowed',

@@ -1,6 +1,7 @@
 // Made from the files of the folders beside it; `npm run generate` writes it anew.
 
 import { duplicateKey } from './text/duplicate-key.ts';
+import { keyNotOfKind } from './text/key-not-of-kind.ts';
 import { malformedValue } from './text/malformed-value.ts';
 import { missingKey } from './text/missing-key.ts';
 import { outOfRange } from './text/out-of-range.ts';
@@ -104,6 +105,7 @@ import type { AcceptanceRule, Rule } from '../lint/rule.ts';
 
 export const rules: readonly Rule[] = [
   duplicateKey,
+  keyNotOfKind,
   malformedValue,
   missingKey,
   outOfRange,

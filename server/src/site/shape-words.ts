@@ -1,6 +1,7 @@
 /** Words for values of a site file, and for what the schema wants. */
 
 import { visible } from '../text/visible.ts';
+import { list } from '../text/words.ts';
 import type { Data, Route } from '../text/syntax.ts';
 import { scalarText } from './edit.ts';
 import { type Item, placeOf } from './item.ts';
@@ -9,6 +10,8 @@ import {
   type NameKind,
   SECTIONS,
   type Schema,
+  deviceKinds,
+  kindsWith,
   resolved,
   schemaAt,
   sectionSchema,
@@ -137,6 +140,24 @@ const OF_TYPE: Readonly<Record<string, string>> = {
   array: 'a list',
   object: 'a mapping',
 };
+
+/** `a switch`, `an access-point`. */
+export function kindWords(kind: string): string {
+  return `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
+}
+
+/** `a switch, a router or an access-point`. */
+export function kindsList(kinds: readonly string[]): string {
+  return list(kinds.map(kindWords), 'or');
+}
+
+/** Which kinds of device have a key, or which have not; `undefined` where all have. */
+export function ofKinds(schema: Schema): string | undefined {
+  const having = kindsWith(schema);
+  const lacking = deviceKinds().filter((kind) => !having.includes(kind));
+  if (lacking.length === 0) return undefined;
+  return having.length <= lacking.length ? `Only of ${kindsList(having)}.` : `Not of ${kindsList(lacking)}.`;
+}
 
 /** Sections and keys in which a key that is not known here has its place: `vlan` of a device belongs to its `ports`. */
 export function homesOf(schema: Schema, key: string): string[] {

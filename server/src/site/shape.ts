@@ -53,12 +53,24 @@ export interface Schema {
     readonly body: unknown;
   }[];
   readonly '$defs'?: Readonly<Record<string, Schema>>;
+  /** What some kinds of device do not have. */
+  readonly 'allOf'?: readonly OfKinds[];
   /** What holds where the value is a text. */
   readonly 'then'?: Schema;
   readonly 'x-names'?: NameKind;
   readonly 'x-quantity'?: QuantityKind;
   readonly 'x-form'?: FormKind;
 }
+
+/** What devices of some kinds do not have. */
+interface OfKinds {
+  readonly if: { readonly properties: { readonly kind: { readonly enum: readonly string[] } } };
+  readonly then: Without;
+}
+
+/** `false` where a key is not there at all. */
+type Without =
+  false | { readonly properties?: Readonly<Record<string, Without>>; readonly additionalProperties?: Without };
 
 const root = siteSchema as unknown as Schema;
 
@@ -86,8 +98,35 @@ export function under(schema: Schema, step: string | number): Schema | undefined
   // Unknown keys are unlimited, so they are not kept.
   if (found === undefined) return undefined;
   const known = below(schema);
-  if (!known.has(key)) known.set(key, resolved(found));
+  if (!known.has(key)) known.set(key, withKinds(resolved(found), schema, step));
   return known.get(key);
+}
+
+/** The schema under a key, with what the conditions of the one above say of it. */
+function withKinds(schema: Schema | undefined, { allOf = [] }: Schema, step: string | number): Schema | undefined {
+  const here = allOf.flatMap(({ if: kinds, then }): OfKinds[] => {
+    const below = then === false || typeof step === 'number' ? undefined : withoutAt(then, step);
+    return below === undefined ? [] : [{ if: kinds, then: below }];
+  });
+  return schema === undefined || here.length === 0 ? schema : { ...schema, allOf: here };
+}
+
+function withoutAt(
+  { properties = {}, additionalProperties }: Exclude<Without, false>,
+  key: string,
+): Without | undefined {
+  return Object.hasOwn(properties, key) ? properties[key] : additionalProperties;
+}
+
+/** The kinds of device there are. */
+export function deviceKinds(): readonly string[] {
+  return (root.$defs?.['device']?.properties?.['kind']?.enum ?? []).map(String);
+}
+
+/** The kinds of device that have a key; of a key with a schema from `under`. */
+export function kindsWith({ allOf = [] }: Schema): readonly string[] {
+  const without = new Set(allOf.flatMap(({ if: kinds, then }) => (then === false ? kinds.properties.kind.enum : [])));
+  return deviceKinds().filter((kind) => !without.has(kind));
 }
 
 function stepInto(schema: Schema, step: string | number): readonly [key: string, schema: Schema | undefined] {

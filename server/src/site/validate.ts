@@ -6,6 +6,7 @@ import * as generated from './schema.generated/validate.js';
 
 export type ShapeProblem = { readonly route: Route } & (
   | { readonly problem: 'unknown-key'; readonly key: string; readonly allowed: readonly string[] }
+  | { readonly problem: 'not-of-kind'; readonly key: string }
   | { readonly problem: 'missing-key'; readonly key: string }
   | { readonly problem: 'wrong-type'; readonly expected: readonly string[]; readonly found: Data }
   | { readonly problem: 'not-allowed'; readonly found: Data; readonly allowed: readonly (string | number | boolean)[] }
@@ -88,6 +89,8 @@ function readError({
       const allowed = around === undefined ? [] : keysOf(around);
       return { problem: { problem: 'unknown-key', route: below, key, allowed }, drops: below };
     }
+    case 'false schema':
+      return { problem: { problem: 'not-of-kind', route, key: String(route[route.length - 1]) }, drops: route };
     case 'required':
       return { problem: { problem: 'missing-key', route, key: String(params['missingProperty']) } };
     case 'type':

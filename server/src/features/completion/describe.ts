@@ -2,6 +2,7 @@
 
 import { unitsOf } from '../../text/quantity.ts';
 import type { Schema } from '../../site/shape.ts';
+import { ofKinds } from '../../site/shape-words.ts';
 import { flowText } from './yaml-text.ts';
 
 export function describe(schema: Schema): string {
@@ -11,6 +12,7 @@ export function describe(schema: Schema): string {
   const examples = (schema.examples ?? []).map((example) => code(flowText(example)));
   return [
     schema.description ?? '',
+    ofKinds(schema) ?? '',
     ...units,
     ...without,
     ...(examples.length === 0 ? [] : [`For example ${examples.join(', ')}`]),

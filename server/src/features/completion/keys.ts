@@ -1,9 +1,9 @@
 /** Keys that a mapping may still have: words of the language, names that are keys, and ports. */
 
-import { type Schema, under } from '../../site/shape.ts';
+import { type Schema, deviceKinds, kindsWith, under } from '../../site/shape.ts';
 import { portNames } from '../../site/read.ts';
 import { describe, firstSentence } from './describe.ts';
-import { fitsDevice } from './device-keys.ts';
+import { fitsBeside } from './beside-ports.ts';
 import { nameOffers } from './names.ts';
 import type { Offer } from './offer.ts';
 import { isList, isMapping, isText } from './types.ts';
@@ -14,15 +14,22 @@ export function keyOffers(wanted: Wanted, schema: Schema): Offer[] {
   const { cursor, section } = wanted;
   const required = new Set(schema.required);
   const isDevice = section === 'devices' && cursor.path.length === 2;
-  const kind = isDevice ? textAt(wanted, ['kind']) : undefined;
+  const kind = section === 'devices' ? textAt(wanted, ['kind']) : undefined;
   const names = Object.keys(schema.properties ?? {}).filter(
-    (name) => !cursor.keys.includes(name) && (!isDevice || fitsDevice(name, kind, cursor.keys)),
+    (name) =>
+      !cursor.keys.includes(name) && isOfKind(schema, name, kind) && (!isDevice || fitsBeside(name, kind, cursor.keys)),
   );
   const ordered = [...names.filter((name) => required.has(name)), ...names.filter((name) => !required.has(name))];
   return [
     ...ordered.flatMap((name) => keyOffer(wanted, schema, name, required.has(name)) ?? []),
     ...freeKeys(wanted, schema),
   ];
+}
+
+/** Whether devices of that kind have the key; of an unknown kind they may. */
+function isOfKind(schema: Schema, name: string, kind: string | undefined): boolean {
+  const value = under(schema, name);
+  return value === undefined || kind === undefined || !deviceKinds().includes(kind) || kindsWith(value).includes(kind);
 }
 
 function keyOffer(wanted: Wanted, schema: Schema, name: string, isRequired: boolean): Offer | undefined {

@@ -4,6 +4,7 @@ import type { Item } from '../../site/item.ts';
 import { type Schema, type SectionName, schemaAt, sectionSchema } from '../../site/shape.ts';
 import { type Route, follow } from '../../text/syntax.ts';
 import { unitsOf } from '../../text/quantity.ts';
+import { ofKinds } from '../../site/shape-words.ts';
 
 /**
  * Markdown; empty where the schema knows nothing of it. Its text is the schema's own, so it is not escaped. Without
@@ -52,10 +53,11 @@ function describe(name: string, schema: Schema, full: boolean): string {
   return lines.join('\n\n');
 }
 
-/** The units that it may have, and its default. */
+/** Which kinds of device have it, the units that it may have, and its default. */
 function beyondDescription(schema: Schema): string[] {
   const quantity = schema['x-quantity'];
   return [
+    ...[ofKinds(schema) ?? []].flat(),
     ...(quantity === undefined ? [] : [`Units: ${unitsOf(quantity).map(code).join(', ')}`]),
     ...(schema.default === undefined ? [] : [`Without it: ${code(schema.default)}`]),
   ];

@@ -8,7 +8,7 @@ import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import { NAMED_SECTIONS, thingsOf } from '../../site/declared.ts';
 import type { Site } from '../../site/model.ts';
-import { schemaAt } from '../../site/shape.ts';
+import { deviceKinds, kindsWith, schemaAt } from '../../site/shape.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const missingKey: Rule = {
@@ -54,7 +54,7 @@ function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
 
 /** The only value that is possible in this site. */
 function onlyChoice(site: Site, item: Item, route: Route, key: string): string | undefined {
-  if (item.section === 'devices' && route.length === 0 && key === 'kind') return kindBy(item.data);
+  if (item.section === 'devices' && route.length === 0 && key === 'kind') return kindBy(item);
   const names = schemaAt(item.section, item.name, [...route, key])?.['x-names'];
   const section = NAMED_SECTIONS.find((candidate) => candidate === names);
   if (section === undefined) return undefined;
@@ -63,19 +63,13 @@ function onlyChoice(site: Site, item: Item, route: Route, key: string): string |
   return others.length === 0 ? only : things.get(item.name)?.name;
 }
 
-/** Keys that only one kind of device has. */
-const KIND_BY_KEY: readonly (readonly [string, string])[] = [
-  ['igmp-snooping', 'switch'],
-  ['unregistered-multicast', 'switch'],
-  ['spanning-tree', 'switch'],
-  ['spanning-tree-priority', 'switch'],
-  ['poe-budget', 'switch'],
-  ['multicast-routing', 'router'],
-];
-
-function kindBy(data: unknown): string | undefined {
-  if (!isMapping(data)) return undefined;
-  return KIND_BY_KEY.find(([key]) => key in data)?.[1];
+/** The first kind that has all the keys, where not every kind has them. */
+function kindBy(item: Item): string | undefined {
+  if (!isMapping(item.data)) return undefined;
+  const having = Object.keys(item.data).map((key) => kindsWith(schemaAt(item.section, item.name, [key]) ?? {}));
+  const kinds = deviceKinds();
+  if (having.every(({ length }) => length > kinds.length / 2)) return undefined;
+  return kinds.find((kind) => having.every((own) => own.includes(kind)));
 }
 
 export const examples: readonly Example[] = [

@@ -299,7 +299,7 @@ function validate51(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate51.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate52;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
@@ -943,31 +943,48 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   if (evaluated0.dynamicItems) {
     evaluated0.items = void 0;
   }
+  const _errs2 = errors;
+  let valid1 = true;
+  const _errs3 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+    let missing0;
+    if (data.kind === void 0 && (missing0 = "kind")) {
+      const err0 = {};
       if (vErrors === null) {
         vErrors = [err0];
       } else {
         vErrors.push(err0);
       }
       errors++;
-    }
-    for (const key0 in data) {
-      if (!func1.call(schema39.properties, key0)) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err1];
-        } else {
-          vErrors.push(err1);
+    } else {
+      if (data.kind !== void 0) {
+        let data0 = data.kind;
+        if (!(data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "display" || data0 === "computer" || data0 === "tuner" || data0 === "patch-panel")) {
+          const err1 = {};
+          if (vErrors === null) {
+            vErrors = [err1];
+          } else {
+            vErrors.push(err1);
+          }
+          errors++;
         }
-        errors++;
       }
     }
-    if (data.kind !== void 0) {
-      let data0 = data.kind;
-      if (typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+  }
+  var _valid0 = _errs3 === errors;
+  errors = _errs2;
+  if (vErrors !== null) {
+    if (_errs2) {
+      vErrors.length = _errs2;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid0) {
+    const _errs5 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["igmp-snooping"] !== void 0) {
+        const err2 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/0/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -975,8 +992,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "display" || data0 === "computer" || data0 === "tuner" || data0 === "patch-panel")) {
-        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+      if (data["unregistered-multicast"] !== void 0) {
+        const err3 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/0/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -984,10 +1001,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err4 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      if (data["spanning-tree"] !== void 0) {
+        const err4 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/0/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -995,11 +1010,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data2 = data["unregistered-multicast"];
-      if (typeof data2 !== "string") {
-        const err5 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err5 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/0/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1007,41 +1019,42 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data2 === "flood" || data2 === "drop")) {
-        const err6 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err6];
+      if (data.ports !== void 0) {
+        let data5 = data.ports;
+        if (data5 && typeof data5 == "object" && !Array.isArray(data5)) {
+          for (const key0 in data5) {
+            let data6 = data5[key0];
+            if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
+              if (data6["router-port"] !== void 0) {
+                const err6 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err6];
+                } else {
+                  vErrors.push(err6);
+                }
+                errors++;
+              }
+              if (data6["forward-reports"] !== void 0) {
+                const err7 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err7];
+                } else {
+                  vErrors.push(err7);
+                }
+                errors++;
+              }
+            } else {
+              const err8 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err8];
+              } else {
+                vErrors.push(err8);
+              }
+              errors++;
+            }
+          }
         } else {
-          vErrors.push(err6);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err7 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err7];
-        } else {
-          vErrors.push(err7);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data4 = data["spanning-tree-priority"];
-      if (!(typeof data4 == "number" && (!(data4 % 1) && !isNaN(data4)) && isFinite(data4))) {
-        const err8 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
-      }
-      if (typeof data4 == "number" && isFinite(data4)) {
-        if (data4 > 61440 || isNaN(data4)) {
-          const err9 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+          const err9 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/0/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -1049,32 +1062,47 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        if (data4 < 0 || isNaN(data4)) {
-          const err10 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err10];
-          } else {
-            vErrors.push(err10);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data4 / 4096, res0 !== parseInt(res0)) {
-          const err11 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err11];
-          } else {
-            vErrors.push(err11);
-          }
-          errors++;
-        }
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data5 = data["poe-budget"];
-      if (typeof data5 === "string") {
-        if (!pattern11.test(data5)) {
-          const err12 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+    var _valid0 = _errs5 === errors;
+    valid1 = _valid0;
+    if (valid1) {
+      var props0 = {};
+      props0["igmp-snooping"] = true;
+      props0["unregistered-multicast"] = true;
+      props0["spanning-tree"] = true;
+      props0["spanning-tree-priority"] = true;
+      props0.ports = true;
+      props0.kind = true;
+    }
+  }
+  if (!valid1) {
+    const err10 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err10];
+    } else {
+      vErrors.push(err10);
+    }
+    errors++;
+  }
+  const _errs12 = errors;
+  let valid6 = true;
+  const _errs13 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing1;
+    if (data.kind === void 0 && (missing1 = "kind")) {
+      const err11 = {};
+      if (vErrors === null) {
+        vErrors = [err11];
+      } else {
+        vErrors.push(err11);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data9 = data.kind;
+        if (!(data9 === "access-point" || data9 === "media-converter" || data9 === "server" || data9 === "camera" || data9 === "display" || data9 === "computer" || data9 === "tuner" || data9 === "patch-panel")) {
+          const err12 = {};
           if (vErrors === null) {
             vErrors = [err12];
           } else {
@@ -1082,8 +1110,23 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err13 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      }
+    }
+  }
+  var _valid1 = _errs13 === errors;
+  errors = _errs12;
+  if (vErrors !== null) {
+    if (_errs12) {
+      vErrors.length = _errs12;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid1) {
+    const _errs15 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["multicast-routing"] !== void 0) {
+        const err13 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/1/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -1092,82 +1135,123 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err14 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err14];
-        } else {
-          vErrors.push(err14);
-        }
-        errors++;
-      }
+    var _valid1 = _errs15 === errors;
+    valid6 = _valid1;
+    if (valid6) {
+      var props1 = {};
+      props1["multicast-routing"] = true;
+      props1.kind = true;
     }
-    if (data.ports !== void 0) {
-      let data7 = data.ports;
-      if (data7 && typeof data7 == "object" && !Array.isArray(data7)) {
-        if (Object.keys(data7).length < 1) {
-          const err15 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+  }
+  if (!valid6) {
+    const err14 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err14];
+    } else {
+      vErrors.push(err14);
+    }
+    errors++;
+  }
+  if (props0 !== true && props1 !== void 0) {
+    if (props1 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props1);
+    }
+  }
+  const _errs17 = errors;
+  let valid9 = true;
+  const _errs18 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing2;
+    if (data.kind === void 0 && (missing2 = "kind")) {
+      const err15 = {};
+      if (vErrors === null) {
+        vErrors = [err15];
+      } else {
+        vErrors.push(err15);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data11 = data.kind;
+        if (!(data11 === "camera" || data11 === "display" || data11 === "computer" || data11 === "tuner" || data11 === "patch-panel")) {
+          const err16 = {};
           if (vErrors === null) {
-            vErrors = [err15];
+            vErrors = [err16];
           } else {
-            vErrors.push(err15);
+            vErrors.push(err16);
           }
           errors++;
         }
-        for (const key1 in data7) {
-          const _errs19 = errors;
-          if (typeof key1 === "string") {
-            if (!pattern5.test(key1)) {
-              const err16 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
-              if (vErrors === null) {
-                vErrors = [err16];
-              } else {
-                vErrors.push(err16);
-              }
-              errors++;
-            }
-          } else {
-            const err17 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
-            if (vErrors === null) {
-              vErrors = [err17];
-            } else {
-              vErrors.push(err17);
-            }
-            errors++;
-          }
-          var valid2 = _errs19 === errors;
-          if (!valid2) {
-            const err18 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err18];
-            } else {
-              vErrors.push(err18);
-            }
-            errors++;
-          }
-        }
-        for (const key2 in data7) {
-          if (!validate24(data7[key2], { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data7, parentDataProperty: key2, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err19 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+      }
+    }
+  }
+  var _valid2 = _errs18 === errors;
+  errors = _errs17;
+  if (vErrors !== null) {
+    if (_errs17) {
+      vErrors.length = _errs17;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid2) {
+    const _errs20 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["poe-budget"] !== void 0) {
+        const err17 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/2/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err19];
+          vErrors = [err17];
         } else {
-          vErrors.push(err19);
+          vErrors.push(err17);
         }
         errors++;
       }
     }
-    if (data.address !== void 0) {
-      let data9 = data.address;
-      if (typeof data9 === "string") {
-        if (!pattern17.test(data9)) {
-          const err20 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+    var _valid2 = _errs20 === errors;
+    valid9 = _valid2;
+    if (valid9) {
+      var props2 = {};
+      props2["poe-budget"] = true;
+      props2.kind = true;
+    }
+  }
+  if (!valid9) {
+    const err18 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err18];
+    } else {
+      vErrors.push(err18);
+    }
+    errors++;
+  }
+  if (props0 !== true && props2 !== void 0) {
+    if (props2 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props2);
+    }
+  }
+  const _errs22 = errors;
+  let valid12 = true;
+  const _errs23 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing3;
+    if (data.kind === void 0 && (missing3 = "kind")) {
+      const err19 = {};
+      if (vErrors === null) {
+        vErrors = [err19];
+      } else {
+        vErrors.push(err19);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        if (!(data.kind === "patch-panel")) {
+          const err20 = {};
           if (vErrors === null) {
             vErrors = [err20];
           } else {
@@ -1175,8 +1259,23 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err21 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      }
+    }
+  }
+  var _valid3 = _errs23 === errors;
+  errors = _errs22;
+  if (vErrors !== null) {
+    if (_errs22) {
+      vErrors.length = _errs22;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid3) {
+    const _errs25 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.address !== void 0) {
+        const err21 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/3/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -1184,21 +1283,17 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.mac !== void 0) {
-      let data10 = data.mac;
-      if (typeof data10 === "string") {
-        if (!pattern21.test(data10)) {
-          const err22 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
-          if (vErrors === null) {
-            vErrors = [err22];
-          } else {
-            vErrors.push(err22);
-          }
-          errors++;
+      if (data.mac !== void 0) {
+        const err22 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/3/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err22];
+        } else {
+          vErrors.push(err22);
         }
-      } else {
-        const err23 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err23 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/3/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err23];
         } else {
@@ -1206,21 +1301,17 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.interface !== void 0) {
-      let data11 = data.interface;
-      if (typeof data11 === "string") {
-        if (!pattern22.test(data11)) {
-          const err24 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
-          if (vErrors === null) {
-            vErrors = [err24];
-          } else {
-            vErrors.push(err24);
-          }
-          errors++;
+      if (data.speed !== void 0) {
+        const err24 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/3/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err24];
+        } else {
+          vErrors.push(err24);
         }
-      } else {
-        const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err25 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/3/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
@@ -1228,25 +1319,458 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.speed !== void 0) {
-      let data12 = data.speed;
-      if (typeof data12 === "string") {
-        if (!pattern13.test(data12)) {
-          const err26 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      if (data.routes !== void 0) {
+        const err26 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/3/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err26];
+        } else {
+          vErrors.push(err26);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data20 = data.ports;
+        if (data20 && typeof data20 == "object" && !Array.isArray(data20)) {
+          for (const key1 in data20) {
+            let data21 = data20[key1];
+            if (data21 && typeof data21 == "object" && !Array.isArray(data21)) {
+              if (data21.speed !== void 0) {
+                const err27 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err27];
+                } else {
+                  vErrors.push(err27);
+                }
+                errors++;
+              }
+              if (data21.vlan !== void 0) {
+                const err28 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err28];
+                } else {
+                  vErrors.push(err28);
+                }
+                errors++;
+              }
+              if (data21.trunk !== void 0) {
+                const err29 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err29];
+                } else {
+                  vErrors.push(err29);
+                }
+                errors++;
+              }
+              if (data21.native !== void 0) {
+                const err30 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err30];
+                } else {
+                  vErrors.push(err30);
+                }
+                errors++;
+              }
+              if (data21.address !== void 0) {
+                const err31 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err31];
+                } else {
+                  vErrors.push(err31);
+                }
+                errors++;
+              }
+              if (data21.addresses !== void 0) {
+                const err32 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err32];
+                } else {
+                  vErrors.push(err32);
+                }
+                errors++;
+              }
+              if (data21.poe !== void 0) {
+                const err33 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err33];
+                } else {
+                  vErrors.push(err33);
+                }
+                errors++;
+              }
+              if (data21.mac !== void 0) {
+                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err34];
+                } else {
+                  vErrors.push(err34);
+                }
+                errors++;
+              }
+              if (data21.interface !== void 0) {
+                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err35];
+                } else {
+                  vErrors.push(err35);
+                }
+                errors++;
+              }
+            } else {
+              const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err36];
+              } else {
+                vErrors.push(err36);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err37 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
           if (vErrors === null) {
-            vErrors = [err26];
+            vErrors = [err37];
           } else {
-            vErrors.push(err26);
+            vErrors.push(err37);
+          }
+          errors++;
+        }
+      }
+    }
+    var _valid3 = _errs25 === errors;
+    valid12 = _valid3;
+    if (valid12) {
+      var props3 = {};
+      props3.address = true;
+      props3.mac = true;
+      props3.interface = true;
+      props3.speed = true;
+      props3.poe = true;
+      props3.routes = true;
+      props3.ports = true;
+      props3.kind = true;
+    }
+  }
+  if (!valid12) {
+    const err38 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err38];
+    } else {
+      vErrors.push(err38);
+    }
+    errors++;
+  }
+  if (props0 !== true && props3 !== void 0) {
+    if (props3 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props3);
+    }
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.kind === void 0) {
+      const err39 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      if (vErrors === null) {
+        vErrors = [err39];
+      } else {
+        vErrors.push(err39);
+      }
+      errors++;
+    }
+    for (const key2 in data) {
+      if (!func1.call(schema39.properties, key2)) {
+        const err40 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err40];
+        } else {
+          vErrors.push(err40);
+        }
+        errors++;
+      }
+    }
+    if (data.kind !== void 0) {
+      let data31 = data.kind;
+      if (typeof data31 !== "string") {
+        const err41 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err41];
+        } else {
+          vErrors.push(err41);
+        }
+        errors++;
+      }
+      if (!(data31 === "switch" || data31 === "router" || data31 === "access-point" || data31 === "media-converter" || data31 === "server" || data31 === "camera" || data31 === "display" || data31 === "computer" || data31 === "tuner" || data31 === "patch-panel")) {
+        const err42 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err42];
+        } else {
+          vErrors.push(err42);
+        }
+        errors++;
+      }
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err43 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err43];
+        } else {
+          vErrors.push(err43);
+        }
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data33 = data["unregistered-multicast"];
+      if (typeof data33 !== "string") {
+        const err44 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err44];
+        } else {
+          vErrors.push(err44);
+        }
+        errors++;
+      }
+      if (!(data33 === "flood" || data33 === "drop")) {
+        const err45 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err45];
+        } else {
+          vErrors.push(err45);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err46 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err46];
+        } else {
+          vErrors.push(err46);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data35 = data["spanning-tree-priority"];
+      if (!(typeof data35 == "number" && (!(data35 % 1) && !isNaN(data35)) && isFinite(data35))) {
+        const err47 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err47];
+        } else {
+          vErrors.push(err47);
+        }
+        errors++;
+      }
+      if (typeof data35 == "number" && isFinite(data35)) {
+        if (data35 > 61440 || isNaN(data35)) {
+          const err48 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+          if (vErrors === null) {
+            vErrors = [err48];
+          } else {
+            vErrors.push(err48);
+          }
+          errors++;
+        }
+        if (data35 < 0 || isNaN(data35)) {
+          const err49 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+          if (vErrors === null) {
+            vErrors = [err49];
+          } else {
+            vErrors.push(err49);
+          }
+          errors++;
+        }
+        let res0;
+        if (res0 = data35 / 4096, res0 !== parseInt(res0)) {
+          const err50 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err50];
+          } else {
+            vErrors.push(err50);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data36 = data["poe-budget"];
+      if (typeof data36 === "string") {
+        if (!pattern11.test(data36)) {
+          const err51 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err51];
+          } else {
+            vErrors.push(err51);
           }
           errors++;
         }
       } else {
-        const err27 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err52 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err27];
+          vErrors = [err52];
         } else {
-          vErrors.push(err27);
+          vErrors.push(err52);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err53 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err53];
+        } else {
+          vErrors.push(err53);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data38 = data.ports;
+      if (data38 && typeof data38 == "object" && !Array.isArray(data38)) {
+        if (Object.keys(data38).length < 1) {
+          const err54 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err54];
+          } else {
+            vErrors.push(err54);
+          }
+          errors++;
+        }
+        for (const key3 in data38) {
+          const _errs49 = errors;
+          if (typeof key3 === "string") {
+            if (!pattern5.test(key3)) {
+              const err55 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key3 };
+              if (vErrors === null) {
+                vErrors = [err55];
+              } else {
+                vErrors.push(err55);
+              }
+              errors++;
+            }
+          } else {
+            const err56 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            if (vErrors === null) {
+              vErrors = [err56];
+            } else {
+              vErrors.push(err56);
+            }
+            errors++;
+          }
+          var valid19 = _errs49 === errors;
+          if (!valid19) {
+            const err57 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err57];
+            } else {
+              vErrors.push(err57);
+            }
+            errors++;
+          }
+        }
+        for (const key4 in data38) {
+          if (!validate24(data38[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data38, parentDataProperty: key4, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err58 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err58];
+        } else {
+          vErrors.push(err58);
+        }
+        errors++;
+      }
+    }
+    if (data.address !== void 0) {
+      let data40 = data.address;
+      if (typeof data40 === "string") {
+        if (!pattern17.test(data40)) {
+          const err59 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          if (vErrors === null) {
+            vErrors = [err59];
+          } else {
+            vErrors.push(err59);
+          }
+          errors++;
+        }
+      } else {
+        const err60 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err60];
+        } else {
+          vErrors.push(err60);
+        }
+        errors++;
+      }
+    }
+    if (data.mac !== void 0) {
+      let data41 = data.mac;
+      if (typeof data41 === "string") {
+        if (!pattern21.test(data41)) {
+          const err61 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+          if (vErrors === null) {
+            vErrors = [err61];
+          } else {
+            vErrors.push(err61);
+          }
+          errors++;
+        }
+      } else {
+        const err62 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err62];
+        } else {
+          vErrors.push(err62);
+        }
+        errors++;
+      }
+    }
+    if (data.interface !== void 0) {
+      let data42 = data.interface;
+      if (typeof data42 === "string") {
+        if (!pattern22.test(data42)) {
+          const err63 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          if (vErrors === null) {
+            vErrors = [err63];
+          } else {
+            vErrors.push(err63);
+          }
+          errors++;
+        }
+      } else {
+        const err64 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err64];
+        } else {
+          vErrors.push(err64);
+        }
+        errors++;
+      }
+    }
+    if (data.speed !== void 0) {
+      let data43 = data.speed;
+      if (typeof data43 === "string") {
+        if (!pattern13.test(data43)) {
+          const err65 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err65];
+          } else {
+            vErrors.push(err65);
+          }
+          errors++;
+        }
+      } else {
+        const err66 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err66];
+        } else {
+          vErrors.push(err66);
         }
         errors++;
       }
@@ -1258,64 +1782,64 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data14 = data.routes;
-      if (Array.isArray(data14)) {
-        const len0 = data14.length;
+      let data45 = data.routes;
+      if (Array.isArray(data45)) {
+        const len0 = data45.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate29(data14[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data14, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate29(data45[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data45, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate29.errors : vErrors.concat(validate29.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err28 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err67 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err28];
+          vErrors = [err67];
         } else {
-          vErrors.push(err28);
+          vErrors.push(err67);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err29 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err68 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err29];
+          vErrors = [err68];
         } else {
-          vErrors.push(err29);
+          vErrors.push(err68);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err30 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err69 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err30];
+          vErrors = [err69];
         } else {
-          vErrors.push(err30);
+          vErrors.push(err69);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err31 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err70 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err31];
+          vErrors = [err70];
         } else {
-          vErrors.push(err31);
+          vErrors.push(err70);
         }
         errors++;
       }
     }
   } else {
-    const err32 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err71 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err32];
+      vErrors = [err71];
     } else {
-      vErrors.push(err32);
+      vErrors.push(err71);
     }
     errors++;
   }
