@@ -4,7 +4,7 @@ import { candidatesOf, passOf } from '../../server/src/footage/candidates.ts';
 import { clockOf, readTime } from '../../server/src/footage/clock.ts';
 import { type Piece, cutExactly, cutOnKeyframes, extentOf } from '../../server/src/footage/cut.ts';
 import { concatList } from '../../server/src/footage/ffmpeg-arguments.ts';
-import type { Frame } from '../../server/src/footage/media.ts';
+import type { Frame } from '../../server/src/footage/probed-file.ts';
 import { nameOf } from '../../server/src/footage/outputs.ts';
 import { timelineOf } from '../../server/src/footage/timeline.ts';
 

@@ -2,7 +2,7 @@
 
 import { type Subnet, contains, formatAddress, parseSubnet } from '../../server/src/standards/ipv4.ts';
 import type { Interface } from '../../server/src/network/interfaces.ts';
-import type { BroadcastDomain } from '../../server/src/network/membership.ts';
+import type { BroadcastDomain } from '../../server/src/network/vlan-membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { type Port, portName } from '../../server/src/site/model.ts';
 import { numberOf } from './numbers.ts';

@@ -1,7 +1,7 @@
 /** Each device that forwards frames as a bridge of Open vSwitch, with the ports, VLANs and snooping of the site. */
 
 import { pathCost } from '../../server/src/standards/spanning-tree.ts';
-import type { BroadcastDomain } from '../../server/src/network/membership.ts';
+import type { BroadcastDomain } from '../../server/src/network/vlan-membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';

@@ -7,7 +7,7 @@ import { type Origin, type SessionDescription, connectionOf, originLine, readDes
 import { AnnouncementGroup } from './group.ts';
 import type { AnnouncerTools } from './tools.ts';
 
-export interface Described {
+export interface DescriptionFile {
   /** Where it was found. */
   readonly path: string;
   readonly text: string;
@@ -60,7 +60,7 @@ export class Announcer {
   }
 
   /** Takes in what is there now: announces what is new, what has changed anew, and withdraws what is gone. */
-  async take(files: readonly Described[]): Promise<void> {
+  async take(files: readonly DescriptionFile[]): Promise<void> {
     const there = new Set(files.map(({ path }) => path));
     for (const path of this.refused.keys()) if (!there.has(path)) this.refused.delete(path);
     for (const session of this.sessions.values()) if (!there.has(session.path)) await this.withdraw(session);
@@ -86,7 +86,7 @@ export class Announcer {
 
   /** @returns why it cannot be */
   private async announce(
-    { path, text, modified }: Described,
+    { path, text, modified }: DescriptionFile,
     before: Session | undefined,
   ): Promise<string | undefined> {
     const description = readDescription(text);

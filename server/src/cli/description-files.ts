@@ -4,7 +4,7 @@ import { readFile, readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { decoded } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
-import type { Described } from '../announce/announcer.ts';
+import type { DescriptionFile } from '../announce/announcer.ts';
 
 const SUFFIX = '.sdp';
 /** A packet holds no more. */
@@ -15,7 +15,7 @@ interface Known {
   readonly stamp: string;
   /** Whether it was read, or tried to be, as it was seen last. */
   readonly read: boolean;
-  readonly taken: Described | undefined;
+  readonly taken: DescriptionFile | undefined;
 }
 
 export class DescriptionFiles {
@@ -30,7 +30,7 @@ export class DescriptionFiles {
   }
 
   /** What is there now. A file that cannot be read for the moment is as it was before. */
-  async look(): Promise<readonly Described[]> {
+  async look(): Promise<readonly DescriptionFile[]> {
     const there = await this.list();
     for (const path of this.known.keys()) if (!there.includes(path)) this.known.delete(path);
     for (const path of there) {
@@ -59,7 +59,7 @@ export class DescriptionFiles {
     }
   }
 
-  private async read(path: string, size: number, modified: number): Promise<Described | undefined> {
+  private async read(path: string, size: number, modified: number): Promise<DescriptionFile | undefined> {
     const read = size > LARGEST ? { unreadable: 'it is larger than any description' } : decoded(await readFile(path));
     if ('text' in read) return { path, text: read.text, modified };
     this.report(`${path} cannot be read: ${read.unreadable}`);

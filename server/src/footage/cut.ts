@@ -1,6 +1,6 @@
 /** Where to cut a file: on keyframes without touching a frame, or exactly, where frames at the edges are made anew. */
 
-import type { Frame } from './media.ts';
+import type { Frame } from './probed-file.ts';
 
 /**
  * Frames by their place in the order of decoding, `end` not included; or frames that are encoded, shown from `from` to

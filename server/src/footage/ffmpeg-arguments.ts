@@ -4,9 +4,9 @@
  */
 
 import { type Piece, extentOf } from './cut.ts';
-import type { Media, VideoFormat } from './media.ts';
+import type { ProbedFile, VideoFormat } from './probed-file.ts';
 import type { Planned } from './outputs.ts';
-import type { Taken } from './segment.ts';
+import type { TakenPiece } from './segment.ts';
 
 /** A file by any name: the protocol in front keeps `-` and `:` from meaning something. */
 export function fileUrl(path: string): string {
@@ -21,7 +21,7 @@ const EACH_FROM_ITS_OWN = ['-map', '0:V:0', '-map', '1:a?'];
 const BEFORE = 0.001;
 
 /** Whether the piece has to be written by itself before it is joined. */
-export function needsOwnFile({ piece, segment }: Taken, { setsInStream }: Planned, path: string): boolean {
+export function needsOwnFile({ piece, segment }: TakenPiece, { setsInStream }: Planned, path: string): boolean {
   // Joining would end where a damaged file ends.
   if (piece.kind !== 'whole' || segment.damaged !== undefined) return true;
   // The list of the concat demuxer is read line by line, in quotes too.
@@ -36,7 +36,7 @@ export function needsOwnFile({ piece, segment }: Taken, { setsInStream }: Planne
  * @param to the name of the piece
  */
 export function pieceArguments(
-  { piece, segment: { media } }: Taken,
+  { piece, segment: { media } }: TakenPiece,
   { container, setsInStream }: Planned,
   path: string,
   to: string,
@@ -64,7 +64,7 @@ export function pieceArguments(
 }
 
 /** Copies from a keyframe on. FFmpeg tells where to begin and to end by when packets are decoded. */
-function copiedPiece(piece: Piece, media: Media, path: string): string[] {
+function copiedPiece(piece: Piece, media: ProbedFile, path: string): string[] {
   const input = ['-i', fileUrl(path)];
   if (piece.kind !== 'copied') return [...input, ...VIDEO_AND_AUDIO, '-c', 'copy'];
   const { first, end } = piece;
@@ -87,12 +87,12 @@ function copiedPiece(piece: Piece, media: Media, path: string): string[] {
 }
 
 /** A time between the decoding of the frame before and that of this one. */
-function decodedBefore({ frames }: Media, index: number): number {
+function decodedBefore({ frames }: ProbedFile, index: number): number {
   return ((frames[index - 1]?.decoded ?? 0) + (frames[index]?.decoded ?? 0)) / 2;
 }
 
 /** Decodes from the keyframe before, and encodes what is wanted in the way of the file that it is of. */
-function encodedPiece(piece: Piece & { kind: 'encoded' }, media: Media, path: string): string[] {
+function encodedPiece(piece: Piece & { kind: 'encoded' }, media: ProbedFile, path: string): string[] {
   const input = ['-i', fileUrl(path)];
   // Audio before the first frame of a file goes on from the file before.
   const start = piece.from < BEFORE ? 0 : Math.max(0, media.lead + piece.from - BEFORE);
@@ -172,7 +172,7 @@ const COLOUR_OPTIONS: Readonly<Record<string, string>> = {
 };
 
 /** Whether all frames last as long, to a millisecond or so. */
-function isSteady({ frames, length }: Media): boolean {
+function isSteady({ frames, length }: ProbedFile): boolean {
   const usual = length / frames.length;
   const shown = frames.map((frame) => frame.shown).sort((a, b) => a - b);
   return shown.every((time, index) => Math.abs(time - index * usual) < 0.1 * usual);
@@ -247,12 +247,12 @@ function quoted(text: string): string {
   return `'${text.replaceAll("'", String.raw`'\''`)}'`;
 }
 
-function pieceContainer({ container }: Media): string {
+function pieceContainer({ container }: ProbedFile): string {
   if (container.startsWith('mov')) return 'mov';
   return container.startsWith('matroska') ? 'matroska' : (container.split(',')[0] ?? '');
 }
 
-function isTransport({ container }: Media): boolean {
+function isTransport({ container }: ProbedFile): boolean {
   return container === 'mpegts';
 }
 

@@ -8,11 +8,11 @@ import { bytes } from '../text/words.ts';
 import { candidatesOf, nearest } from './candidates.ts';
 import { type Shown, clockOf } from './clock.ts';
 import { join } from './join.ts';
-import { type OnDisk, lookInto } from './look-into.ts';
+import { type SegmentFile, lookInto } from './look-into.ts';
 import { nameOf, outputsOf } from './outputs.ts';
 import { Refused } from './refused.ts';
-import { type Asked, type Taken, breaksOf, taken } from './segment.ts';
-import { type LeftOut, type Made, type OutputMade, type Sealed, sidecarOf } from './sidecar.ts';
+import { type Asked, type TakenPiece, breaksOf, taken } from './segment.ts';
+import { type LeftOut, type Made, type OutputMade, type ChecksummedSegment, sidecarOf } from './sidecar.ts';
 import { leftOutWords } from './summary.ts';
 import { isNoSource, mayWrite, sidecarPath } from './targets.ts';
 import { timelineOf } from './timeline.ts';
@@ -93,7 +93,7 @@ async function look(
   { recording, names, asked, root, pass, zone }: Wanted,
   unit: number,
   tools: FootageTools,
-): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
+): Promise<{ segments: SegmentFile[]; leftOut: LeftOut[] }> {
   tools.progress('looking for files');
   const { found, skipped } = tools.find(root, names);
   const candidates = candidatesOf(
@@ -142,7 +142,7 @@ function span({ from, to }: Asked, shown: Shown): string {
 }
 
 /** Nothing is begun that cannot end well: what is copied takes as much room again. */
-function hasRoom(pieces: readonly Taken<OnDisk>[], out: string, tools: FootageTools): void {
+function hasRoom(pieces: readonly TakenPiece<SegmentFile>[], out: string, tools: FootageTools): void {
   const needed = pieces.reduce(
     (sum, { segment, frames }) => sum + (segment.size * frames) / segment.media.frames.length,
     0,
@@ -155,11 +155,14 @@ function hasRoom(pieces: readonly Taken<OnDisk>[], out: string, tools: FootageTo
 }
 
 /** The checksum of every file that something is taken from. */
-async function seal(pieces: readonly Taken<OnDisk>[], tools: FootageTools): Promise<Map<OnDisk, Sealed & OnDisk>> {
+async function seal(
+  pieces: readonly TakenPiece<SegmentFile>[],
+  tools: FootageTools,
+): Promise<Map<SegmentFile, ChecksummedSegment & SegmentFile>> {
   const segments = [...new Set(pieces.map(({ segment }) => segment))];
   const total = segments.reduce((sum, { size }) => sum + size, 0);
   let read = 0;
-  const sealed = new Map<OnDisk, Sealed & OnDisk>();
+  const sealed = new Map<SegmentFile, ChecksummedSegment & SegmentFile>();
   for (const segment of segments) {
     const sha256 = await tools.hash(segment.file, (count) => {
       read += count;
@@ -174,7 +177,7 @@ async function seal(pieces: readonly Taken<OnDisk>[], tools: FootageTools): Prom
 }
 
 /** @throws Refused where a file was written to in the meantime, so that its checksum may be of other bytes */
-async function unchanged(sealed: ReadonlyMap<OnDisk, Sealed>, tools: FootageTools): Promise<void> {
+async function unchanged(sealed: ReadonlyMap<SegmentFile, ChecksummedSegment>, tools: FootageTools): Promise<void> {
   for (const { path, original, file, size, modified } of sealed.keys()) {
     if (file !== original) continue;
     const now = await tools.stat(original);

@@ -1,26 +1,26 @@
 /** One result, made in the work folder: its pieces, their joining, and a count of what came out. */
 
 import { type Listed, concatList, joinArguments, needsOwnFile, pieceArguments } from './ffmpeg-arguments.ts';
-import { type OnDisk, probe } from './look-into.ts';
+import { type SegmentFile, probe } from './look-into.ts';
 import { type Planned, formatWords } from './outputs.ts';
 import { DiskFull, Refused } from './refused.ts';
-import type { Taken } from './segment.ts';
+import type { TakenPiece } from './segment.ts';
 import type { FootageTools } from './tools.ts';
 
 export interface Joined {
   /** The result, in the work folder. */
   readonly file: string;
   /** With the seconds into the result at which each begins. */
-  readonly pieces: readonly (Taken<OnDisk> & { readonly position: number })[];
+  readonly pieces: readonly (TakenPiece<SegmentFile> & { readonly position: number })[];
   /** What FFmpeg was called with. */
   readonly commands: readonly (readonly string[])[];
 }
 
 /** @throws Refused where FFmpeg fails, or where not every frame is in the result */
-export async function join(planned: Planned<OnDisk>, name: string, tools: FootageTools): Promise<Joined> {
+export async function join(planned: Planned<SegmentFile>, name: string, tools: FootageTools): Promise<Joined> {
   const commands: string[][] = [];
   const listed: Listed[] = [];
-  const pieces: Taken<OnDisk>[] = [];
+  const pieces: TakenPiece<SegmentFile>[] = [];
   for (const [index, piece] of planned.pieces.entries()) {
     tools.progress(`preparing pieces, ${(index + 1).toString()} of ${planned.pieces.length.toString()}`);
     const { file, media } = piece.segment;
@@ -56,7 +56,7 @@ export async function join(planned: Planned<OnDisk>, name: string, tools: Footag
 
 /** Writes the piece into a file of its own, and counts its frames. */
 async function written(
-  piece: Taken<OnDisk>,
+  piece: TakenPiece<SegmentFile>,
   command: readonly string[],
   own: string,
   tools: FootageTools,
@@ -100,8 +100,8 @@ async function ffmpeg(command: readonly string[], tools: FootageTools, planned?:
 
 /** Whether every frame is there, and the audio. */
 async function counted(
-  planned: Planned<OnDisk>,
-  pieces: readonly Taken[],
+  planned: Planned<SegmentFile>,
+  pieces: readonly TakenPiece[],
   name: string,
   tools: FootageTools,
 ): Promise<void> {

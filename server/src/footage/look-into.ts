@@ -3,13 +3,13 @@
 import { bytes } from '../text/words.ts';
 import { type Found, type Pass, passOf } from './candidates.ts';
 import { fileUrl } from './ffmpeg-arguments.ts';
-import { type Media, PROBE_ARGUMENTS, mediaOf } from './media.ts';
+import { type ProbedFile, PROBE_ARGUMENTS, mediaOf } from './probed-file.ts';
 import type { Segment } from './segment.ts';
 import type { LeftOut } from './sidecar.ts';
 import type { FootageTools } from './tools.ts';
 
 /** A file, and where it is read from: a copy of what is there, where it may still be growing. */
-export interface OnDisk extends Segment {
+export interface SegmentFile extends Segment {
   readonly original: string;
   readonly file: string;
   readonly size: number;
@@ -33,8 +33,8 @@ export async function lookInto(
   candidates: readonly Found[],
   where: Where,
   tools: FootageTools,
-): Promise<{ segments: OnDisk[]; leftOut: LeftOut[] }> {
-  const looked: (OnDisk | LeftOut)[] = [];
+): Promise<{ segments: SegmentFile[]; leftOut: LeftOut[] }> {
+  const looked: (SegmentFile | LeftOut)[] = [];
   let next = 0;
   let done = 0;
   const work = async (): Promise<void> => {
@@ -45,14 +45,14 @@ export async function lookInto(
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, work));
-  const segments = looked.filter((one): one is OnDisk => 'media' in one);
+  const segments = looked.filter((one): one is SegmentFile => 'media' in one);
   return {
     segments: segments.sort((a, b) => a.named - b.named),
     leftOut: looked.filter((one): one is LeftOut => 'reason' in one),
   };
 }
 
-async function lookAt({ path, instants }: Found, where: Where, tools: FootageTools): Promise<OnDisk | LeftOut> {
+async function lookAt({ path, instants }: Found, where: Where, tools: FootageTools): Promise<SegmentFile | LeftOut> {
   const { root, pass, newest } = where;
   const leftOut = (reason: string): LeftOut => ({ path, reason });
   const original = tools.recorded(root, path);
@@ -88,7 +88,7 @@ async function lookAt({ path, instants }: Found, where: Where, tools: FootageToo
 export async function probe(
   file: string,
   tools: FootageTools,
-): Promise<{ media: Media | undefined; unusable: string; complaint: string }> {
+): Promise<{ media: ProbedFile | undefined; unusable: string; complaint: string }> {
   const { out, err } = await tools.run('ffprobe', [...PROBE_ARGUMENTS, '-i', fileUrl(file)]);
   const complaint = (err.split('\n').find((line) => line.trim() !== '') ?? '')
     .replace(/^\[[^\]]*\] /, '')

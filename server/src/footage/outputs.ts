@@ -1,20 +1,20 @@
 /** Which pieces go into one file: those that a container holds in one stream without encoding anything anew. */
 
-import type { Segment, Taken } from './segment.ts';
+import type { Segment, TakenPiece } from './segment.ts';
 
 /** The containers that footage is written to, by the ending of the file's name; FFmpeg's names of them. */
 export const CONTAINERS: Readonly<Record<string, string>> = { mp4: 'mp4', mov: 'mov', mkv: 'matroska', ts: 'mpegts' };
 
 export interface Planned<T extends Segment = Segment> {
-  readonly pieces: readonly Taken<T>[];
+  readonly pieces: readonly TakenPiece<T>[];
   readonly container: string;
   /** The parameter sets change on the way, and so have to stand in the stream, before each keyframe that they are for. */
   readonly setsInStream: boolean;
 }
 
 /** Runs of pieces that are alike, in their order. */
-export function outputsOf<T extends Segment>(pieces: readonly Taken<T>[], container: string): Planned<T>[] {
-  const runs: Taken<T>[][] = [];
+export function outputsOf<T extends Segment>(pieces: readonly TakenPiece<T>[], container: string): Planned<T>[] {
+  const runs: TakenPiece<T>[][] = [];
   for (const piece of pieces) {
     const run = runs.at(-1);
     if (run?.[0] !== undefined && likeness(run[0].segment, container) === likeness(piece.segment, container))

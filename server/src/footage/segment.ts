@@ -1,19 +1,19 @@
 /** A file of a recording that has been looked into, and what is taken of it. */
 
 import { type Piece, cutExactly, cutOnKeyframes, extentOf, needsFileBefore } from './cut.ts';
-import type { Media } from './media.ts';
+import type { ProbedFile } from './probed-file.ts';
 import type { Break, Named, Placed, Timeline } from './timeline.ts';
 
 export interface Segment extends Named {
   /** From the folder that the recordings lie in, with forward slashes. */
   readonly path: string;
-  readonly media: Media;
+  readonly media: ProbedFile;
   /** What is wrong with it, where it can be read in part only. */
   readonly damaged: string | undefined;
 }
 
 /** What is taken of a file, and when that was, in milliseconds since 1970. */
-export interface Taken<T extends Segment = Segment> {
+export interface TakenPiece<T extends Segment = Segment> {
   readonly segment: T;
   readonly piece: Piece;
   readonly frames: number;
@@ -29,7 +29,7 @@ export interface Asked {
 }
 
 /** Why an exact cut cannot be made, as a sentence. */
-export interface Impossible {
+export interface NothingTaken {
   readonly impossible: string;
 }
 
@@ -40,9 +40,9 @@ const SAME = 0.0005;
 const ENCODED = ['h264', 'hevc'];
 
 /** All that was recorded of what is asked for, in its order. */
-export function taken<T extends Segment>({ placed }: Timeline<T>, asked: Asked): Taken<T>[] | Impossible {
+export function taken<T extends Segment>({ placed }: Timeline<T>, asked: Asked): TakenPiece<T>[] | NothingTaken {
   const wanted = placed.filter(({ start, end }) => start < asked.to && end > asked.from);
-  const all: Taken<T>[] = [];
+  const all: TakenPiece<T>[] = [];
   for (const { file, start } of wanted) {
     const { frames } = file.media;
     const [from, to] = [(asked.from - start) / 1000, (asked.to - start) / 1000];

@@ -2,14 +2,14 @@
 
 import type { Shown } from './clock.ts';
 import { formatWords } from './outputs.ts';
-import type { Asked, Segment, Taken } from './segment.ts';
+import type { Asked, Segment, TakenPiece } from './segment.ts';
 import type { Break } from './timeline.ts';
 
 export const CAUTION =
   'Footage of people falls under privacy law in most places: who may see it, pass it on and keep it is bounded. ' +
   'Joined footage is a copy; evidence needs the originals, which are left as they are. Local law and licensed practice decide.';
 
-export interface Sealed extends Segment {
+export interface ChecksummedSegment extends Segment {
   readonly size: number;
   readonly sha256: string;
   /** Only what was there of a file that was still being written. */
@@ -20,7 +20,7 @@ export interface OutputMade {
   readonly path: string;
   readonly size: number;
   readonly sha256: string;
-  readonly pieces: readonly (Taken<Sealed> & { readonly position: number })[];
+  readonly pieces: readonly (TakenPiece<ChecksummedSegment> & { readonly position: number })[];
   readonly commands: readonly (readonly string[])[];
 }
 
@@ -91,7 +91,7 @@ function outputOf({ path, size, sha256, pieces, commands }: OutputMade, shown: S
 }
 
 /** From the first frame to the end of the last. */
-function spanOf(pieces: readonly Taken[], shown: Shown): { from: string; to: string } {
+function spanOf(pieces: readonly TakenPiece[], shown: Shown): { from: string; to: string } {
   return {
     from: shown(pieces.reduce((least, { from }) => Math.min(least, from), Infinity)),
     to: shown(pieces.reduce((most, { to }) => Math.max(most, to), -Infinity)),

@@ -3,7 +3,7 @@
 import { contains } from '../standards/ipv4.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';
 import type { Route } from '../text/syntax.ts';
-import { domainsOf } from './membership.ts';
+import { domainsOf } from './vlan-membership.ts';
 import type { Link } from './link.ts';
 
 export interface AddressUse {

@@ -2,7 +2,7 @@
 
 import type { Device, Port } from '../site/model.ts';
 import { type Hop, type Link, oppositePort, portOf } from './link.ts';
-import type { BroadcastDomain } from './membership.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
 
 /** A switch, access point or converter, as part of one broadcast domain. */
 export interface Bridge {

@@ -3,7 +3,7 @@
 import type { Device, HostRoute, Stream } from '../site/model.ts';
 import type { Interface } from './interfaces.ts';
 import type { Hop } from './link.ts';
-import type { BroadcastDomain } from './membership.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
 
 export type Obstacle =
   /** No cable at any port of the device, or none that carries a network. */

@@ -3,7 +3,7 @@
 import { type Subnet, contains } from '../standards/ipv4.ts';
 import type { Device, HostRoute, Port } from '../site/model.ts';
 import type { Link } from './link.ts';
-import { type BroadcastDomain, domainsOf } from './membership.ts';
+import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
 
 /** A host's or router's place in one broadcast domain. */
 export interface Interface {

@@ -1,7 +1,7 @@
 /** A link: two ports joined by a cable. */
 
 import type { Cable, Device, Port } from '../site/model.ts';
-import type { BroadcastDomain, Membership } from './membership.ts';
+import type { BroadcastDomain, VlanMembership } from './vlan-membership.ts';
 
 /** Two ports joined by a cable, whatever crosses it. */
 export interface Joint {
@@ -19,8 +19,8 @@ export interface Link extends Joint {
   /** What crosses it with a tag. */
   readonly tagged: readonly BroadcastDomain[];
   /** What the ports at its ends send into it; what the other end does not take is lost there. */
-  readonly fromA: Membership;
-  readonly fromB: Membership;
+  readonly fromA: VlanMembership;
+  readonly fromB: VlanMembership;
   /** The end that discards, by spanning tree: nothing passes, but what is flooded may still be sent towards it. */
   readonly blocked: Port | undefined;
 }
@@ -41,7 +41,7 @@ export function portOf(link: Joint, device: Device): Port {
 }
 
 /** What leaves by a port into its link. */
-export function sentBy(link: Link, out: Port): Membership {
+export function sentBy(link: Link, out: Port): VlanMembership {
   return link.a === out ? link.fromA : link.fromB;
 }
 

@@ -15,7 +15,7 @@ import { type Bridge, type BridgeTree, bridgeBeyond, bridgesBetween, linkBetween
 import type { Copy, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interfaces.ts';
 import { type Hop, type Link, oppositePort, portOf } from './link.ts';
-import type { BroadcastDomain } from './membership.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
 import type { RoutingContext } from './unicast.ts';
 
 /** What the bridges of one domain know of one group: the links that lead to members. */

@@ -8,7 +8,7 @@ import type { Delivery } from './delivery.ts';
 import type { Interfaces } from './interfaces.ts';
 import type { Link } from './link.ts';
 import { type DirectionLoad, loadsOf } from './loads.ts';
-import type { BroadcastDomain } from './membership.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Memberships } from './multicast.ts';
 import { type StreamRates, streamRates } from './rates.ts';
 import { type Routes, type StreamCopies, routesOf } from './routes.ts';

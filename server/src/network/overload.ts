@@ -1,7 +1,7 @@
 /** Links overloaded by multicast that no host behind them asked for. */
 
 import type { Link } from './link.ts';
-import type { BroadcastDomain } from './membership.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
 import { type Cause, visitUnwanted } from './unwanted.ts';
 import type { Network } from './network.ts';
 import type { Policies, Port } from '../site/model.ts';

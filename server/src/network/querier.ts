@@ -3,7 +3,7 @@
 import type { Device, Site } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgesBetween } from './bridge-tree.ts';
 import { oppositePort } from './link.ts';
-import type { BroadcastDomain } from './membership.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Network } from './network.ts';
 
 /**

@@ -3,7 +3,7 @@
 import { perObject } from '../memo.ts';
 import type { Device, Port } from '../site/model.ts';
 import type { Joint } from './link.ts';
-import { type BroadcastDomain, type Membership, hasVlans } from './membership.ts';
+import { type BroadcastDomain, type VlanMembership, hasVlans } from './vlan-membership.ts';
 
 /** A port that is cabled to a device of a segment. */
 export interface SegmentEnd<J extends Joint> {
@@ -56,8 +56,8 @@ export function transparentSegments<J extends Joint>(links: readonly J[]): Map<D
 /** What a segment with edges carries. Of several VLANs without a tag the first counts; the rules report the others. */
 export function carriedIn<J extends Joint>(
   segment: TransparentSegment<J>,
-  membership: (port: Port) => Membership,
-): Membership {
+  membership: (port: Port) => VlanMembership,
+): VlanMembership {
   let untagged: BroadcastDomain | undefined;
   const tagged = new Set<BroadcastDomain>();
   for (const { port } of segment.edges) {

@@ -5,7 +5,7 @@ import { pathBetween } from './bridge-tree.ts';
 import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interfaces.ts';
 import type { Hop } from './link.ts';
-import type { BroadcastDomain } from './membership.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Wiring } from './wiring.ts';
 
 /** What the routes of streams are found on. */

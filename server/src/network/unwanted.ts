@@ -6,7 +6,7 @@ import type { Port, Stream } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgeBeyond } from './bridge-tree.ts';
 import type { Interface } from './interfaces.ts';
 import { type Link, oppositePort, sentBy } from './link.ts';
-import { type BroadcastDomain, domainsOf } from './membership.ts';
+import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
 import type { Network } from './network.ts';
 
 export type Cause =

@@ -17,13 +17,13 @@ import { Interfaces } from './interfaces.ts';
 import { type Joint, type Link, carries, sentBy } from './link.ts';
 import {
   type BroadcastDomain,
-  type Membership,
+  type VlanMembership,
   NO_DOMAIN,
   agreed,
   atHost,
   domainsOf,
-  membershipOf,
-} from './membership.ts';
+  vlanMembershipOf,
+} from './vlan-membership.ts';
 import { type TransparentSegment, carriedIn, isTransparent, transparentSegments } from './transparent-segments.ts';
 import { spanningTreeOf } from './spanning-tree.ts';
 
@@ -43,7 +43,7 @@ export interface Topology {
   readonly domains: readonly BroadcastDomain[];
   readonly domainOf: (vlan: Vlan) => BroadcastDomain;
   /** What is set on a port itself; a VLAN that is not declared counts as none. */
-  readonly membershipOf: (port: Port) => Membership;
+  readonly vlanMembershipOf: (port: Port) => VlanMembership;
   /** By transparent device, where it is cabled. */
   readonly segments: ReadonlyMap<Device, TransparentSegment<Link>>;
   readonly spanningTree: {
@@ -110,7 +110,7 @@ function topologyOf(site: Wired): Topology {
       if (domain === undefined) throw new Error(`${vlan.name} is not a VLAN of this site`);
       return domain;
     },
-    membershipOf: own,
+    vlanMembershipOf: own,
     segments: withLinks(segments, linkOf),
     spanningTree: { roots, blocked: links.filter((link) => link.blocked !== undefined) },
   };
@@ -143,23 +143,25 @@ interface Domains {
   readonly domains: readonly BroadcastDomain[];
   /** The declared VLANs, by name. */
   readonly byName: ReadonlyMap<string, BroadcastDomain>;
-  readonly own: (port: Port) => Membership;
-  readonly crossing: (joint: Joint) => Membership & { readonly fromA: Membership; readonly fromB: Membership };
+  readonly own: (port: Port) => VlanMembership;
+  readonly crossing: (
+    joint: Joint,
+  ) => VlanMembership & { readonly fromA: VlanMembership; readonly fromB: VlanMembership };
 }
 
 function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment<Joint>>): Domains {
   const byName = new Map(site.vlans.map((vlan) => [vlan.name, { vlan, name: vlan.name }]));
   const domains: BroadcastDomain[] = [...byName.values()];
-  const own = perObject((port: Port) => membershipOf(port, byName));
-  const ofHosts = (hosts: readonly Port[], name: string): Membership => {
+  const own = perObject((port: Port) => vlanMembershipOf(port, byName));
+  const ofHosts = (hosts: readonly Port[], name: string): VlanMembership => {
     const vlan = vlanOfHosts(site.vlans, hosts);
     const known = vlan === undefined ? undefined : byName.get(vlan.name);
     const domain = known ?? { vlan: undefined, name };
     if (known === undefined) domains.push(domain);
     return { untagged: domain, tagged: [] };
   };
-  const bySegment = new Map<TransparentSegment<Joint>, Membership>();
-  const inSegment = (device: Device): Membership => {
+  const bySegment = new Map<TransparentSegment<Joint>, VlanMembership>();
+  const inSegment = (device: Device): VlanMembership => {
     const segment = segments.get(device);
     if (segment === undefined) return NO_DOMAIN;
     const known = bySegment.get(segment);
@@ -170,7 +172,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     bySegment.set(segment, carried);
     return carried;
   };
-  const carriedBy = ({ a, b }: Joint): Membership => {
+  const carriedBy = ({ a, b }: Joint): VlanMembership => {
     const aPasses = isTransparent(a);
     const bPasses = isTransparent(b);
     if (aPasses && bPasses) return inSegment(a.device);
@@ -184,7 +186,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     if (b.device.bridging) return atHost(own(b), own(a));
     return ofHosts([a, b], `the link ${a.device.name} – ${b.device.name}`);
   };
-  const sent = (port: Port, carried: Membership): Membership => {
+  const sent = (port: Port, carried: VlanMembership): VlanMembership => {
     if (!port.device.bridging) return carried;
     return isTransparent(port) ? inSegment(port.device) : own(port);
   };

@@ -37,7 +37,7 @@ const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
 /** More ports than that in one range is a slip of the pen. */
 export const RANGE_PORTS = 1024;
 
-function written<T>(data: Data): Partly<T> {
+function asDeclared<T>(data: Data): Partly<T> {
   return (isMapping(data) ? data : {}) as Partly<T>;
 }
 
@@ -56,7 +56,7 @@ function strings(list: unknown): string[] {
 }
 
 export function readVlan(item: Item): Vlan {
-  const data = written<Written.Vlan>(item.data);
+  const data = asDeclared<Written.Vlan>(item.data);
   return {
     item,
     name: item.name,
@@ -72,7 +72,7 @@ const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'me
 
 /** A device without its ports where `withPorts` is false. */
 export function readDevice(item: Item, withPorts = true): Device {
-  const data = written<Written.Device>(item.data);
+  const data = asDeclared<Written.Device>(item.data);
   const bridging = BRIDGING.includes(data.kind);
   const portByName = new Map<string, Port>();
   const ports: Port[] = [];
@@ -107,7 +107,7 @@ function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
   return Object.entries(data.ports).flatMap(([key, port]) => {
     const names = portNames(key);
     return names.map((name, offset) =>
-      readPort(device, name, ['ports', key], written<Written.Port>((port ?? {}) as Data), offset),
+      readPort(device, name, ['ports', key], asDeclared<Written.Port>((port ?? {}) as Data), offset),
     );
   });
 }
@@ -134,7 +134,7 @@ function portRange(key: string): { readonly first: number; readonly count: numbe
 
 /** How many ports a device declares, counted without creating them. */
 export function portCount({ data }: Item): number {
-  const { ports } = written<Written.Device>(data);
+  const { ports } = asDeclared<Written.Device>(data);
   return Object.keys(ports ?? {}).reduce((sum, key) => sum + (portRange(key)?.count ?? 1), 0);
 }
 
@@ -182,7 +182,7 @@ function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {
 }
 
 export function readCable(item: Item): Cable {
-  const data = written<Written.Cable>(item.data);
+  const data = asDeclared<Written.Cable>(item.data);
   return {
     item,
     name: `${data.from ?? '?'} – ${data.to ?? '?'}`,
@@ -202,7 +202,7 @@ export function readEnd(text: unknown, route: Route): CableEnd | undefined {
 }
 
 export function readStream(item: Item): Stream {
-  const data = written<Written.Stream>(item.data);
+  const data = asDeclared<Written.Stream>(item.data);
   return {
     item,
     name: item.name,
@@ -252,7 +252,7 @@ function readRate(nominalText: unknown, peakText: unknown): MediaRate | undefine
 }
 
 export function readVolume(item: Item): Volume {
-  const data = written<Written.Volume>(item.data);
+  const data = asDeclared<Written.Volume>(item.data);
   return {
     item,
     name: item.name,
@@ -267,7 +267,7 @@ export function readVolume(item: Item): Volume {
 }
 
 export function readRecording(item: Item): Recording {
-  const data = written<Written.Recording>(item.data);
+  const data = asDeclared<Written.Recording>(item.data);
   return {
     item,
     name: item.name,
@@ -280,14 +280,14 @@ export function readRecording(item: Item): Recording {
 }
 
 export function readThreshold(item: Item): Threshold {
-  const data = written<{ warn: string; limit: string }>(item.data);
+  const data = asDeclared<{ warn: string; limit: string }>(item.data);
   return { warn: amount(data.warn, 'percentage'), limit: amount(data.limit, 'percentage') };
 }
 
 export function readRetention(item: Item): Retention[] {
   if (!Array.isArray(item.data)) return [];
   return item.data.flatMap((element, index) => {
-    const data = written<Written.Retention>(element);
+    const data = asDeclared<Written.Retention>(element);
     return {
       item,
       route: [index],
@@ -299,7 +299,7 @@ export function readRetention(item: Item): Retention[] {
 }
 
 export function readSeverities(item: Item): [string, Severity | 'off'][] {
-  return Object.entries(written<Record<string, Severity | 'off'>>(item.data)).flatMap(([rule, severity]) =>
+  return Object.entries(asDeclared<Record<string, Severity | 'off'>>(item.data)).flatMap(([rule, severity]) =>
     severity === undefined || severity === null ? [] : [[rule, severity]],
   );
 }
@@ -307,7 +307,7 @@ export function readSeverities(item: Item): [string, Severity | 'off'][] {
 export function readAcceptances(item: Item): Acceptance[] {
   if (!Array.isArray(item.data)) return [];
   return item.data.flatMap((element, index) => {
-    const data = written<Written.Acceptance>(element);
+    const data = asDeclared<Written.Acceptance>(element);
     if (data.rule === undefined || data.at === undefined || data.because === undefined) return [];
     return { item, route: [index], rule: data.rule, at: data.at, because: data.because };
   });

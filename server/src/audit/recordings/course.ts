@@ -74,7 +74,7 @@ export function courseOf(
   // The later one of two that it can be.
   const last = rows.start(end - 1) + (fold === undefined ? 0 : fold.to - fold.change);
   const reach = (held?.most ?? 0) + rounding + SLACK;
-  const scan = new Scan(rows, held, rounding, zone, lengths);
+  const scan = new CourseBuilder(rows, held, rounding, zone, lengths);
   for (let index = first; index < end; index++) scan.take(index);
   scan.finish();
   const stretches = (from: number, to: number): Stretches => {
@@ -134,7 +134,7 @@ interface Before {
 }
 
 /** Goes from file to file. */
-class Scan {
+class CourseBuilder {
   readonly gaps = new Stretches();
   readonly shorts = new Stretches();
   readonly overlaps = new Stretches();

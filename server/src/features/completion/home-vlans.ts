@@ -1,6 +1,6 @@
 /** The VLANs that an address may be meant for. */
 
-import { domainsOf } from '../../network/membership.ts';
+import { domainsOf } from '../../network/vlan-membership.ts';
 import type { Port, Vlan } from '../../site/model.ts';
 import { type Wanted, textAt } from './wanted.ts';
 

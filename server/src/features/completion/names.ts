@@ -9,7 +9,7 @@ import type { NameKind } from '../../site/shape.ts';
 import { ownDevice } from '../../site/declared.ts';
 import { endOffers, portDetail } from './ends.ts';
 import type { Offer, OfferKind } from './offer.ts';
-import { type Wanted, othersInList, textAt, writtenAt } from './wanted.ts';
+import { type Wanted, othersInList, textAt, dataAtCursor } from './wanted.ts';
 
 /** `role` is the key that the name stands under, or whose list it is in. */
 export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted)): Offer[] {
@@ -127,7 +127,7 @@ function ranked<T>(list: readonly T[], rank: (element: T) => number): T[] {
 function vlansFor(wanted: Wanted, role: string): string[] {
   const names = wanted.site.vlans.map(({ name }) => name);
   if (role !== 'native' && role !== 'addresses') return names;
-  const trunk = writtenAt(wanted, [
+  const trunk = dataAtCursor(wanted, [
     ...wanted.route.slice(0, role === 'native' ? -1 : wanted.route.indexOf('addresses')),
     'trunk',
   ]);

@@ -85,19 +85,19 @@ function itemAt(file: SiteText, offset: number, section: SectionName | undefined
 }
 
 /** What the text has under keys and indices of the item, whether it fits the schema or not. */
-export function writtenAt({ item }: Wanted, route: Route): Data | undefined {
+export function dataAtCursor({ item }: Wanted, route: Route): Data | undefined {
   return item === undefined ? undefined : dataAt(dataOf(item.node), route);
 }
 
 export function textAt(wanted: Wanted, route: Route): string | undefined {
-  const data = writtenAt(wanted, route);
+  const data = dataAtCursor(wanted, route);
   return typeof data === 'string' || typeof data === 'number' ? String(data) : undefined;
 }
 
 /** The other elements of the list that the cursor is in. */
 export function othersInList(wanted: Wanted): readonly string[] {
   const index = wanted.route[wanted.route.length - 1];
-  const list = writtenAt(wanted, wanted.route.slice(0, -1));
+  const list = dataAtCursor(wanted, wanted.route.slice(0, -1));
   if (!Array.isArray(list)) return [];
   return list.filter((other, i) => i !== index && (typeof other === 'string' || typeof other === 'number')).map(String);
 }

@@ -66,7 +66,7 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
 
 function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>, refuse: Refuse): HostInterface[] {
   const { topology } = plan.network;
-  const own = topology.membershipOf(port);
+  const own = topology.vlanMembershipOf(port);
   const vlan = (own.untagged ?? topology.linkAt(port)?.untagged)?.vlan;
   const tagged = own.tagged
     .flatMap(({ vlan: each }) => each ?? [])

@@ -1,7 +1,7 @@
 /** The settings of each port of a switch, and what is plugged into it. */
 
 import { type Link, oppositePort } from '../../network/link.ts';
-import { hasVlans } from '../../network/membership.ts';
+import { hasVlans } from '../../network/vlan-membership.ts';
 import type { Feed } from '../../network/power.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Vlan, portAt } from '../../site/model.ts';
@@ -77,7 +77,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
   const feeds = power.find((source) => source.device === device)?.feeds ?? [];
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
   return ports.map((port): Row => {
-    const { untagged, tagged } = network.topology.membershipOf(port);
+    const { untagged, tagged } = network.topology.vlanMembershipOf(port);
     const link = network.topology.linkAt(port);
     const peak = (at: Link, out: Port): number => network.load(at, out).line.peak;
     return {

@@ -1,6 +1,6 @@
 import { formatAddress } from '../../standards/ipv4.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
-import { type Membership, domainsOf, hasVlans } from '../../network/membership.ts';
+import { type VlanMembership, domainsOf, hasVlans } from '../../network/vlan-membership.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
@@ -40,10 +40,10 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
 };
 
 /** What the port is set to, else what its cable brings without a tag; `undefined` where neither is known. */
-function carriedBy({ site, network }: Pick<RuleContext, 'site' | 'network'>, port: Port): Membership | undefined {
+function carriedBy({ site, network }: Pick<RuleContext, 'site' | 'network'>, port: Port): VlanMembership | undefined {
   const { vlan, native, trunk = [] } = port;
   const isKnown = [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
-  if (hasVlans(port)) return isKnown ? network.topology.membershipOf(port) : undefined;
+  if (hasVlans(port)) return isKnown ? network.topology.vlanMembershipOf(port) : undefined;
   const link = network.topology.linkAt(port);
   return link?.untagged === undefined ? undefined : link;
 }

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Interface } from '../../network/interfaces.ts';
-import type { BroadcastDomain } from '../../network/membership.ts';
+import type { BroadcastDomain } from '../../network/vlan-membership.ts';
 import { portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { formatAddress } from '../../standards/ipv4.ts';

@@ -1,5 +1,5 @@
 import { oppositePort } from '../../network/link.ts';
-import { hasVlans } from '../../network/membership.ts';
+import { hasVlans } from '../../network/vlan-membership.ts';
 import { isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';

@@ -1,6 +1,6 @@
 import type { BridgeTree } from '../../network/bridge-tree.ts';
 import { oppositePort } from '../../network/link.ts';
-import { domainsOf } from '../../network/membership.ts';
+import { domainsOf } from '../../network/vlan-membership.ts';
 import { portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';

@@ -17,7 +17,7 @@ knows VLANs, with a trunk.`,
       // Converters only lengthen a cable: where its ends differ, vlan-mismatch reports.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
       const untagged = edges.flatMap((edge) => {
-        const { untagged: domain } = topology.membershipOf(edge.port);
+        const { untagged: domain } = topology.vlanMembershipOf(edge.port);
         return domain === undefined ? [] : [{ ...edge, domain }];
       });
       const [first] = untagged;

@@ -1,5 +1,11 @@
 import type { Link } from '../../network/link.ts';
-import { type BroadcastDomain, type Membership, agreed, domainsOf, hasVlans } from '../../network/membership.ts';
+import {
+  type BroadcastDomain,
+  type VlanMembership,
+  agreed,
+  domainsOf,
+  hasVlans,
+} from '../../network/vlan-membership.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { carriedIn, isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
@@ -28,7 +34,8 @@ native VLANs too. A host without a trunk belongs at an access port.`,
       } else if (a.device.bridging || b.device.bridging) {
         const [inner, host] = a.device.bridging ? [a, b] : [b, a];
         const segment = isTransparent(inner) ? topology.segments.get(inner.device) : undefined;
-        const wire = segment === undefined ? topology.membershipOf(inner) : carriedIn(segment, topology.membershipOf);
+        const wire =
+          segment === undefined ? topology.vlanMembershipOf(inner) : carriedIn(segment, topology.vlanMembershipOf);
         const ports = segment === undefined ? [inner] : segment.edges.map(({ port }) => port);
         const [from] = ports;
         if (from !== undefined && ports.every((port) => isKnown(site, port)))
@@ -60,7 +67,7 @@ function names(domains: readonly (BroadcastDomain | undefined)[]): string[] {
 }
 
 function described({ topology }: Context, port: Port): string {
-  const { untagged, tagged } = topology.membershipOf(port);
+  const { untagged, tagged } = topology.vlanMembershipOf(port);
   const without = names([untagged]);
   if (tagged.length === 0) return `an access port of ${list(without)}`;
   return `a trunk of ${list(names(tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
@@ -69,7 +76,7 @@ function described({ topology }: Context, port: Port): string {
 function betweenSwitches(context: Context, a: Port, b: Port, link: Link, report: Report): void {
   const { site, topology } = context;
   if (!isKnown(site, a) || !isKnown(site, b)) return;
-  const [own, other] = [topology.membershipOf(a), topology.membershipOf(b)];
+  const [own, other] = [topology.vlanMembershipOf(a), topology.vlanMembershipOf(b)];
   const passing = domainsOf(agreed(own, other));
   const lost = [...new Set([...domainsOf(own), ...domainsOf(other)])].filter((network) => !passing.includes(network));
   if (lost.length === 0) return;
@@ -139,7 +146,7 @@ interface HostCable {
 }
 
 /** `wire` is what comes to the host. */
-function atHost(context: Context, cable: HostCable, wire: Membership, report: Report): void {
+function atHost(context: Context, cable: HostCable, wire: VlanMembership, report: Report): void {
   const { from, host } = cable;
   if (!hasVlans(host)) {
     if (wire.untagged !== undefined || wire.tagged.length === 0) return;
@@ -150,7 +157,7 @@ function atHost(context: Context, cable: HostCable, wire: Membership, report: Re
     return;
   }
   if (!isKnown(context.site, host)) return;
-  const own = context.topology.membershipOf(host);
+  const own = context.topology.vlanMembershipOf(host);
   const lost = own.tagged.filter((domain) => !wire.tagged.includes(domain));
   const differs = own.untagged !== undefined && own.untagged !== wire.untagged;
   if (lost.length === 0 && !differs) return;

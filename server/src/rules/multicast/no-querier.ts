@@ -2,7 +2,7 @@ import { isMulticast } from '../../standards/ipv4.ts';
 import { groupMembershipInterval } from '../../standards/igmp.ts';
 import { isLinkLocalGroup } from '../../standards/multicast.ts';
 import type { BridgeTree } from '../../network/bridge-tree.ts';
-import type { BroadcastDomain } from '../../network/membership.ts';
+import type { BroadcastDomain } from '../../network/vlan-membership.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';

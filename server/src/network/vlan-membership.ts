@@ -9,21 +9,21 @@ export interface BroadcastDomain {
   readonly name: string;
 }
 
-export interface Membership {
+export interface VlanMembership {
   readonly untagged: BroadcastDomain | undefined;
   /** Without the untagged one. */
   readonly tagged: readonly BroadcastDomain[];
 }
 
-export const NO_DOMAIN: Membership = { untagged: undefined, tagged: [] };
+export const NO_DOMAIN: VlanMembership = { untagged: undefined, tagged: [] };
 
 /** The untagged one first. */
-export function domainsOf({ untagged, tagged }: Membership): readonly BroadcastDomain[] {
+export function domainsOf({ untagged, tagged }: VlanMembership): readonly BroadcastDomain[] {
   return untagged === undefined ? tagged : [untagged, ...tagged];
 }
 
 /** What is set on the port itself; a VLAN that is not declared counts as none. */
-export function membershipOf(port: Port, domains: ReadonlyMap<string, BroadcastDomain>): Membership {
+export function vlanMembershipOf(port: Port, domains: ReadonlyMap<string, BroadcastDomain>): VlanMembership {
   if (!hasVlans(port)) return NO_DOMAIN;
   const domain = (name: string | undefined): BroadcastDomain | undefined =>
     name === undefined ? undefined : domains.get(name);
@@ -39,7 +39,7 @@ export function hasVlans(port: Port): boolean {
 }
 
 /** Between two ports with VLANs a frame passes where both mean the same by its tag, or by its lack of one. */
-export function agreed(a: Membership, b: Membership): Membership {
+export function agreed(a: VlanMembership, b: VlanMembership): VlanMembership {
   if (a.tagged.length === 0 && b.tagged.length === 0) return a.untagged === b.untagged ? a : NO_DOMAIN;
   return {
     untagged: a.untagged === b.untagged ? a.untagged : undefined,
@@ -48,7 +48,7 @@ export function agreed(a: Membership, b: Membership): Membership {
 }
 
 /** A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. */
-export function atHost(wire: Membership, host: Membership): Membership {
+export function atHost(wire: VlanMembership, host: VlanMembership): VlanMembership {
   if (host.tagged.length === 0) return wire.tagged.length === 0 ? wire : { untagged: wire.untagged, tagged: [] };
   return { untagged: wire.untagged, tagged: wire.tagged.filter((domain) => host.tagged.includes(domain)) };
 }

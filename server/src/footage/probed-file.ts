@@ -8,7 +8,7 @@ export interface Frame {
   readonly key: boolean;
 }
 
-export interface Media {
+export interface ProbedFile {
   /** FFmpeg's name of the container: `mov,mp4,m4a,3gp,3g2,mj2`. */
   readonly container: string;
   readonly video: VideoFormat;
@@ -65,7 +65,7 @@ export const PROBE_ARGUMENTS: readonly string[] = [
 type Json = Readonly<Record<string, unknown>>;
 
 /** @returns what is wrong with the file, where nothing can be taken from it */
-export function mediaOf(probed: unknown): Media | { readonly unusable: string } {
+export function mediaOf(probed: unknown): ProbedFile | { readonly unusable: string } {
   const { format, streams, packets } = probed as {
     format?: Json;
     streams?: readonly Json[];
