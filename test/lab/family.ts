@@ -56,6 +56,7 @@ function sample(name: string): Case {
 const NUMBERS = (process.env['PLUMBLINE_LAB_NUMBERS'] ?? '1,2,3,4,8,22,26').split(',').map(Number);
 
 const NO_QUERIER = { ', querier: ask1': '' };
+const ONE_OF_TWO = { 'view2: {kind: display,': 'view2: {kind: display, decoders: 1,' };
 const FLOOD = { 'unregistered-multicast: drop': 'unregistered-multicast: flood' };
 
 export const FAMILY: readonly Case[] = [
@@ -67,6 +68,11 @@ export const FAMILY: readonly Case[] = [
   }),
   site('line', 'D: a querier at the first switch, flooded', FLOOD),
   site('line', 'E: no querier, flooded', { ...NO_QUERIER, ...FLOOD }),
+  site('line', 'a querier, flooded, and a screen that shows one of its two groups at a time', {
+    ...FLOOD,
+    ...ONE_OF_TWO,
+  }),
+  site('line', 'a querier, dropped, and a screen that shows one of its two groups at a time', ONE_OF_TWO),
   site('line', 'F: snooping off', { 'igmp-snooping: true': 'igmp-snooping: false' }),
   site('line', 'G: a querier at the last switch, dropped', { 'querier: ask1': 'querier: ask3' }),
   site('line', 'no querier, ports towards the middle set as router ports', {

@@ -6,6 +6,7 @@ import type { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { formatAddress } from '../../server/src/standards/ipv4.ts';
 import { MAXIMUM_SEGMENT } from '../../server/src/standards/tcp.ts';
+import { oppositePort } from '../../server/src/network/link.ts';
 import { type PacketRun, headerBytes } from '../../server/src/network/rates.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Stream } from '../../server/src/site/model.ts';
@@ -78,7 +79,7 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
     const runs = plan.network.rates(stream)?.runs ?? [];
     const receivers = stream.receivers
       .flatMap((name) => plan.site.deviceByName.get(name) ?? [])
-      .filter((device) => isHost(device));
+      .filter((device) => isHost(device) && shows(plan, device, stream));
     const namespace = namespaceOf(source);
     const { ttl } = stream;
     if (stream.group !== undefined) {
@@ -122,6 +123,13 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
     }
   }
   return { senders, receptions };
+}
+
+/** Whether a screen that shows some of its streams at a time is to show this one: the largest, as they are counted. */
+function shows({ network }: Plan, receiver: Device, stream: Stream): boolean {
+  return !network.interfaces
+    .of(receiver)
+    .some(({ link, port }) => network.waiting(link, oppositePort(link, port)).some((each) => each.stream === stream));
 }
 
 function isHost(device: Device): boolean {

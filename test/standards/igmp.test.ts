@@ -4,6 +4,7 @@ import {
   ALL_SYSTEMS_GROUP,
   electedQuerier,
   groupMembershipInterval,
+  lastMemberQueryTime,
   otherQuerierPresentInterval,
   QUERY_INTERVAL,
   QUERY_RESPONSE_INTERVAL,
@@ -17,6 +18,8 @@ describe('IGMP timers (RFC 3376 §8, RFC 2236 §8)', () => {
     assert.equal(groupMembershipInterval(), 260);
     assert.equal(otherQuerierPresentInterval(), 255);
     assert.equal(startupQueryInterval(), 31.25);
+    // RFC 3376 §8.8 (1 s) times §8.9 (the robustness), from memory
+    assert.equal(lastMemberQueryTime(), 2);
   });
 
   it('follow robustness and query interval', () => {

@@ -36,8 +36,14 @@ interface Joining {
 export class Memberships {
   private readonly joined: ReadonlyMap<number, ReadonlyMap<BroadcastDomain, Joined>>;
 
-  /** Every receiver reports its membership before anything is sent: a group may have several streams. */
-  constructor(context: RoutingContext, streams: readonly Stream[]) {
+  private readonly chosen: ReadonlySet<number>;
+
+  /**
+   * Every receiver reports its membership before anything is sent: a group may have several streams. `chosen` are
+   * groups that screens join and leave.
+   */
+  constructor(context: RoutingContext, streams: readonly Stream[], chosen: ReadonlySet<number> = new Set()) {
+    this.chosen = chosen;
     const joined = new Map<number, Map<BroadcastDomain, Joining>>();
     for (const { group, source: name, receivers } of streams) {
       if (group === undefined) continue;
@@ -55,6 +61,11 @@ export class Memberships {
       }
     }
     this.joined = joined;
+  }
+
+  /** Whether screens join and leave it, so that switches keep it from those that do not show it. */
+  isChosen(group: number): boolean {
+    return this.chosen.has(group);
   }
 
   known(group: number, domain: BroadcastDomain): Known | undefined {
@@ -106,7 +117,9 @@ function bridgeAt(tree: BridgeTree, { link, port }: Interface): Bridge | undefin
 }
 
 /** Where a group that is sent into a domain goes. */
-function flow(tree: BridgeTree, group: number, known: Known | undefined, from: Interface): Hop[] {
+function flow(tree: BridgeTree, group: number, memberships: Memberships, from: Interface): Hop[] {
+  const known = memberships.known(group, tree.domain);
+  const isChosen = memberships.isChosen(group);
   if (from.link.blocked !== undefined) return [];
   const hops: Hop[] = [{ link: from.link, out: from.port }];
   const first = bridgeAt(tree, from);
@@ -114,7 +127,7 @@ function flow(tree: BridgeTree, group: number, known: Known | undefined, from: I
   const pending: [Bridge, Link][] = [[first, from.link]];
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
     const [bridge, by] = next;
-    const out = egressLinks(bridge, group, known);
+    const out = egressLinks(bridge, group, known, isChosen);
     if (out === bridge.links) for (const link of bridge.deadEnds) hops.push({ link, out: portOf(link, bridge.device) });
     for (const link of out) {
       if (link === by) continue;
@@ -126,14 +139,19 @@ function flow(tree: BridgeTree, group: number, known: Known | undefined, from: I
   return hops;
 }
 
-function egressLinks(bridge: Bridge, group: number, known: Known | undefined): Iterable<Link> {
+function egressLinks(bridge: Bridge, group: number, known: Known | undefined, isChosen = false): Iterable<Link> {
   if (!bridge.device.snooping || isLinkLocalGroup(group)) return bridge.links;
   const members = known?.get(bridge);
   if (members === undefined || !isRegistered(bridge, members)) {
-    return bridge.device.unregistered === 'drop' ? bridge.routerLinks : bridge.links;
+    return isDropped(bridge.device, isChosen) ? bridge.routerLinks : bridge.links;
   }
   if (bridge.routerLinks.every((link) => members.has(link))) return members;
   return new Set([...members, ...bridge.routerLinks]);
+}
+
+/** Of a group that screens choose, a switch that is not said to flood it is taken to drop it while none shows it. */
+function isDropped({ unregistered, unregisteredDeclared }: Device, isChosen: boolean): boolean {
+  return unregistered === 'drop' || (isChosen && !unregisteredDeclared);
 }
 
 /**
@@ -218,7 +236,7 @@ function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
     if (entered.has(domain)) continue;
     const arrived = new Set<Link>();
     entered.set(domain, arrived);
-    for (const { link, out } of flow(context.tree(domain), group, memberships.known(group, domain), by)) {
+    for (const { link, out } of flow(context.tree(domain), group, memberships, by)) {
       copies.push({ link, out, domain, reply: false });
       if (!oppositePort(link, out).device.bridging) arrived.add(link);
     }

@@ -3,7 +3,9 @@
 import { lastResult } from '../memo.ts';
 import type { Device, Media, Port, Site, Stream } from '../site/model.ts';
 import type { AddressUse } from './address-uses.ts';
+import { atOnce } from './at-once.ts';
 import type { BridgeTree } from './bridge-tree.ts';
+import type { Choices } from './choices.ts';
 import type { Delivery } from './delivery.ts';
 import type { Interfaces } from './interfaces.ts';
 import type { Link } from './link.ts';
@@ -25,8 +27,15 @@ export interface Network {
   /** In the order of the streams. */
   readonly deliveries: readonly Delivery[];
   readonly delivery: (stream: Stream) => Delivery;
-  /** The streams that cross a link in the direction in which frames leave by `out`, in their order. */
+  /**
+   * The streams that cross a link in the direction in which frames leave by `out`, in their order; where screens show
+   * some of their streams at a time, the largest that they can show together.
+   */
   readonly copies: (link: Link, out: Port) => readonly StreamCopies[];
+  /** Those that cross it only while a screen shows them instead of others. */
+  readonly waiting: (link: Link, out: Port) => readonly StreamCopies[];
+  /** Which screens show some of their streams at a time. */
+  readonly choices: Choices;
   readonly rates: (stream: Stream) => StreamRates;
   /** What all streams put on a link in the direction in which frames leave by `out`. */
   readonly load: (link: Link, out: Port) => DirectionLoad;
@@ -58,6 +67,9 @@ export function networker(): (site: Site) => Network {
       return own;
     };
   });
+  const keepAtOnce = lastResult((links: readonly Link[], routes: Routes, rates: Network['rates']) =>
+    atOnce(links, routes, routes.choices.decoders, rates),
+  );
   const keepLoads = lastResult((links: readonly Link[], copies: Routes['copies'], rates: Network['rates']) =>
     loadsOf(links, copies, rates),
   );
@@ -65,8 +77,11 @@ export function networker(): (site: Site) => Network {
     const wiring = keepWiring(site.vlans, site.devices, site.deviceByName, site.cables);
     const routes = keepRoutes(wiring, site.deviceByName, site.streams);
     const rates = keepRates(site.streams, site.media);
-    const load = keepLoads(wiring.topology.links, routes.copies, rates);
+    const { copies, waiting } = keepAtOnce(wiring.topology.links, routes, rates);
+    const load = keepLoads(wiring.topology.links, copies, rates);
     const { topology, interfaces, addressUses, tree } = wiring;
-    return { topology, interfaces, addressUses, tree, ...routes, rates, load };
+    const { memberships, choices, deliveries, delivery } = routes;
+    const whom = { memberships, choices, deliveries, delivery };
+    return { topology, interfaces, addressUses, tree, ...whom, copies, waiting, rates, load };
   });
 }

@@ -1,6 +1,7 @@
 /** Which receivers each stream reaches, and which links it crosses in which direction; independent of its rate. */
 
 import type { Device, Port, Stream } from '../site/model.ts';
+import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
 import type { Copy, Delivery, Routed } from './delivery.ts';
 import { type Link, sentBy } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
@@ -16,13 +17,21 @@ export interface StreamCopies {
   readonly repliesTagged: number;
 }
 
+/** Copies that cross only while one of some screens shows the stream. */
+export interface ChosenCopies extends StreamCopies {
+  readonly shownBy: readonly Device[];
+}
+
 export interface Routes {
   readonly memberships: Memberships;
+  readonly choices: Choices;
   /** In the order of the streams. */
   readonly deliveries: readonly Delivery[];
   readonly delivery: (stream: Stream) => Delivery;
-  /** The streams that cross a link in the direction in which frames leave by `out`, in their order. */
+  /** The streams that always cross a link in the direction in which frames leave by `out`, in their order. */
   readonly copies: (link: Link, out: Port) => readonly StreamCopies[];
+  /** Those that cross it only while a screen shows them, likewise. */
+  readonly chosen: (link: Link, out: Port) => readonly ChosenCopies[];
 }
 
 export function routesOf(
@@ -31,23 +40,32 @@ export function routesOf(
   streams: readonly Stream[],
 ): Routes {
   const context: RoutingContext = { ...wiring, deviceByName };
-  const memberships = new Memberships(context, streams);
+  const choices = choicesOf(deviceByName, streams);
+  const choosing = new ChoosingMembers(context, choices, streams);
+  const memberships = new Memberships(context, streams, choices.groups);
   const byStream = new Map<Stream, Delivery>();
   const crossing = new Crossing();
   for (const stream of streams) {
     const { delivery, copies } = route(context, memberships, stream);
     byStream.set(stream, delivery);
-    for (const copy of copies) crossing.add(stream, copy);
+    const { source } = delivery;
+    if (source === undefined || !choices.streams.has(stream)) {
+      for (const copy of copies) crossing.add(stream, copy, NOBODY);
+      continue;
+    }
+    for (const { copy, shownBy } of choosing.copiesOf(stream, source)) crossing.add(stream, copy, shownBy);
   }
   return {
     memberships,
+    choices,
     deliveries: [...byStream.values()],
     delivery: (stream) => {
       const delivery = byStream.get(stream);
       if (delivery === undefined) throw new Error(`${stream.name} is not a stream of this site`);
       return delivery;
     },
-    copies: (link, out) => crossing.of(link, out),
+    copies: (link, out) => crossing.of(link, out).always,
+    chosen: (link, out) => crossing.of(link, out).chosen,
   };
 }
 
@@ -60,30 +78,57 @@ function route(context: RoutingContext, memberships: Memberships, stream: Stream
   return { delivery: { stream, source, ...nowhere }, copies: [] };
 }
 
-const NONE: readonly StreamCopies[] = [];
+const NOBODY: readonly Device[] = [];
+
+type Counting = { -readonly [K in keyof StreamCopies]: StreamCopies[K] };
+
+/** What crosses a direction of a link. */
+interface Crossed {
+  readonly always: Counting[];
+  readonly chosen: (Counting & { readonly shownBy: readonly Device[] })[];
+}
+
+const IDLE: Crossed = { always: [], chosen: [] };
 
 /** Counts the copies as streams are routed, one stream after another. */
 class Crossing {
-  private readonly byLink = new Map<Link, { readonly fromA: Counting[]; readonly fromB: Counting[] }>();
+  private readonly byLink = new Map<Link, { readonly fromA: Crossed; readonly fromB: Crossed }>();
 
-  add(stream: Stream, { link, out, domain, reply }: Copy): void {
+  add(stream: Stream, { link, out, domain, reply }: Copy, shownBy: readonly Device[]): void {
     let both = this.byLink.get(link);
-    if (both === undefined) this.byLink.set(link, (both = { fromA: [], fromB: [] }));
-    const list = link.a === out ? both.fromA : both.fromB;
-    let count = list.at(-1);
-    if (count?.stream !== stream) {
-      count = { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0 };
-      list.push(count);
+    if (both === undefined) {
+      both = { fromA: { always: [], chosen: [] }, fromB: { always: [], chosen: [] } };
+      this.byLink.set(link, both);
     }
+    const crossed = link.a === out ? both.fromA : both.fromB;
+    const count = shownBy.length === 0 ? alwaysCount(crossed, stream) : chosenCount(crossed, stream, shownBy);
     const isTagged = sentBy(link, out).tagged.includes(domain);
     if (reply) count[isTagged ? 'repliesTagged' : 'repliesUntagged']++;
     else count[isTagged ? 'tagged' : 'untagged']++;
   }
 
-  of(link: Link, out: Port): readonly StreamCopies[] {
+  of(link: Link, out: Port): Crossed {
     const both = this.byLink.get(link);
-    return both === undefined ? NONE : link.a === out ? both.fromA : both.fromB;
+    return both === undefined ? IDLE : link.a === out ? both.fromA : both.fromB;
   }
 }
 
-type Counting = { -readonly [K in keyof StreamCopies]: StreamCopies[K] };
+function alwaysCount({ always }: Crossed, stream: Stream): Counting {
+  const last = always.at(-1);
+  if (last?.stream === stream) return last;
+  const count = { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0 };
+  always.push(count);
+  return count;
+}
+
+function chosenCount({ chosen }: Crossed, stream: Stream, shownBy: readonly Device[]): Counting {
+  const same = chosen.find((one) => one.stream === stream && String(names(one.shownBy)) === String(names(shownBy)));
+  if (same !== undefined) return same;
+  const count = { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0, shownBy };
+  chosen.push(count);
+  return count;
+}
+
+function names(devices: readonly Device[]): string[] {
+  return devices.map(({ name }) => name);
+}

@@ -93,8 +93,11 @@ function* links<Of>({ site, network }: Plan, by: CountedBy<Of>, beside: Device |
     if (capacity === undefined || link.a.device === beside || link.b.device === beside) continue;
     for (const out of [link.a, link.b]) {
       const sums = new Map<Of, number>();
+      // Where a screen shows some of its streams at a time, one more to choose from adds nothing.
+      const isChosenFrom = network.waiting(link, out).length > 0;
       for (const copies of network.copies(link, out))
-        add(sums, by(copies.stream), linePeakOf(copies, network.rates(copies.stream)));
+        if (!isChosenFrom || !network.choices.streams.has(copies.stream))
+          add(sums, by(copies.stream), linePeakOf(copies, network.rates(copies.stream)));
       const spare = (limit * capacity) / 10_000 - network.load(link, out).line.peak;
       const words = (): string =>
         `${portName(out)} → ${portName(oppositePort(link, out))} reaches ${threshold(limit)} of ${bitRate(capacity)}`;

@@ -61,6 +61,7 @@ import { carriesItself } from './streams/carries-itself.ts';
 import { keyframeBelowFrame } from './streams/keyframe-below-frame.ts';
 import { muxRateTooLow } from './streams/mux-rate-too-low.ts';
 import { noReceivers } from './streams/no-receivers.ts';
+import { notDecodable } from './streams/not-decodable.ts';
 import { packetSize } from './streams/packet-size.ts';
 import { peakBelowBitrate } from './streams/peak-below-bitrate.ts';
 import { portClash } from './streams/port-clash.ts';
@@ -87,6 +88,7 @@ import { rtpPort } from './multicast/rtp-port.ts';
 import { ttlTooSmall } from './multicast/ttl-too-small.ts';
 import { unintendedEgress } from './multicast/unintended-egress.ts';
 import { unreachedReceiver } from './multicast/unreached-receiver.ts';
+import { unshownFlooded } from './multicast/unshown-flooded.ts';
 import { fileNameCollision } from './recording/file-name-collision.ts';
 import { keepBelowSegment } from './recording/keep-below-segment.ts';
 import { keepMissing } from './recording/keep-missing.ts';
@@ -165,6 +167,7 @@ export const rules: readonly Rule[] = [
   keyframeBelowFrame,
   muxRateTooLow,
   noReceivers,
+  notDecodable,
   packetSize,
   peakBelowBitrate,
   portClash,
@@ -191,6 +194,7 @@ export const rules: readonly Rule[] = [
   ttlTooSmall,
   unintendedEgress,
   unreachedReceiver,
+  unshownFlooded,
   fileNameCollision,
   keepBelowSegment,
   keepMissing,

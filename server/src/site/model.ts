@@ -39,6 +39,8 @@ export interface Device extends Fact {
   readonly portByName: ReadonlyMap<string, Port>;
   readonly snooping: boolean;
   readonly unregistered: 'flood' | 'drop';
+  /** Whether the site says what it does with groups that nobody has joined. */
+  readonly unregisteredDeclared: boolean;
   readonly spanningTree: boolean;
   readonly spanningTreePriority: number;
   readonly multicastRouting: boolean;
@@ -49,6 +51,17 @@ export interface Device extends Fact {
   /** A switch's own address, for its management. */
   readonly address: number | undefined;
   readonly routes: readonly HostRoute[];
+  /** How many streams it shows at a time; `undefined` where it takes all that it receives. */
+  readonly decoders: number | undefined;
+  readonly decodes: Decodes;
+}
+
+/** What a screen can show; `undefined` where nothing is said of it. */
+export interface Decodes {
+  readonly video: readonly string[] | undefined;
+  readonly audio: readonly string[] | undefined;
+  /** The largest picture, in pixels. */
+  readonly picture: { readonly width: number; readonly height: number } | undefined;
 }
 
 export interface HostRoute {

@@ -10,6 +10,7 @@ import type {
   Audio,
   Cable,
   CableEnd,
+  Decodes,
   Device,
   HostRoute,
   MediaRate,
@@ -85,6 +86,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     portByName,
     snooping: data['igmp-snooping'] === true,
     unregistered: data['unregistered-multicast'] ?? 'flood',
+    unregisteredDeclared: data['unregistered-multicast'] !== undefined,
     spanningTree: data['spanning-tree'] === true,
     spanningTreePriority: data['spanning-tree-priority'] ?? 32_768,
     multicastRouting: data['multicast-routing'] === true,
@@ -92,6 +94,8 @@ export function readDevice(item: Item, withPorts = true): Device {
     mac: data.mac === undefined ? undefined : formatMac(data.mac),
     address: bridging ? address(data.address) : undefined,
     routes: readRoutes(data.routes),
+    decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
+    decodes: readDecodes(data.decodes ?? {}),
   };
   for (const port of withPorts ? readPorts(device, data) : [])
     if (!portByName.has(port.name)) portByName.set(port.name, port);
@@ -223,12 +227,22 @@ export function readStream(item: Item): Stream {
   };
 }
 
+function readDecodes({ video, audio, picture }: Partly<Written.Decodes>): Decodes {
+  const codecs = (list: unknown): string[] | undefined => (list === undefined ? undefined : strings(list));
+  return { video: codecs(video), audio: codecs(audio), picture: readPicture(picture) };
+}
+
+function readPicture(text: unknown): { width: number; height: number } | undefined {
+  const size = /^(\d+)x(\d+)$/.exec(typeof text === 'string' ? text : '');
+  return size === null ? undefined : { width: Number(size[1]), height: Number(size[2]) };
+}
+
 function readVideo(data: Partly<Written.Video>): Video {
-  const size = /^(\d+)x(\d+)$/.exec(data.size ?? '');
+  const size = readPicture(data.size);
   return {
     codec: data.codec,
-    width: size === null ? undefined : Number(size[1]),
-    height: size === null ? undefined : Number(size[2]),
+    width: size?.width,
+    height: size?.height,
     frameRate: data['frame-rate'],
     rate: readRate(data.bitrate, data['peak-bitrate']),
     keyframeInterval: amount(data['keyframe-interval'], 'duration'),

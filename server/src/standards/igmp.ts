@@ -28,6 +28,14 @@ export function groupMembershipInterval(
   return robustness * queryInterval + responseInterval;
 }
 
+/** How long a group is still sent to the last one that has left it, in seconds (RFC 3376 §8.8 to §8.10). */
+export function lastMemberQueryTime(
+  robustness: number = ROBUSTNESS,
+  lastMemberQueryInterval: number = LAST_MEMBER_QUERY_INTERVAL,
+): number {
+  return robustness * lastMemberQueryInterval;
+}
+
 /** How long after the last query of a better querier another one takes over (RFC 3376 §8.5). */
 export function otherQuerierPresentInterval(
   robustness: number = ROBUSTNESS,

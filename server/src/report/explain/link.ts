@@ -2,10 +2,13 @@
 
 import type { StreamCopies } from '../../network/routes.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
+import { loadOf } from '../../network/loads.ts';
+import type { Network } from '../../network/network.ts';
 import type { Load, StreamRates } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
-import { type Port, portName } from '../../site/model.ts';
-import { bitRate, count, percent } from '../../text/words.ts';
+import { type Device, type Port, type Stream, portName } from '../../site/model.ts';
+import { lastMemberQueryTime } from '../../standards/igmp.ts';
+import { bitRate, count, few, list, percent } from '../../text/words.ts';
 import { type Explanation, type ExplanationLine, RATES } from './explanation.ts';
 import { type Figure, rates } from './figure.ts';
 import { WIRE_WORDS, type WireKind } from './stream.ts';
@@ -43,6 +46,7 @@ export function directionExplained(
     title,
     sentences: [
       ...saysOfLoad(link, load),
+      ...saysOfChoice(plan, link, out, kind),
       ...(link.blocked === undefined ? [] : [`Spanning tree has ${portName(link.blocked)} discard it.`]),
     ],
     columns: RATES,
@@ -103,6 +107,30 @@ function saysOfLoad({ capacity }: Link, load: Load): string[] {
     capacity === undefined || capacity === 0 ? '' : `, ${percent(rate, capacity)} of ${bitRate(capacity)}`;
   const nominal = load.nominal === load.peak ? '' : `; ${bitRate(load.nominal)} nominal`;
   return [`${bitRate(load.peak)}${load.nominal === load.peak ? '' : ' at peak'}${of(load.peak)}${nominal}.`];
+}
+
+/** Which screens choose what crosses, and what comes for a moment while they change. */
+function saysOfChoice({ network }: Plan, link: Link, out: Port, kind: WireKind): string[] {
+  const waiting = network.waiting(link, out);
+  if (waiting.length === 0) return [];
+  const screens = [...network.choices.decoders].filter(([screen]) =>
+    waiting.some(({ stream }) => receives(network, screen, stream)),
+  );
+  const shows = screens.map(([{ name }, decoders]) => `${name} shows ${count(decoders, 'stream')} at a time`);
+  const largest = Math.max(...waiting.map((copies) => loadOf(copies, network.rates(copies.stream))[kind].peak));
+  const names = waiting.map(({ stream }) => stream.name);
+  return [
+    `${list(shows)}, so the largest that can be shown together count, and ${few(names, 6)} not.`,
+    `For up to ${lastMemberQueryTime()} s after a change the stream before may still come (RFC 3376 §8.10): ` +
+      `then it is up to ${bitRate(network.load(link, out)[kind].peak + largest)}.`,
+  ];
+}
+
+function receives({ choices }: Network, { name }: Device, { group, receivers }: Stream): boolean {
+  return (
+    receivers.includes(name) ||
+    (group !== undefined && (choices.screens.get(group) ?? []).some((screen) => screen.name === name))
+  );
 }
 
 function shareLine(capacity: number, load: Load): ExplanationLine {

@@ -111,7 +111,7 @@ export interface Device {
    */
   'igmp-snooping'?: boolean;
   /**
-   * What a snooping switch does with a group that nobody has joined.
+   * What a snooping switch does with a group that nobody has joined. Without it, a group that nobody ever takes is flooded, as many switches do; one that a screen with `decoders` leaves is taken to be dropped.
    */
   'unregistered-multicast'?: 'flood' | 'drop';
   /**
@@ -167,6 +167,11 @@ export interface Device {
          */
         power?: string;
       };
+  /**
+   * How many of its streams a screen shows at a time. It joins and pulls no more, so a link carries the largest of them; on a change the one before may still come for up to 2 s, which is not counted. Without it, it takes all of them at once.
+   */
+  decoders?: number;
+  decodes?: Decodes;
   /**
    * Which port a host with several sends out of, by destination; the most specific route counts. A destination in the subnet of a port goes out of that port.
    */
@@ -254,6 +259,27 @@ export interface Port {
    * What the port is for. Without effect on what is computed.
    */
   description?: string;
+}
+/**
+ * The codecs and the picture size that a screen can show. Of what it leaves out nothing is checked.
+ */
+export interface Decodes {
+  /**
+   * All codecs of video that it decodes.
+   *
+   * Items: How video is encoded.
+   */
+  video?: ('h264' | 'h265' | 'mpeg2' | 'mjpeg' | 'av1' | 'vp9')[];
+  /**
+   * All codecs of audio that it decodes.
+   *
+   * Items: How audio is encoded.
+   */
+  audio?: ('pcma' | 'pcmu' | 'g722' | 'aac' | 'opus' | 'mp2' | 'ac3' | 'l16')[];
+  /**
+   * Width and height in pixels of the largest picture that it decodes.
+   */
+  picture?: string;
 }
 /**
  * The port, and where there is one the gateway, for a block of destinations.

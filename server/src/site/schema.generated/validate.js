@@ -35,13 +35,13 @@ var require_ucs2length = __commonJS({
 });
 
 // <stdin>
-var site = validate50;
+var site = validate52;
 var func2 = require_ucs2length().default;
 var pattern4 = new RegExp("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$", "u");
-function validate50(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate52(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate50.evaluated;
+  const evaluated0 = validate52.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -124,18 +124,18 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate50.errors = vErrors;
+  validate52.errors = vErrors;
   return errors === 0;
 }
-validate50.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var vlans = validate51;
+validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var vlans = validate53;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
-function validate51(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate53(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate51.evaluated;
+  const evaluated0 = validate53.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -294,12 +294,12 @@ function validate51(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate51.errors = vErrors;
+  validate53.errors = vErrors;
   return errors === 0;
 }
-validate51.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var devices = validate52;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var devices = validate54;
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
@@ -810,13 +810,225 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema57 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern27 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern29 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var schema57 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
+var schema58 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
+var pattern27 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
   const evaluated0 = validate29.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    for (const key0 in data) {
+      if (!(key0 === "video" || key0 === "audio" || key0 === "picture")) {
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err0];
+        } else {
+          vErrors.push(err0);
+        }
+        errors++;
+      }
+    }
+    if (data.video !== void 0) {
+      let data0 = data.video;
+      if (Array.isArray(data0)) {
+        if (data0.length < 1) {
+          const err1 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          if (vErrors === null) {
+            vErrors = [err1];
+          } else {
+            vErrors.push(err1);
+          }
+          errors++;
+        }
+        const len0 = data0.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data1 = data0[i0];
+          if (typeof data1 !== "string") {
+            const err2 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/properties/video/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err2];
+            } else {
+              vErrors.push(err2);
+            }
+            errors++;
+          }
+          if (typeof data1 !== "string") {
+            const err3 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err3];
+            } else {
+              vErrors.push(err3);
+            }
+            errors++;
+          }
+          if (!(data1 === "h264" || data1 === "h265" || data1 === "mpeg2" || data1 === "mjpeg" || data1 === "av1" || data1 === "vp9")) {
+            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema57.enum }, message: "must be equal to one of the allowed values" };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        let i1 = data0.length;
+        let j0;
+        if (i1 > 1) {
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data0[i1];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err5 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.audio !== void 0) {
+      let data2 = data.audio;
+      if (Array.isArray(data2)) {
+        if (data2.length < 1) {
+          const err7 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+        const len1 = data2.length;
+        for (let i2 = 0; i2 < len1; i2++) {
+          let data3 = data2[i2];
+          if (typeof data3 !== "string") {
+            const err8 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/properties/audio/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+          if (typeof data3 !== "string") {
+            const err9 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err9];
+            } else {
+              vErrors.push(err9);
+            }
+            errors++;
+          }
+          if (!(data3 === "pcma" || data3 === "pcmu" || data3 === "g722" || data3 === "aac" || data3 === "opus" || data3 === "mp2" || data3 === "ac3" || data3 === "l16")) {
+            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
+            if (vErrors === null) {
+              vErrors = [err10];
+            } else {
+              vErrors.push(err10);
+            }
+            errors++;
+          }
+        }
+        let i3 = data2.length;
+        let j1;
+        if (i3 > 1) {
+          const indices1 = {};
+          for (; i3--; ) {
+            let item1 = data2[i3];
+            if (typeof item1 !== "string") {
+              continue;
+            }
+            if (typeof indices1[item1] == "number") {
+              j1 = indices1[item1];
+              const err11 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/uniqueItems", keyword: "uniqueItems", params: { i: i3, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i3 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err11];
+              } else {
+                vErrors.push(err11);
+              }
+              errors++;
+              break;
+            }
+            indices1[item1] = i3;
+          }
+        }
+      } else {
+        const err12 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+    }
+    if (data.picture !== void 0) {
+      let data4 = data.picture;
+      if (typeof data4 === "string") {
+        if (!pattern27.test(data4)) {
+          const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
+          if (vErrors === null) {
+            vErrors = [err13];
+          } else {
+            vErrors.push(err13);
+          }
+          errors++;
+        }
+      } else {
+        const err14 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err15 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    if (vErrors === null) {
+      vErrors = [err15];
+    } else {
+      vErrors.push(err15);
+    }
+    errors++;
+  }
+  validate29.errors = vErrors;
+  return errors === 0;
+}
+validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var schema60 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
+var pattern28 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern30 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate31.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -856,7 +1068,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern27.test(data0)) {
+        if (!pattern28.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -878,7 +1090,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data1 = data.port;
       if (typeof data1 !== "string" && !(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1))) {
-        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema60.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -901,7 +1113,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.via !== void 0) {
       let data2 = data.via;
       if (typeof data2 === "string") {
-        if (!pattern29.test(data2)) {
+        if (!pattern30.test(data2)) {
           const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -929,14 +1141,14 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate29.errors = vErrors;
+  validate31.errors = vErrors;
   return errors === 0;
 }
-validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate52(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate31.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate52.evaluated;
+  const evaluated0 = validate54.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -959,7 +1171,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data0 = data.kind;
-        if (!(data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "display" || data0 === "computer" || data0 === "tuner" || data0 === "patch-panel")) {
+        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "tuner" || data0 === "patch-panel")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -983,8 +1195,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs5 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["igmp-snooping"] !== void 0) {
-        const err2 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/0/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decoders !== void 0) {
+        const err2 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/0/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -992,8 +1204,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err3 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/0/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decodes !== void 0) {
+        const err3 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/0/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -1001,154 +1213,164 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree"] !== void 0) {
-        const err4 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/0/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err4];
-        } else {
-          vErrors.push(err4);
-        }
-        errors++;
-      }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err5 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/0/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err5];
-        } else {
-          vErrors.push(err5);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data5 = data.ports;
-        if (data5 && typeof data5 == "object" && !Array.isArray(data5)) {
-          for (const key0 in data5) {
-            let data6 = data5[key0];
-            if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
-              if (data6["router-port"] !== void 0) {
-                const err6 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err6];
-                } else {
-                  vErrors.push(err6);
-                }
-                errors++;
-              }
-              if (data6["forward-reports"] !== void 0) {
-                const err7 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err7];
-                } else {
-                  vErrors.push(err7);
-                }
-                errors++;
-              }
-            } else {
-              const err8 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err8];
-              } else {
-                vErrors.push(err8);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err9 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/0/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err9];
-          } else {
-            vErrors.push(err9);
-          }
-          errors++;
-        }
-      }
     }
     var _valid0 = _errs5 === errors;
     valid1 = _valid0;
     if (valid1) {
       var props0 = {};
-      props0["igmp-snooping"] = true;
-      props0["unregistered-multicast"] = true;
-      props0["spanning-tree"] = true;
-      props0["spanning-tree-priority"] = true;
-      props0.ports = true;
+      props0.decoders = true;
+      props0.decodes = true;
       props0.kind = true;
     }
   }
   if (!valid1) {
-    const err10 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err4 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err10];
+      vErrors = [err4];
     } else {
-      vErrors.push(err10);
+      vErrors.push(err4);
     }
     errors++;
   }
-  const _errs12 = errors;
-  let valid6 = true;
-  const _errs13 = errors;
+  const _errs7 = errors;
+  let valid4 = true;
+  const _errs8 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing1;
     if (data.kind === void 0 && (missing1 = "kind")) {
-      const err11 = {};
+      const err5 = {};
       if (vErrors === null) {
-        vErrors = [err11];
+        vErrors = [err5];
       } else {
-        vErrors.push(err11);
+        vErrors.push(err5);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data9 = data.kind;
-        if (!(data9 === "access-point" || data9 === "media-converter" || data9 === "server" || data9 === "camera" || data9 === "display" || data9 === "computer" || data9 === "tuner" || data9 === "patch-panel")) {
-          const err12 = {};
+        let data3 = data.kind;
+        if (!(data3 === "media-converter" || data3 === "server" || data3 === "camera" || data3 === "display" || data3 === "computer" || data3 === "tuner" || data3 === "patch-panel")) {
+          const err6 = {};
           if (vErrors === null) {
-            vErrors = [err12];
+            vErrors = [err6];
           } else {
-            vErrors.push(err12);
+            vErrors.push(err6);
           }
           errors++;
         }
       }
     }
   }
-  var _valid1 = _errs13 === errors;
-  errors = _errs12;
+  var _valid1 = _errs8 === errors;
+  errors = _errs7;
   if (vErrors !== null) {
-    if (_errs12) {
-      vErrors.length = _errs12;
+    if (_errs7) {
+      vErrors.length = _errs7;
     } else {
       vErrors = null;
     }
   }
   if (_valid1) {
-    const _errs15 = errors;
+    const _errs10 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["multicast-routing"] !== void 0) {
-        const err13 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/1/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["igmp-snooping"] !== void 0) {
+        const err7 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/1/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err13];
+          vErrors = [err7];
         } else {
-          vErrors.push(err13);
+          vErrors.push(err7);
         }
         errors++;
       }
+      if (data["unregistered-multicast"] !== void 0) {
+        const err8 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/1/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+      if (data["spanning-tree"] !== void 0) {
+        const err9 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/1/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err10 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/1/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data8 = data.ports;
+        if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
+          for (const key0 in data8) {
+            let data9 = data8[key0];
+            if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
+              if (data9["router-port"] !== void 0) {
+                const err11 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err11];
+                } else {
+                  vErrors.push(err11);
+                }
+                errors++;
+              }
+              if (data9["forward-reports"] !== void 0) {
+                const err12 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err12];
+                } else {
+                  vErrors.push(err12);
+                }
+                errors++;
+              }
+            } else {
+              const err13 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err13];
+              } else {
+                vErrors.push(err13);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err14 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/1/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err14];
+          } else {
+            vErrors.push(err14);
+          }
+          errors++;
+        }
+      }
     }
-    var _valid1 = _errs15 === errors;
-    valid6 = _valid1;
-    if (valid6) {
+    var _valid1 = _errs10 === errors;
+    valid4 = _valid1;
+    if (valid4) {
       var props1 = {};
-      props1["multicast-routing"] = true;
+      props1["igmp-snooping"] = true;
+      props1["unregistered-multicast"] = true;
+      props1["spanning-tree"] = true;
+      props1["spanning-tree-priority"] = true;
+      props1.ports = true;
       props1.kind = true;
     }
   }
-  if (!valid6) {
-    const err14 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid4) {
+    const err15 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err14];
+      vErrors = [err15];
     } else {
-      vErrors.push(err14);
+      vErrors.push(err15);
     }
     errors++;
   }
@@ -1166,22 +1388,22 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err15 = {};
+      const err16 = {};
       if (vErrors === null) {
-        vErrors = [err15];
+        vErrors = [err16];
       } else {
-        vErrors.push(err15);
+        vErrors.push(err16);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data11 = data.kind;
-        if (!(data11 === "camera" || data11 === "display" || data11 === "computer" || data11 === "tuner" || data11 === "patch-panel")) {
-          const err16 = {};
+        let data12 = data.kind;
+        if (!(data12 === "access-point" || data12 === "media-converter" || data12 === "server" || data12 === "camera" || data12 === "display" || data12 === "computer" || data12 === "tuner" || data12 === "patch-panel")) {
+          const err17 = {};
           if (vErrors === null) {
-            vErrors = [err16];
+            vErrors = [err17];
           } else {
-            vErrors.push(err16);
+            vErrors.push(err17);
           }
           errors++;
         }
@@ -1200,12 +1422,12 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid2) {
     const _errs20 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["poe-budget"] !== void 0) {
-        const err17 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/2/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["multicast-routing"] !== void 0) {
+        const err18 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/2/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err17];
+          vErrors = [err18];
         } else {
-          vErrors.push(err17);
+          vErrors.push(err18);
         }
         errors++;
       }
@@ -1214,16 +1436,16 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     valid9 = _valid2;
     if (valid9) {
       var props2 = {};
-      props2["poe-budget"] = true;
+      props2["multicast-routing"] = true;
       props2.kind = true;
     }
   }
   if (!valid9) {
-    const err18 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err19 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err18];
+      vErrors = [err19];
     } else {
-      vErrors.push(err18);
+      vErrors.push(err19);
     }
     errors++;
   }
@@ -1241,21 +1463,22 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err19 = {};
+      const err20 = {};
       if (vErrors === null) {
-        vErrors = [err19];
+        vErrors = [err20];
       } else {
-        vErrors.push(err19);
+        vErrors.push(err20);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        if (!(data.kind === "patch-panel")) {
-          const err20 = {};
+        let data14 = data.kind;
+        if (!(data14 === "camera" || data14 === "display" || data14 === "computer" || data14 === "tuner" || data14 === "patch-panel")) {
+          const err21 = {};
           if (vErrors === null) {
-            vErrors = [err20];
+            vErrors = [err21];
           } else {
-            vErrors.push(err20);
+            vErrors.push(err21);
           }
           errors++;
         }
@@ -1274,17 +1497,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid3) {
     const _errs25 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err21 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/3/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err21];
-        } else {
-          vErrors.push(err21);
-        }
-        errors++;
-      }
-      if (data.mac !== void 0) {
-        const err22 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/3/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["poe-budget"] !== void 0) {
+        const err22 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/3/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -1292,170 +1506,21 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.interface !== void 0) {
-        const err23 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/3/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err23];
-        } else {
-          vErrors.push(err23);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err24 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/3/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err24];
-        } else {
-          vErrors.push(err24);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err25 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/3/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err25];
-        } else {
-          vErrors.push(err25);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err26 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/3/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err26];
-        } else {
-          vErrors.push(err26);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data20 = data.ports;
-        if (data20 && typeof data20 == "object" && !Array.isArray(data20)) {
-          for (const key1 in data20) {
-            let data21 = data20[key1];
-            if (data21 && typeof data21 == "object" && !Array.isArray(data21)) {
-              if (data21.speed !== void 0) {
-                const err27 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err27];
-                } else {
-                  vErrors.push(err27);
-                }
-                errors++;
-              }
-              if (data21.vlan !== void 0) {
-                const err28 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err28];
-                } else {
-                  vErrors.push(err28);
-                }
-                errors++;
-              }
-              if (data21.trunk !== void 0) {
-                const err29 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err29];
-                } else {
-                  vErrors.push(err29);
-                }
-                errors++;
-              }
-              if (data21.native !== void 0) {
-                const err30 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err30];
-                } else {
-                  vErrors.push(err30);
-                }
-                errors++;
-              }
-              if (data21.address !== void 0) {
-                const err31 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err31];
-                } else {
-                  vErrors.push(err31);
-                }
-                errors++;
-              }
-              if (data21.addresses !== void 0) {
-                const err32 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err32];
-                } else {
-                  vErrors.push(err32);
-                }
-                errors++;
-              }
-              if (data21.poe !== void 0) {
-                const err33 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err33];
-                } else {
-                  vErrors.push(err33);
-                }
-                errors++;
-              }
-              if (data21.mac !== void 0) {
-                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err34];
-                } else {
-                  vErrors.push(err34);
-                }
-                errors++;
-              }
-              if (data21.interface !== void 0) {
-                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err35];
-                } else {
-                  vErrors.push(err35);
-                }
-                errors++;
-              }
-            } else {
-              const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err36];
-              } else {
-                vErrors.push(err36);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err37 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err37];
-          } else {
-            vErrors.push(err37);
-          }
-          errors++;
-        }
-      }
     }
     var _valid3 = _errs25 === errors;
     valid12 = _valid3;
     if (valid12) {
       var props3 = {};
-      props3.address = true;
-      props3.mac = true;
-      props3.interface = true;
-      props3.speed = true;
-      props3.poe = true;
-      props3.routes = true;
-      props3.ports = true;
+      props3["poe-budget"] = true;
       props3.kind = true;
     }
   }
   if (!valid12) {
-    const err38 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err23 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err38];
+      vErrors = [err23];
     } else {
-      vErrors.push(err38);
+      vErrors.push(err23);
     }
     errors++;
   }
@@ -1467,72 +1532,251 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props3);
     }
   }
+  const _errs27 = errors;
+  let valid15 = true;
+  const _errs28 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing4;
+    if (data.kind === void 0 && (missing4 = "kind")) {
+      const err24 = {};
+      if (vErrors === null) {
+        vErrors = [err24];
+      } else {
+        vErrors.push(err24);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        if (!(data.kind === "patch-panel")) {
+          const err25 = {};
+          if (vErrors === null) {
+            vErrors = [err25];
+          } else {
+            vErrors.push(err25);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid4 = _errs28 === errors;
+  errors = _errs27;
+  if (vErrors !== null) {
+    if (_errs27) {
+      vErrors.length = _errs27;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid4) {
+    const _errs30 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.address !== void 0) {
+        const err26 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/4/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err26];
+        } else {
+          vErrors.push(err26);
+        }
+        errors++;
+      }
+      if (data.mac !== void 0) {
+        const err27 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/4/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err27];
+        } else {
+          vErrors.push(err27);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err28 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/4/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err28];
+        } else {
+          vErrors.push(err28);
+        }
+        errors++;
+      }
+      if (data.speed !== void 0) {
+        const err29 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/4/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err30 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/4/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err31 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/4/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err31];
+        } else {
+          vErrors.push(err31);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data23 = data.ports;
+        if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
+          for (const key1 in data23) {
+            let data24 = data23[key1];
+            if (data24 && typeof data24 == "object" && !Array.isArray(data24)) {
+              if (data24.speed !== void 0) {
+                const err32 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err32];
+                } else {
+                  vErrors.push(err32);
+                }
+                errors++;
+              }
+              if (data24.vlan !== void 0) {
+                const err33 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err33];
+                } else {
+                  vErrors.push(err33);
+                }
+                errors++;
+              }
+              if (data24.trunk !== void 0) {
+                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err34];
+                } else {
+                  vErrors.push(err34);
+                }
+                errors++;
+              }
+              if (data24.native !== void 0) {
+                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err35];
+                } else {
+                  vErrors.push(err35);
+                }
+                errors++;
+              }
+              if (data24.address !== void 0) {
+                const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err36];
+                } else {
+                  vErrors.push(err36);
+                }
+                errors++;
+              }
+              if (data24.addresses !== void 0) {
+                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err37];
+                } else {
+                  vErrors.push(err37);
+                }
+                errors++;
+              }
+              if (data24.poe !== void 0) {
+                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err38];
+                } else {
+                  vErrors.push(err38);
+                }
+                errors++;
+              }
+              if (data24.mac !== void 0) {
+                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+              if (data24.interface !== void 0) {
+                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err40];
+                } else {
+                  vErrors.push(err40);
+                }
+                errors++;
+              }
+            } else {
+              const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err41];
+              } else {
+                vErrors.push(err41);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err42 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err42];
+          } else {
+            vErrors.push(err42);
+          }
+          errors++;
+        }
+      }
+    }
+    var _valid4 = _errs30 === errors;
+    valid15 = _valid4;
+    if (valid15) {
+      var props4 = {};
+      props4.address = true;
+      props4.mac = true;
+      props4.interface = true;
+      props4.speed = true;
+      props4.poe = true;
+      props4.routes = true;
+      props4.ports = true;
+      props4.kind = true;
+    }
+  }
+  if (!valid15) {
+    const err43 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err43];
+    } else {
+      vErrors.push(err43);
+    }
+    errors++;
+  }
+  if (props0 !== true && props4 !== void 0) {
+    if (props4 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props4);
+    }
+  }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err39 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err44 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err39];
+        vErrors = [err44];
       } else {
-        vErrors.push(err39);
+        vErrors.push(err44);
       }
       errors++;
     }
     for (const key2 in data) {
       if (!func1.call(schema39.properties, key2)) {
-        const err40 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err40];
-        } else {
-          vErrors.push(err40);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data31 = data.kind;
-      if (typeof data31 !== "string") {
-        const err41 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err41];
-        } else {
-          vErrors.push(err41);
-        }
-        errors++;
-      }
-      if (!(data31 === "switch" || data31 === "router" || data31 === "access-point" || data31 === "media-converter" || data31 === "server" || data31 === "camera" || data31 === "display" || data31 === "computer" || data31 === "tuner" || data31 === "patch-panel")) {
-        const err42 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err42];
-        } else {
-          vErrors.push(err42);
-        }
-        errors++;
-      }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err43 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err43];
-        } else {
-          vErrors.push(err43);
-        }
-        errors++;
-      }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data33 = data["unregistered-multicast"];
-      if (typeof data33 !== "string") {
-        const err44 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err44];
-        } else {
-          vErrors.push(err44);
-        }
-        errors++;
-      }
-      if (!(data33 === "flood" || data33 === "drop")) {
-        const err45 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        const err45 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err45];
         } else {
@@ -1541,9 +1785,10 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err46 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data.kind !== void 0) {
+      let data34 = data.kind;
+      if (typeof data34 !== "string") {
+        const err46 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err46];
         } else {
@@ -1551,11 +1796,8 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data35 = data["spanning-tree-priority"];
-      if (!(typeof data35 == "number" && (!(data35 % 1) && !isNaN(data35)) && isFinite(data35))) {
-        const err47 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      if (!(data34 === "switch" || data34 === "router" || data34 === "access-point" || data34 === "media-converter" || data34 === "server" || data34 === "camera" || data34 === "display" || data34 === "computer" || data34 === "tuner" || data34 === "patch-panel")) {
+        const err47 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err47];
         } else {
@@ -1563,51 +1805,54 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data35 == "number" && isFinite(data35)) {
-        if (data35 > 61440 || isNaN(data35)) {
-          const err48 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
-          if (vErrors === null) {
-            vErrors = [err48];
-          } else {
-            vErrors.push(err48);
-          }
-          errors++;
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err48 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err48];
+        } else {
+          vErrors.push(err48);
         }
-        if (data35 < 0 || isNaN(data35)) {
-          const err49 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err49];
-          } else {
-            vErrors.push(err49);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data35 / 4096, res0 !== parseInt(res0)) {
-          const err50 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err50];
-          } else {
-            vErrors.push(err50);
-          }
-          errors++;
-        }
+        errors++;
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data36 = data["poe-budget"];
-      if (typeof data36 === "string") {
-        if (!pattern11.test(data36)) {
-          const err51 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err51];
-          } else {
-            vErrors.push(err51);
-          }
-          errors++;
+    if (data["unregistered-multicast"] !== void 0) {
+      let data36 = data["unregistered-multicast"];
+      if (typeof data36 !== "string") {
+        const err49 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err49];
+        } else {
+          vErrors.push(err49);
         }
-      } else {
-        const err52 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+      if (!(data36 === "flood" || data36 === "drop")) {
+        const err50 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err50];
+        } else {
+          vErrors.push(err50);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err51 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err51];
+        } else {
+          vErrors.push(err51);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data38 = data["spanning-tree-priority"];
+      if (!(typeof data38 == "number" && (!(data38 % 1) && !isNaN(data38)) && isFinite(data38))) {
+        const err52 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
           vErrors = [err52];
         } else {
@@ -1615,23 +1860,18 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err53 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err53];
-        } else {
-          vErrors.push(err53);
+      if (typeof data38 == "number" && isFinite(data38)) {
+        if (data38 > 61440 || isNaN(data38)) {
+          const err53 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+          if (vErrors === null) {
+            vErrors = [err53];
+          } else {
+            vErrors.push(err53);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.ports !== void 0) {
-      let data38 = data.ports;
-      if (data38 && typeof data38 == "object" && !Array.isArray(data38)) {
-        if (Object.keys(data38).length < 1) {
-          const err54 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+        if (data38 < 0 || isNaN(data38)) {
+          const err54 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
           if (vErrors === null) {
             vErrors = [err54];
           } else {
@@ -1639,46 +1879,43 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key3 in data38) {
-          const _errs49 = errors;
-          if (typeof key3 === "string") {
-            if (!pattern5.test(key3)) {
-              const err55 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key3 };
-              if (vErrors === null) {
-                vErrors = [err55];
-              } else {
-                vErrors.push(err55);
-              }
-              errors++;
-            }
+        let res0;
+        if (res0 = data38 / 4096, res0 !== parseInt(res0)) {
+          const err55 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err55];
           } else {
-            const err56 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
-            if (vErrors === null) {
-              vErrors = [err56];
-            } else {
-              vErrors.push(err56);
-            }
-            errors++;
+            vErrors.push(err55);
           }
-          var valid19 = _errs49 === errors;
-          if (!valid19) {
-            const err57 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err57];
-            } else {
-              vErrors.push(err57);
-            }
-            errors++;
-          }
+          errors++;
         }
-        for (const key4 in data38) {
-          if (!validate24(data38[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data38, parentDataProperty: key4, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data39 = data["poe-budget"];
+      if (typeof data39 === "string") {
+        if (!pattern11.test(data39)) {
+          const err56 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err56];
+          } else {
+            vErrors.push(err56);
           }
+          errors++;
         }
       } else {
-        const err58 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err57 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err57];
+        } else {
+          vErrors.push(err57);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err58 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err58];
         } else {
@@ -1687,11 +1924,11 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.address !== void 0) {
-      let data40 = data.address;
-      if (typeof data40 === "string") {
-        if (!pattern17.test(data40)) {
-          const err59 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+    if (data.ports !== void 0) {
+      let data41 = data.ports;
+      if (data41 && typeof data41 == "object" && !Array.isArray(data41)) {
+        if (Object.keys(data41).length < 1) {
+          const err59 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
             vErrors = [err59];
           } else {
@@ -1699,78 +1936,138 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        for (const key3 in data41) {
+          const _errs54 = errors;
+          if (typeof key3 === "string") {
+            if (!pattern5.test(key3)) {
+              const err60 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key3 };
+              if (vErrors === null) {
+                vErrors = [err60];
+              } else {
+                vErrors.push(err60);
+              }
+              errors++;
+            }
+          } else {
+            const err61 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            if (vErrors === null) {
+              vErrors = [err61];
+            } else {
+              vErrors.push(err61);
+            }
+            errors++;
+          }
+          var valid22 = _errs54 === errors;
+          if (!valid22) {
+            const err62 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err62];
+            } else {
+              vErrors.push(err62);
+            }
+            errors++;
+          }
+        }
+        for (const key4 in data41) {
+          if (!validate24(data41[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data41, parentDataProperty: key4, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
+        }
       } else {
-        const err60 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err60];
+          vErrors = [err63];
         } else {
-          vErrors.push(err60);
+          vErrors.push(err63);
+        }
+        errors++;
+      }
+    }
+    if (data.address !== void 0) {
+      let data43 = data.address;
+      if (typeof data43 === "string") {
+        if (!pattern17.test(data43)) {
+          const err64 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          if (vErrors === null) {
+            vErrors = [err64];
+          } else {
+            vErrors.push(err64);
+          }
+          errors++;
+        }
+      } else {
+        const err65 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err65];
+        } else {
+          vErrors.push(err65);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data41 = data.mac;
-      if (typeof data41 === "string") {
-        if (!pattern21.test(data41)) {
-          const err61 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data44 = data.mac;
+      if (typeof data44 === "string") {
+        if (!pattern21.test(data44)) {
+          const err66 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err61];
+            vErrors = [err66];
           } else {
-            vErrors.push(err61);
+            vErrors.push(err66);
           }
           errors++;
         }
       } else {
-        const err62 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err67 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err62];
+          vErrors = [err67];
         } else {
-          vErrors.push(err62);
+          vErrors.push(err67);
         }
         errors++;
       }
     }
     if (data.interface !== void 0) {
-      let data42 = data.interface;
-      if (typeof data42 === "string") {
-        if (!pattern22.test(data42)) {
-          const err63 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data45 = data.interface;
+      if (typeof data45 === "string") {
+        if (!pattern22.test(data45)) {
+          const err68 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err63];
+            vErrors = [err68];
           } else {
-            vErrors.push(err63);
+            vErrors.push(err68);
           }
           errors++;
         }
       } else {
-        const err64 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err69 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err64];
+          vErrors = [err69];
         } else {
-          vErrors.push(err64);
+          vErrors.push(err69);
         }
         errors++;
       }
     }
     if (data.speed !== void 0) {
-      let data43 = data.speed;
-      if (typeof data43 === "string") {
-        if (!pattern13.test(data43)) {
-          const err65 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data46 = data.speed;
+      if (typeof data46 === "string") {
+        if (!pattern13.test(data46)) {
+          const err70 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err65];
+            vErrors = [err70];
           } else {
-            vErrors.push(err65);
+            vErrors.push(err70);
           }
           errors++;
         }
       } else {
-        const err66 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err71 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err66];
+          vErrors = [err71];
         } else {
-          vErrors.push(err66);
+          vErrors.push(err71);
         }
         errors++;
       }
@@ -1781,80 +2078,109 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors = vErrors.length;
       }
     }
+    if (data.decoders !== void 0) {
+      let data48 = data.decoders;
+      if (!(typeof data48 == "number" && (!(data48 % 1) && !isNaN(data48)) && isFinite(data48))) {
+        const err72 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err72];
+        } else {
+          vErrors.push(err72);
+        }
+        errors++;
+      }
+      if (typeof data48 == "number" && isFinite(data48)) {
+        if (data48 < 1 || isNaN(data48)) {
+          const err73 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err73];
+          } else {
+            vErrors.push(err73);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.decodes !== void 0) {
+      if (!validate29(data.decodes, { instancePath: instancePath + "/decodes", parentData: data, parentDataProperty: "decodes", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate29.errors : vErrors.concat(validate29.errors);
+        errors = vErrors.length;
+      }
+    }
     if (data.routes !== void 0) {
-      let data45 = data.routes;
-      if (Array.isArray(data45)) {
-        const len0 = data45.length;
+      let data50 = data.routes;
+      if (Array.isArray(data50)) {
+        const len0 = data50.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate29(data45[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data45, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate29.errors : vErrors.concat(validate29.errors);
+          if (!validate31(data50[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data50, parentDataProperty: i0, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err67 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err74 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err67];
+          vErrors = [err74];
         } else {
-          vErrors.push(err67);
+          vErrors.push(err74);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err68 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err75 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err68];
+          vErrors = [err75];
         } else {
-          vErrors.push(err68);
+          vErrors.push(err75);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err69 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err76 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err69];
+          vErrors = [err76];
         } else {
-          vErrors.push(err69);
+          vErrors.push(err76);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err70 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err77 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err70];
+          vErrors = [err77];
         } else {
-          vErrors.push(err70);
+          vErrors.push(err77);
         }
         errors++;
       }
     }
   } else {
-    const err71 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err78 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err71];
+      vErrors = [err78];
     } else {
-      vErrors.push(err71);
+      vErrors.push(err78);
     }
     errors++;
   }
-  validate52.errors = vErrors;
+  validate54.errors = vErrors;
   return errors === 0;
 }
-validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var cables = validate56;
-var schema59 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
-var pattern30 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern32 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
-function validate56(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var cables = validate59;
+var schema62 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
+var pattern31 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern33 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+function validate59(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate56.evaluated;
+  const evaluated0 = validate59.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -1894,7 +2220,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern30.test(data0)) {
+        if (!pattern31.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1916,7 +2242,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern30.test(data1)) {
+        if (!pattern31.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -1947,7 +2273,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema59.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema62.properties.type.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1959,7 +2285,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data3 = data.length;
       if (typeof data3 === "string") {
-        if (!pattern32.test(data3)) {
+        if (!pattern33.test(data3)) {
           const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -1994,7 +2320,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data5 === "string") {
-            if (!pattern30.test(data5)) {
+            if (!pattern31.test(data5)) {
               const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err12];
@@ -2077,22 +2403,20 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate56.errors = vErrors;
+  validate59.errors = vErrors;
   return errors === 0;
 }
-validate56.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var streams = validate57;
-var schema65 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern37 = new RegExp("^auto$", "u");
-var pattern38 = new RegExp("^/", "u");
-var pattern49 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var schema68 = { "type": "object", "additionalProperties": false, "properties": { "codec": { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] }, "size": { "type": "string", "pattern": "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, "frame-rate": { "type": "number", "exclusiveMinimum": 0 }, "bitrate": { "$ref": "#/$defs/bit-rate" }, "peak-bitrate": { "$ref": "#/$defs/bit-rate" }, "keyframe-interval": { "$ref": "#/$defs/duration" } } };
-var pattern41 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
-var pattern44 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
-function validate35(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var streams = validate60;
+var schema68 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var pattern38 = new RegExp("^auto$", "u");
+var pattern39 = new RegExp("^/", "u");
+var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern45 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate35.evaluated;
+  const evaluated0 = validate37.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -2114,7 +2438,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.codec !== void 0) {
       let data0 = data.codec;
       if (typeof data0 !== "string") {
-        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/properties/codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -2123,7 +2447,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "h264" || data0 === "h265" || data0 === "mpeg2" || data0 === "mjpeg" || data0 === "av1" || data0 === "vp9")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/properties/codec/enum", keyword: "enum", params: { allowedValues: schema68.properties.codec.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema57.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -2135,7 +2459,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern41.test(data1)) {
+        if (!pattern27.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2223,7 +2547,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern44.test(data5)) {
+        if (!pattern45.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2251,16 +2575,15 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate35.errors = vErrors;
+  validate37.errors = vErrors;
   return errors === 0;
 }
-validate35.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema72 = { "type": "object", "additionalProperties": false, "properties": { "codec": { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] }, "bitrate": { "$ref": "#/$defs/bit-rate" }, "peak-bitrate": { "$ref": "#/$defs/bit-rate" }, "sample-rate": { "$ref": "#/$defs/frequency" }, "channels": { "type": "integer", "minimum": 1 } } };
-var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
-function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate37.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var pattern48 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+function validate39(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate37.evaluated;
+  const evaluated0 = validate39.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -2282,7 +2605,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.codec !== void 0) {
       let data0 = data.codec;
       if (typeof data0 !== "string") {
-        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/properties/codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -2291,7 +2614,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "pcma" || data0 === "pcmu" || data0 === "g722" || data0 === "aac" || data0 === "opus" || data0 === "mp2" || data0 === "ac3" || data0 === "l16")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/properties/codec/enum", keyword: "enum", params: { allowedValues: schema72.properties.codec.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -2347,7 +2670,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern47.test(data3)) {
+        if (!pattern48.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2398,14 +2721,14 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate37.errors = vErrors;
+  validate39.errors = vErrors;
   return errors === 0;
 }
-validate37.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate57(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate39.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate57.evaluated;
+  const evaluated0 = validate60.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -2423,7 +2746,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema65.properties, key0)) {
+      if (!func1.call(schema68.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err1];
@@ -2489,7 +2812,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema65.properties.transport.enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema68.properties.transport.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -2501,7 +2824,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema65.properties.port.type }, message: "must be integer,string" };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema68.properties.port.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -2530,7 +2853,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern37.test(data3)) {
+        if (!pattern38.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2544,7 +2867,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern38.test(data4)) {
+        if (!pattern39.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err12];
@@ -2640,14 +2963,14 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.video !== void 0) {
-      if (!validate35(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate35.errors : vErrors.concat(validate35.errors);
+      if (!validate37(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate37.errors : vErrors.concat(validate37.errors);
         errors = vErrors.length;
       }
     }
     if (data.audio !== void 0) {
-      if (!validate37(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate37.errors : vErrors.concat(validate37.errors);
+      if (!validate39(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate39.errors : vErrors.concat(validate39.errors);
         errors = vErrors.length;
       }
     }
@@ -2722,7 +3045,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern49.test(data12)) {
+        if (!pattern50.test(data12)) {
           const err26 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err26];
@@ -2766,7 +3089,7 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.egress !== void 0) {
       let data14 = data.egress;
       if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema57.type }, message: "must be string,integer" };
+        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema60.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -2806,18 +3129,18 @@ function validate57(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate57.errors = vErrors;
+  validate60.errors = vErrors;
   return errors === 0;
 }
-validate57.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var volumes = validate60;
-var schema81 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern56 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern57 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
-function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var volumes = validate63;
+var schema86 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern57 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern58 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate60.evaluated;
+  const evaluated0 = validate63.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -2879,7 +3202,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern49.test(data1)) {
+        if (!pattern50.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2901,7 +3224,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern38.test(data2)) {
+        if (!pattern39.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2955,7 +3278,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema81.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema86.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -2967,7 +3290,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern56.test(data5)) {
+        if (!pattern57.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -2989,7 +3312,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern57.test(data6)) {
+        if (!pattern58.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -3028,15 +3351,15 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate60.errors = vErrors;
+  validate63.errors = vErrors;
   return errors === 0;
 }
-validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var recordings = validate61;
-function validate61(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate63.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var recordings = validate64;
+function validate64(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate61.evaluated;
+  const evaluated0 = validate64.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3120,7 +3443,7 @@ function validate61(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern44.test(data2)) {
+        if (!pattern45.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3142,7 +3465,7 @@ function validate61(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern44.test(data3)) {
+        if (!pattern45.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3203,15 +3526,15 @@ function validate61(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate61.errors = vErrors;
+  validate64.errors = vErrors;
   return errors === 0;
 }
-validate61.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var policies = validate62;
-function validate45(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate64.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var policies = validate65;
+function validate47(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate45.evaluated;
+  const evaluated0 = validate47.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3310,7 +3633,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern44.test(data2)) {
+        if (!pattern45.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3332,7 +3655,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern44.test(data3)) {
+        if (!pattern45.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3382,14 +3705,14 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate45.errors = vErrors;
+  validate47.errors = vErrors;
   return errors === 0;
 }
-validate45.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate62(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate47.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate65(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate62.evaluated;
+  const evaluated0 = validate65.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3425,7 +3748,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern56.test(data1)) {
+            if (!pattern57.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -3447,7 +3770,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern56.test(data2)) {
+            if (!pattern57.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -3493,7 +3816,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern56.test(data4)) {
+            if (!pattern57.test(data4)) {
               const err8 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -3515,7 +3838,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern56.test(data5)) {
+            if (!pattern57.test(data5)) {
               const err10 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -3549,8 +3872,8 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
       if (Array.isArray(data6)) {
         const len0 = data6.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate45(data6[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data6, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate45.errors : vErrors.concat(validate45.errors);
+          if (!validate47(data6[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data6, parentDataProperty: i0, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate47.errors : vErrors.concat(validate47.errors);
             errors = vErrors.length;
           }
         }
@@ -3573,16 +3896,16 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate62.errors = vErrors;
+  validate65.errors = vErrors;
   return errors === 0;
 }
-validate62.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var lint = validate64;
-var schema99 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
-function validate64(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var lint = validate67;
+var schema104 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate64.evaluated;
+  const evaluated0 = validate67.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3648,7 +3971,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema99.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema104.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -3807,10 +4130,10 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate64.errors = vErrors;
+  validate67.errors = vErrors;
   return errors === 0;
 }
-validate64.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 export {
   cables,
   devices,

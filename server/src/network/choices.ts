@@ -1,0 +1,136 @@
+/**
+ * Screens that show some of their streams at a time: which streams that is about, and which links each of them takes
+ * only while somebody shows it.
+ *
+ * A screen joins the groups and pulls the streams that it shows, and no others. So a stream crosses a link always where
+ * it would do so with no such screen on, and by the choice of a screen where that screen alone draws it there. A stream
+ * that is sent to a receiver unasked, as RTP to its address, always comes.
+ */
+
+import type { Device, Stream } from '../site/model.ts';
+import type { Copy } from './delivery.ts';
+import type { Link } from './link.ts';
+import { Memberships, routeMulticast } from './multicast.ts';
+import { type RoutingContext, routeUnicast } from './unicast.ts';
+
+export interface Choices {
+  /** Screens that receive more streams than they show at a time, with how many they show. */
+  readonly decoders: ReadonlyMap<Device, number>;
+  /** The streams that one of them chooses from. */
+  readonly streams: ReadonlySet<Stream>;
+  /** Their groups. */
+  readonly groups: ReadonlySet<number>;
+  /** By group, the screens that join and leave it. */
+  readonly screens: ReadonlyMap<number, readonly Device[]>;
+}
+
+/** A copy, and the screens by whose choice alone it is there; none where it always is. */
+export interface ChosenCopy {
+  readonly copy: Copy;
+  readonly shownBy: readonly Device[];
+}
+
+export function choicesOf(deviceByName: ReadonlyMap<string, Device>, streams: readonly Stream[]): Choices {
+  const asked = new Map<Device, Stream[]>();
+  for (const stream of streams) {
+    for (const receiver of isAskedFor(stream) ? stream.receivers : []) {
+      const device = deviceByName.get(receiver);
+      if (device?.decoders === undefined) continue;
+      const list = asked.get(device);
+      if (list === undefined) asked.set(device, [stream]);
+      else list.push(stream);
+    }
+  }
+  const decoders = new Map<Device, number>();
+  const chosen = new Set<Stream>();
+  const screens = new Map<number, Device[]>();
+  for (const [device, among] of asked) {
+    if (device.decoders === undefined || device.decoders >= among.length) continue;
+    decoders.set(device, device.decoders);
+    for (const stream of among) {
+      if (stream.group === undefined) chosen.add(stream);
+      else screens.set(stream.group, [...new Set([...(screens.get(stream.group) ?? []), device])]);
+    }
+  }
+  // Who joins a group draws all that is sent to it.
+  for (const stream of streams) if (stream.group !== undefined && screens.has(stream.group)) chosen.add(stream);
+  return { decoders, streams: chosen, groups: new Set(screens.keys()), screens };
+}
+
+/** A receiver joins a group, and pulls by RTSP. */
+function isAskedFor({ group, transport }: Stream): boolean {
+  return group !== undefined || transport === 'rtsp';
+}
+
+/** Who has joined what while none of the screens is on, and while one of them shows all it can. */
+export class ChoosingMembers {
+  private readonly context: RoutingContext;
+  private readonly choices: Choices;
+  private readonly streams: readonly Stream[];
+  private readonly kept = new Map<Device | undefined, Memberships>();
+
+  constructor(context: RoutingContext, choices: Choices, streams: readonly Stream[]) {
+    this.context = context;
+    this.choices = choices;
+    this.streams = streams.filter(({ group }) => group !== undefined && choices.groups.has(group));
+  }
+
+  with(screen: Device | undefined): Memberships {
+    const { context, choices, kept } = this;
+    let members = kept.get(screen);
+    if (members === undefined) {
+      const joins = (name: string): boolean => {
+        const device = context.deviceByName.get(name);
+        return device !== undefined && (device === screen || !choices.decoders.has(device));
+      };
+      const streams = this.streams.map((stream) => ({ ...stream, receivers: stream.receivers.filter(joins) }));
+      kept.set(screen, (members = new Memberships(context, streams, choices.groups)));
+    }
+    return members;
+  }
+
+  /** The copies of a stream that a screen chooses, by what draws them. */
+  copiesOf(stream: Stream, source: Device): readonly ChosenCopy[] {
+    const { context, choices } = this;
+    const { group } = stream;
+    if (group === undefined) {
+      return stream.receivers.flatMap((receiver) => {
+        const device = context.deviceByName.get(receiver);
+        const shownBy = device !== undefined && choices.decoders.has(device) ? [device] : [];
+        const { copies } = routeUnicast(context, { ...stream, receivers: [receiver] }, source);
+        return copies.map((copy) => ({ copy, shownBy }));
+      });
+    }
+    const copiesWith = (screen: Device | undefined): readonly Copy[] =>
+      routeMulticast(context, this.with(screen), stream, source, group).copies;
+    const found = new CopyMap<Device[]>();
+    const always = copiesWith(undefined);
+    for (const copy of always) found.set(copy, []);
+    for (const screen of choices.screens.get(group) ?? []) {
+      for (const copy of copiesWith(screen)) {
+        const shownBy = found.get(copy);
+        if (shownBy === undefined) found.set(copy, [screen]);
+        else if (shownBy.length > 0) shownBy.push(screen);
+      }
+    }
+    return found.entries.map(({ copy, value }) => ({ copy, shownBy: value }));
+  }
+}
+
+/** Values by the direction of a link and the broadcast domain of a copy. */
+class CopyMap<V> {
+  readonly entries: { readonly copy: Copy; readonly value: V }[] = [];
+  private readonly byLink = new Map<Link, { readonly copy: Copy; readonly value: V }[]>();
+
+  get({ link, out, domain }: Copy): V | undefined {
+    return this.byLink.get(link)?.find(({ copy }) => copy.out === out && copy.domain === domain)?.value;
+  }
+
+  set(copy: Copy, value: V): void {
+    const entry = { copy, value };
+    this.entries.push(entry);
+    const list = this.byLink.get(copy.link);
+    if (list === undefined) this.byLink.set(copy.link, [entry]);
+    else list.push(entry);
+  }
+}
