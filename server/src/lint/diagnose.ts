@@ -7,6 +7,8 @@ import type { Diagnostic, Found } from './rule.ts';
 
 /** Characters; a longer message has a name or a value in it that nobody reads to its end. */
 const LONGEST = 1000;
+/** Related places that a finding shows: its message says how many there are in all. */
+const MOST_RELATED = 5;
 
 /** What the site neither turns off nor accepts, with its severity. Adds the acceptances that match to `used`. */
 export function diagnose(
@@ -23,7 +25,9 @@ export function diagnose(
     const accepted = (byRule.get(rule.id) ?? []).filter(({ at }) => about.includes(at));
     for (const acceptance of accepted) used.add(acceptance);
     if (accepted.length > 0) continue;
-    diagnostics.push({ ...finding, message: visible(finding.message, LONGEST), severity });
+    const related = finding.related?.slice(0, MOST_RELATED);
+    const message = visible(finding.message, LONGEST);
+    diagnostics.push({ ...finding, message, severity, ...(related !== undefined && { related }) });
   }
   return diagnostics;
 }

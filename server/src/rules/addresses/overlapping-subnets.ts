@@ -48,9 +48,10 @@ smaller, or move one of them.`,
           `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each VLAN ` +
           'addresses of its own.',
         about: [name],
-        related: others
-          .slice(0, 5)
-          .map((other) => ({ at: placeOf(other.item, ['subnet']), message: `the subnet of ${other.name}` })),
+        related: others.map((other) => ({
+          at: placeOf(other.item, ['subnet']),
+          message: `the subnet of ${other.name}`,
+        })),
       });
     }
   },

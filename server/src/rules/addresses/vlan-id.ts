@@ -33,9 +33,7 @@ every cable that carries both, with two subnets in it. Give each its own, 1 to 4
             `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be told ` +
             'apart. Give each VLAN its own id.',
           about: [vlan.name],
-          related: others
-            .slice(0, 5)
-            .map((other) => ({ at: placeOf(other.item, ['id']), message: `${other.name} has it here` })),
+          related: others.map((other) => ({ at: placeOf(other.item, ['id']), message: `${other.name} has it here` })),
           fixes: () => {
             const next = free(id);
             return next === undefined

@@ -35,9 +35,10 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
         about: [device.name],
-        related: flooded
-          .slice(0, 5)
-          .map(({ link, out }) => ({ at: placeOfEnd(link, out), message: `${portName(out)} is flooded` })),
+        related: flooded.map(({ link, out }) => ({
+          at: placeOfEnd(link, out),
+          message: `${portName(out)} is flooded`,
+        })),
         fixes: () => prune(site, network, device, flooded),
       });
     }

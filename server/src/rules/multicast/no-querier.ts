@@ -99,7 +99,7 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
     severity: cutOff.length > 0 || drop(forgetting) ? 'error' : 'warning',
     message: `${why}: ${effects.join('; ')}. Name a querier, best the switch nearest the senders.`,
     about: [vlan.name],
-    related: cutOff.slice(0, 5).map(({ stream, receiver }) => ({
+    related: cutOff.map(({ stream, receiver }) => ({
       at: placeOf(stream.item, receiverRoute(stream, receiver)),
       message: `${receiver} gets nothing of ${stream.name}`,
     })),
@@ -136,7 +136,7 @@ function withoutVlan({ passing, forgetting }: State, report: Report): void {
       `Nobody asks for memberships: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with its ` +
       'subnet and a querier, best the switch nearest the senders.',
     about: [...forgetting].map(({ name }) => name),
-    related: others.slice(0, 5).map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
+    related: others.map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
   });
 }
 

@@ -31,9 +31,10 @@ the way is enough; set it at the sender too.`,
           `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here and at ` +
           'the sender.',
         about: [stream.name, ...names],
-        related: names
-          .slice(0, 5)
-          .map((name) => ({ at: placeOf(stream.item, receiverRoute(stream, name)), message: `${name} gets nothing` })),
+        related: names.map((name) => ({
+          at: placeOf(stream.item, receiverRoute(stream, name)),
+          message: `${name} gets nothing`,
+        })),
         fixes: () => fixOf(`Set the TTL to ${needed}`, ...putValue(stream.item, 'ttl', String(needed))),
       });
     }
