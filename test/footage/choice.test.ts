@@ -244,6 +244,7 @@ describe('the list of the concat demuxer', () => {
   it('quotes what has a meaning, and adds up without rounding', () => {
     const thirds = Array.from({ length: 3000 }, (_, index) => ({
       path: index === 0 ? "/it's %d -x.mp4" : '/b',
+      container: 'mov',
       lead: 0,
       span: 1 / 3,
     }));
@@ -257,9 +258,9 @@ describe('the list of the concat demuxer', () => {
 
   it('lets the first frame of each come where the last of the one before ends, wherever their containers start', () => {
     const list = concatList([
-      { path: 'a', lead: 0.064, span: 4 },
-      { path: 'b', lead: 0, span: 4 },
-      { path: 'c', lead: 0.1, span: 4 },
+      { path: 'a', container: 'mov', lead: 0.064, span: 4 },
+      { path: 'b', container: 'mov', lead: 0, span: 4 },
+      { path: 'c', container: 'mov', lead: 0.1, span: 4 },
     ]);
     assert.deepEqual(list.match(/(?<=duration ).*/g), ['4.064000', '3.900000', '4.100000']);
   });

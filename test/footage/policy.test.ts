@@ -28,6 +28,8 @@ recordings:
 interface File {
   size: number;
   modified: number;
+  /** How often it was written to without a trace in the above. */
+  forged?: number;
   /** 25 a second. */
   frames: number;
 }
@@ -108,7 +110,10 @@ class Machine implements FootageTools {
     return file;
   }
   stat(path: string): ReturnType<FootageTools['stat']> {
-    return Promise.resolve().then(() => ({ isFile: true, ...this.file(path) }));
+    return Promise.resolve().then(() => {
+      const file = this.file(path);
+      return { isFile: true, ...file, stamp: [file.size, file.modified, file.forged ?? 0].join(' ') };
+    });
   }
   head(): Promise<Uint8Array> {
     return Promise.resolve(new Uint8Array());
@@ -240,6 +245,12 @@ describe('footage, on a machine that is made up', () => {
   it('keeps nothing where another file is written to while it is read', async () => {
     const first = machine.files.get(`${ROOT}/${nameOf(0)}`);
     machine.meanwhile = () => Object.assign(first ?? {}, { modified: START + 5_000_000 });
+    await refused(/13-00-00\+0000\.ts was written to while it was read/);
+  });
+
+  it('keeps nothing where another file is written to, and its size and time are put back', async () => {
+    const first = machine.files.get(`${ROOT}/${nameOf(0)}`);
+    machine.meanwhile = () => Object.assign(first ?? {}, { forged: 1 });
     await refused(/13-00-00\+0000\.ts was written to while it was read/);
   });
 

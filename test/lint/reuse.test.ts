@@ -57,7 +57,7 @@ cables:
     );
   });
 
-  it('stands at the second route where the first is taken out, and its fix changes that one', () => {
+  it('a quick fix destroys no text: it stands at the second route where the first is taken out, and changes that one', () => {
     const before = `
 devices:
   core: {kind: switch, ports: {1-3: {speed: 1 Gb/s}}}

@@ -14,7 +14,11 @@ export const GROUPS: readonly Group[] = [
   { name: 'rehearsal', files: /^rehearsal\//, jobs: 1 },
   { name: 'streams', files: /^lab\//, jobs: 1 },
   { name: 'editors', files: /^(vscode|web|neovim)\/|^make\/tables\/paper\./, jobs: 1 },
-  { name: 'media', files: /^footage\/(join|trouble)\.|^tour\.|^audit\/(probe|recordings)\/media\./, jobs: 1 },
+  {
+    name: 'media',
+    files: /^footage\/(join|no-recording|trouble)\.|^tour\.|^audit\/(probe|recordings)\/media\./,
+    jobs: 1,
+  },
   { name: 'tools', files: /^make\/|^standards\/(aac|capture|levels|transport-stream)\./, jobs: 1 },
   // Tries many things, or large ones.
   { name: 'long', files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\./, jobs: 1 },

@@ -3,6 +3,7 @@
  * the result lie. Checked with FFmpeg 5.1; every option is in its manual.
  */
 
+import { openedAs } from './declared-container.ts';
 import { type Piece, extentOf } from './cut.ts';
 import type { ProbedFile, VideoFormat } from './probed-file.ts';
 import type { Planned } from './outputs.ts';
@@ -63,9 +64,14 @@ export function pieceArguments(
   ];
 }
 
+/** Opened as what it was when it was looked into. */
+function inputOf({ container }: ProbedFile, path: string): string[] {
+  return [...openedAs(container), '-i', fileUrl(path)];
+}
+
 /** Copies from a keyframe on. FFmpeg tells where to begin and to end by when packets are decoded. */
 function copiedPiece(piece: Piece, media: ProbedFile, path: string): string[] {
-  const input = ['-i', fileUrl(path)];
+  const input = inputOf(media, path);
   if (piece.kind !== 'copied') return [...input, ...VIDEO_AND_AUDIO, '-c', 'copy'];
   const { first, end } = piece;
   const begins = first === 0 ? 0 : Math.max(0, media.lead + decodedBefore(media, first));
@@ -93,7 +99,7 @@ function decodedBefore({ frames }: ProbedFile, index: number): number {
 
 /** Decodes from the keyframe before, and encodes what is wanted in the way of the file that it is of. */
 function encodedPiece(piece: Piece & { kind: 'encoded' }, media: ProbedFile, path: string): string[] {
-  const input = ['-i', fileUrl(path)];
+  const input = inputOf(media, path);
   // Audio before the first frame of a file goes on from the file before.
   const start = piece.from < BEFORE ? 0 : Math.max(0, media.lead + piece.from - BEFORE);
   const seek = start > 0 ? ['-ss', seconds(start)] : [];
@@ -193,6 +199,7 @@ export function joinArguments({ pieces, container, setsInStream }: Planned, list
     'concat',
     '-safe',
     '0',
+    ...openedAs('concat'),
     ...(asIs ? ['-auto_convert', '0'] : []),
     '-i',
     fileUrl(list),
@@ -218,6 +225,8 @@ function tagOf(container: string, codec: string | undefined, tag: string | undef
 
 export interface Listed {
   readonly path: string;
+  /** What FFmpeg may open it as. */
+  readonly container: string;
   /** When its first frame is shown after what the container calls its start, in seconds. */
   readonly lead: number;
   /** From its first frame to the first of the next, in seconds. */
@@ -232,8 +241,8 @@ export function concatList(listed: readonly Listed[]): string {
   const lines = ['ffconcat version 1.0'];
   let shown = listed[0]?.lead ?? 0;
   let start = 0;
-  for (const [index, { path, span }] of listed.entries()) {
-    lines.push(`file ${quoted(fileUrl(path))}`);
+  for (const [index, { path, container, span }] of listed.entries()) {
+    lines.push(`file ${quoted(fileUrl(path))}`, `option format_whitelist ${container}`);
     shown += span;
     const next = Math.round((shown - (listed[index + 1]?.lead ?? 0)) * 1e6);
     lines.push(`duration ${((next - start) / 1e6).toFixed(6)}`);

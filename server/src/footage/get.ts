@@ -178,10 +178,9 @@ async function seal(
 
 /** @throws Refused where a file was written to in the meantime, so that its checksum may be of other bytes */
 async function unchanged(sealed: ReadonlyMap<SegmentFile, ChecksummedSegment>, tools: FootageTools): Promise<void> {
-  for (const { path, original, file, size, modified } of sealed.keys()) {
+  for (const { path, original, file, stamp } of sealed.keys()) {
     if (file !== original) continue;
-    const now = await tools.stat(original);
-    if (now.size !== size || now.modified !== modified)
+    if ((await tools.stat(original)).stamp !== stamp)
       throw new Refused(`${path} was written to while it was read. Nothing was kept: ask again.`);
   }
 }

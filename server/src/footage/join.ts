@@ -1,5 +1,6 @@
 /** One result, made in the work folder: its pieces, their joining, and a count of what came out. */
 
+import { ANY_CONTAINER, openedAs } from './declared-container.ts';
 import { type Listed, concatList, joinArguments, needsOwnFile, pieceArguments } from './ffmpeg-arguments.ts';
 import { type SegmentFile, probe } from './look-into.ts';
 import { type Planned, formatWords } from './outputs.ts';
@@ -26,7 +27,7 @@ export async function join(planned: Planned<SegmentFile>, name: string, tools: F
     const { file, media } = piece.segment;
     const span = (piece.to - piece.from) / 1000;
     if (!needsOwnFile(piece, planned, file)) {
-      listed.push({ path: file, lead: media.lead, span });
+      listed.push({ path: file, container: media.container, lead: media.lead, span });
       pieces.push(piece);
       continue;
     }
@@ -34,7 +35,7 @@ export async function join(planned: Planned<SegmentFile>, name: string, tools: F
     const command = pieceArguments(piece, planned, file, own);
     commands.push(command);
     const made = await written(piece, command, own, tools);
-    listed.push({ path: own, lead: made.lead, span });
+    listed.push({ path: own, container: ANY_CONTAINER, lead: made.lead, span });
     pieces.push({ ...piece, frames: made.frames });
   }
   await tools.write(tools.workFile(`${name}.txt`), concatList(listed));
@@ -62,7 +63,7 @@ async function written(
   tools: FootageTools,
 ): Promise<{ lead: number; frames: number }> {
   await ffmpeg(command, tools);
-  const { media, unusable } = await probe(tools.workFile(own), tools);
+  const { media, unusable } = await probe(tools.workFile(own), ANY_CONTAINER, tools);
   const { path, damaged } = piece.segment;
   if (media === undefined) throw new Refused(`Nothing could be taken of ${path}: ${unusable}.`);
   // Of a damaged file what there is is taken, less its last frame where only a part of that is there.
@@ -114,6 +115,7 @@ async function counted(
     'stream=codec_type,nb_read_packets',
     '-of',
     'json',
+    ...openedAs(ANY_CONTAINER),
     `file:${name}`,
   ];
   const { out } = await tools.run('ffprobe', words);

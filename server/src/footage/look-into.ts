@@ -2,6 +2,7 @@
 
 import { bytes } from '../text/words.ts';
 import { type Found, type Pass, passOf } from './candidates.ts';
+import { declaredContainer, notOpened, openedAs } from './declared-container.ts';
 import { fileUrl } from './ffmpeg-arguments.ts';
 import { type ProbedFile, PROBE_ARGUMENTS, mediaOf } from './probed-file.ts';
 import type { Segment } from './segment.ts';
@@ -13,7 +14,8 @@ export interface SegmentFile extends Segment {
   readonly original: string;
   readonly file: string;
   readonly size: number;
-  readonly modified: number;
+  /** Of the original, before anything of it was read. */
+  readonly stamp: string;
 }
 
 /** A recorder writes to its file more often than that, in milliseconds. */
@@ -57,17 +59,21 @@ async function lookAt({ path, instants }: Found, where: Where, tools: FootageToo
   const leftOut = (reason: string): LeftOut => ({ path, reason });
   const original = tools.recorded(root, path);
   try {
-    const { isFile, size, modified } = await tools.stat(original);
+    const { isFile, size, modified, stamp } = await tools.stat(original);
     if (!isFile) return leftOut('it is no ordinary file');
+    if (!tools.isWithin(original, root)) return leftOut('it is a link to a file outside of the recordings');
     if (size === 0) return leftOut('it is empty');
     const fresh = path === newest && tools.now() - modified < STILL;
     const file = fresh ? tools.workFile('newest') : original;
     if (fresh) await tools.copy(original, file);
-    const { media, unusable, complaint } = await probe(file, tools);
-    if (media === undefined)
+    const { media, unusable, complaint, errors } = await probe(file, declaredContainer(path), tools);
+    if (media === undefined) {
+      const why = notOpened(errors, path);
+      if (why !== undefined) return leftOut(why);
       return leftOut(
         (await isWithoutIndex(file, complaint, tools)) ? withoutIndex(size, fresh) : whyUnusable(unusable, complaint),
       );
+    }
     const length = media.length * 1000;
     const named = passOf(instants, length, modified, pass);
     if (named === undefined)
@@ -76,7 +82,7 @@ async function lookAt({ path, instants }: Found, where: Where, tools: FootageToo
       );
     const damaged = complaint === '' ? undefined : `read to ${media.length.toFixed(3)} s, then: ${complaint}`;
     const kept = fresh ? (await tools.stat(file)).size : size;
-    return { path, original, file, size: kept, modified, named, length, media, damaged };
+    return { path, original, file, size: kept, stamp, named, length, media, damaged };
   } catch (error) {
     const reason = tools.reasonOf(error);
     if (reason === undefined) throw error;
@@ -84,20 +90,26 @@ async function lookAt({ path, instants }: Found, where: Where, tools: FootageToo
   }
 }
 
-/** What ffprobe says of a file; `complaint` is the first thing that it does not like. */
+/**
+ * What ffprobe says of a file; `complaint` is the first thing that it does not like, `errors` are all.
+ *
+ * @param container what it may be opened as
+ */
 export async function probe(
   file: string,
+  container: string,
   tools: FootageTools,
-): Promise<{ media: ProbedFile | undefined; unusable: string; complaint: string }> {
-  const { out, err } = await tools.run('ffprobe', [...PROBE_ARGUMENTS, '-i', fileUrl(file)]);
-  const complaint = (err.split('\n').find((line) => line.trim() !== '') ?? '')
+): Promise<{ media: ProbedFile | undefined; unusable: string; complaint: string; errors: string }> {
+  const words = [...PROBE_ARGUMENTS, ...openedAs(container), '-i', fileUrl(file)];
+  const { out, err: errors } = await tools.run('ffprobe', words);
+  const complaint = (errors.split('\n').find((line) => line.trim() !== '') ?? '')
     .replace(/^\[[^\]]*\] /, '')
     .replace(fileUrl(file), '')
     .trim();
   const media = mediaOf(out === '' ? {} : JSON.parse(out));
   return 'unusable' in media
-    ? { media: undefined, unusable: media.unusable, complaint }
-    : { media, unusable: '', complaint };
+    ? { media: undefined, unusable: media.unusable, complaint, errors }
+    : { media, unusable: '', complaint, errors };
 }
 
 function whyUnusable(unusable: string, complaint: string): string {

@@ -16,6 +16,8 @@ export interface FileState {
   readonly size: number;
   /** When it was last written to, in milliseconds since 1970. */
   readonly modified: number;
+  /** Another one once another file bears the name, or anything was written to it, whatever `modified` says. */
+  readonly stamp: string;
 }
 
 export interface Ran {
@@ -31,8 +33,8 @@ export interface Places {
   kindOf(path: string): 'folder' | 'other' | undefined;
   /** Whether it is a folder, or leads to one. */
   isFolder(path: string): boolean;
-  /** Whether a folder is another or lies in it, with all links followed. */
-  isWithin(folder: string, other: string): boolean;
+  /** Whether a file or folder is another or lies in it, with all links followed. */
+  isWithin(path: string, other: string): boolean;
   /** Whether two names are of one file. */
   isSame(path: string, other: string): boolean;
   folderOf(path: string): string;

@@ -16,9 +16,8 @@ export const places: Places = {
     return there === undefined ? undefined : there.isDirectory() ? 'folder' : 'other';
   },
   isFolder: (path) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true,
-  isWithin: (folder, other) => {
-    const path = realpathSync(folder);
-    const way = relative(realpathSync(other), path);
+  isWithin: (path, other) => {
+    const way = relative(realpathSync(other), realpathSync(path));
     return way === '' || !(way === '..' || way.startsWith(`..${sep}`) || isAbsolute(way));
   },
   isSame: (path, other) => {
@@ -46,8 +45,14 @@ export function footageTools(
     workFile: (name) => work.file(name),
     now: () => Date.now(),
     stat: async (path) => {
-      const there = await stat(path);
-      return { isFile: there.isFile(), size: there.size, modified: there.mtimeMs };
+      const there = await stat(path, { bigint: true });
+      return {
+        isFile: there.isFile(),
+        size: Number(there.size),
+        modified: Number(there.mtimeNs) / 1e6,
+        // Nobody can set the time of change (POSIX, 4.9 File Times Update), as they can that of writing.
+        stamp: [there.dev, there.ino, there.size, there.ctimeNs].join(' '),
+      };
     },
     head: async (path, length) => {
       const file = await open(path);

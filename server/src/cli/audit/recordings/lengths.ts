@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Read } from '../../../audit/recordings/audit.ts';
 import type { Lengths } from '../../../audit/recordings/course.ts';
 import { type Looked, lookedAt } from '../../../audit/recordings/looked.ts';
+import { declaredContainer, openedAs } from '../../../footage/declared-container.ts';
 import { fileUrl } from '../../../footage/ffmpeg-arguments.ts';
 import { run } from '../../../machine/ffmpeg.ts';
 import { progress, progressDone } from '../../progress.ts';
@@ -71,6 +72,7 @@ async function lengthOf(path: string): Promise<number | 'damaged' | undefined> {
     'csv=p=0',
     '-show_entries',
     'format=duration',
+    ...openedAs(declaredContainer(path)),
     '-i',
     fileUrl(path),
   ]);
