@@ -14,7 +14,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'report': ['site', 'network', 'storage', 'plan.ts'],
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],
-  'rules': ['site', 'network', 'storage', 'recordings', 'lint'],
+  'rules': ['site', 'network', 'storage', 'recordings', 'lint', 'make'],
   'make': ['site', 'network', 'plan.ts', 'report', 'recordings'],
   'footage': ['site', 'recordings'],
   'announce': [],

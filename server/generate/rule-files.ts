@@ -13,6 +13,7 @@ export const GROUPS = {
   streams: 'Streams',
   multicast: 'Multicast',
   recording: 'Recording',
+  make: 'What is made',
   policies: 'Policies',
   lint: 'The lint section',
 } as const;

@@ -4,16 +4,12 @@ import { type Item, headOf, isName } from '../site/item.ts';
 import { visible } from '../text/visible.ts';
 import type { Refusal } from './output.ts';
 
-/** File systems take names of up to 255 bytes; this leaves room for a prefix and a suffix. */
-const LONGEST = 200;
-
 /** Why no file can have the item's name; `undefined` where one can. */
 export function refusedName(item: Item): Refusal | undefined {
-  if (isName(item.name) && item.name.length <= LONGEST) return undefined;
-  const why =
-    item.name.length > LONGEST ? `is longer than ${LONGEST} characters` : 'is not of letters, digits, - and _ alone';
+  if (isName(item.name)) return undefined;
   return {
     at: headOf(item),
-    message: `No file can be named after ${visible(item.name, 60)}: the name ${why}. Rename it.`,
+    rule: 'malformed-value',
+    message: `No file can be named after ${visible(item.name, 60)}: it is not of 1 to 63 letters, digits, - and _. Rename it.`,
   };
 }

@@ -36,6 +36,8 @@ export interface Refusal {
   readonly at: Place;
   /** What cannot be made, why, and what to do. */
   readonly message: string;
+  /** The rule by which a check finds the cause. */
+  readonly rule: string;
 }
 
 /** Several parts as one, in their order, each note once. */

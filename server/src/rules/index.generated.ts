@@ -13,6 +13,7 @@ import { valueNotAllowed } from './text/value-not-allowed.ts';
 import { wrongType } from './text/wrong-type.ts';
 import { yamlSyntax } from './text/yaml-syntax.ts';
 import { duplicateName } from './names/duplicate-name.ts';
+import { hostNameClash } from './names/host-name-clash.ts';
 import { noSuchPort } from './names/no-such-port.ts';
 import { portNotNamed } from './names/port-not-named.ts';
 import { unknownName } from './names/unknown-name.ts';
@@ -25,8 +26,10 @@ import { dhcpPoolOutsideSubnet } from './addresses/dhcp-pool-outside-subnet.ts';
 import { duplicateAddress } from './addresses/duplicate-address.ts';
 import { duplicateMac } from './addresses/duplicate-mac.ts';
 import { gatewayWithoutAddress } from './addresses/gateway-without-address.ts';
+import { interfaceName } from './addresses/interface-name.ts';
 import { macReserved } from './addresses/mac-reserved.ts';
 import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
+import { routeGateway } from './addresses/route-gateway.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
 import { subnetPublic } from './addresses/subnet-public.ts';
 import { twoPortsOneSubnet } from './addresses/two-ports-one-subnet.ts';
@@ -69,6 +72,7 @@ import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
 import { rateNotOfCodec } from './streams/rate-not-of-codec.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
+import { transportCodec } from './streams/transport-codec.ts';
 import { transportMismatch } from './streams/transport-mismatch.ts';
 import { transportMissing } from './streams/transport-missing.ts';
 import { flooding } from './multicast/flooding.ts';
@@ -89,7 +93,9 @@ import { ttlTooSmall } from './multicast/ttl-too-small.ts';
 import { unintendedEgress } from './multicast/unintended-egress.ts';
 import { unreachedReceiver } from './multicast/unreached-receiver.ts';
 import { unshownFlooded } from './multicast/unshown-flooded.ts';
+import { fileFormat } from './recording/file-format.ts';
 import { fileNameCollision } from './recording/file-name-collision.ts';
+import { filePattern } from './recording/file-pattern.ts';
 import { keepBelowSegment } from './recording/keep-below-segment.ts';
 import { keepMissing } from './recording/keep-missing.ts';
 import { recorderNotReceiving } from './recording/recorder-not-receiving.ts';
@@ -100,7 +106,9 @@ import { unknownConversion } from './recording/unknown-conversion.ts';
 import { volumeDisks } from './recording/volume-disks.ts';
 import { volumeFill } from './recording/volume-fill.ts';
 import { volumePathShared } from './recording/volume-path-shared.ts';
+import { volumePath } from './recording/volume-path.ts';
 import { writeRate } from './recording/write-rate.ts';
+import { notMade } from './make/not-made.ts';
 import { policyThreshold } from './policies/policy-threshold.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
 import type { AcceptanceRule, Rule } from '../lint/rule.ts';
@@ -119,6 +127,7 @@ export const rules: readonly Rule[] = [
   wrongType,
   yamlSyntax,
   duplicateName,
+  hostNameClash,
   noSuchPort,
   portNotNamed,
   unknownName,
@@ -131,8 +140,10 @@ export const rules: readonly Rule[] = [
   duplicateAddress,
   duplicateMac,
   gatewayWithoutAddress,
+  interfaceName,
   macReserved,
   overlappingSubnets,
+  routeGateway,
   subnetHostBits,
   subnetPublic,
   twoPortsOneSubnet,
@@ -175,6 +186,7 @@ export const rules: readonly Rule[] = [
   rateMissing,
   rateNotOfCodec,
   rtspAddressShared,
+  transportCodec,
   transportMismatch,
   transportMissing,
   flooding,
@@ -195,7 +207,9 @@ export const rules: readonly Rule[] = [
   unintendedEgress,
   unreachedReceiver,
   unshownFlooded,
+  fileFormat,
   fileNameCollision,
+  filePattern,
   keepBelowSegment,
   keepMissing,
   recorderNotReceiving,
@@ -206,7 +220,9 @@ export const rules: readonly Rule[] = [
   volumeDisks,
   volumeFill,
   volumePathShared,
+  volumePath,
   writeRate,
+  notMade,
   policyThreshold,
 ];
 

@@ -1,7 +1,7 @@
 /** The names by which an acceptance may mean a finding. */
 
 import { dataAt } from '../text/syntax.ts';
-import type { Item } from './item.ts';
+import { type Item, type Place, contentOf } from './item.ts';
 import { type Port, portName } from './model.ts';
 
 /** The name of the item, or what a cable names. */
@@ -9,6 +9,12 @@ export function aboutItem(item: Item): string[] {
   if (item.name !== '') return [item.name];
   const ends = [dataAt(item.data, ['from']), dataAt(item.data, ['to'])];
   return ends.filter((end) => typeof end === 'string');
+}
+
+/** As `aboutItem`, of the item that a place is in. */
+export function aboutPlace({ piece, start }: Place): string[] {
+  const item = contentOf(piece).items.find(({ key, node }) => (key ?? node).start <= start && start <= node.end);
+  return item === undefined ? [] : aboutItem(item);
 }
 
 /** The ports, then their devices. */

@@ -106,9 +106,12 @@ function readItems(piece: Piece, section: SectionName, node: Node, items: Item[]
   }
 }
 
+/** Characters of a host name (RFC 1035 §2.3.1, from memory), as names of devices become. */
+export const LONGEST_NAME = 63;
+
 /** Whether the schema allows it as a name; such a name needs no quotes. */
 export function isName(text: string): boolean {
-  return /^[A-Za-z0-9_-]+$/.test(text);
+  return text.length <= LONGEST_NAME && /^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$/.test(text);
 }
 
 function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, node: Node): Item {

@@ -28,6 +28,17 @@ export const PCR_FIELD = 8;
 /** Adaptation field with flags alone, as where decoding can start. */
 export const FLAGS_FIELD = 2;
 
+/**
+ * Codecs that no standard gives a stream type of ISO/IEC 13818-1 (table 2-34 and what registers private ones; from
+ * memory), so that no receiver could tell what they are.
+ */
+const WITHOUT_STREAM_TYPE: readonly string[] = ['vp9', 'mjpeg', 'pcma', 'pcmu', 'g722'];
+
+/** Whether a transport stream has no place for the codec, as far as it is known. */
+export function isOutsideTransportStream(codec: string | undefined): boolean {
+  return codec !== undefined && WITHOUT_STREAM_TYPE.includes(codec);
+}
+
 /** The unit that marks the start of a picture; a multiplexer adds it where a camera leaves it out (H.265: 7). */
 export const ACCESS_UNIT_DELIMITER = 6;
 /** The header that each AAC frame has in a transport stream (ISO/IEC 13818-7 ADTS, no CRC) and not in RTP or MP4. */

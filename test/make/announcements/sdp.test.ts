@@ -85,9 +85,29 @@ describe('make sdp', function () {
     );
   });
 
+  it('describes a copy to each receiver in its own folder, where there is no group', () => {
+    const made = sdp.make(
+      planOfText(`
+devices:
+  core: {kind: switch, ports: {1-3: {}}}
+  recorder: {kind: server, address: 192.168.20.5}
+  kitchen-screen: {kind: display, address: 192.168.20.60}
+  barn-screen: {kind: display, address: 192.168.20.61}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/2, to: kitchen-screen}
+  - {from: core/3, to: barn-screen}
+streams:
+  live: {source: recorder, transport: rtp, port: 5004, video: {codec: h264}, receivers: [kitchen-screen, barn-screen]}
+`),
+    );
+    assert.deepEqual(made.refused, []);
+    assert.match(fileOf(made, 'kitchen-screen/live.sdp'), /^c=IN IP4 192\.168\.20\.60\r$/m);
+    assert.match(fileOf(made, 'barn-screen/live.sdp'), /^c=IN IP4 192\.168\.20\.61\r$/m);
+  });
+
   for (const [keys, at, part] of [
     ['transport: rtp, group: 239.192.20.41, video: {codec: h264}', 'paddock-live', 'has no port yet'],
-    [`transport: rtp, port: 5004, video: {codec: h264}, receivers: []`, 'paddock-live', 'no receiver'],
     [`transport: rtp, port: 5004, group: 192.168.20.7, video: {codec: h264}`, '192.168.20.7', 'is no multicast group'],
     [`${GROUP}, video: {bitrate: 1 Mb/s}`, '{bitrate: 1 Mb/s}', 'the codec of its video'],
     [

@@ -45,7 +45,7 @@ describe('make announcements', function () {
     assert.match(told, /npm install --global --install-links \.`.* home folder does not do/);
   });
 
-  it('refuses a group for which no RFC says where it is announced, and an interface without an address', () => {
+  it('says of a group that no RFC says where it is announced, and refuses an interface without an address', () => {
     const streams = (group: string): string => `
 devices:
   core: {kind: switch}
@@ -56,7 +56,7 @@ streams:
 `;
     const text = streams('239.16.32.1').replace('{kind: switch}', '{kind: switch, ports: {1: {}}}');
     const noScope = announcements.make(planOfText(text.replace('ADDRESS', 'address: 192.168.20.5')));
-    assert.match(noScope.refused[0]?.message ?? '', /no RFC says on which group/);
+    assert.match(noScope.notes.join(), /no RFC says on which group/);
     const noAddress = announcements.make(planOfText(text.replace(', ADDRESS', '')));
     assert.match(noAddress.refused[0]?.message ?? '', /has no address/);
     assert.deepEqual([...noScope.files, ...noAddress.files], []);

@@ -46,7 +46,7 @@ describe('iproute2', function () {
   });
 
   it('refuses what Linux cannot set up, at its place, and makes the rest', () => {
-    const { files, refused } = iproute2.make(
+    const { files, refused, notes } = iproute2.make(
       planOfData({
         vlans: { video: { id: 4000, subnet: '192.168.20.0/24' }, spare: { id: 9 } },
         devices: {
@@ -73,7 +73,6 @@ describe('iproute2', function () {
       [
         'recorder/a-name-of-16-let cannot be set up as a-name-of-16-let: Linux has interface names of 1 to 15 characters of ASCII, without space, / : or %. Say its name in `interface`.',
         '192.168.2.5 is outside video, 192.168.20.0/24, so that recorder/lan would reach nobody. Take an address inside.',
-        'No VLAN says how long the prefix of 10.0.0.1 is. Give the VLAN of recorder/cams a subnet that holds it.',
         'recorder/again cannot be set up as lan: recorder/lan has that name already. Say its name in `interface`.',
         'video at recorder/elevenletter would be the interface elevenletter.4000: that is 17 characters, and Linux takes 15 at most. Give the port another `interface`.',
         'The default route of recorder names no router, and the VLAN of lan has no gateway with an address. Say it: `via`.',
@@ -81,11 +80,14 @@ describe('iproute2', function () {
         'recorder has no port wan, so that there is no route by it. Name one of its ports.',
       ],
     );
+    assert.match(
+      notes.join('\n'),
+      /^10\.0\.0\.1: no VLAN has a subnet that holds it, so the prefix is taken to be \/24/m,
+    );
     const places = refused.map(({ at }) => at.piece.text.slice(at.start, at.end));
     assert.deepEqual(places, [
       '"a-name-of-16-let"',
       '"192.168.2.5"',
-      '"10.0.0.1"',
       '"lan"',
       '["video"]',
       '{"to":"default","port":"lan"}',

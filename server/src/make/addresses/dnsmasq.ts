@@ -65,6 +65,7 @@ function reservationsOf(
   }
   for (const [vlan, all] of byVlan) {
     const shared = (
+      rule: string,
       same: (a: (typeof all)[number], b: (typeof all)[number]) => boolean,
       what: (one: (typeof all)[number]) => string,
     ): void => {
@@ -72,6 +73,7 @@ function reservationsOf(
       for (const one of clashing) {
         const others = all.filter((other) => other !== one && same(one, other)).map(({ each }) => holder(each.use));
         refused.push({
+          rule,
           at: placeOf(one.each.use.device.item, one.each.use.route),
           message:
             `${what(one)} is that of ${list(others)} too, so that nothing can be kept for ${holder(one.each.use)} ` +
@@ -84,10 +86,12 @@ function reservationsOf(
       );
     };
     shared(
+      'duplicate-address',
       (a, b) => a.each.use.address === b.each.use.address,
       ({ each }) => formatAddress(each.use.address),
     );
     shared(
+      'duplicate-mac',
       (a, b) => a.mac === b.mac,
       ({ mac }) => `The hardware address ${mac}`,
     );
@@ -108,21 +112,9 @@ function vlanText(
 ): string {
   const { name, subnet, pool, id } = vlan;
   if (pool === undefined && reservations.length === 0) return '';
-  const refuse = (route: readonly string[], message: string): string => {
-    refused.push({ at: route.length === 0 ? headOf(vlan.item) : placeOf(vlan.item, route), message });
-    return '';
-  };
-  if (!TAG.test(name))
-    return refuse([], `${visible(name, 80)} is no name of a VLAN, so that nothing can be handed out in it. Rename it.`);
-  if (subnet === undefined)
-    return refuse(['dhcp-pool'], `${name} has no subnet, so that no address of it can be handed out. Say its subnet.`);
-  if (pool !== undefined && !(contains(subnet, pool.first) && contains(subnet, pool.last))) {
-    return refuse(
-      ['dhcp-pool'],
-      `The pool of ${name} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take ` +
-        'addresses inside.',
-    );
-  }
+  const why = unserved(vlan);
+  if (why !== undefined) refused.push(why);
+  if (why !== undefined || subnet === undefined) return '';
   const first =
     pool === undefined
       ? `${formatAddress(subnet.network)},static`
@@ -140,6 +132,24 @@ function vlanText(
     ),
   ];
   return lines.join('');
+}
+
+/** Why nothing can be handed out in the VLAN; `undefined` where it can. */
+export function unserved({ item, name, subnet, pool }: Vlan): Refusal | undefined {
+  if (!TAG.test(name)) {
+    const message = `${visible(name, 80)} is no name of a VLAN, so that nothing can be handed out in it. Rename it.`;
+    return { rule: 'malformed-value', at: headOf(item), message };
+  }
+  const at = placeOf(item, ['dhcp-pool']);
+  if (subnet === undefined) {
+    const message = `${name} has no subnet, so that no address of it can be handed out. Say its subnet.`;
+    return { rule: 'not-made', at, message };
+  }
+  if (pool === undefined || (contains(subnet, pool.first) && contains(subnet, pool.last))) return undefined;
+  const message =
+    `The pool of ${name} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take ` +
+    'addresses inside.';
+  return { rule: 'dhcp-pool-outside-subnet', at, message };
 }
 
 const TAG = /^[A-Za-z0-9_-]+$/;

@@ -2,7 +2,7 @@
 
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { headOf } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import type { Refusal } from '../output.ts';
@@ -45,6 +45,7 @@ export function hostNames({ network }: Plan): HostNames {
     if (first === undefined) continue;
     if (hostLabel(name) === undefined) {
       refused.push({
+        rule: 'malformed-value',
         at: headOf(first.device.item),
         message: `${visible(name, 80)} is no host name: ${RULE}. Rename the device.`,
       });
@@ -57,12 +58,8 @@ export function hostNames({ network }: Plan): HostNames {
         : [{ use: first, as: name }, ...uses.map((use) => ({ use, as: ownName(use) }))];
     for (const { use, as } of names) {
       const label = hostLabel(as);
-      if (label === undefined)
-        refused.push({
-          at: placeOf(use.device.item, use.route),
-          message: `${visible(as, 80)} is no host name: ${RULE}. The address goes without it.`,
-        });
-      else wanted.set(label, [...(wanted.get(label) ?? []), { use, as }]);
+      // A name that is made of two may be too long, and the address has another.
+      if (label !== undefined) wanted.set(label, [...(wanted.get(label) ?? []), { use, as }]);
     }
   }
   const labels = new Map<AddressUse, string[]>();
@@ -70,10 +67,12 @@ export function hostNames({ network }: Plan): HostNames {
     // A device's own name takes precedence over one that is composed for an address of another device.
     const own = claims.filter(({ use, as }) => as === use.device.name);
     const winner = claims.length === 1 ? claims[0] : own.length === 1 ? own[0] : undefined;
-    for (const claim of claims.filter((each) => each !== winner)) {
-      const others = claims.filter((each) => each !== claim).map(whose);
+    // A name that is made of two gives way; it is an addition to the device's own.
+    for (const claim of own.length > 1 ? own : []) {
+      const others = own.filter((each) => each !== claim).map(whose);
       refused.push({
-        at: placeOf(claim.use.device.item, claim.use.route),
+        rule: 'host-name-clash',
+        at: headOf(claim.use.device.item),
         message: clashMessage(label, whose(claim), others),
       });
     }

@@ -17,13 +17,28 @@ import {
 import { headerBytes } from '../../network/rates.ts';
 import { visible } from '../../text/visible.ts';
 import { type RtpSession, rtpSessions } from '../media/rtp-sessions.ts';
+import { emptyRule, portRule } from '../cause.ts';
 import type { Refusal } from '../output.ts';
 import { sdpText } from '../quoting/sdp.ts';
 import { textAt } from '../../text/syntax.ts';
 
-/** Whether a stream needs a description: it is sent in datagrams, as RTSP brings its own. */
-export function describable({ transport }: Stream): boolean {
-  return transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
+/** Whether a stream needs a description: it is sent in datagrams to somebody, as RTSP brings its own. */
+export function describable({ transport, group, receivers }: Stream): boolean {
+  const inDatagrams = transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
+  return inDatagrams && (group !== undefined || receivers.length > 0);
+}
+
+/** For whom there is a description each: without a group the receivers, else all of them together. */
+export function audiences({ group, receivers }: Stream): readonly (string | undefined)[] {
+  return group === undefined && receivers.length > 1 ? receivers : [undefined];
+}
+
+/** Why there is no description of the stream; `undefined` where there is one. */
+export function undescribable(plan: Plan, stream: Stream, receiver?: string): Refusal | undefined {
+  const media = undescribedMedia(plan, stream);
+  if (media !== undefined) return media;
+  const connection = connectionTo(plan, stream, receiver);
+  return 'message' in connection ? connection : undefined;
 }
 
 /**
@@ -32,15 +47,18 @@ export function describable({ transport }: Stream): boolean {
  *
  * The version is a hash of the content, so that the same site gives the same bytes. RFC 8866 §5.2 asks for a higher
  * version with each change; that takes a clock, and the announcer, which has one, raises it.
+ *
+ * @param receiver whose copy it describes, where each has one of its own
  */
 export function describe(
   plan: Plan,
   stream: Stream,
+  receiver?: string,
 ): { readonly description: SessionDescription } | { readonly refused: Refusal } {
-  const connection = connectionTo(plan, stream);
+  const refused = undescribedMedia(plan, stream);
+  if (refused !== undefined) return { refused };
+  const connection = connectionTo(plan, stream, receiver);
   if ('message' in connection) return { refused: connection };
-  const media = describedMedia(plan, stream);
-  if ('message' in media) return { refused: media };
   const source = sourceAddress(plan, stream);
   const about = textAt(stream.item.data, ['description']);
   const information = about === undefined ? undefined : sdpText(about);
@@ -62,7 +80,7 @@ export function describe(
       ...(source === undefined ? [] : [sourceFilter(connection, source)]),
       { name: 'recvonly' },
     ],
-    media,
+    media: describedMedia(plan, stream),
   };
   const version = String(folded(fnv1a(writeDescription(unversioned)), 32));
   return { description: { ...unversioned, origin: { ...unversioned.origin, version } } };
@@ -87,41 +105,63 @@ function sourceFilter({ address }: Connection, source: number): Attribute {
 }
 
 /** The group, or the one receiver. */
-function connectionTo(plan: Plan, stream: Stream): Connection | Refusal {
-  const { item, name, group, ttl, port } = stream;
-  if (port === undefined)
-    return {
-      at: headOf(item),
-      message: `${name} has no port yet, so nobody can be told where to listen. Say its port.`,
-    };
+function connectionTo(plan: Plan, stream: Stream, audience: string | undefined): Connection | Refusal {
+  const { item, name, group, ttl } = stream;
   if (group !== undefined) {
     if (isMulticast(group)) return { address: formatAddress(group), ttl };
     return {
+      rule: 'group-not-multicast',
       at: placeOf(item, ['group']),
       message: `${name} is sent to ${formatAddress(group)}, which is no multicast group. Take one of 239.255.0.0/16.`,
     };
   }
-  const [receiver, ...others] = stream.receivers;
-  if (receiver === undefined || others.length > 0) {
-    const message =
-      `${name} has no group and ${others.length === 0 ? 'no receiver' : `${others.length + 1} receivers`}; a ` +
-      'description says one address. Give it a group.';
-    return { at: headOf(item), message };
-  }
+  const receiver = audience ?? stream.receivers[0];
+  if (receiver === undefined)
+    return {
+      rule: 'no-receivers',
+      at: headOf(item),
+      message: `${name} has neither a group nor a receiver, so there is no address to describe. Say one.`,
+    };
   const device = plan.site.deviceByName.get(receiver);
   const { domains } = plan.network.delivery(stream);
   const own = device === undefined ? [] : plan.network.interfaces.of(device);
   const address = (own.find(({ domain }) => domains.includes(domain)) ?? own[0])?.address;
   if (address !== undefined) return { address: formatAddress(address) };
   return {
+    rule: device === undefined ? 'unknown-name' : 'not-made',
     at: placeOf(item, ['receivers']),
     message: `${name} is sent to ${receiver}, whose address the site does not say. Say it, or give the stream a group.`,
   };
 }
 
-function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[] | Refusal {
+function undescribedMedia(plan: Plan, stream: Stream): Refusal | undefined {
   const media = plan.site.media(stream);
-  const { item, name, port = 0, transport } = stream;
+  const { item, name, port, transport } = stream;
+  if (port === undefined)
+    return {
+      rule: portRule(stream),
+      at: headOf(item),
+      message: `${name} has no port yet, so nobody can be told where to listen. Say its port.`,
+    };
+  if (transport === 'ts-udp') return undefined;
+  const sessions = rtpSessions(stream, media);
+  if (sessions.length === 0)
+    return {
+      rule: emptyRule(plan, stream),
+      at: headOf(item),
+      message: `${name} has neither video nor audio to describe. Say what it consists of.`,
+    };
+  for (const session of sessions) {
+    const { payload } = session;
+    const refused = payload === undefined ? noCodec(stream, session) : indescribable(stream, media, payload);
+    if (refused !== undefined) return refused;
+  }
+  return undefined;
+}
+
+/** Of a stream that can be described. */
+function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[] {
+  const { port = 0, transport } = stream;
   if (transport === 'ts-udp') {
     // RFC 8866 §5.14 allows media straight in UDP, but no standard describes a transport stream there: FFmpeg takes the
     // payload type that RTP has for it, and nothing else.
@@ -136,21 +176,15 @@ function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[]
       },
     ];
   }
-  const sessions = rtpSessions(stream, media);
-  if (sessions.length === 0)
-    return { at: headOf(item), message: `${name} has neither video nor audio to describe. Say what it consists of.` };
-  const described: MediaDescription[] = [];
-  for (const session of sessions) {
-    const { payload } = session;
-    const refused = payload === undefined ? noCodec(stream, session) : indescribable(stream, media, payload);
-    if (payload === undefined || refused !== undefined) return refused ?? noCodec(stream, session);
-    described.push(mediaDescription(plan, stream, media, session, payload));
-  }
-  return described;
+  const media = plan.site.media(stream);
+  return rtpSessions(stream, media).flatMap((session) =>
+    session.payload === undefined ? [] : [mediaDescription(plan, stream, media, session, session.payload)],
+  );
 }
 
 function noCodec({ item, name }: Stream, { medium }: RtpSession): Refusal {
   return {
+    rule: 'not-made',
     at: placeOf(item, [medium]),
     message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say it.`,
   };
@@ -168,13 +202,14 @@ function indescribable(
     const message =
       `${name} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ` +
       `${LARGEST_JPEG}x${LARGEST_JPEG}. Take H.264, or a smaller picture.`;
-    return { at: placeOf(item, ['video', 'size']), message };
+    return { rule: 'not-made', at: placeOf(item, ['video', 'size']), message };
   }
   if (!['MPEG4-GENERIC', 'L16', 'ac3'].includes(encoding)) return undefined;
   const at = placeOf(item, ['audio']);
   const { sampleRate, channels } = audio ?? {};
   if (sampleRate === undefined || channels === undefined) {
     return {
+      rule: 'not-made',
       at,
       message:
         `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ` +
@@ -184,6 +219,7 @@ function indescribable(
   }
   if (encoding === 'MPEG4-GENERIC' && audioSpecificConfig(sampleRate, channels) === undefined) {
     return {
+      rule: 'not-made',
       at,
       message:
         `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or ` +

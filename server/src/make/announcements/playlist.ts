@@ -10,6 +10,8 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
+import { portRule } from '../cause.ts';
+import { audiences } from './describe.ts';
 import { refusedName } from '../file-name.ts';
 import { header } from '../header.ts';
 import { type Made, type Output, type Refusal, together } from '../output.ts';
@@ -87,16 +89,29 @@ function playlistOf(plan: Plan, viewer: Device, streams: readonly Stream[]): Mad
   return { files: [{ path: `${viewer.name}.xspf`, text: `${lines.join('\n')}\n` }], refused, notes };
 }
 
+/** What no playlist can name. */
+export function unlisted(plan: Plan): readonly Refusal[] {
+  const streams = streamsByReceiver(plan);
+  return viewers(plan).flatMap((viewer) =>
+    (streams.get(viewer.name) ?? []).flatMap((stream) => {
+      const location = locationOf(plan, viewer, stream);
+      return typeof location === 'string' ? [] : [location];
+    }),
+  );
+}
+
 /**
  * A transport stream describes itself, so its group is enough; other RTP needs its session description beside the list.
  * A camera or a server that is asked by RTSP may want a user and a password, which no file that is made contains.
  */
 function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusal {
   const { item, name, transport, group, port } = stream;
-  if (transport === 'rtp') return refusedName(item) ?? `${name}.sdp`;
+  if (transport === 'rtp')
+    return refusedName(item) ?? `${audiences(stream).length > 1 ? `${viewer.name}/` : ''}${name}.sdp`;
   if (transport === 'rtsp') return rtspAddress(plan, viewer, stream);
   if (transport === undefined || port === undefined) {
     return {
+      rule: transport === undefined ? 'transport-missing' : portRule(stream),
       at: headOf(item),
       message:
         `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. ` +
@@ -116,6 +131,7 @@ function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, pat
     own.find(({ address }) => address !== undefined);
   if (at?.address === undefined) {
     return {
+      rule: 'not-made',
       at: placeOf(item, ['source']),
       message: `${name} is asked for at ${source}, whose address the site does not say. Say it.`,
     };
@@ -123,6 +139,7 @@ function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, pat
   const encoded = encodedPath(path ?? '');
   if (encoded === undefined)
     return {
+      rule: 'malformed-value',
       at: placeOf(item, ['path']),
       message: `The path of ${name} has half a character in it and makes no address.`,
     };

@@ -5,7 +5,7 @@ import type { Stream } from '../../site/model.ts';
 import { writeDescription } from '../../standards/sdp.ts';
 import { refusedName } from '../file-name.ts';
 import { type Made, type Output, together } from '../output.ts';
-import { describable, describe } from './describe.ts';
+import { audiences, describable, describe } from './describe.ts';
 
 export const sdp: Output = {
   kind: 'sdp',
@@ -16,7 +16,11 @@ export const sdp: Output = {
     const streams = plan.site.streams.filter(
       (stream) => describable(stream) && (subject === undefined || stream.name === subject),
     );
-    const made = together(streams.map((stream) => descriptionFile(plan, stream, '')));
+    const made = together(
+      streams.flatMap((stream) =>
+        audiences(stream).map((receiver) => descriptionFile(plan, stream, folderOf(receiver), receiver)),
+      ),
+    );
     return { ...made, notes: made.files.length === 0 ? [] : NOTES };
   },
 };
@@ -26,11 +30,16 @@ const NOTES = [
     '/etc/plumbline/sdp/.',
 ];
 
+/** Empty, or a receiver's own folder. */
+function folderOf(receiver: string | undefined): string {
+  return receiver === undefined ? '' : `${receiver}/`;
+}
+
 /** `NAME.sdp` in a folder, which is empty or ends in a slash. */
-export function descriptionFile(plan: Plan, stream: Stream, folder: string): Made {
+export function descriptionFile(plan: Plan, stream: Stream, folder: string, receiver?: string): Made {
   const refusedBy = refusedName(stream.item);
   if (refusedBy !== undefined) return { files: [], refused: [refusedBy], notes: [] };
-  const made = describe(plan, stream);
+  const made = describe(plan, stream, receiver);
   if ('refused' in made) return { files: [], refused: [made.refused], notes: [] };
   return {
     files: [{ path: `${folder}${stream.name}.sdp`, text: writeDescription(made.description) }],

@@ -2,7 +2,6 @@
 
 import type { Plan } from '../../plan.ts';
 import type { Interface } from '../../network/interfaces.ts';
-import { placeOf } from '../../site/item.ts';
 import { type Device, type Stream, portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
@@ -72,21 +71,18 @@ function isServer(device: Device | undefined): boolean {
 }
 
 function unitOf(plan: Plan, { at, streams }: Announcing): Made {
-  const { device, port } = at;
+  const { device } = at;
   const unnamed = refusedName(device.item);
   if (unnamed !== undefined) return { files: [], refused: [unnamed], notes: [] };
-  if (at.address === undefined) {
-    const message = `${portName(port)} has no address, so nothing can be announced by it. Say its address.`;
-    return { files: [], refused: [{ at: placeOfPort(port), message }], notes: [] };
-  }
+  const silent = withoutAddress(at);
+  if (silent !== undefined || at.address === undefined) return { files: [], refused: silent ?? [], notes: [] };
   const address = formatAddress(at.address);
   const folder = `announced-${address}`;
   const unit = `plumbline-announce-${address}.service`;
   const announceable = streams.filter(({ group }) => sapGroupFor(group ?? 0) !== undefined);
-  const refused = streams.filter((stream) => !announceable.includes(stream)).map(noScope);
   const descriptions = together([
     ...announceable.map((stream) => descriptionFile(plan, stream, `${device.name}/${folder}/`)),
-    { files: [], refused, notes: [] },
+    { files: [], refused: [], notes: noScope(streams.filter((stream) => !announceable.includes(stream))) },
   ]);
   if (descriptions.files.length === 0) return descriptions;
   const text = unitText(
@@ -108,6 +104,17 @@ function unitOf(plan: Plan, { at, streams }: Announcing): Made {
   ]);
 }
 
+function withoutAddress({ port, address }: Interface): readonly Refusal[] | undefined {
+  if (address !== undefined) return undefined;
+  const message = `${portName(port)} has no address, so nothing can be announced by it. Say its address.`;
+  return [{ rule: 'not-made', at: placeOfPort(port), message }];
+}
+
+/** What cannot be announced for want of an address. */
+export function unannouncing(plan: Plan): readonly Refusal[] {
+  return announcers(plan).flatMap(({ at }) => withoutAddress(at) ?? []);
+}
+
 /** The unit cannot see a program that is linked from a clone in a home folder: `ProtectHome=yes`. */
 function placementNote({ name }: Device, folder: string, unit: string): string {
   return (
@@ -118,11 +125,12 @@ function placementNote({ name }: Device, folder: string, unit: string): string {
   );
 }
 
-function noScope({ item, name, group }: Stream): Refusal {
-  const message =
-    `${name} cannot be announced: no RFC says on which group sessions of the scope of ${formatAddress(group ?? 0)} ` +
-    'are. Take a group of 239.255.0.0/16 for one house, or of 239.192.0.0/14.';
-  return { at: placeOf(item, ['group']), message };
+function noScope(streams: readonly Stream[]): readonly string[] {
+  if (streams.length === 0) return [];
+  return [
+    `announcements: nobody announces ${few(streams.map(({ name }) => name))}: no RFC says on which group sessions of ` +
+      `the scope of ${formatAddress(streams[0]?.group ?? 0)} are. Groups of 239.255.0.0/16 and 239.192.0.0/14 have one.`,
+  ];
 }
 
 function unitFile(head: readonly string[], description: string, address: string, folder: string): string {

@@ -11,7 +11,7 @@ import { type Made, type Output, type Refusal, refusal, together } from '../outp
 import { unitCommand, unitPath } from '../quoting/unit.ts';
 import { datedFolders, nameExpression } from './name-expression.ts';
 import { namePattern } from './name-pattern.ts';
-import { type HostedRecording, hostedRecordings, unwritablePath } from './recording-consumer.ts';
+import { type HostedRecording, hostedRecordings } from './recording-consumer.ts';
 import { serviceFile, timerFile } from './service.ts';
 import { DAY, MINUTE } from '../../standards/time-units.ts';
 
@@ -82,13 +82,13 @@ function deletionForVolume(plan: Plan, host: Device, here: readonly Deletion[]):
   if (volume === undefined) return together([]);
   const unnamed = refusedName(volume.item);
   if (unnamed !== undefined) return refusal(unnamed);
-  const path = unitPath(root);
+  // A path or a pattern that no unit can hold is refused before.
+  const path = unitPath(root) ?? '';
   const lines = [
     [MKDIR, '--parents', '--', ...starts(root, here)],
     findFiles(root, here),
     ...findFolders(root, here),
   ].map(unitCommand);
-  if (path === undefined || lines.includes(undefined)) return refusal(unwritablePath(volume));
   const command = `make deletion ${host.name}`;
   const unit = `plumbline-deletion-${volume.name}`;
   const text = serviceFile(plan.site, {
@@ -138,6 +138,14 @@ function notesFor({ name }: Device): readonly string[] {
   ];
 }
 
+/** Recordings of which nothing can be deleted. */
+export function undeleted(plan: Plan): readonly Refusal[] {
+  return hostedRecordings(plan).flatMap(({ recording, volume }) => {
+    const found = recording.keep === undefined ? undefined : deletionOf(plan, recording, volume);
+    return found === undefined || !('message' in found) ? [] : [found];
+  });
+}
+
 /** Nothing is deleted while a policy contradicts `keep`: that is refused. */
 function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion | Refusal {
   const names = namePattern(recording, volume);
@@ -165,6 +173,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
   const at: Place = placeOf(item, ['keep']);
   if (keep < atLeast)
     return {
+      rule: 'retention',
       at,
       message:
         `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is ` +
@@ -172,6 +181,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
     };
   if (keep > atMost)
     return {
+      rule: 'retention',
       at,
       message:
         `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is ` +
@@ -182,6 +192,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
   if (keep <= latest) return keep;
   if (latest >= atLeast && latest > 0) return latest;
   return {
+    rule: 'not-made',
     at,
     message:
       `Policy asks for ${duration(atLeast)} of ${name} at least and allows ${duration(atMost)} at most: files of ` +

@@ -14,6 +14,7 @@ import type { Consumer } from './consumer.ts';
 import { credentialLines, credentialNotes } from './credentials.ts';
 import { directOutput, queuedOutput } from './destination.ts';
 import { FOLDERS, isDated } from './folders.ts';
+import { usualNotes } from './recording-consumer.ts';
 import { probedSeconds, pullOf } from './pull.ts';
 import { MAKE_FOLDERS, makeFoldersFile } from './scripts.ts';
 import {
@@ -41,6 +42,7 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
   const command = unitCommand([...pull.command, ...outputs(plan, ingest)]);
   if (command === undefined)
     return refusal({
+      rule: 'malformed-value',
       at: headOf(input.item),
       message: `${input.name} cannot be written into a unit. Take the control characters out of what it says.`,
     });
@@ -184,6 +186,7 @@ function notes(plan: Plan, ingest: Ingest, kind: Consumer['kind'], credentials: 
     placementNote(kind, host),
     ...(ingest.length === 1 ? [] : [togetherNote(ingest), ALIKE]),
     ...(stored ? [ownerNote(host), ...zoneNotes(plan, host)] : []),
+    ...ingest.flatMap(({ store }) => (store === undefined ? [] : usualNotes(store.recording))),
     ...credentialNotes(credentials, host),
     ...(stored ? [PRIVACY] : []),
   ];

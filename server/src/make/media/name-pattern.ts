@@ -1,11 +1,13 @@
 /** The names of a recording's files, if FFmpeg, date(1) and find(1) all take them alike. */
 
+import { perObject } from '../../memo.ts';
 import { type Step, stepsOf } from '../../recordings/name-steps.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Recording, Volume } from '../../site/model.ts';
-import { isSpecifier, parsePattern, resolution } from '../../standards/strftime.ts';
+import { type Conversion, isSpecifier, parsePattern, resolution } from '../../standards/strftime.ts';
 import { format } from '../../standards/strftime-format.ts';
 import type { Refusal } from '../output.ts';
+import { unitPath } from '../quoting/unit.ts';
 import { zonedTime } from '../../standards/time-zone.ts';
 
 export interface NamePattern {
@@ -17,7 +19,6 @@ export interface NamePattern {
   readonly folder: string;
   /** The folders that all paths start with, without conversions. */
   readonly fixed: string;
-  readonly suffix: string;
   readonly steps: readonly Step[];
 }
 
@@ -29,24 +30,38 @@ const LONGEST_PART = 255;
 const LONGEST_NAME = zonedTime('+0100', Date.UTC(2026, 8, 30, 21, 22, 22));
 
 export function namePattern(recording: Recording, volume: Volume): NamePattern | Refusal {
-  const root = volume.path.replace(/\/+/g, '/').replace(/(.)\/$/, '$1');
-  const atVolume = (message: string): Refusal => ({ at: placeOf(volume.item, ['path']), message });
-  if (root.split('/').some((part) => part === '.' || part === '..'))
-    return atVolume(`The path of ${volume.name} has . or .. in it, which systemd does not take. Write it without.`);
-  if (root === '/')
-    return atVolume(
-      `${volume.name} is the whole file system, where nothing is to be written or deleted. Say a folder.`,
-    );
-  const { name, file } = recording;
-  const at = placeOf(recording.item, ['file']);
-  if (file === undefined) return { at, message: `${name} does not say how its files are called. Say it: \`file\`.` };
-  const parts = file.split('/').filter((part) => part !== '' && part !== '.');
+  return patternsOf(recording)(volume);
+}
+
+const patternsOf = perObject((recording: Recording) => perObject((volume: Volume) => readPattern(recording, volume)));
+
+function readPattern(recording: Recording, volume: Volume): NamePattern | Refusal {
+  const root = mountPoint(volume);
+  if (typeof root !== 'string') return root;
+  const { name } = recording;
+  const refuse = (rule: string, message: string): Refusal => ({
+    rule,
+    at: placeOf(recording.item, ['file']),
+    message,
+  });
+  const parts = fileOf(recording)
+    .split('/')
+    .filter((part) => part !== '' && part !== '.');
   const pattern = parts.join('/');
+  const unknown = conversionsOf(pattern).find(({ specifier }) => !isSpecifier(specifier));
+  if (unknown !== undefined)
+    return refuse(
+      'unknown-conversion',
+      `The files of ${name} cannot be called so: strftime knows no ${unknown.text}. Take another conversion.`,
+    );
   const why = unfit(pattern, root);
-  if (why !== undefined) return { at, message: `The files of ${name} cannot be called so: ${why}.` };
+  if (why !== undefined) return refuse('file-pattern', `The files of ${name} cannot be called so: ${why}.`);
   const steps = stepsOf(pattern);
   if ('unreadable' in steps)
-    return { at, message: `The files of ${name} cannot be told from others by their names: ${steps.unreadable}.` };
+    return refuse(
+      'file-pattern',
+      `The files of ${name} cannot be told from others by their names: ${steps.unreadable}.`,
+    );
   const folder = parts.slice(0, -1).join('/');
   const plain = parts.slice(0, -1);
   const moving = plain.findIndex((part) => part.includes('%'));
@@ -55,9 +70,33 @@ export function namePattern(recording: Recording, volume: Volume): NamePattern |
     pattern,
     folder,
     fixed: (moving === -1 ? plain : plain.slice(0, moving)).join('/'),
-    suffix: /\.([A-Za-z0-9]+)$/.exec(pattern)?.[1]?.toLowerCase() ?? '',
     steps,
   };
+}
+
+/** The volume's path without a slash at the end, or why systemd does not take it. */
+export function mountPoint({ item, name, path }: Volume): string | Refusal {
+  const root = path.replace(/\/+/g, '/').replace(/(.)\/$/, '$1');
+  const refuse = (message: string): Refusal => ({ rule: 'volume-path', at: placeOf(item, ['path']), message });
+  if (root.split('/').some((part) => part === '.' || part === '..'))
+    return refuse(`The path of ${name} has . or .. in it, which systemd does not take. Write it without.`);
+  if (root === '/')
+    return refuse(`${name} is the whole file system, where nothing is to be written or deleted. Say a folder.`);
+  if (unitPath(root) === undefined)
+    return refuse(
+      `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a ` +
+        'part of more than 255 bytes. Mount it elsewhere.',
+    );
+  return root;
+}
+
+/** What the files are called where the site does not say it: in a folder of the recording's name. */
+export function fileOf({ name, file }: Recording): string {
+  return file ?? `${name}/%Y-%m-%d_%H-%M-%S%z.mkv`;
+}
+
+function conversionsOf(pattern: string): Conversion[] {
+  return parsePattern(pattern).flatMap((part) => ('specifier' in part ? [part] : []));
 }
 
 const UNSEEN =
@@ -71,9 +110,7 @@ function unfit(pattern: string, root: string): string | undefined {
   if (pattern.split('/').includes('..')) return 'it leads out of the volume by `..`. Name a folder below the volume';
   if (pattern.replace(/%[-_0^#]*\d*[EO]?[A-Za-z%]/g, '').includes('%'))
     return 'a % stands for itself only as %%. Double it';
-  const conversions = parsePattern(pattern).flatMap((part) => ('specifier' in part ? [part] : []));
-  const unknown = conversions.find(({ specifier }) => !isSpecifier(specifier));
-  if (unknown !== undefined) return `strftime knows no ${unknown.text}. Take another conversion`;
+  const conversions = conversionsOf(pattern);
   const slashed = conversions.find(({ specifier }) => specifier === 'D' || specifier === 'x');
   if (slashed !== undefined) return `${slashed.text} brings slashes along, and so folders. Write %m, %d and %y`;
   if (conversions.some(({ width }) => width > LONGEST_PART))

@@ -8,6 +8,7 @@ import { backlogOf } from '../../recordings/keyframes.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
 import { descriptionFile } from '../announcements/sdp.ts';
+import { portRule } from '../cause.ts';
 import type { MadeFile, Refusal } from '../output.ts';
 import { LIST, WITH_CREDENTIALS, withCredentialsFile } from './scripts.ts';
 import { SETTINGS } from './service.ts';
@@ -36,6 +37,7 @@ export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal
       return inDatagrams(plan, stream, host);
     default:
       return {
+        rule: 'transport-missing',
         at: headOf(stream.item),
         message: `${stream.name} does not say how it is sent, so ${host.name} cannot take it in. Say its transport.`,
       };
@@ -77,6 +79,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   const source = stream.source === undefined ? undefined : plan.site.deviceByName.get(stream.source);
   if (source === host) {
     return {
+      rule: 'not-made',
       at: placeOf(stream.item, ['transport']),
       message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.`,
     };
@@ -84,6 +87,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   const address = source === undefined ? undefined : addressFor(plan, source, host);
   if (source === undefined || address === undefined) {
     return {
+      rule: source === undefined ? unknownSourceRule(stream) : 'not-made',
       at: placeOf(stream.item, ['source']),
       message:
         `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. ` +
@@ -135,6 +139,7 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   const at = receivingInterface(plan, stream, host);
   if (at?.address === undefined) {
     return {
+      rule: at === undefined ? unreceivedRule(plan, stream, host) : 'not-made',
       at: headOf(stream.item),
       message:
         `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say ` +
@@ -145,7 +150,8 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   const seconds = timeoutOf(plan, stream);
   if (stream.transport === 'ts-udp') {
     const { port, group } = stream;
-    if (port === undefined) return { at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
+    if (port === undefined)
+      return { rule: portRule(stream), at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
     const to = group !== undefined && isMulticast(group) ? formatAddress(group) : local;
     const url = `udp://${to}:${port}?localaddr=${local}&timeout=${seconds * 1_000_000}&overrun_nonfatal=1`;
     return {
@@ -154,7 +160,7 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
       credentials: undefined,
     };
   }
-  const described = descriptionFile(plan, stream, `${host.name}/sdp/`);
+  const described = descriptionFile(plan, stream, `${host.name}/sdp/`, host.name);
   const [refused] = described.refused;
   if (refused !== undefined) return refused;
   const options = [
@@ -169,6 +175,18 @@ function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     files: described.files,
     credentials: undefined,
   };
+}
+
+function unknownSourceRule({ source }: Stream): string {
+  return source === undefined ? 'missing-key' : 'unknown-name';
+}
+
+/** What a check says of a host that does not get the stream; before the first cable is written, nothing. */
+function unreceivedRule({ site, network }: Plan, stream: Stream, host: Device): string {
+  const { source, unreached } = network.delivery(stream);
+  if (source === undefined) return unknownSourceRule(stream);
+  if (source === host || site.cables.length === 0) return 'not-made';
+  return unreached.some(({ receiver }) => receiver === host.name) ? 'unreached-receiver' : 'recorder-not-receiving';
 }
 
 /** The interface by which the host receives the stream; its own stream, by the one that sends it. */

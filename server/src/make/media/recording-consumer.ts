@@ -1,16 +1,17 @@
 /** A stream that a server records: FFmpeg writes it in segments of a certain length. */
 
+import { perObject } from '../../memo.ts';
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { placeOf } from '../../site/item.ts';
 import type { Device, Recording, Stream, Volume } from '../../site/model.ts';
-import { duration } from '../../text/words.ts';
+import { MINUTE } from '../../standards/time-units.ts';
+import { duration, list } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
 import type { Refusal } from '../output.ts';
-import { unitCommand, unitPath } from '../quoting/unit.ts';
 import { CARRIER_NAMES, type Carrier, supports } from './codec-support.ts';
 import type { Consumer } from './consumer.ts';
-import { type Destination, directOutput } from './destination.ts';
-import { type NamePattern, namePattern, unconverted } from './name-pattern.ts';
+import type { Destination } from './destination.ts';
+import { type NamePattern, fileOf, namePattern, unconverted } from './name-pattern.ts';
 
 export interface HostedRecording {
   readonly recording: Recording;
@@ -34,38 +35,80 @@ export function recordingConsumer(plan: Plan, { recording, volume, host }: Hoste
   const input = plan.site.streamByName.get(recording.stream ?? '');
   if (input === undefined)
     return {
+      rule: 'unknown-name',
       at: placeOf(item, ['stream']),
       message: `There is no stream for ${name} to record. Name one of the site.`,
     };
   const names = namePattern(recording, volume);
   if ('message' in names) return names;
-  const destination = segmentDestination(plan, recording, input, names);
+  const destination = unfitFormat(plan, recording, input) ?? segmentDestination(plan, recording, input, names);
   if ('message' in destination) return destination;
-  if (unitPath(names.volume) === undefined || unitCommand([...directOutput(destination), names.folder]) === undefined)
-    return unwritablePath(volume);
   return { kind: 'recorders', name, host, input, destinations: [destination], store: { recording, volume, names } };
-}
-
-export function unwritablePath({ item, name }: Volume): Refusal {
-  return {
-    at: placeOf(item, ['path']),
-    message:
-      `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a ` +
-      'part of more than 255 bytes. Mount it elsewhere.',
-  };
 }
 
 /** Milliseconds. Names have no more than seconds. */
 const SHORTEST_SEGMENT = 1000;
 
+/** How long files are where the site does not say it; milliseconds. */
+const USUAL_SEGMENT = MINUTE;
+
+/** What is taken for granted of a recording, since audits and footage need to know it too. */
+export function usualNotes(recording: Recording): string[] {
+  const { name, file, segment } = recording;
+  const usual = [
+    ...(segment === undefined ? [`segment: ${duration(USUAL_SEGMENT)}`] : []),
+    ...(file === undefined ? [`file: "${fileOf(recording)}"`] : []),
+  ];
+  if (usual.length === 0) return [];
+  return [
+    `recorders: ${name} does not say how its files are made: ${list(usual)} is taken. Write it into the site, by which ` +
+      'audits and footage find the files.',
+  ];
+}
+
+interface Container {
+  readonly carrier: Carrier;
+  readonly options: string;
+}
+
+const MATROSKA: Container = { carrier: 'matroska', options: 'flush_packets=1' };
+
 /** By suffix: FFmpeg's format, and options that keep a file playable up to the point where a crash ends it. */
-const CONTAINERS: Readonly<Record<string, { readonly carrier: Carrier; readonly options: string }>> = {
+const CONTAINERS: Readonly<Record<string, Container>> = {
   // Each keyframe completes a fragment with what came before. The header is written with the first one: only then is it
   // known how long before the picture the audio starts.
   mp4: { carrier: 'mp4', options: 'movflags=frag_keyframe+delay_moov+default_base_moof:flush_packets=1' },
-  mkv: { carrier: 'matroska', options: 'flush_packets=1' },
+  mkv: MATROSKA,
   ts: { carrier: 'mpegts', options: 'flush_packets=1' },
 };
+
+const suffixOf = perObject((recording: Recording): string => {
+  return /\.([A-Za-z0-9]+)$/.exec(fileOf(recording))?.[1]?.toLowerCase() ?? '';
+});
+
+/** Why the files of a recording cannot hold its stream; `undefined` where they can. */
+export function unfitFormat(plan: Plan, recording: Recording, stream: Stream): Refusal | undefined {
+  const { item, name } = recording;
+  const suffix = suffixOf(recording);
+  const container = CONTAINERS[suffix];
+  const refuse = (message: string): Refusal => ({ rule: 'file-format', at: placeOf(item, ['file']), message });
+  if (container === undefined)
+    return refuse(
+      `The files of ${name} end in ${suffix === '' ? 'nothing' : `.${suffix}`}, a format that nothing is recorded in. ` +
+        'End them in .mkv, .mp4 or .ts.',
+    );
+  const { video, audio } = plan.site.media(stream);
+  const { carrier } = container;
+  const codec = !supports(carrier, 'video', video?.codec)
+    ? video?.codec
+    : supports(carrier, 'audio', audio?.codec)
+      ? undefined
+      : audio?.codec;
+  if (codec === undefined) return undefined;
+  return refuse(
+    `${stream.name} has ${codec}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or another codec.`,
+  );
+}
 
 /**
  * FFmpeg's segment muxer. A segment ends at the first keyframe after a multiple of its length on the clock. The
@@ -78,37 +121,15 @@ function segmentDestination(
   stream: Stream,
   names: NamePattern,
 ): Destination | Refusal {
-  const { item, name, segment } = recording;
-  if (segment === undefined)
-    return { at: headOf(item), message: `${name} does not say how long its files are. Say it: \`segment\`.` };
+  const { item, segment = USUAL_SEGMENT } = recording;
   if (segment < SHORTEST_SEGMENT)
     return {
+      rule: recording.file === undefined ? 'not-made' : 'file-name-collision',
       at: placeOf(item, ['segment']),
       message: `Files of ${duration(segment)} cannot be told apart by names that tell seconds. Take 1 s or more.`,
     };
-  const container = CONTAINERS[names.suffix];
-  const at = placeOf(item, ['file']);
-  if (container === undefined)
-    return {
-      at,
-      message:
-        `The files of ${name} end in ${names.suffix === '' ? 'nothing' : `.${names.suffix}`}, which says no format. ` +
-        'End them in .mp4, .mkv or .ts.',
-    };
   const { video, audio } = plan.site.media(stream);
-  const { carrier, options } = container;
-  for (const [medium, codec] of [
-    ['video', video?.codec],
-    ['audio', audio?.codec],
-  ] as const) {
-    if (supports(carrier, medium, codec)) continue;
-    return {
-      at,
-      message:
-        `${stream.name} has ${codec ?? medium}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or ` +
-        'another codec.',
-    };
-  }
+  const { carrier, options } = CONTAINERS[suffixOf(recording)] ?? MATROSKA;
   return {
     mapping: [
       // A camera whose audio is switched off is still recorded; media that the site does not declare are not.

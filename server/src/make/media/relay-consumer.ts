@@ -1,13 +1,11 @@
 /** A stream that a server relays: it carries another one, to a group or to each receiver. */
 
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
 import { refusedName } from '../file-name.ts';
 import type { Refusal } from '../output.ts';
-import { unitCommand } from '../quoting/unit.ts';
 import type { Consumer } from './consumer.ts';
-import { directOutput } from './destination.ts';
 import { sendDestinations } from './send.ts';
 
 export interface Relay {
@@ -30,18 +28,17 @@ export function relayConsumer(plan: Plan, { stream, host }: Relay): Consumer | R
   const input = plan.site.streamByName.get(stream.carries ?? '');
   if (input === undefined)
     return {
+      rule: 'unknown-name',
       at: placeOf(item, ['carries']),
       message: `There is no stream for ${name} to carry. Name one of the site.`,
     };
   if (plan.site.carriedInCircle.includes(stream))
-    return { at: placeOf(item, ['carries']), message: `${name} carries itself. Name the stream of a camera.` };
+    return {
+      rule: 'carries-itself',
+      at: placeOf(item, ['carries']),
+      message: `${name} carries itself. Name the stream of a camera.`,
+    };
   const destinations = sendDestinations(plan, { stream, input, host });
   if ('message' in destinations) return destinations;
-  if (unitCommand(destinations.flatMap(directOutput)) === undefined) {
-    return {
-      at: headOf(item),
-      message: `${name} cannot be written into a unit. Take the control characters out of what it says.`,
-    };
-  }
   return { kind: 'relays', name, host, input, destinations, store: undefined };
 }

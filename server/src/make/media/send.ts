@@ -6,7 +6,8 @@ import { receiverRoute } from '../../site/receiver.ts';
 import type { Audio, Device, Media, Stream } from '../../site/model.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTP_HEADER } from '../../standards/rtp.ts';
-import { PACKET, PACKETS_PER_DATAGRAM } from '../../standards/transport-stream.ts';
+import { PACKET, PACKETS_PER_DATAGRAM, isOutsideTransportStream } from '../../standards/transport-stream.ts';
+import { emptyRule, portRule } from '../cause.ts';
 import type { Refusal } from '../output.ts';
 import { CARRIER_NAMES, type Carrier, ENCODERS, supports } from './codec-support.ts';
 import type { Destination } from './destination.ts';
@@ -27,7 +28,7 @@ export function sendDestinations(plan: Plan, { stream, input, host }: Relaying):
   const media = plan.site.media(stream);
   const original = plan.site.media(input);
   const carrier = stream.transport === 'rtp' ? 'rtp' : 'mpegts';
-  const refused = unsendable({ stream, media }, { stream: input, media: original }, carrier);
+  const refused = unsendable(plan, { stream, media }, { stream: input, media: original }, carrier);
   if (refused !== undefined) return refused;
   const encoding: Encoding = { video: videoArguments(media), audio: audioArguments(media, original) };
   return to.flatMap((target) =>
@@ -50,24 +51,31 @@ interface Encoding {
 function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] | Refusal {
   const { item, name, group, port, transport, ttl } = stream;
   if (transport === undefined)
-    return { at: headOf(item), message: `${name} does not say how it is sent. Say its transport.` };
+    return {
+      rule: 'transport-missing',
+      at: headOf(item),
+      message: `${name} does not say how it is sent. Say its transport.`,
+    };
   if (transport === 'rtsp') {
     const message =
       `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Take the transport ` +
       'rtp or ts-udp, by which it sends a copy to each receiver, or let them ask the source of ' +
       `${stream.carries ?? 'it'} themselves.`;
-    return { at: placeOf(item, ['transport']), message };
+    return { rule: 'not-made', at: placeOf(item, ['transport']), message };
   }
-  if (port === undefined) return { at: headOf(item), message: `${name} has no port yet. Say it.` };
+  if (port === undefined)
+    return { rule: portRule(stream), at: headOf(item), message: `${name} has no port yet. Say it.` };
   if (group !== undefined) {
     if (!isMulticast(group))
       return {
+        rule: 'group-not-multicast',
         at: placeOf(item, ['group']),
         message: `${formatAddress(group)} is no multicast group. Take one of 239.255.0.0/16.`,
       };
     const local = plan.network.delivery(stream).leaves?.address;
     if (local !== undefined) return [{ address: formatAddress(group), local: formatAddress(local), ttl }];
     return {
+      rule: 'not-made',
       at: placeOf(item, ['egress']),
       message:
         `${host.name} has no address at the port by which ${name} leaves, so it cannot be sent there for certain. ` +
@@ -84,6 +92,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
     const local = address === undefined ? undefined : plan.network.interfaces.towards(host, address)?.by.address;
     if (address === undefined || local === undefined) {
       return {
+        rule: device === undefined ? 'unknown-name' : 'not-made',
         at: placeOf(item, receiverRoute(stream, receiver)),
         message: `${host.name} cannot send ${name} to ${receiver}: the address of one of them is not known. Say it.`,
       };
@@ -93,6 +102,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
   return targets.length > 0
     ? targets
     : {
+        rule: 'no-receivers',
         at: headOf(item),
         message: `${name} has neither a group nor a receiver, so there is nowhere to send it. Say one.`,
       };
@@ -105,14 +115,21 @@ interface Consisting {
 
 /** Why a stream cannot be made of its input; `undefined` where it can. */
 function unsendable(
-  { stream: { item, name }, media: { video, audio } }: Consisting,
+  plan: Plan,
+  { stream, media: { video, audio } }: Consisting,
   { stream: input, media: original }: Consisting,
   carrier: Carrier,
 ): Refusal | undefined {
+  const { item, name } = stream;
   if (video === undefined && audio === undefined)
-    return { at: headOf(item), message: `${name} has neither video nor audio. Say what ${input.name} consists of.` };
+    return {
+      rule: emptyRule(plan, stream),
+      at: headOf(item),
+      message: `${name} has neither video nor audio. Say what ${input.name} consists of.`,
+    };
   if (video?.codec !== original.video?.codec) {
     return {
+      rule: 'not-made',
       at: placeOf(item, ['video', 'codec']),
       message:
         `${name} is to be ${video?.codec ?? 'video'}, and ${input.name} is ` +
@@ -122,6 +139,7 @@ function unsendable(
   }
   if (!supports(carrier, 'video', video?.codec)) {
     return {
+      rule: unsupportedRule(carrier, video?.codec),
       at: placeOf(item, ['transport']),
       message:
         `FFmpeg does not send ${video?.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. Have ` +
@@ -131,11 +149,13 @@ function unsendable(
   if (audio === undefined) return undefined;
   if (original.audio === undefined)
     return {
+      rule: 'not-made',
       at: placeOf(item, ['audio']),
       message: `${name} is to have audio, and ${input.name} has none. Take it out, or say the audio of ${input.name}.`,
     };
   if (!supports(carrier, 'audio', audio.codec)) {
     return {
+      rule: unsupportedRule(carrier, audio.codec),
       at: placeOf(item, ['audio']),
       message:
         `FFmpeg does not send ${audio.codec ?? 'it'} in ${CARRIER_NAMES[carrier]}, so ${name} cannot be sent. ` +
@@ -143,6 +163,11 @@ function unsendable(
     };
   }
   return undefined;
+}
+
+/** What a transport stream has no place for is a mistake; what FFmpeg alone does not do is none. */
+function unsupportedRule(carrier: Carrier, codec: string | undefined): string {
+  return carrier === 'mpegts' && isOutsideTransportStream(codec) ? 'transport-codec' : 'not-made';
 }
 
 /**

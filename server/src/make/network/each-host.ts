@@ -7,9 +7,9 @@ import { type Made, type Output, together } from '../output.ts';
 
 export function ofEachHost(make: (plan: Plan, host: Device) => Made): Pick<Output, 'subjects' | 'make'> {
   return {
-    subjects: (plan) => hosts(plan).map(({ name }) => name),
+    subjects: (plan) => setUpHosts(plan).map(({ name }) => name),
     make(plan, subject) {
-      const wanted = hosts(plan).filter(({ name }) => subject === undefined || name === subject);
+      const wanted = setUpHosts(plan).filter(({ name }) => subject === undefined || name === subject);
       return together(
         wanted.map((host) => {
           const refused = refusedName(host.item);
@@ -21,7 +21,7 @@ export function ofEachHost(make: (plan: Plan, host: Device) => Made): Pick<Outpu
 }
 
 /** Every server, and each other end host with several ports or with routes. */
-function hosts({ site }: Plan): Device[] {
+export function setUpHosts({ site }: Plan): Device[] {
   const withNetwork = site.devices.filter(
     ({ kind, ports, routes }) => kind === 'server' || (isEndHost(kind) && (ports.length > 1 || routes.length > 0)),
   );

@@ -6,6 +6,7 @@ import { type Device, type HostRoute, type Port, type PortAddress, type Vlan, po
 import { type Subnet, contains, formatAddress, formatSubnet, parseAddress } from '../../standards/ipv4.ts';
 import { type Route, textAt } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
+import { list } from '../../text/words.ts';
 import type { Refusal } from '../output.ts';
 import { gatewayAddress } from './gateways.ts';
 
@@ -16,8 +17,18 @@ export interface HostInterface {
   readonly vlan: Vlan | undefined;
   /** Of a VLAN interface: its tag, and the interface that carries the tagged frames. */
   readonly tag: { readonly id: number; readonly of: string } | undefined;
-  readonly addresses: readonly { readonly address: number; readonly prefix: number }[];
+  readonly addresses: readonly HostAddress[];
 }
+
+interface HostAddress {
+  readonly address: number;
+  readonly prefix: number;
+  /** No VLAN says the prefix: it is the usual one. */
+  readonly isUsual?: boolean;
+}
+
+/** Of a home network without VLANs; common practice. */
+const USUAL_PREFIX = 24;
 
 export interface NetworkRoute {
   readonly to: Subnet;
@@ -31,19 +42,31 @@ export interface HostNetwork {
   readonly interfaces: readonly HostInterface[];
   readonly routes: readonly NetworkRoute[];
   readonly refused: readonly Refusal[];
+  /** What is taken for granted as the site does not say it. */
+  readonly notes: readonly string[];
 }
 
 export function hostNetwork(plan: Plan, device: Device): HostNetwork {
   const refused: Refusal[] = [];
-  const refuse = (route: Route, message: string, part: 'key' | 'value' = 'value'): void =>
-    void refused.push({ at: placeOf(device.item, route, part), message });
+  const refuse = (rule: string, route: Route, message: string): void =>
+    void refused.push({ rule, at: placeOf(device.item, route), message });
   const interfaces = interfacesOf(plan, device, refuse);
   const routes = device.routes.flatMap((route) => routeOf(plan, device, route, interfaces, refuse) ?? []);
   if (!device.routes.some(({ to }) => to.prefix === 0)) routes.push(...usualDefault(plan, device, interfaces));
-  return { device, interfaces, routes, refused };
+  return { device, interfaces, routes, refused, notes: prefixNotes(interfaces) };
 }
 
-type Refuse = (route: Route, message: string, part?: 'key' | 'value') => void;
+function prefixNotes(interfaces: readonly HostInterface[]): string[] {
+  const usual = interfaces.flatMap(({ addresses }) => addresses.filter(({ isUsual }) => isUsual === true));
+  if (usual.length === 0) return [];
+  const all = list(usual.map(({ address }) => formatAddress(address)));
+  return [
+    `${all}: no VLAN has a subnet that holds ${usual.length === 1 ? 'it' : 'them'}, so the prefix is taken to be ` +
+      `/${USUAL_PREFIX}. Where it is another, give the VLAN its subnet.`,
+  ];
+}
+
+type Refuse = (rule: string, route: Route, message: string) => void;
 
 function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface[] {
   const taken = new Map<string, string>();
@@ -54,6 +77,7 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
       : 'Linux has interface names of 1 to 15 characters of ASCII, without space, / : or %';
     if (why !== undefined) {
       refuse(
+        port.interface === undefined ? 'not-made' : 'interface-name',
         [...port.route, 'interface'],
         `${visible(portName(port))} cannot be set up as ${visible(name)}: ${why}. Say its name in \`interface\`.`,
       );
@@ -79,6 +103,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
   const legs = tagged.flatMap((leg): HostInterface[] => {
     if (leg.id === undefined) {
       refuse(
+        'not-made',
         [...port.route, 'trunk'],
         `${leg.name} has no id, so that ${portName(port)} cannot carry it with a tag. Give the VLAN its id.`,
       );
@@ -90,6 +115,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
       : `that is ${legName.length} characters, and Linux takes 15 at most`;
     if (why !== undefined) {
       refuse(
+        port.interface === undefined ? 'not-made' : 'interface-name',
         [...port.route, 'trunk'],
         `${leg.name} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another ` +
           '`interface`.',
@@ -123,10 +149,11 @@ function withPrefix(
   { address, vlan: name, route }: PortAddress,
   vlan: Vlan | undefined,
   refuse: Refuse,
-): { address: number; prefix: number }[] {
+): HostAddress[] {
   const said = formatAddress(address);
   if (name !== undefined && vlan !== undefined && vlan.name !== name) {
     refuse(
+      'address-not-carried',
       route,
       `${portName(port)} does not carry ${name}, so that ${said} cannot be set there. Add the VLAN to its trunk, or ` +
         'take the address out.',
@@ -138,15 +165,10 @@ function withPrefix(
     (name === undefined
       ? plan.site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address))
       : plan.site.vlanByName.get(name));
-  if (home?.subnet === undefined) {
-    refuse(
-      route,
-      `No VLAN says how long the prefix of ${said} is. Give the VLAN of ${portName(port)} a subnet that holds it.`,
-    );
-    return [];
-  }
+  if (home?.subnet === undefined) return [{ address, prefix: USUAL_PREFIX, isUsual: true }];
   if (!contains(home.subnet, address)) {
     refuse(
+      'address-outside-subnet',
       route,
       `${said} is outside ${home.name}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. ` +
         'Take an address inside.',
@@ -170,6 +192,7 @@ function routeOf(
     // A port that cannot be set up is refused already.
     if (!device.portByName.has(route.port))
       refuse(
+        'no-such-port',
         [...route.route, 'port'],
         `${device.name} has no port ${visible(route.port)}, so that there is no route by it. Name one of its ports.`,
       );
@@ -179,8 +202,10 @@ function routeOf(
   const via = text === undefined ? undefined : parseAddress(text);
   if (via !== undefined) {
     const by = own.find(({ vlan }) => vlan?.subnet !== undefined && contains(vlan.subnet, via));
-    if (by !== undefined) return { to, by, via };
+    const isKnown = own.some(({ vlan }) => vlan?.subnet !== undefined);
+    if (by !== undefined || !isKnown) return { to, by: by ?? first, via };
     refuse(
+      'route-gateway',
       [...route.route, 'via'],
       `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it ` +
         'there. Name a router on that link.',
@@ -191,6 +216,7 @@ function routeOf(
   const gateway = first.vlan === undefined ? undefined : gatewayAddress(plan, first.vlan, device);
   if (gateway !== undefined) return { to, by: first, via: gateway };
   refuse(
+    'not-made',
     route.route,
     `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an ` +
       'address. Say it: `via`.',

@@ -30,7 +30,7 @@ function ofHost(plan: Plan, device: Device): Made {
     { path: `${device.name}/set-network.sh`, text: setScript(network, head), executable: true },
     { path: `${device.name}/check-network.sh`, text: checkScript(plan, network, head), executable: true },
   ];
-  return { files, refused: network.refused, notes: NOTES };
+  return { files, refused: network.refused, notes: [...NOTES, ...network.notes] };
 }
 
 function setScript({ device, interfaces, routes }: HostNetwork, head: readonly string[]): string {

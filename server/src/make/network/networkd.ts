@@ -30,22 +30,28 @@ const NOTES = [
 function ofHost(plan: Plan, device: Device): Made {
   const network = hostNetwork(plan, device);
   const head = commented('#', header(plan.site, `make networkd ${device.name}`));
-  const refused: Refusal[] = [...network.refused];
-  const files = network.interfaces.flatMap((own): MadeFile[] => {
-    if (
-      networkdInterface(own.name) !== undefined &&
-      (own.tag === undefined || networkdInterface(own.tag.of) !== undefined)
-    ) {
-      return filesOf(network, own, `# Files of ${device.name}.\n${head}`);
-    }
+  const refused = [...network.refused, ...unnamedInterfaces(network)];
+  const files = network.interfaces
+    .filter(isNamed)
+    .flatMap((own) => filesOf(network, own, `# Files of ${device.name}.\n${head}`));
+  return { files, refused, notes: [...NOTES, ...network.notes] };
+}
+
+function isNamed({ name, tag }: HostInterface): boolean {
+  return networkdInterface(name) !== undefined && (tag === undefined || networkdInterface(tag.of) !== undefined);
+}
+
+/** Interfaces whose names Linux takes, and systemd-networkd does not. */
+export function unnamedInterfaces({ device, interfaces }: HostNetwork): readonly Refusal[] {
+  return interfaces.flatMap((own): Refusal[] => {
+    // Interfaces of tagged VLANs are named after the port: one message is enough.
+    if (isNamed(own) || own.tag !== undefined) return [];
     const message =
       `systemd-networkd takes no interface name such as ${visible(own.name)} of ${device.name}: letters, digits and ` +
       '. _ + @ - alone, and not digits alone. Say the name that the operating system has in `interface`.';
-    // Interfaces of tagged VLANs are named after the port: one message is enough.
-    if (own.tag === undefined) refused.push({ at: placeOf(device.item, [...own.port.route, 'interface']), message });
-    return [];
+    const rule = own.port.interface === undefined ? 'not-made' : 'interface-name';
+    return [{ rule, at: placeOf(device.item, [...own.port.route, 'interface']), message }];
   });
-  return { files, refused, notes: NOTES };
 }
 
 /** A tagged VLAN's file comes first: its interface has the MAC address of its card, and the first match counts. */

@@ -9,11 +9,11 @@ export const transportMissing: Rule = {
   why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\`
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
   check({ site }: RuleContext, report: Report): void {
-    for (const { item, name, transport, carries, receivers } of site.streams) {
+    for (const { item, name, transport, carries, receivers, group } of site.streams) {
       // For a transport that is not known value-not-allowed reports.
       if (
         transport !== undefined ||
-        receivers.length === 0 ||
+        (receivers.length === 0 && group === undefined) ||
         item.problems.some(({ route }) => route[0] === 'transport')
       )
         continue;

@@ -4,7 +4,7 @@ import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { type Data, type Route, dataAt, isMapping } from '../../text/syntax.ts';
 import { type Fix, scalarText, setKey, setValue } from '../../site/edit.ts';
-import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
+import { type Item, LONGEST_NAME, type Place, isName, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { portCount, portNames } from '../../site/read.ts';
 import { SECTIONS, type Schema } from '../../site/shape.ts';
@@ -20,7 +20,8 @@ export const malformedValue: Rule = {
   severity: 'error',
   summary: 'A value or a name is malformed.',
   why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what it means is
-not certain, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`.`,
+not certain, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`,
+63 at most, as host names do.`,
   source: 'Time zones: the IANA time-zone database',
   check({ site }: RuleContext, report: Report): void {
     for (const {
@@ -119,14 +120,19 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
     .trim()
     .replace(/[^A-Za-z0-9_-]+/g, '-')
     .replace(/^-+|-+$/g, '')
-    .slice(0, 60);
+    .slice(0, LONGEST_NAME);
   const example = better === '' ? '' : `, such as ${better}`;
   return {
     at: firstLine(at),
-    message: `${visible(name, 40)} is not a name: letters, digits, - and _${example}.`,
+    message: `${visible(name, 40)} is not a name: ${lacks(name)}${example}.`,
     about: aboutItem(item),
     fixes: () => (better === '' ? [] : [write(better, setKey(item, route, better), false)]),
   };
+}
+
+function lacks(name: string): string {
+  if (name.length > LONGEST_NAME) return `it is longer than ${LONGEST_NAME} characters`;
+  return /^[-_]+$/.test(name) ? 'it has neither a letter nor a digit' : 'letters, digits, - and _';
 }
 
 /** Keys of `ports` that are written as a range and declare nothing. */
@@ -220,6 +226,17 @@ devices:
     fixed: `
 devices:
   paddock-cam: {kind: camera}
+`,
+  },
+  {
+    bad: `
+recordings:
+  paddock-seen-from-the-gate-by-the-lane-with-the-old-oak-tree-and-the-pond: {stream: paddock, volume: archive}
+# want 3-76 it is longer than 63 characters
+`,
+    good: `
+recordings:
+  paddock-from-the-gate: {stream: paddock, volume: archive}
 `,
   },
   {

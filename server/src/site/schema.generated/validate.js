@@ -130,7 +130,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
 validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var vlans = validate53;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
-var pattern5 = new RegExp("^[A-Za-z0-9_-]+$", "u");
+var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate53(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -211,7 +211,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.gateway !== void 0) {
       let data2 = data.gateway;
       if (typeof data2 === "string") {
-        if (!pattern5.test(data2)) {
+        if (!pattern7.test(data2)) {
           const err6 = { instancePath: instancePath + "/gateway", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err6];
@@ -255,7 +255,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.querier !== void 0) {
       let data4 = data.querier;
       if (typeof data4 === "string") {
-        if (!pattern5.test(data4)) {
+        if (!pattern7.test(data4)) {
           const err10 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err10];
@@ -302,6 +302,7 @@ var devices = validate54;
 var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
+var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
 var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
@@ -498,7 +499,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.vlan !== void 0) {
       let data1 = data.vlan;
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err3 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -542,7 +543,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data3 === "string") {
-            if (!pattern5.test(data3)) {
+            if (!pattern7.test(data3)) {
               const err7 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err7];
@@ -597,7 +598,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.native !== void 0) {
       let data4 = data.native;
       if (typeof data4 === "string") {
-        if (!pattern5.test(data4)) {
+        if (!pattern7.test(data4)) {
           const err11 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -653,7 +654,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data6) {
           const _errs22 = errors;
           if (typeof key1 === "string") {
-            if (!pattern5.test(key1)) {
+            if (!pattern7.test(key1)) {
               const err16 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -1099,7 +1100,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err6 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err6];
@@ -1939,8 +1940,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key3 in data41) {
           const _errs54 = errors;
           if (typeof key3 === "string") {
-            if (!pattern5.test(key3)) {
-              const err60 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key3 };
+            if (func2(key3) > 63) {
+              const err60 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
               if (vErrors === null) {
                 vErrors = [err60];
               } else {
@@ -1948,22 +1949,31 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (!pattern5.test(key3)) {
+              const err61 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
+              if (vErrors === null) {
+                vErrors = [err61];
+              } else {
+                vErrors.push(err61);
+              }
+              errors++;
+            }
           } else {
-            const err61 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            const err62 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
             if (vErrors === null) {
-              vErrors = [err61];
+              vErrors = [err62];
             } else {
-              vErrors.push(err61);
+              vErrors.push(err62);
             }
             errors++;
           }
           var valid22 = _errs54 === errors;
           if (!valid22) {
-            const err62 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+            const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err62];
+              vErrors = [err63];
             } else {
-              vErrors.push(err62);
+              vErrors.push(err63);
             }
             errors++;
           }
@@ -1975,11 +1985,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err64 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err63];
+          vErrors = [err64];
         } else {
-          vErrors.push(err63);
+          vErrors.push(err64);
         }
         errors++;
       }
@@ -1988,20 +1998,20 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       let data43 = data.address;
       if (typeof data43 === "string") {
         if (!pattern17.test(data43)) {
-          const err64 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          const err65 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
-            vErrors = [err64];
+            vErrors = [err65];
           } else {
-            vErrors.push(err64);
+            vErrors.push(err65);
           }
           errors++;
         }
       } else {
-        const err65 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err66 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err65];
+          vErrors = [err66];
         } else {
-          vErrors.push(err65);
+          vErrors.push(err66);
         }
         errors++;
       }
@@ -2010,20 +2020,20 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       let data44 = data.mac;
       if (typeof data44 === "string") {
         if (!pattern21.test(data44)) {
-          const err66 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+          const err67 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err66];
+            vErrors = [err67];
           } else {
-            vErrors.push(err66);
+            vErrors.push(err67);
           }
           errors++;
         }
       } else {
-        const err67 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err68 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err67];
+          vErrors = [err68];
         } else {
-          vErrors.push(err67);
+          vErrors.push(err68);
         }
         errors++;
       }
@@ -2032,20 +2042,20 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       let data45 = data.interface;
       if (typeof data45 === "string") {
         if (!pattern22.test(data45)) {
-          const err68 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          const err69 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err68];
+            vErrors = [err69];
           } else {
-            vErrors.push(err68);
+            vErrors.push(err69);
           }
           errors++;
         }
       } else {
-        const err69 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err70 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err69];
+          vErrors = [err70];
         } else {
-          vErrors.push(err69);
+          vErrors.push(err70);
         }
         errors++;
       }
@@ -2054,20 +2064,20 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       let data46 = data.speed;
       if (typeof data46 === "string") {
         if (!pattern13.test(data46)) {
-          const err70 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err71 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err70];
+            vErrors = [err71];
           } else {
-            vErrors.push(err70);
+            vErrors.push(err71);
           }
           errors++;
         }
       } else {
-        const err71 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err72 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err71];
+          vErrors = [err72];
         } else {
-          vErrors.push(err71);
+          vErrors.push(err72);
         }
         errors++;
       }
@@ -2081,21 +2091,21 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.decoders !== void 0) {
       let data48 = data.decoders;
       if (!(typeof data48 == "number" && (!(data48 % 1) && !isNaN(data48)) && isFinite(data48))) {
-        const err72 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err73 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err72];
+          vErrors = [err73];
         } else {
-          vErrors.push(err72);
+          vErrors.push(err73);
         }
         errors++;
       }
       if (typeof data48 == "number" && isFinite(data48)) {
         if (data48 < 1 || isNaN(data48)) {
-          const err73 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err74 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err73];
+            vErrors = [err74];
           } else {
-            vErrors.push(err73);
+            vErrors.push(err74);
           }
           errors++;
         }
@@ -2118,18 +2128,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err74 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
-        if (vErrors === null) {
-          vErrors = [err74];
-        } else {
-          vErrors.push(err74);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err75 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err75 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err75];
         } else {
@@ -2138,9 +2137,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.model !== void 0) {
-      if (typeof data.model !== "string") {
-        const err76 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err76 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err76];
         } else {
@@ -2149,9 +2148,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.location !== void 0) {
-      if (typeof data.location !== "string") {
-        const err77 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.model !== void 0) {
+      if (typeof data.model !== "string") {
+        const err77 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err77];
         } else {
@@ -2160,12 +2159,23 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.location !== void 0) {
+      if (typeof data.location !== "string") {
+        const err78 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err78];
+        } else {
+          vErrors.push(err78);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err78 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err79 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err78];
+      vErrors = [err79];
     } else {
-      vErrors.push(err78);
+      vErrors.push(err79);
     }
     errors++;
   }
@@ -2408,9 +2418,9 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate60;
-var schema68 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var schema68 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
 var pattern38 = new RegExp("^auto$", "u");
-var pattern39 = new RegExp("^/", "u");
+var pattern39 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
 var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
 var pattern45 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -2759,7 +2769,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.source !== void 0) {
       let data0 = data.source;
       if (typeof data0 === "string") {
-        if (!pattern5.test(data0)) {
+        if (!pattern7.test(data0)) {
           const err2 = { instancePath: instancePath + "/source", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err2];
@@ -2781,7 +2791,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.carries !== void 0) {
       let data1 = data.carries;
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err4 = { instancePath: instancePath + "/carries", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err4];
@@ -2868,7 +2878,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.path;
       if (typeof data4 === "string") {
         if (!pattern39.test(data4)) {
-          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
+          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
           if (vErrors === null) {
             vErrors = [err12];
           } else {
@@ -2889,7 +2899,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.credentials !== void 0) {
       let data5 = data.credentials;
       if (typeof data5 === "string") {
-        if (!pattern5.test(data5)) {
+        if (!pattern7.test(data5)) {
           const err14 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err14];
@@ -2990,7 +3000,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data11 === "string") {
-            if (!pattern5.test(data11)) {
+            if (!pattern7.test(data11)) {
               const err22 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err22];
@@ -3098,7 +3108,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (typeof data14 === "string") {
-        if (!pattern5.test(data14)) {
+        if (!pattern7.test(data14)) {
           const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err31];
@@ -3135,6 +3145,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
 validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate63;
 var schema86 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern56 = new RegExp("^/", "u");
 var pattern57 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
 var pattern58 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -3180,7 +3191,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.host !== void 0) {
       let data0 = data.host;
       if (typeof data0 === "string") {
-        if (!pattern5.test(data0)) {
+        if (!pattern7.test(data0)) {
           const err3 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -3224,7 +3235,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern39.test(data2)) {
+        if (!pattern56.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3399,7 +3410,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.stream !== void 0) {
       let data0 = data.stream;
       if (typeof data0 === "string") {
-        if (!pattern5.test(data0)) {
+        if (!pattern7.test(data0)) {
           const err3 = { instancePath: instancePath + "/stream", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -3421,7 +3432,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.volume !== void 0) {
       let data1 = data.volume;
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err5 = { instancePath: instancePath + "/volume", schemaPath: "#/properties/volume/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3578,7 +3589,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 === "string") {
-            if (!pattern5.test(data1)) {
+            if (!pattern7.test(data1)) {
               const err3 = { instancePath: instancePath + "/recordings/" + i0, schemaPath: "#/properties/recordings/items/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err3];
@@ -3930,7 +3941,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data0) {
           const _errs4 = errors;
           if (typeof key1 === "string") {
-            if (!pattern5.test(key1)) {
+            if (!pattern7.test(key1)) {
               const err1 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err1];
@@ -4038,7 +4049,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             if (data3.rule !== void 0) {
               let data4 = data3.rule;
               if (typeof data4 === "string") {
-                if (!pattern5.test(data4)) {
+                if (!pattern7.test(data4)) {
                   const err11 = { instancePath: instancePath + "/accept/" + i0 + "/rule", schemaPath: "#/$defs/acceptance/properties/rule/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
                   if (vErrors === null) {
                     vErrors = [err11];

@@ -1,0 +1,30 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { aboutPlace } from '../../site/about.ts';
+import { refusalsOf } from '../../make/refusals.ts';
+
+export const notMade: Rule = {
+  id: 'not-made',
+  severity: 'hint',
+  summary: 'Something cannot be made for the equipment: the site does not say enough, or FFmpeg cannot do it.',
+  why: `The plan is none the worse for it. But \`plumbline make\` leaves something out: a session description without the
+codec, units of a server that FFmpeg cannot do the work of, a network without the names that its operating system has. Say what is asked for, or set that
+part up by hand.`,
+  check({ plan }: RuleContext, report: Report): void {
+    for (const { rule, at, message } of refusalsOf(plan))
+      if (rule === 'not-made') report({ at, message, about: aboutPlace(at) });
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.255.20.31, video: {bitrate: 6 Mb/s}}
+#                                                                                           ^^^^^^^^^^^^^^^^^ paddock-live does not say the codec of its video
+`,
+    good: `
+streams:
+  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.255.20.31, video: {codec: h264, bitrate: 6 Mb/s}}
+`,
+  },
+];

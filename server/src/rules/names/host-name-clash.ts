@@ -1,0 +1,33 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { aboutPlace } from '../../site/about.ts';
+import { hostNames } from '../../make/addresses/host-names.ts';
+
+export const hostNameClash: Rule = {
+  id: 'host-name-clash',
+  severity: 'error',
+  summary: 'Two devices differ only by what host names do not tell apart.',
+  why: `Names of hosts know neither capitals nor underscores: to DNS, \`Gate_cam\` and \`gate-cam\` are one, and whoever asks
+for it gets one of the two addresses. Rename one.`,
+  source: 'RFC 1035 §2.3.1 and RFC 4343 §3, from memory',
+  check({ plan }: RuleContext, report: Report): void {
+    for (const { rule, at, message } of hostNames(plan).refused)
+      if (rule === 'host-name-clash') report({ at, message, about: aboutPlace(at) });
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  gate-cam: {kind: camera, address: 192.168.20.31}
+# ^^^^^^^^ gate-cam would be called gate-cam.home.arpa, as gate_cam would
+  gate_cam: {kind: camera, address: 192.168.20.32}
+# ^^^^^^^^ gate_cam would be called gate-cam.home.arpa, as gate-cam would
+`,
+    good: `
+devices:
+  gate-cam: {kind: camera, address: 192.168.20.31}
+  lane-cam: {kind: camera, address: 192.168.20.32}
+`,
+  },
+];
