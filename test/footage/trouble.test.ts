@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { spawn, spawnSync } from 'node:child_process';
 import {
+  chmodSync,
   copyFileSync,
   existsSync,
   linkSync,
@@ -108,7 +109,9 @@ describe('plumbline footage, where something is wrong', function () {
     }
     assert.equal(readFileSync(join(recordings.out, 'there.mp4'), 'utf8'), 'mine');
     assert.deepEqual(readdirSync(recordings.out).sort(), ['elsewhere', 'link.mp4', 'there.mp4']);
+    chmodSync(join(recordings.out, 'there.mp4'), 0o600);
     assert.equal(recordings.footage(...words('there.mp4', 0, 4), '--overwrite').status, 0);
+    assert.equal(statSync(join(recordings.out, 'there.mp4')).mode & 0o777, 0o600, 'nobody else may see it now either');
     hasFrames(numbersOf(join(recordings.out, 'there.mp4')), range(0, 100));
   });
 
@@ -537,7 +540,12 @@ describe('plumbline footage, where something is wrong', function () {
       const status = await closed;
       assert.deepEqual(readFileSync(join(recordings.out, 'old.mp4')), old, 'what was there before is there');
       assert.equal(existsSync(join(recordings.out, 'old.mp4.json')), false);
-      if (signal === 'SIGKILL') return;
+      if (signal === 'SIGKILL') {
+        // The next one clears what it has left.
+        assert.equal(recordings.footage(...words('new.mp4', 1, 19)).status, 0);
+        assert.deepEqual(readdirSync(recordings.out).sort(), ['new.mp4', 'new.mp4.json', 'old.mp4']);
+        return;
+      }
       assert.equal(status, 2);
       assert.match(err, /Stopped\. Nothing was written\./);
       assert.deepEqual(readdirSync(recordings.out), ['old.mp4'], 'and nothing else');

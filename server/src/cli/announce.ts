@@ -4,9 +4,11 @@ import { Command, InvalidArgumentError } from 'commander';
 import { codeOf, reasonOf } from '../machine/failures.ts';
 import { Announcer } from '../announce/announcer.ts';
 import { announcerTools } from '../machine/sap-socket.ts';
+import { visiblePath } from '../text/visible.ts';
 import { DescriptionFiles } from './description-files.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL, SAP_TTL } from '../standards/sap.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { endBy, print } from './print.ts';
 
 interface Options {
   readonly interface: string;
@@ -51,13 +53,14 @@ Exit status: 0, ended by a signal; 2, it could not be done.`,
 }
 
 async function announce(paths: readonly string[], { interface: at, bandwidth, atLeast, ttl }: Options): Promise<void> {
-  const report = (line: string): boolean => process.stdout.write(`${line}\n`);
+  const report = (line: string): void => print(`${visiblePath(line)}\n`);
   const files = new DescriptionFiles(paths, report);
   const options = { interface: at, ttl, pace: { bandwidth, leastInterval: atLeast }, report };
   const announcer = new Announcer(options, announcerTools(options));
   const ended = new AbortController();
   const end = (): void => ended.abort();
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, end);
+  endBy(end);
   try {
     await announcer.take(await files.look());
     if (announcer.count === 0) report(`There is nothing to announce in ${paths.join(', ')} yet.`);

@@ -15,6 +15,6 @@ export function auditCommand(): Command {
       `
 Exit status: 0, nothing at or above --fail-on, a warning unless it is said otherwise; 1, something; 2, it could not be done.`,
     );
-  for (const audit of AUDITS) command.addCommand(audit().exitOverride());
+  for (const audit of AUDITS) command.addCommand(audit());
   return command;
 }

@@ -4,6 +4,7 @@ import type { Severity } from '../site/model.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { FORMATS, GRAVITY } from './format/formats.ts';
+import { print as printText } from './print.ts';
 import { type Findings, placed } from './placed.ts';
 import { type SiteOnDisk, readSites, shownPath, siteWithInput } from './sites.ts';
 import { checkAgain } from './watch.ts';
@@ -67,6 +68,6 @@ function print(sites: readonly SiteOnDisk[], { format, failOn, watch }: Options)
   const threshold = GRAVITY.indexOf(failOn);
   const fails: Findings['fails'] = ({ severity }) => GRAVITY.indexOf(severity) >= threshold;
   const text = FORMATS[format]?.({ found, files, fails }) ?? '';
-  process.stdout.write(watch === true && found.length === 0 ? 'Nothing found.\n' : text);
+  printText(watch === true && found.length === 0 ? 'Nothing found.\n' : text);
   return found.some(fails) ? 1 : 0;
 }

@@ -8,6 +8,7 @@ import { FIGURE_PATHS, explain } from '../report/explain.ts';
 import { explanationText } from '../report/explain/explanation.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { rulePagesFolder } from '../machine/rule-pages.ts';
+import { print } from './print.ts';
 import { readSite } from './sites.ts';
 
 const ALL = [...ruleById.values()];
@@ -31,7 +32,7 @@ Examples:
   plumbline explain links core/16 forward peak --site samples/harrow-lane`,
     )
     .action((names: string[], options: { site: string }) => {
-      process.stdout.write(explained(names, options.site));
+      print(explained(names, options.site));
     });
 }
 

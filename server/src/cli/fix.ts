@@ -1,9 +1,9 @@
-import { writeFileSync } from 'node:fs';
 import { Command } from 'commander';
-import { pathOf } from '../machine/disk.ts';
+import { type Rewritten, rewrite } from '../machine/rewrite.ts';
 import { fixAll } from '../check.ts';
 import { count } from '../text/words.ts';
 import { lineDiff } from './line-diff.ts';
+import { print, tell } from './print.ts';
 import { readSites, shownPath } from './sites.ts';
 
 export function fixCommand(): Command {
@@ -20,18 +20,20 @@ Examples:
     )
     .action((folders: string[], options: { dryRun?: boolean }) => {
       let applied = 0;
+      const changed: Rewritten[] = [];
       for (const { folder } of readSites(folders)) {
         const before = new Map(folder.files.map(({ uri, text }) => [uri, text]));
         const { texts, fixes } = fixAll(folder);
         applied += fixes;
-        for (const [uri, text] of texts) {
+        for (const [uri, after] of texts) {
           const old = before.get(uri) ?? '';
-          if (old === text) continue;
-          if (options.dryRun === true) process.stdout.write(lineDiff(shownPath(uri), old, text));
-          else writeFileSync(pathOf(uri), text);
+          if (old !== after) changed.push({ uri, before: old, after });
         }
       }
-      process.stderr.write(
+      if (options.dryRun === true)
+        for (const { uri, before, after } of changed) print(lineDiff(shownPath(uri), before, after));
+      else rewrite(changed);
+      tell(
         `${count(applied, 'safe fix', 'safe fixes')} ${options.dryRun === true ? 'would be applied' : 'applied'}.\n`,
       );
     });

@@ -13,6 +13,7 @@ import { versionOf } from '../machine/ffmpeg.ts';
 import { footageTools, places } from '../machine/footage-tools.ts';
 import { WorkFolder } from '../machine/work-folder.ts';
 import type { Site } from '../site/model.ts';
+import { isDone, print } from './print.ts';
 import { progress, progressDone } from './progress.ts';
 import { readSite } from './sites.ts';
 import manifest from '../../../package.json' with { type: 'json' };
@@ -68,7 +69,8 @@ async function footage(site: Site, request: Request): Promise<number> {
     work = new WorkFolder(wanted.out);
     const made = await getFootage(wanted, footageTools(work, versions, progress));
     progressDone();
-    process.stdout.write(summary(made, clockOf(wanted.zone)));
+    isDone('What is to be had is written.');
+    print(summary(made, clockOf(wanted.zone)));
     return isComplete(made) ? 0 : 1;
   } catch (error) {
     progressDone();
@@ -80,7 +82,7 @@ async function footage(site: Site, request: Request): Promise<number> {
 }
 
 function inWords(error: unknown, out: string): unknown {
-  if (error instanceof Refused) return new CannotDo(error.message);
+  if (error instanceof Refused) return new CannotDo(error.message, error.details);
   const code = codeOf(error);
   if (error instanceof DiskFull || code === 'ENOSPC' || code === 'EDQUOT' || code === 'EFBIG')
     return new CannotDo(

@@ -1,9 +1,7 @@
 /** The command line. */
 
-import { constants } from 'node:os';
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from '../machine/cannot-do.ts';
-import { codeOf } from '../machine/failures.ts';
 import { announceCommand } from './announce.ts';
 import { auditCommand } from './audit.ts';
 import { checkCommand } from './check.ts';
@@ -14,7 +12,9 @@ import { footageCommand } from './footage.ts';
 import { lspCommand } from './lsp.ts';
 import { makeCommand } from './make.ts';
 import { newCommand } from './new.ts';
+import { endWhereClosed, print, tell } from './print.ts';
 import { reportCommand } from './report.ts';
+import { visiblePath } from '../text/visible.ts';
 import manifest from '../../../package.json' with { type: 'json' };
 
 const program = new Command('plumbline')
@@ -48,18 +48,15 @@ for (const command of [
 ])
   program.addCommand(command());
 // Set once the commands are there: they do not take it over from the program.
-for (const command of [program, ...program.commands]) command.exitOverride();
+const all = (command: Command): Command[] => [command, ...command.commands.flatMap(all)];
+for (const command of all(program)) command.exitOverride().configureOutput({ writeOut: print, writeErr: tell });
 
-// Who reads has had enough, as `head` has: nobody is left to be told, and the status is as if SIGPIPE had ended it.
-process.stdout.on('error', (error) => {
-  if (codeOf(error) !== 'EPIPE') throw error;
-  process.exit(128 + constants.signals.SIGPIPE);
-});
+endWhereClosed();
 
 program.parseAsync().catch((error: unknown) => {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
   else if (error instanceof CannotDo) {
-    process.stderr.write(`plumbline: ${error.message}\n`);
+    tell(`plumbline: ${[error.message, ...error.details].map(visiblePath).join('\n')}\n`);
     process.exitCode = 2;
   } else throw error;
 });

@@ -1,14 +1,14 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
 import { Command } from 'commander';
 import { closest } from 'fastest-levenshtein';
-import { codeOf, reasonOf } from '../machine/failures.ts';
+import { writeInto } from '../machine/write-into.ts';
 import { OUTPUTS } from '../make/outputs.ts';
 import type { MadeFile, Output, Refusal } from '../make/output.ts';
+import { visibleLines } from '../text/visible.ts';
 import { planOf } from '../plan.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { textFormat } from './format/text.ts';
 import { placed } from './placed.ts';
+import { isDone, print, tell } from './print.ts';
 import { type SiteOnDisk, readSite } from './sites.ts';
 
 interface Options {
@@ -60,12 +60,11 @@ function make(output: Output, name: string | undefined, options: Options): numbe
   const subjects = output.subjects(plan);
   if (name !== undefined && !subjects.includes(name)) throw new CannotDo(notOf(output, name, subjects));
   const { files, refused, notes } = output.make(plan, name);
-  if (options.out === undefined) print(files);
-  else for (const file of files) write(options.out, file);
-  process.stderr.write(notes.map((note) => `${note}\n`).join(''));
-  process.stderr.write(told(site, refused));
-  if (files.length === 0 && refused.length === 0)
-    process.stderr.write(`The site has nothing to make ${output.kind} of.\n`);
+  if (options.out === undefined) printFiles(files);
+  else if (files.length > 0) write(options.out, files);
+  tell(notes.map((note) => `${note}\n`).join(''));
+  tell(told(site, refused));
+  if (files.length === 0 && refused.length === 0) tell(`The site has nothing to make ${output.kind} of.\n`);
   return refused.length > 0 ? 1 : 0;
 }
 
@@ -74,22 +73,20 @@ function notOf({ kind }: Output, name: string, subjects: readonly string[]): str
   return `${kind} cannot be made for ${name}. It can for ${subjects.join(', ')}.`;
 }
 
-function print(files: readonly MadeFile[]): void {
+/** As they are, or not at all: what is printed may go on into a file. */
+function printFiles(files: readonly MadeFile[]): void {
+  const unseen = files.find(({ text }) => visibleLines(text) !== text);
+  if (unseen !== undefined)
+    throw new CannotDo(`${unseen.path} has characters that a terminal would act on. Write it to a folder with --out.`);
   const single = files.length === 1;
-  for (const { path, text } of files) process.stdout.write(single ? text : `==> ${path}\n${text}\n`);
+  for (const { path, text } of files) print(single ? text : `==> ${path}\n${text}\n`);
 }
 
-function write(folder: string, { path, text, executable }: MadeFile): void {
-  const target = join(folder, path);
-  try {
-    mkdirSync(dirname(target), { recursive: true });
-    writeFileSync(target, text, { mode: executable === true ? 0o755 : 0o644 });
-  } catch (error) {
-    const code = codeOf(error);
-    if (code === undefined) throw error;
-    throw new CannotDo(`${target} cannot be written: ${reasonOf(code)}.`);
-  }
-  process.stdout.write(`${target}\n`);
+function write(folder: string, files: readonly MadeFile[]): void {
+  const modes = files.map(({ path, text, executable }) => ({ path, text, mode: executable === true ? 0o755 : 0o644 }));
+  const written = writeInto(folder, modes);
+  isDone('All is written.');
+  print(written.map((path) => `${path}\n`).join(''));
 }
 
 const REFUSED = { id: 'not-made', severity: 'error', summary: '', why: '' } as const;

@@ -1,10 +1,11 @@
-import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { lstatSync, readdirSync } from 'node:fs';
 import { Command } from 'commander';
 import { SUFFIX } from '../machine/disk.ts';
-import { codeOf, reasonOf } from '../machine/failures.ts';
+import { codeOfSystem, reasonOf } from '../machine/failures.ts';
 import { NEW_SITE, NEW_SITE_FILE } from '../site/new-site.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { writeInto } from '../machine/write-into.ts';
+import { isDone, print } from './print.ts';
 
 export function newCommand(): Command {
   return new Command('new')
@@ -21,24 +22,26 @@ Example:
   plumbline new home && plumbline check home`,
     )
     .action((folder: string) => {
-      const file = join(folder, NEW_SITE_FILE);
-      writeNew(folder, file);
-      process.stdout.write(`${file} is written. \`plumbline check ${folder}\` checks it; change it and check again.\n`);
+      const file = writeNew(folder);
+      isDone(`${file} is written.`);
+      print(`${file} is written. \`plumbline check ${folder}\` checks it; change it and check again.\n`);
     });
 }
 
-function writeNew(folder: string, file: string): void {
+/** @throws CannotDo where something is there already */
+function writeNew(folder: string): string {
+  const present = lstatSync(folder, { throwIfNoEntry: false }) === undefined ? [] : entriesOf(folder);
+  const site = present.find((name) => name.endsWith(SUFFIX));
+  if (site !== undefined)
+    throw new CannotDo(`${folder} holds a site already (${site}), which is left as it is. Name another folder.`);
+  const [file = ''] = writeInto(folder, [{ path: NEW_SITE_FILE, text: NEW_SITE }]);
+  return file;
+}
+
+function entriesOf(folder: string): readonly string[] {
   try {
-    mkdirSync(folder, { recursive: true });
-    const present = readdirSync(folder).find((name) => name.endsWith(SUFFIX));
-    if (present !== undefined)
-      throw new CannotDo(`${folder} holds a site already (${present}), which is left as it is. Name another folder.`);
-    writeFileSync(file, NEW_SITE, { flag: 'wx' });
+    return readdirSync(folder);
   } catch (error) {
-    const code = codeOf(error);
-    if (code === undefined) throw error;
-    throw new CannotDo(
-      `${file} cannot be written: ${code === 'EEXIST' ? 'something of this name is there' : reasonOf(code)}.`,
-    );
+    throw new CannotDo(`${folder} cannot be read: ${reasonOf(codeOfSystem(error))}.`);
   }
 }

@@ -1,5 +1,7 @@
 /** What is being done, in one line on standard error that is written over; nothing where that is no terminal. */
 
+import { tellOver } from './print.ts';
+
 const shown = process.stderr.isTTY;
 let last = 0;
 
@@ -7,9 +9,9 @@ export function progress(text: string): void {
   const now = Date.now();
   if (!shown || now - last < 100) return;
   last = now;
-  process.stderr.write(`\r\u001B[K${text}`);
+  tellOver(text);
 }
 
 export function progressDone(): void {
-  if (shown) process.stderr.write('\r\u001B[K');
+  if (shown) tellOver('');
 }

@@ -3,11 +3,13 @@ import { planOf } from '../plan.ts';
 import { reportHtml } from '../report/html.ts';
 import { type Report, reportOf } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
+import { visibleJson } from './format/json.ts';
+import { print } from './print.ts';
 import { readSite } from './sites.ts';
 
 const FORMATS: Readonly<Record<string, (report: Report) => string>> = {
   text: reportText,
-  json: (report) => `${JSON.stringify(report, null, 2)}\n`,
+  json: (report) => `${visibleJson(report)}\n`,
   html: reportHtml,
 };
 
@@ -25,6 +27,6 @@ Examples:
     )
     .action((folder: string, options: { format: string }) => {
       const report = reportOf(planOf(readSite(folder).folder.site()));
-      process.stdout.write(FORMATS[options.format]?.(report) ?? '');
+      print(FORMATS[options.format]?.(report) ?? '');
     });
 }

@@ -1,7 +1,7 @@
 /** The sites that a command is to look at: folders on disk, or one file's text from standard input. */
 
 import { readdirSync, statSync } from 'node:fs';
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, join, relative, resolve, sep } from 'node:path';
 import { buffer } from 'node:stream/consumers';
 import { SUFFIX, decoded, pathOf, readNow, uriOf } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
@@ -82,6 +82,5 @@ function siteFilesIn(path: string): string[] {
 
 /** The path of a file for people and machines: from the working folder, with forward slashes. */
 export function shownPath(uri: string): string {
-  const path = relative(process.cwd(), pathOf(uri));
-  return path.replaceAll('\\', '/');
+  return relative(process.cwd(), pathOf(uri)).split(sep).join('/');
 }

@@ -2,7 +2,9 @@
 
 import { type FSWatcher, watch } from 'node:fs';
 import { SUFFIX } from '../machine/disk.ts';
+import { visiblePath } from '../text/visible.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { print as printText } from './print.ts';
 import { type SiteOnDisk, readSites, siteFolders } from './sites.ts';
 
 /** An editor that saves makes several changes in a row: writes another file, renames it, touches it. */
@@ -24,7 +26,9 @@ export async function checkAgain(
   let timer: NodeJS.Timeout | undefined;
 
   const again = (): void => {
-    process.stdout.write(`\n${new Date().toTimeString().slice(0, 8)} ${[...changed].sort().join(', ')} changed\n`);
+    printText(
+      `\n${new Date().toTimeString().slice(0, 8)} ${[...changed].sort().map(visiblePath).join(', ')} changed\n`,
+    );
     changed.clear();
     status = tryTo(() => print(readSites(folders)));
     waiting();
@@ -49,11 +53,11 @@ function tryTo(run: () => number): number {
     return run();
   } catch (error) {
     if (!(error instanceof CannotDo)) throw error;
-    process.stdout.write(`${error.message}\n`);
+    printText(`${error.message}\n`);
     return 2;
   }
 }
 
 function waiting(): void {
-  process.stdout.write('Waiting for changes; Ctrl+C ends.\n');
+  printText('Waiting for changes; Ctrl+C ends.\n');
 }

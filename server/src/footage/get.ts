@@ -13,7 +13,7 @@ import { nameOf, outputsOf } from './outputs.ts';
 import { Refused } from './refused.ts';
 import { type Asked, type TakenPiece, breaksOf, taken } from './segment.ts';
 import { type LeftOut, type Made, type OutputMade, type ChecksummedSegment, sidecarOf } from './sidecar.ts';
-import { leftOutWords } from './summary.ts';
+import { leftOutLines } from './summary.ts';
 import { isNoSource, mayWrite, sidecarPath } from './targets.ts';
 import { timelineOf } from './timeline.ts';
 import type { Finished, FootageTools } from './tools.ts';
@@ -35,9 +35,7 @@ export async function getFootage(wanted: Wanted, tools: FootageTools): Promise<M
   const pieces = taken(timeline, asked);
   if ('impossible' in pieces) throw new Refused(pieces.impossible);
   if (pieces.length === 0)
-    throw new Refused(
-      `${recording.name} has nothing from ${span(asked, clockOf(zone))}.\n${leftOutWords(leftOut)}`.trimEnd(),
-    );
+    throw new Refused(`${recording.name} has nothing from ${span(asked, clockOf(zone))}.`, leftOutLines(leftOut));
   const planned = outputsOf(pieces, container);
   const targets = planned.map((_, index) => nameOf(out, index, planned.length));
   for (const target of targets) {

@@ -33,7 +33,7 @@ export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown)
   for (const [path, damage] of damaged) if (damage !== undefined) lines.push(`Damaged: ${visible(path)} was ${damage}`);
   const others = new Set(pieces.flatMap(({ segment }) => segment.media.others));
   if (others.size > 0) lines.push(`Left out: streams of ${[...others].join(', ')}; video and audio are taken.`);
-  return `${lines.join('\n')}\n${leftOutWords(leftOut)}`;
+  return [...lines, ...leftOutLines(leftOut)].map((line) => `${line}\n`).join('');
 }
 
 /** Whether all of what was asked for is there. */
@@ -42,8 +42,8 @@ export function isComplete({ leftOut, breaks }: Made): boolean {
 }
 
 /** What could not be used, and why. */
-export function leftOutWords(leftOut: readonly LeftOut[]): string {
-  return leftOut.map(({ path, reason }) => `Left out: ${visible(path)}: ${reason}\n`).join('');
+export function leftOutLines(leftOut: readonly LeftOut[]): string[] {
+  return leftOut.map(({ path, reason }) => `Left out: ${visible(path)}: ${reason}`);
 }
 
 function span(from: number | undefined, to: number | undefined, shown: Shown): string {

@@ -22,6 +22,18 @@ export function reasonOf(code: string): string {
       return 'permission is denied';
     case 'EISDIR':
       return 'it is a folder';
+    case 'ENOTDIR':
+      return 'a part of its path is no folder';
+    case 'ENOSPC':
+      return 'the disk is full';
+    case 'EDQUOT':
+      return 'what you may have on the disk is used up';
+    case 'EFBIG':
+      return 'it would be larger than a file may be';
+    case 'EROFS':
+      return 'the disk can only be read';
+    case 'EPIPE':
+      return 'nobody reads it any more';
     case 'ELOOP':
       return 'its symbolic links lead in a circle';
     default:

@@ -1,12 +1,13 @@
 /** What `footage` needs of this machine. */
 
-import { lstatSync, realpathSync, renameSync, rmSync, statSync, statfsSync, writeFileSync } from 'node:fs';
+import { lstatSync, realpathSync, renameSync, statSync, statfsSync, writeFileSync } from 'node:fs';
 import { copyFile, open, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { FootageTools, Places } from '../footage/tools.ts';
 import { codeOf, reasonOf } from './failures.ts';
 import { run } from './ffmpeg.ts';
 import { findFiles } from './find-recorded.ts';
+import { putInPlace } from './put-in-place.ts';
 import { sha256Of } from './sha256.ts';
 import type { WorkFolder } from './work-folder.ts';
 
@@ -82,10 +83,16 @@ export function footageTools(
     save: (files, sidecar) => {
       const written = work.file('sidecar');
       writeFileSync(written, sidecar.text, { flush: true });
-      // One of an earlier result would be about another file.
-      rmSync(sidecar.path, { force: true });
-      for (const { file, out } of files) renameSync(file, out);
-      renameSync(written, sidecar.path);
+      const results = files.map(({ file, out }) => ({ file, target: out }));
+      // One of an earlier result would be about another file, wherever the power fails in between.
+      const before = places.kindOf(sidecar.path) === undefined ? undefined : work.file('sidecar-before');
+      if (before !== undefined) renameSync(sidecar.path, before);
+      try {
+        putInPlace([...results, { file: written, target: sidecar.path }]);
+      } catch (error) {
+        if (before !== undefined) renameSync(before, sidecar.path);
+        throw error;
+      }
     },
     reasonOf: (error) => {
       const code = codeOf(error);

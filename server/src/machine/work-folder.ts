@@ -1,8 +1,9 @@
 /** A folder beside the result, in which it is made: what is not finished never bears the result's name. */
 
-import { mkdtempSync, realpathSync, rmSync } from 'node:fs';
+import { mkdirSync, realpathSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { codeOf, reasonOf } from './failures.ts';
+import { clearLeftovers, unfinishedIn } from './leftovers.ts';
 import { CannotDo } from './cannot-do.ts';
 
 export class WorkFolder {
@@ -17,7 +18,10 @@ export class WorkFolder {
     // Before the folder is there, so that nothing stops us while it would stay.
     for (const signal of SIGNALS) process.on(signal, this.onSignal);
     try {
-      this.path = mkdtempSync(join(realpathSync(folder), '.plumbline-'));
+      const real = realpathSync(folder);
+      clearLeftovers(real);
+      this.path = unfinishedIn(real);
+      mkdirSync(this.path, { mode: 0o700 });
     } catch (error) {
       this.letSignalsPass();
       const code = codeOf(error);

@@ -13,3 +13,20 @@ export function visible(text: string, most = 500): string {
     .trim();
   return line.length > most ? `${line.slice(0, most).replace(/[\ud800-\udbff]$/, '')}…` : line;
 }
+
+/** The text with `instead` in place of each mark that is invisible. */
+export function withoutUnseen(text: string, instead: (mark: string) => string): string {
+  return text.replace(UNSEEN, instead);
+}
+
+/** The same of text that has lines and columns of its own: line breaks and tabs stay. */
+export function visibleLines(text: string): string {
+  return text.replace(UNSEEN, (mark, at: number) =>
+    mark === '\n' || mark === '\t' || (mark === '\r' && text[at + 1] === '\n') ? mark : '\ufffd',
+  );
+}
+
+/** A path, whole, on one line. */
+export function visiblePath(path: string): string {
+  return withoutUnseen(path, () => '\ufffd');
+}

@@ -4,6 +4,7 @@ import { Option } from 'commander';
 import type { Audited } from '../../audit/audited.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
 import { FORMATS, GRAVITY } from '../format/formats.ts';
+import { print as printText } from '../print.ts';
 import { placed } from '../placed.ts';
 import { type SiteOnDisk, shownPath } from '../sites.ts';
 import type { Severity } from '../../site/model.ts';
@@ -28,7 +29,7 @@ export function print({ folder }: SiteOnDisk, { found, summary }: Audited, { for
   const diagnostics = placed({ diagnostics: found, files: folder.files });
   const fails = ({ severity }: { severity: Severity }): boolean => GRAVITY.indexOf(severity) >= GRAVITY.indexOf(failOn);
   const files = folder.files.map(({ uri }) => shownPath(uri));
-  process.stdout.write(formatted({ found: diagnostics, files, fails }));
-  if (format === 'text') process.stdout.write(summary.map((line) => `${line}\n`).join(''));
+  printText(formatted({ found: diagnostics, files, fails }));
+  if (format === 'text') printText(summary.map((line) => `${line}\n`).join(''));
   return diagnostics.some(fails) ? 1 : 0;
 }

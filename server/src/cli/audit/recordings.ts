@@ -85,9 +85,9 @@ async function audit(folder: string | undefined, given: Given): Promise<number> 
   const lengths = probes === 0 ? undefined : await lengthsOf(volumes, now, probes);
   const audited = auditRecordings(plan, volumes, { now, since, ...(lengths === undefined ? {} : { lengths }) });
   const all = { found: [...found, ...audited.found], summary: [...audited.summary, ...notes] };
-  const status = print(onDisk, all, given);
+  // What is changed on disk does not wait for whoever reads what is found.
   if (given.fix === true) writeMeasured(onDisk, all.found);
-  return status;
+  return print(onDisk, all, given);
 }
 
 function volumesOf(site: Site, name: string | undefined, folder: string | undefined): readonly Volume[] {

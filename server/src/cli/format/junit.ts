@@ -3,6 +3,7 @@
  * It has no schema of its own; elements and attributes are those that Ant's JUnit report has and every reader takes.
  */
 
+import { withoutUnseen } from '../../text/visible.ts';
 import type { Findings, Placed } from '../placed.ts';
 
 /** Findings at which the command fails are failures; the others pass, with what was found as their output. */
@@ -61,9 +62,11 @@ function element(
   return content.length === 0 ? `<${name}${list}/>` : `<${name}${list}>${content.join('')}</${name}>`;
 }
 
-/** XML 1.0 takes no control characters, not even as references (section 2.2). */
+/** XML 1.0 takes no C0 control characters, not even as references (section 2.2); what else is invisible is one. */
 function escaped(text: string): string {
-  return text
+  const reference = (character: string): string => `&#${character.charCodeAt(0)};`;
+  const allowed = text
     .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '\uFFFD')
-    .replace(/[&<>"\n\r\t]/g, (character) => `&#${character.charCodeAt(0)};`);
+    .replace(/[&<>"]/g, reference);
+  return withoutUnseen(allowed, reference);
 }

@@ -1,6 +1,7 @@
 /** SARIF 2.1.0 (OASIS): locations relative to the working folder, a fingerprint that survives moved lines. */
 
 import { ruleById } from '../../check.ts';
+import { visibleJson } from './json.ts';
 import type { Findings, Placed, Range } from '../placed.ts';
 import { createHash } from 'node:crypto';
 
@@ -47,7 +48,7 @@ export function sarifFormat({ found }: Findings): string {
       },
     ],
   };
-  return `${JSON.stringify(log, null, 2)}\n`;
+  return `${visibleJson(log)}\n`;
 }
 
 function location({ file, line, column, endLine, endColumn }: Range): object {

@@ -1,4 +1,5 @@
 import { count, list } from '../../text/words.ts';
+import { visiblePath } from '../../text/visible.ts';
 import { colour } from '../colour.ts';
 import type { Findings, Placed } from '../placed.ts';
 
@@ -11,11 +12,14 @@ export function textFormat({ found }: Findings): string {
 }
 
 function one(finding: Placed): string {
-  const { file, line, column, severity, rule, message, related, fixes } = finding;
+  const { line, column, severity, rule, message, related, fixes } = finding;
+  const file = visiblePath(finding.file);
   const lines = [
     `${colour.bold(`${file}:${line}:${column}`)} ${COLOUR[severity](severity)} ${message} ${colour.dim(`[${rule}]`)}`,
     ...marked(finding),
-    ...related.map((other) => colour.dim(`    ${other.file}:${other.line}:${other.column} ${other.message}`)),
+    ...related.map((other) =>
+      colour.dim(`    ${visiblePath(other.file)}:${other.line}:${other.column} ${other.message}`),
+    ),
     ...fixes.slice(0, 1).map(({ title }) => colour.dim(`    fix: ${title}`)),
   ];
   return `${lines.join('\n')}\n`;

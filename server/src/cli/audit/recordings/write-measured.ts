@@ -1,11 +1,11 @@
 /** Writes the bit rates that were measured into the files of the site. */
 
-import { writeFileSync } from 'node:fs';
 import { recordingRules } from '../../../audit/recordings/rules.ts';
-import { pathOf } from '../../../machine/disk.ts';
 import type { Diagnostic } from '../../../lint/rule.ts';
+import { type Rewritten, rewrite } from '../../../machine/rewrite.ts';
 import { editedTexts } from '../../../site/edit.ts';
 import { lineDiff } from '../../line-diff.ts';
+import { tell } from '../../print.ts';
 import { type SiteOnDisk, shownPath } from '../../sites.ts';
 
 /** What is changed is shown on standard error. */
@@ -13,9 +13,11 @@ export function writeMeasured({ folder }: SiteOnDisk, found: readonly Diagnostic
   const edits = found
     .filter(({ rule }) => rule === recordingRules.bitRate)
     .flatMap(({ fixes }) => fixes?.()[0]?.edits ?? []);
-  for (const [uri, after] of editedTexts(folder.files, edits)) {
-    const before = folder.get(uri)?.text ?? '';
-    writeFileSync(pathOf(uri), after);
-    process.stderr.write(lineDiff(shownPath(uri), before, after));
-  }
+  const changed = [...editedTexts(folder.files, edits)].map(([uri, after]): Rewritten => ({
+    uri,
+    before: folder.get(uri)?.text ?? '',
+    after,
+  }));
+  rewrite(changed);
+  for (const { uri, before, after } of changed) tell(lineDiff(shownPath(uri), before, after));
 }

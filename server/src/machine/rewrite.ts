@@ -1,0 +1,21 @@
+/** Writes changed texts of sites back to their files. */
+
+import { CannotDo } from './cannot-do.ts';
+import { pathOf, readNow } from './disk.ts';
+import { writeFiles } from './write-files.ts';
+
+export interface Rewritten {
+  readonly uri: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** @throws CannotDo where one of them cannot be written, or is not as it was read; all are left as they are then */
+export function rewrite(texts: readonly Rewritten[]): void {
+  for (const { uri, before } of texts) {
+    const now = readNow(pathOf(uri));
+    if (!('text' in now) || now.text !== before)
+      throw new CannotDo(`${pathOf(uri)} was changed while it was looked at. Nothing was written: ask again.`);
+  }
+  writeFiles(texts.map(({ uri, after }) => ({ path: pathOf(uri), text: after })));
+}
