@@ -1,6 +1,7 @@
 /** Everything that is computed from a site. */
 
 import { lastResult } from './memo.ts';
+import { type Air, airOf } from './network/airtime.ts';
 import { type Blank, blanksOf } from './network/blanks.ts';
 import { type Network, networker } from './network/network.ts';
 import { type Overload, overloadsOf } from './network/overload.ts';
@@ -15,6 +16,8 @@ export interface Plan {
   readonly network: Network;
   readonly storage: Storage;
   readonly power: readonly PowerSource[];
+  /** What multicast takes of the air of access points. */
+  readonly air: readonly Air[];
   readonly overloads: readonly Overload[];
   /** What is still to be filled in. */
   readonly blanks: readonly Blank[];
@@ -43,6 +46,7 @@ function sitePlanner(): (site: Site) => Plan {
     ) => storageOf({ recordings, volumeByName, streamByName, media, rates }),
   );
   const keepPower = lastResult(powerOf);
+  const keepAir = lastResult(airOf);
   const keepOverloads = lastResult(overloadsOf);
   return (site) => {
     const network = networkOf(site);
@@ -52,6 +56,7 @@ function sitePlanner(): (site: Site) => Plan {
       network,
       storage: keepStorage(recordings, volumeByName, streamByName, media, network.rates),
       power: keepPower(site.devices, network.topology.linkAt),
+      air: keepAir(network, site.devices),
       overloads: keepOverloads(network, site.policies.linkLoad),
       blanks: blanksOf(site, network.topology),
     };

@@ -16,5 +16,6 @@ describe('harrow-lane as of 0.1', () => {
   for (const [part, figures] of Object.entries(frozen))
     it(`has the figures that it had: ${part}`, () => assert.deepEqual(report[part], figures));
 
-  it('has figures of nothing else', () => assert.deepEqual(Object.keys(report), Object.keys(frozen)));
+  // What later releases compute besides.
+  it('has figures of nothing else', () => assert.deepEqual(Object.keys(report), [...Object.keys(frozen), 'air']));
 });

@@ -8,6 +8,7 @@ import { parseAddress } from '../standards/ipv4.ts';
 import { type QuantityKind, USUAL_UNIT, isQuantity, readQuantity } from '../text/quantity.ts';
 import { list } from '../text/words.ts';
 import { addressExplained } from './explain/address.ts';
+import { airExplained } from './explain/air.ts';
 import { deviceExplained } from './explain/device.ts';
 import { type Explanation, RATES, onlyColumn } from './explain/explanation.ts';
 import { macExplained } from './explain/group.ts';
@@ -35,6 +36,7 @@ export const FIGURE_PATHS: readonly string[] = [
   'volumes VOLUME [usableBytes|bytesPerDay|daysUntilFull]',
   'volumes VOLUME recordings RECORDING',
   'poe DEVICE [draw|budget]',
+  'air DEVICE',
   'vlans VLAN',
   'devices DEVICE',
   'addresses ADDRESS',
@@ -81,6 +83,10 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   poe: (plan, [name = '', ...rest]) => {
     oneOf('figure', rest, ['draw', 'budget']);
     return [drawExplained(named('device that feeds others', name, plan.power, ({ device }) => device.name))];
+  },
+  air: (plan, [name = '', ...rest]) => {
+    expectEnd(rest);
+    return [airExplained(named('access point that groups come to', name, plan.air, ({ device }) => device.name))];
   },
   vlans: (plan, [name = '', ...rest]) => {
     expectEnd(rest);

@@ -17,7 +17,7 @@ export function reportHtml(report: Report): string {
 </head>
 <body>
 <h1>${name}</h1>
-${[links(report), streams(report), volumes(report), power(report)].join('')}</body>
+${[links(report), streams(report), volumes(report), power(report), air(report)].join('')}</body>
 </html>
 `;
 }
@@ -182,6 +182,23 @@ function power({ poe }: Report): string {
     'Power over Ethernet',
     'What each switch sets aside for the devices that it feeds.',
     [text('Switch'), figure('Draw'), figure('Budget'), figure('')],
+    rows,
+  );
+}
+
+function air({ air: cells }: Report): string {
+  const share = (value: number): Cell => figure(`${value} %`);
+  const rows = cells.flatMap(({ device, basicRate, share: all, streams: by }): Row[] => [
+    { cells: [text(device), figure(bitRate(basicRate)), share(all.nominal), share(all.peak)] },
+    ...Object.entries(by).map(([name, own]) => ({
+      cells: [text(name), figure(''), share(own.nominal), share(own.peak)],
+      part: true,
+    })),
+  ]);
+  return table(
+    'Air',
+    'What groups take of the time of each access point, sent at its basic rate.',
+    [text('Access point'), figure('Sent at'), figure('Nominal'), figure('Peak')],
     rows,
   );
 }

@@ -1,5 +1,6 @@
 /** What `plumbline report --format json` prints; schemas/report.schema.json describes it. */
 
+import type { Air } from '../network/airtime.ts';
 import { type DirectionLoad, loadOf } from '../network/loads.ts';
 import type { Delivery } from '../network/delivery.ts';
 import type { Link } from '../network/link.ts';
@@ -21,6 +22,8 @@ export interface Report {
   readonly streams: readonly StreamReport[];
   readonly volumes: readonly VolumeReport[];
   readonly poe: readonly PowerReport[];
+  /** Access points that groups come to. */
+  readonly air: readonly AirReport[];
 }
 
 export interface LinkReport {
@@ -68,6 +71,16 @@ export interface VolumeReport {
   readonly recordings: Readonly<Record<string, { readonly bytesPerDay: number; readonly bytesKept: number | null }>>;
 }
 
+/** Shares of the time that groups take of an access point's air, in per cent. */
+export interface AirReport {
+  readonly device: string;
+  /** bit/s that groups are sent at. */
+  readonly basicRate: number;
+  readonly share: Load;
+  /** By stream. */
+  readonly streams: Readonly<Record<string, Load>>;
+}
+
 export interface PowerReport {
   readonly device: string;
   readonly budget: number | null;
@@ -80,13 +93,14 @@ export function isLoaded({ forward, backward }: LinkReport): boolean {
 }
 
 export function reportOf(plan: Plan): Report {
-  const { site, network, storage, power } = plan;
+  const { site, network, storage, power, air } = plan;
   return {
     site: site.name ?? null,
     links: network.topology.links.map((link) => linkReport(network, link)),
     streams: network.deliveries.map((delivery) => streamReport(delivery, network.rates(delivery.stream))),
     volumes: storage.volumes.map(volumeReport),
     poe: power.map(powerReport),
+    air: air.map(airReport),
   };
 }
 
@@ -151,6 +165,20 @@ function volumeReport({ volume, usableBytes, bytesPerDay, daysUntilFull, recordi
 
 function powerReport({ device, budget, draw }: PowerSource): PowerReport {
   return { device: device.name, budget: budget === undefined ? null : budget / 1000, draw: draw / 1000 };
+}
+
+function airReport({ device, share, streams }: Air): AirReport {
+  return {
+    device: device.name,
+    basicRate: device.basicRate,
+    share: inPercent(share),
+    streams: record(streams.map(({ stream, share: own }) => [stream.name, inPercent(own)])),
+  };
+}
+
+/** To a hundredth. */
+function inPercent({ nominal, peak }: Load): Load {
+  return { nominal: Math.round(nominal * 1e4) / 100, peak: Math.round(peak * 1e4) / 100 };
 }
 
 /** Without a prototype, as any name may be a key. */

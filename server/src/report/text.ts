@@ -6,7 +6,9 @@ import { type Align, columns } from './columns.ts';
 import { type DirectionReport, type LinkReport, type Report, isLoaded } from './report.ts';
 
 export function reportText(report: Report): string {
-  const sections = [links(report), streams(report), volumes(report), power(report)].filter((section) => section !== '');
+  const sections = [links(report), streams(report), volumes(report), power(report), air(report)].filter(
+    (section) => section !== '',
+  );
   return `${[visible(report.site ?? 'Site without a name'), ...sections].join('\n\n')}\n`;
 }
 
@@ -123,6 +125,20 @@ function power({ poe }: Report): string {
     'right',
     'right',
   ]);
+}
+
+function air({ air: cells }: Report): string {
+  const rows = cells.flatMap(({ device, basicRate, share, streams: by }) => [
+    [visible(device), bitRate(basicRate), `${share.nominal} %`, `${share.peak} %`],
+    ...Object.entries(by).map(([name, own]) => [`  ${visible(name)}`, '', `${own.nominal} %`, `${own.peak} %`]),
+  ]);
+  return section(
+    'Air',
+    'the time that groups take of it',
+    ['access point, streams', 'sent at', 'nominal', 'peak'],
+    rows,
+    ['left', 'right', 'right', 'right'],
+  );
 }
 
 function watts(amount: number): string {

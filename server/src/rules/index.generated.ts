@@ -75,6 +75,7 @@ import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
 import { transportCodec } from './streams/transport-codec.ts';
 import { transportMismatch } from './streams/transport-mismatch.ts';
 import { transportMissing } from './streams/transport-missing.ts';
+import { airtime } from './multicast/airtime.ts';
 import { flooding } from './multicast/flooding.ts';
 import { groupAlwaysFlooded } from './multicast/group-always-flooded.ts';
 import { groupClash } from './multicast/group-clash.ts';
@@ -189,6 +190,7 @@ export const rules: readonly Rule[] = [
   transportCodec,
   transportMismatch,
   transportMissing,
+  airtime,
   flooding,
   groupAlwaysFlooded,
   groupClash,

@@ -2,7 +2,7 @@
 
 import { lastList, lastResult, perObject } from '../memo.ts';
 import type { Item } from './item.ts';
-import { LINK_LIMIT, LINK_WARN, VOLUME_LIMIT } from './limits.ts';
+import { AIR_LIMIT, AIR_WARN, LINK_LIMIT, LINK_WARN, VOLUME_LIMIT } from './limits.ts';
 import { resolveMedia } from './media.ts';
 import type { Device, Lint, Policies, Site, Threshold } from './model.ts';
 import * as read from './read.ts';
@@ -134,8 +134,10 @@ function policiesOf(items: readonly Item[]): Policies {
   };
   const linkLoad = threshold('link-load');
   const volumeFill = threshold('volume-fill');
+  const airtime = threshold('airtime');
   return {
     linkLoad: { warn: linkLoad.warn ?? LINK_WARN, limit: linkLoad.limit ?? LINK_LIMIT },
+    airtime: { warn: airtime.warn ?? AIR_WARN, limit: airtime.limit ?? AIR_LIMIT },
     volumeFill: { warn: volumeFill.warn, limit: volumeFill.limit ?? VOLUME_LIMIT },
     retention: items.filter((item) => item.name === 'retention').flatMap(read.readRetention),
   };

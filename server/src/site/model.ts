@@ -51,6 +51,10 @@ export interface Device extends Fact {
   /** A switch's own address, for its management. */
   readonly address: number | undefined;
   readonly routes: readonly HostRoute[];
+  /** Of an access point: bit/s at which it sends groups into the air. */
+  readonly basicRate: number;
+  /** Of an access point: sends a group to each station that has joined it, on its own. */
+  readonly multicastToUnicast: boolean;
   /** How many streams it shows at a time; `undefined` where it takes all that it receives. */
   readonly decoders: number | undefined;
   readonly decodes: Decodes;
@@ -208,6 +212,7 @@ export interface Threshold {
 /** What the site asks for, or what holds where it says nothing; thresholds in ten-thousandths of the whole. */
 export interface Policies {
   readonly linkLoad: { readonly warn: number; readonly limit: number };
+  readonly airtime: { readonly warn: number; readonly limit: number };
   readonly volumeFill: { readonly warn: number | undefined; readonly limit: number };
   readonly retention: readonly Retention[];
 }

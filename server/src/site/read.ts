@@ -2,6 +2,7 @@
 
 import { parseAddress, parseRange, parseSubnet, type ParsedSubnet } from '../standards/ipv4.ts';
 import { formatMac } from '../standards/mac.ts';
+import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
 import { type Data, type Route, isMapping } from '../text/syntax.ts';
 import type { Item } from './item.ts';
@@ -94,6 +95,8 @@ export function readDevice(item: Item, withPorts = true): Device {
     mac: data.mac === undefined ? undefined : formatMac(data.mac),
     address: bridging ? address(data.address) : undefined,
     routes: readRoutes(data.routes),
+    basicRate: amount(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
+    multicastToUnicast: data['multicast-to-unicast'] === true,
     decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
     decodes: readDecodes(data.decodes ?? {}),
   };

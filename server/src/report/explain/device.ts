@@ -8,12 +8,18 @@ import { bitRate, count, few, list, percent, watts } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { directionExplained } from './link.ts';
 import { inPortOrder } from './port-order.ts';
+import { airExplained } from './air.ts';
 import { drawExplained } from './power.ts';
 
 /** The device, and its power over Ethernet where it feeds others. */
 export function deviceExplained(plan: Plan, device: Device): Explanation[] {
   const power = plan.power.find((source) => source.device === device);
-  return [summary(plan, device), ...(power === undefined || power.feeds.length === 0 ? [] : [drawExplained(power)])];
+  const air = plan.air.filter((cell) => cell.device === device);
+  return [
+    summary(plan, device),
+    ...(power === undefined || power.feeds.length === 0 ? [] : [drawExplained(power)]),
+    ...air.map(airExplained),
+  ];
 }
 
 function summary(plan: Plan, device: Device): Explanation {

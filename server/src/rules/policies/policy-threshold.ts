@@ -16,6 +16,7 @@ keeps no footage. Correct the figure, or take it out.`,
   check({ site }: RuleContext, report: Report): void {
     checkPercentages(site, 'link-load', report);
     checkPercentages(site, 'volume-fill', report);
+    checkPercentages(site, 'airtime', report);
     checkTimes(site.policies, report);
   },
 };

@@ -168,6 +168,26 @@ export interface Device {
         power?: string;
       };
   /**
+   * The rate at which an access point sends groups into the air, as all its stations must understand it: the lowest basic rate that is set. Lower rates take more of the time.
+   */
+  'basic-rate'?:
+    | '1 Mb/s'
+    | '2 Mb/s'
+    | '5.5 Mb/s'
+    | '6 Mb/s'
+    | '9 Mb/s'
+    | '11 Mb/s'
+    | '12 Mb/s'
+    | '18 Mb/s'
+    | '24 Mb/s'
+    | '36 Mb/s'
+    | '48 Mb/s'
+    | '54 Mb/s';
+  /**
+   * Whether an access point sends a group to each station that has joined it, on its own and at that station's rate, instead of once for all at the basic rate.
+   */
+  'multicast-to-unicast'?: boolean;
+  /**
    * How many of its streams a screen shows at a time. It joins and pulls no more, so a link carries the largest of them; on a change the one before may still come for up to 2 s, which is not counted. Without it, it takes all of them at once.
    */
   decoders?: number;
@@ -528,6 +548,19 @@ export interface Policies {
     warn?: string;
     /**
      * From here on an error.
+     */
+    limit?: string;
+  };
+  /**
+   * How much of the time groups may take of the air of an access point at peak. All else in the cell shares what is left.
+   */
+  airtime?: {
+    /**
+     * From here on a warning; 50 % where nothing is said.
+     */
+    warn?: string;
+    /**
+     * From here on an error; 70 % where nothing is said.
      */
     limit?: string;
   };

@@ -299,7 +299,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate54;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -811,9 +811,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema57 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
-var schema58 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
-var pattern27 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var schema58 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
+var schema59 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
+var pattern28 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -870,7 +870,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "h264" || data1 === "h265" || data1 === "mpeg2" || data1 === "mjpeg" || data1 === "av1" || data1 === "vp9")) {
-            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema57.enum }, message: "must be equal to one of the allowed values" };
+            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -946,7 +946,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data3 === "pcma" || data3 === "pcmu" || data3 === "g722" || data3 === "aac" || data3 === "opus" || data3 === "mp2" || data3 === "ac3" || data3 === "l16")) {
-            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
+            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -991,7 +991,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.picture !== void 0) {
       let data4 = data.picture;
       if (typeof data4 === "string") {
-        if (!pattern27.test(data4)) {
+        if (!pattern28.test(data4)) {
           const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1023,9 +1023,9 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema60 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern28 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern30 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var schema61 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
+var pattern29 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern31 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1069,7 +1069,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern28.test(data0)) {
+        if (!pattern29.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1091,7 +1091,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data1 = data.port;
       if (typeof data1 !== "string" && !(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1))) {
-        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema60.type }, message: "must be string,integer" };
+        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema61.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1114,7 +1114,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.via !== void 0) {
       let data2 = data.via;
       if (typeof data2 === "string") {
-        if (!pattern30.test(data2)) {
+        if (!pattern31.test(data2)) {
           const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -1172,7 +1172,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data0 = data.kind;
-        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "tuner" || data0 === "patch-panel")) {
+        if (!(data0 === "switch" || data0 === "router" || data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "display" || data0 === "computer" || data0 === "tuner" || data0 === "patch-panel")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -1196,8 +1196,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs5 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.decoders !== void 0) {
-        const err2 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/0/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["basic-rate"] !== void 0) {
+        const err2 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/0/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1205,8 +1205,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.decodes !== void 0) {
-        const err3 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/0/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["multicast-to-unicast"] !== void 0) {
+        const err3 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/0/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -1219,8 +1219,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid1 = _valid0;
     if (valid1) {
       var props0 = {};
-      props0.decoders = true;
-      props0.decodes = true;
+      props0["basic-rate"] = true;
+      props0["multicast-to-unicast"] = true;
       props0.kind = true;
     }
   }
@@ -1249,7 +1249,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data3 = data.kind;
-        if (!(data3 === "media-converter" || data3 === "server" || data3 === "camera" || data3 === "display" || data3 === "computer" || data3 === "tuner" || data3 === "patch-panel")) {
+        if (!(data3 === "switch" || data3 === "router" || data3 === "access-point" || data3 === "media-converter" || data3 === "server" || data3 === "camera" || data3 === "tuner" || data3 === "patch-panel")) {
           const err6 = {};
           if (vErrors === null) {
             vErrors = [err6];
@@ -1273,8 +1273,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid1) {
     const _errs10 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["igmp-snooping"] !== void 0) {
-        const err7 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/1/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decoders !== void 0) {
+        const err7 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/1/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1282,8 +1282,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err8 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/1/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decodes !== void 0) {
+        const err8 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/1/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1291,87 +1291,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree"] !== void 0) {
-        const err9 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/1/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err9];
-        } else {
-          vErrors.push(err9);
-        }
-        errors++;
-      }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err10 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/1/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err10];
-        } else {
-          vErrors.push(err10);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data8 = data.ports;
-        if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
-          for (const key0 in data8) {
-            let data9 = data8[key0];
-            if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
-              if (data9["router-port"] !== void 0) {
-                const err11 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err11];
-                } else {
-                  vErrors.push(err11);
-                }
-                errors++;
-              }
-              if (data9["forward-reports"] !== void 0) {
-                const err12 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err12];
-                } else {
-                  vErrors.push(err12);
-                }
-                errors++;
-              }
-            } else {
-              const err13 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err13];
-              } else {
-                vErrors.push(err13);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err14 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/1/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err14];
-          } else {
-            vErrors.push(err14);
-          }
-          errors++;
-        }
-      }
     }
     var _valid1 = _errs10 === errors;
     valid4 = _valid1;
     if (valid4) {
       var props1 = {};
-      props1["igmp-snooping"] = true;
-      props1["unregistered-multicast"] = true;
-      props1["spanning-tree"] = true;
-      props1["spanning-tree-priority"] = true;
-      props1.ports = true;
+      props1.decoders = true;
+      props1.decodes = true;
       props1.kind = true;
     }
   }
   if (!valid4) {
-    const err15 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err9 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err15];
+      vErrors = [err9];
     } else {
-      vErrors.push(err15);
+      vErrors.push(err9);
     }
     errors++;
   }
@@ -1383,70 +1318,145 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props1);
     }
   }
-  const _errs17 = errors;
-  let valid9 = true;
-  const _errs18 = errors;
+  const _errs12 = errors;
+  let valid7 = true;
+  const _errs13 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err16 = {};
+      const err10 = {};
       if (vErrors === null) {
-        vErrors = [err16];
+        vErrors = [err10];
       } else {
-        vErrors.push(err16);
+        vErrors.push(err10);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data12 = data.kind;
-        if (!(data12 === "access-point" || data12 === "media-converter" || data12 === "server" || data12 === "camera" || data12 === "display" || data12 === "computer" || data12 === "tuner" || data12 === "patch-panel")) {
-          const err17 = {};
+        let data6 = data.kind;
+        if (!(data6 === "media-converter" || data6 === "server" || data6 === "camera" || data6 === "display" || data6 === "computer" || data6 === "tuner" || data6 === "patch-panel")) {
+          const err11 = {};
           if (vErrors === null) {
-            vErrors = [err17];
+            vErrors = [err11];
           } else {
-            vErrors.push(err17);
+            vErrors.push(err11);
           }
           errors++;
         }
       }
     }
   }
-  var _valid2 = _errs18 === errors;
-  errors = _errs17;
+  var _valid2 = _errs13 === errors;
+  errors = _errs12;
   if (vErrors !== null) {
-    if (_errs17) {
-      vErrors.length = _errs17;
+    if (_errs12) {
+      vErrors.length = _errs12;
     } else {
       vErrors = null;
     }
   }
   if (_valid2) {
-    const _errs20 = errors;
+    const _errs15 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["multicast-routing"] !== void 0) {
-        const err18 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/2/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["igmp-snooping"] !== void 0) {
+        const err12 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/2/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err18];
+          vErrors = [err12];
         } else {
-          vErrors.push(err18);
+          vErrors.push(err12);
         }
         errors++;
       }
+      if (data["unregistered-multicast"] !== void 0) {
+        const err13 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/2/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err13];
+        } else {
+          vErrors.push(err13);
+        }
+        errors++;
+      }
+      if (data["spanning-tree"] !== void 0) {
+        const err14 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/2/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err15 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/2/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err15];
+        } else {
+          vErrors.push(err15);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data11 = data.ports;
+        if (data11 && typeof data11 == "object" && !Array.isArray(data11)) {
+          for (const key0 in data11) {
+            let data12 = data11[key0];
+            if (data12 && typeof data12 == "object" && !Array.isArray(data12)) {
+              if (data12["router-port"] !== void 0) {
+                const err16 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/2/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err16];
+                } else {
+                  vErrors.push(err16);
+                }
+                errors++;
+              }
+              if (data12["forward-reports"] !== void 0) {
+                const err17 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/2/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err17];
+                } else {
+                  vErrors.push(err17);
+                }
+                errors++;
+              }
+            } else {
+              const err18 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/2/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err18];
+              } else {
+                vErrors.push(err18);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err19 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/2/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err19];
+          } else {
+            vErrors.push(err19);
+          }
+          errors++;
+        }
+      }
     }
-    var _valid2 = _errs20 === errors;
-    valid9 = _valid2;
-    if (valid9) {
+    var _valid2 = _errs15 === errors;
+    valid7 = _valid2;
+    if (valid7) {
       var props2 = {};
-      props2["multicast-routing"] = true;
+      props2["igmp-snooping"] = true;
+      props2["unregistered-multicast"] = true;
+      props2["spanning-tree"] = true;
+      props2["spanning-tree-priority"] = true;
+      props2.ports = true;
       props2.kind = true;
     }
   }
-  if (!valid9) {
-    const err19 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid7) {
+    const err20 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err19];
+      vErrors = [err20];
     } else {
-      vErrors.push(err19);
+      vErrors.push(err20);
     }
     errors++;
   }
@@ -1464,22 +1474,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err20 = {};
+      const err21 = {};
       if (vErrors === null) {
-        vErrors = [err20];
+        vErrors = [err21];
       } else {
-        vErrors.push(err20);
+        vErrors.push(err21);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data14 = data.kind;
-        if (!(data14 === "camera" || data14 === "display" || data14 === "computer" || data14 === "tuner" || data14 === "patch-panel")) {
-          const err21 = {};
+        let data15 = data.kind;
+        if (!(data15 === "access-point" || data15 === "media-converter" || data15 === "server" || data15 === "camera" || data15 === "display" || data15 === "computer" || data15 === "tuner" || data15 === "patch-panel")) {
+          const err22 = {};
           if (vErrors === null) {
-            vErrors = [err21];
+            vErrors = [err22];
           } else {
-            vErrors.push(err21);
+            vErrors.push(err22);
           }
           errors++;
         }
@@ -1498,12 +1508,12 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid3) {
     const _errs25 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["poe-budget"] !== void 0) {
-        const err22 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/3/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["multicast-routing"] !== void 0) {
+        const err23 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/3/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err22];
+          vErrors = [err23];
         } else {
-          vErrors.push(err22);
+          vErrors.push(err23);
         }
         errors++;
       }
@@ -1512,16 +1522,16 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid12 = _valid3;
     if (valid12) {
       var props3 = {};
-      props3["poe-budget"] = true;
+      props3["multicast-routing"] = true;
       props3.kind = true;
     }
   }
   if (!valid12) {
-    const err23 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err24 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err23];
+      vErrors = [err24];
     } else {
-      vErrors.push(err23);
+      vErrors.push(err24);
     }
     errors++;
   }
@@ -1539,21 +1549,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing4;
     if (data.kind === void 0 && (missing4 = "kind")) {
-      const err24 = {};
+      const err25 = {};
       if (vErrors === null) {
-        vErrors = [err24];
+        vErrors = [err25];
       } else {
-        vErrors.push(err24);
+        vErrors.push(err25);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        if (!(data.kind === "patch-panel")) {
-          const err25 = {};
+        let data17 = data.kind;
+        if (!(data17 === "camera" || data17 === "display" || data17 === "computer" || data17 === "tuner" || data17 === "patch-panel")) {
+          const err26 = {};
           if (vErrors === null) {
-            vErrors = [err25];
+            vErrors = [err26];
           } else {
-            vErrors.push(err25);
+            vErrors.push(err26);
           }
           errors++;
         }
@@ -1572,17 +1583,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid4) {
     const _errs30 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err26 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/4/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err26];
-        } else {
-          vErrors.push(err26);
-        }
-        errors++;
-      }
-      if (data.mac !== void 0) {
-        const err27 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/4/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["poe-budget"] !== void 0) {
+        const err27 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/4/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err27];
         } else {
@@ -1590,170 +1592,21 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.interface !== void 0) {
-        const err28 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/4/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err28];
-        } else {
-          vErrors.push(err28);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err29 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/4/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err29];
-        } else {
-          vErrors.push(err29);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err30 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/4/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err30];
-        } else {
-          vErrors.push(err30);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err31 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/4/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err31];
-        } else {
-          vErrors.push(err31);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data23 = data.ports;
-        if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
-          for (const key1 in data23) {
-            let data24 = data23[key1];
-            if (data24 && typeof data24 == "object" && !Array.isArray(data24)) {
-              if (data24.speed !== void 0) {
-                const err32 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err32];
-                } else {
-                  vErrors.push(err32);
-                }
-                errors++;
-              }
-              if (data24.vlan !== void 0) {
-                const err33 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err33];
-                } else {
-                  vErrors.push(err33);
-                }
-                errors++;
-              }
-              if (data24.trunk !== void 0) {
-                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err34];
-                } else {
-                  vErrors.push(err34);
-                }
-                errors++;
-              }
-              if (data24.native !== void 0) {
-                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err35];
-                } else {
-                  vErrors.push(err35);
-                }
-                errors++;
-              }
-              if (data24.address !== void 0) {
-                const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err36];
-                } else {
-                  vErrors.push(err36);
-                }
-                errors++;
-              }
-              if (data24.addresses !== void 0) {
-                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err37];
-                } else {
-                  vErrors.push(err37);
-                }
-                errors++;
-              }
-              if (data24.poe !== void 0) {
-                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err38];
-                } else {
-                  vErrors.push(err38);
-                }
-                errors++;
-              }
-              if (data24.mac !== void 0) {
-                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err39];
-                } else {
-                  vErrors.push(err39);
-                }
-                errors++;
-              }
-              if (data24.interface !== void 0) {
-                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err40];
-                } else {
-                  vErrors.push(err40);
-                }
-                errors++;
-              }
-            } else {
-              const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err41];
-              } else {
-                vErrors.push(err41);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err42 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err42];
-          } else {
-            vErrors.push(err42);
-          }
-          errors++;
-        }
-      }
     }
     var _valid4 = _errs30 === errors;
     valid15 = _valid4;
     if (valid15) {
       var props4 = {};
-      props4.address = true;
-      props4.mac = true;
-      props4.interface = true;
-      props4.speed = true;
-      props4.poe = true;
-      props4.routes = true;
-      props4.ports = true;
+      props4["poe-budget"] = true;
       props4.kind = true;
     }
   }
   if (!valid15) {
-    const err43 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err28 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err43];
+      vErrors = [err28];
     } else {
-      vErrors.push(err43);
+      vErrors.push(err28);
     }
     errors++;
   }
@@ -1765,72 +1618,251 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props4);
     }
   }
+  const _errs32 = errors;
+  let valid18 = true;
+  const _errs33 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing5;
+    if (data.kind === void 0 && (missing5 = "kind")) {
+      const err29 = {};
+      if (vErrors === null) {
+        vErrors = [err29];
+      } else {
+        vErrors.push(err29);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        if (!(data.kind === "patch-panel")) {
+          const err30 = {};
+          if (vErrors === null) {
+            vErrors = [err30];
+          } else {
+            vErrors.push(err30);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid5 = _errs33 === errors;
+  errors = _errs32;
+  if (vErrors !== null) {
+    if (_errs32) {
+      vErrors.length = _errs32;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid5) {
+    const _errs35 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.address !== void 0) {
+        const err31 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/5/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err31];
+        } else {
+          vErrors.push(err31);
+        }
+        errors++;
+      }
+      if (data.mac !== void 0) {
+        const err32 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/5/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err32];
+        } else {
+          vErrors.push(err32);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err33 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/5/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err33];
+        } else {
+          vErrors.push(err33);
+        }
+        errors++;
+      }
+      if (data.speed !== void 0) {
+        const err34 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/5/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err34];
+        } else {
+          vErrors.push(err34);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err35 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/5/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err35];
+        } else {
+          vErrors.push(err35);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err36 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/5/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err36];
+        } else {
+          vErrors.push(err36);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data26 = data.ports;
+        if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
+          for (const key1 in data26) {
+            let data27 = data26[key1];
+            if (data27 && typeof data27 == "object" && !Array.isArray(data27)) {
+              if (data27.speed !== void 0) {
+                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err37];
+                } else {
+                  vErrors.push(err37);
+                }
+                errors++;
+              }
+              if (data27.vlan !== void 0) {
+                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err38];
+                } else {
+                  vErrors.push(err38);
+                }
+                errors++;
+              }
+              if (data27.trunk !== void 0) {
+                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+              if (data27.native !== void 0) {
+                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err40];
+                } else {
+                  vErrors.push(err40);
+                }
+                errors++;
+              }
+              if (data27.address !== void 0) {
+                const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err41];
+                } else {
+                  vErrors.push(err41);
+                }
+                errors++;
+              }
+              if (data27.addresses !== void 0) {
+                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err42];
+                } else {
+                  vErrors.push(err42);
+                }
+                errors++;
+              }
+              if (data27.poe !== void 0) {
+                const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err43];
+                } else {
+                  vErrors.push(err43);
+                }
+                errors++;
+              }
+              if (data27.mac !== void 0) {
+                const err44 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err44];
+                } else {
+                  vErrors.push(err44);
+                }
+                errors++;
+              }
+              if (data27.interface !== void 0) {
+                const err45 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err45];
+                } else {
+                  vErrors.push(err45);
+                }
+                errors++;
+              }
+            } else {
+              const err46 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err46];
+              } else {
+                vErrors.push(err46);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err47 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/5/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err47];
+          } else {
+            vErrors.push(err47);
+          }
+          errors++;
+        }
+      }
+    }
+    var _valid5 = _errs35 === errors;
+    valid18 = _valid5;
+    if (valid18) {
+      var props5 = {};
+      props5.address = true;
+      props5.mac = true;
+      props5.interface = true;
+      props5.speed = true;
+      props5.poe = true;
+      props5.routes = true;
+      props5.ports = true;
+      props5.kind = true;
+    }
+  }
+  if (!valid18) {
+    const err48 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err48];
+    } else {
+      vErrors.push(err48);
+    }
+    errors++;
+  }
+  if (props0 !== true && props5 !== void 0) {
+    if (props5 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props5);
+    }
+  }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err44 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err49 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err44];
+        vErrors = [err49];
       } else {
-        vErrors.push(err44);
+        vErrors.push(err49);
       }
       errors++;
     }
     for (const key2 in data) {
       if (!func1.call(schema39.properties, key2)) {
-        const err45 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err45];
-        } else {
-          vErrors.push(err45);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data34 = data.kind;
-      if (typeof data34 !== "string") {
-        const err46 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err46];
-        } else {
-          vErrors.push(err46);
-        }
-        errors++;
-      }
-      if (!(data34 === "switch" || data34 === "router" || data34 === "access-point" || data34 === "media-converter" || data34 === "server" || data34 === "camera" || data34 === "display" || data34 === "computer" || data34 === "tuner" || data34 === "patch-panel")) {
-        const err47 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err47];
-        } else {
-          vErrors.push(err47);
-        }
-        errors++;
-      }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err48 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err48];
-        } else {
-          vErrors.push(err48);
-        }
-        errors++;
-      }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data36 = data["unregistered-multicast"];
-      if (typeof data36 !== "string") {
-        const err49 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err49];
-        } else {
-          vErrors.push(err49);
-        }
-        errors++;
-      }
-      if (!(data36 === "flood" || data36 === "drop")) {
-        const err50 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        const err50 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err50];
         } else {
@@ -1839,9 +1871,10 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err51 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data.kind !== void 0) {
+      let data37 = data.kind;
+      if (typeof data37 !== "string") {
+        const err51 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err51];
         } else {
@@ -1849,11 +1882,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data38 = data["spanning-tree-priority"];
-      if (!(typeof data38 == "number" && (!(data38 % 1) && !isNaN(data38)) && isFinite(data38))) {
-        const err52 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      if (!(data37 === "switch" || data37 === "router" || data37 === "access-point" || data37 === "media-converter" || data37 === "server" || data37 === "camera" || data37 === "display" || data37 === "computer" || data37 === "tuner" || data37 === "patch-panel")) {
+        const err52 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err52];
         } else {
@@ -1861,51 +1891,54 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data38 == "number" && isFinite(data38)) {
-        if (data38 > 61440 || isNaN(data38)) {
-          const err53 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
-          if (vErrors === null) {
-            vErrors = [err53];
-          } else {
-            vErrors.push(err53);
-          }
-          errors++;
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err53 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err53];
+        } else {
+          vErrors.push(err53);
         }
-        if (data38 < 0 || isNaN(data38)) {
-          const err54 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err54];
-          } else {
-            vErrors.push(err54);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data38 / 4096, res0 !== parseInt(res0)) {
-          const err55 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err55];
-          } else {
-            vErrors.push(err55);
-          }
-          errors++;
-        }
+        errors++;
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data39 = data["poe-budget"];
-      if (typeof data39 === "string") {
-        if (!pattern11.test(data39)) {
-          const err56 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err56];
-          } else {
-            vErrors.push(err56);
-          }
-          errors++;
+    if (data["unregistered-multicast"] !== void 0) {
+      let data39 = data["unregistered-multicast"];
+      if (typeof data39 !== "string") {
+        const err54 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err54];
+        } else {
+          vErrors.push(err54);
         }
-      } else {
-        const err57 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+      if (!(data39 === "flood" || data39 === "drop")) {
+        const err55 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err55];
+        } else {
+          vErrors.push(err55);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err56 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err56];
+        } else {
+          vErrors.push(err56);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data41 = data["spanning-tree-priority"];
+      if (!(typeof data41 == "number" && (!(data41 % 1) && !isNaN(data41)) && isFinite(data41))) {
+        const err57 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
           vErrors = [err57];
         } else {
@@ -1913,23 +1946,18 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err58 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err58];
-        } else {
-          vErrors.push(err58);
+      if (typeof data41 == "number" && isFinite(data41)) {
+        if (data41 > 61440 || isNaN(data41)) {
+          const err58 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+          if (vErrors === null) {
+            vErrors = [err58];
+          } else {
+            vErrors.push(err58);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.ports !== void 0) {
-      let data41 = data.ports;
-      if (data41 && typeof data41 == "object" && !Array.isArray(data41)) {
-        if (Object.keys(data41).length < 1) {
-          const err59 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+        if (data41 < 0 || isNaN(data41)) {
+          const err59 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
           if (vErrors === null) {
             vErrors = [err59];
           } else {
@@ -1937,147 +1965,204 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key3 in data41) {
-          const _errs54 = errors;
+        let res0;
+        if (res0 = data41 / 4096, res0 !== parseInt(res0)) {
+          const err60 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err60];
+          } else {
+            vErrors.push(err60);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data42 = data["poe-budget"];
+      if (typeof data42 === "string") {
+        if (!pattern11.test(data42)) {
+          const err61 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err61];
+          } else {
+            vErrors.push(err61);
+          }
+          errors++;
+        }
+      } else {
+        const err62 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err62];
+        } else {
+          vErrors.push(err62);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err63 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err63];
+        } else {
+          vErrors.push(err63);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data44 = data.ports;
+      if (data44 && typeof data44 == "object" && !Array.isArray(data44)) {
+        if (Object.keys(data44).length < 1) {
+          const err64 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err64];
+          } else {
+            vErrors.push(err64);
+          }
+          errors++;
+        }
+        for (const key3 in data44) {
+          const _errs59 = errors;
           if (typeof key3 === "string") {
             if (func2(key3) > 63) {
-              const err60 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
+              const err65 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
               if (vErrors === null) {
-                vErrors = [err60];
+                vErrors = [err65];
               } else {
-                vErrors.push(err60);
+                vErrors.push(err65);
               }
               errors++;
             }
             if (!pattern5.test(key3)) {
-              const err61 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
+              const err66 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
               if (vErrors === null) {
-                vErrors = [err61];
+                vErrors = [err66];
               } else {
-                vErrors.push(err61);
+                vErrors.push(err66);
               }
               errors++;
             }
           } else {
-            const err62 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            const err67 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
             if (vErrors === null) {
-              vErrors = [err62];
+              vErrors = [err67];
             } else {
-              vErrors.push(err62);
+              vErrors.push(err67);
             }
             errors++;
           }
-          var valid22 = _errs54 === errors;
-          if (!valid22) {
-            const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+          var valid25 = _errs59 === errors;
+          if (!valid25) {
+            const err68 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err63];
+              vErrors = [err68];
             } else {
-              vErrors.push(err63);
+              vErrors.push(err68);
             }
             errors++;
           }
         }
-        for (const key4 in data41) {
-          if (!validate24(data41[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data41, parentDataProperty: key4, rootData, dynamicAnchors })) {
+        for (const key4 in data44) {
+          if (!validate24(data44[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data44, parentDataProperty: key4, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err64 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err69 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err64];
+          vErrors = [err69];
         } else {
-          vErrors.push(err64);
+          vErrors.push(err69);
         }
         errors++;
       }
     }
     if (data.address !== void 0) {
-      let data43 = data.address;
-      if (typeof data43 === "string") {
-        if (!pattern17.test(data43)) {
-          const err65 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+      let data46 = data.address;
+      if (typeof data46 === "string") {
+        if (!pattern17.test(data46)) {
+          const err70 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
-            vErrors = [err65];
+            vErrors = [err70];
           } else {
-            vErrors.push(err65);
+            vErrors.push(err70);
           }
           errors++;
         }
       } else {
-        const err66 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err71 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err66];
+          vErrors = [err71];
         } else {
-          vErrors.push(err66);
+          vErrors.push(err71);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data44 = data.mac;
-      if (typeof data44 === "string") {
-        if (!pattern21.test(data44)) {
-          const err67 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data47 = data.mac;
+      if (typeof data47 === "string") {
+        if (!pattern21.test(data47)) {
+          const err72 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err67];
+            vErrors = [err72];
           } else {
-            vErrors.push(err67);
+            vErrors.push(err72);
           }
           errors++;
         }
       } else {
-        const err68 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err73 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err68];
+          vErrors = [err73];
         } else {
-          vErrors.push(err68);
+          vErrors.push(err73);
         }
         errors++;
       }
     }
     if (data.interface !== void 0) {
-      let data45 = data.interface;
-      if (typeof data45 === "string") {
-        if (!pattern22.test(data45)) {
-          const err69 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data48 = data.interface;
+      if (typeof data48 === "string") {
+        if (!pattern22.test(data48)) {
+          const err74 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err69];
+            vErrors = [err74];
           } else {
-            vErrors.push(err69);
+            vErrors.push(err74);
           }
           errors++;
         }
       } else {
-        const err70 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err75 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err70];
+          vErrors = [err75];
         } else {
-          vErrors.push(err70);
+          vErrors.push(err75);
         }
         errors++;
       }
     }
     if (data.speed !== void 0) {
-      let data46 = data.speed;
-      if (typeof data46 === "string") {
-        if (!pattern13.test(data46)) {
-          const err71 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data49 = data.speed;
+      if (typeof data49 === "string") {
+        if (!pattern13.test(data49)) {
+          const err76 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err71];
+            vErrors = [err76];
           } else {
-            vErrors.push(err71);
+            vErrors.push(err76);
           }
           errors++;
         }
       } else {
-        const err72 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err77 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err72];
+          vErrors = [err77];
         } else {
-          vErrors.push(err72);
+          vErrors.push(err77);
         }
         errors++;
       }
@@ -2088,24 +2173,66 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors = vErrors.length;
       }
     }
-    if (data.decoders !== void 0) {
-      let data48 = data.decoders;
-      if (!(typeof data48 == "number" && (!(data48 % 1) && !isNaN(data48)) && isFinite(data48))) {
-        const err73 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    if (data["basic-rate"] !== void 0) {
+      let data51 = data["basic-rate"];
+      if (typeof data51 === "string") {
+        if (!pattern13.test(data51)) {
+          const err78 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err78];
+          } else {
+            vErrors.push(err78);
+          }
+          errors++;
+        }
+      } else {
+        const err79 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err73];
+          vErrors = [err79];
         } else {
-          vErrors.push(err73);
+          vErrors.push(err79);
         }
         errors++;
       }
-      if (typeof data48 == "number" && isFinite(data48)) {
-        if (data48 < 1 || isNaN(data48)) {
-          const err74 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (!(data51 === "1 Mb/s" || data51 === "2 Mb/s" || data51 === "5.5 Mb/s" || data51 === "6 Mb/s" || data51 === "9 Mb/s" || data51 === "11 Mb/s" || data51 === "12 Mb/s" || data51 === "18 Mb/s" || data51 === "24 Mb/s" || data51 === "36 Mb/s" || data51 === "48 Mb/s" || data51 === "54 Mb/s")) {
+        const err80 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err80];
+        } else {
+          vErrors.push(err80);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-to-unicast"] !== void 0) {
+      if (typeof data["multicast-to-unicast"] !== "boolean") {
+        const err81 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err81];
+        } else {
+          vErrors.push(err81);
+        }
+        errors++;
+      }
+    }
+    if (data.decoders !== void 0) {
+      let data53 = data.decoders;
+      if (!(typeof data53 == "number" && (!(data53 % 1) && !isNaN(data53)) && isFinite(data53))) {
+        const err82 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err82];
+        } else {
+          vErrors.push(err82);
+        }
+        errors++;
+      }
+      if (typeof data53 == "number" && isFinite(data53)) {
+        if (data53 < 1 || isNaN(data53)) {
+          const err83 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err74];
+            vErrors = [err83];
           } else {
-            vErrors.push(err74);
+            vErrors.push(err83);
           }
           errors++;
         }
@@ -2118,64 +2245,64 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data50 = data.routes;
-      if (Array.isArray(data50)) {
-        const len0 = data50.length;
+      let data55 = data.routes;
+      if (Array.isArray(data55)) {
+        const len0 = data55.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data50[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data50, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data55[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data55, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err75 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err84 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err75];
+          vErrors = [err84];
         } else {
-          vErrors.push(err75);
+          vErrors.push(err84);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err76 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err85 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err76];
+          vErrors = [err85];
         } else {
-          vErrors.push(err76);
+          vErrors.push(err85);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err77 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err86 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err77];
+          vErrors = [err86];
         } else {
-          vErrors.push(err77);
+          vErrors.push(err86);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err78 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err87 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err78];
+          vErrors = [err87];
         } else {
-          vErrors.push(err78);
+          vErrors.push(err87);
         }
         errors++;
       }
     }
   } else {
-    const err79 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err88 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err79];
+      vErrors = [err88];
     } else {
-      vErrors.push(err79);
+      vErrors.push(err88);
     }
     errors++;
   }
@@ -2184,9 +2311,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate59;
-var schema62 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
-var pattern31 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern33 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+var schema63 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
+var pattern32 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern34 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate59(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2230,7 +2357,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern31.test(data0)) {
+        if (!pattern32.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2252,7 +2379,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern31.test(data1)) {
+        if (!pattern32.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2283,7 +2410,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema62.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema63.properties.type.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -2295,7 +2422,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data3 = data.length;
       if (typeof data3 === "string") {
-        if (!pattern33.test(data3)) {
+        if (!pattern34.test(data3)) {
           const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2330,7 +2457,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data5 === "string") {
-            if (!pattern31.test(data5)) {
+            if (!pattern32.test(data5)) {
               const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err12];
@@ -2418,11 +2545,11 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate60;
-var schema68 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern38 = new RegExp("^auto$", "u");
-var pattern39 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern45 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var schema69 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var pattern39 = new RegExp("^auto$", "u");
+var pattern40 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern46 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2457,7 +2584,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "h264" || data0 === "h265" || data0 === "mpeg2" || data0 === "mjpeg" || data0 === "av1" || data0 === "vp9")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema57.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -2469,7 +2596,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern27.test(data1)) {
+        if (!pattern28.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2557,7 +2684,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern45.test(data5)) {
+        if (!pattern46.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2589,7 +2716,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate37.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var pattern48 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern49 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 function validate39(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2624,7 +2751,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "pcma" || data0 === "pcmu" || data0 === "g722" || data0 === "aac" || data0 === "opus" || data0 === "mp2" || data0 === "ac3" || data0 === "l16")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -2680,7 +2807,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern48.test(data3)) {
+        if (!pattern49.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2756,7 +2883,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema68.properties, key0)) {
+      if (!func1.call(schema69.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err1];
@@ -2822,7 +2949,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema68.properties.transport.enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema69.properties.transport.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -2834,7 +2961,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema68.properties.port.type }, message: "must be integer,string" };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema69.properties.port.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -2863,7 +2990,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern38.test(data3)) {
+        if (!pattern39.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2877,7 +3004,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern39.test(data4)) {
+        if (!pattern40.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
           if (vErrors === null) {
             vErrors = [err12];
@@ -3055,7 +3182,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern50.test(data12)) {
+        if (!pattern51.test(data12)) {
           const err26 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err26];
@@ -3099,7 +3226,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.egress !== void 0) {
       let data14 = data.egress;
       if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema60.type }, message: "must be string,integer" };
+        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema61.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -3144,10 +3271,10 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate63;
-var schema86 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern56 = new RegExp("^/", "u");
-var pattern57 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern58 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var schema87 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern57 = new RegExp("^/", "u");
+var pattern58 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -3213,7 +3340,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern50.test(data1)) {
+        if (!pattern51.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3235,7 +3362,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern56.test(data2)) {
+        if (!pattern57.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3289,7 +3416,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema86.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema87.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -3301,7 +3428,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern57.test(data5)) {
+        if (!pattern58.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -3323,7 +3450,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern58.test(data6)) {
+        if (!pattern59.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -3454,7 +3581,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern45.test(data2)) {
+        if (!pattern46.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3476,7 +3603,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern45.test(data3)) {
+        if (!pattern46.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3644,7 +3771,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern45.test(data2)) {
+        if (!pattern46.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3666,7 +3793,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern45.test(data3)) {
+        if (!pattern46.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3732,7 +3859,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "link-load" || key0 === "volume-fill" || key0 === "retention")) {
+      if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err0];
@@ -3759,7 +3886,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern57.test(data1)) {
+            if (!pattern58.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -3781,7 +3908,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern57.test(data2)) {
+            if (!pattern58.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -3810,12 +3937,12 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["volume-fill"] !== void 0) {
-      let data3 = data["volume-fill"];
+    if (data.airtime !== void 0) {
+      let data3 = data.airtime;
       if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
         for (const key2 in data3) {
           if (!(key2 === "warn" || key2 === "limit")) {
-            const err7 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
+            const err7 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -3827,8 +3954,8 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern57.test(data4)) {
-              const err8 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+            if (!pattern58.test(data4)) {
+              const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -3837,7 +3964,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err9 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -3849,8 +3976,8 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern57.test(data5)) {
-              const err10 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+            if (!pattern58.test(data5)) {
+              const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -3859,7 +3986,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err11 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err11 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err11];
             } else {
@@ -3869,7 +3996,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err12 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -3878,32 +4005,100 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["volume-fill"] !== void 0) {
+      let data6 = data["volume-fill"];
+      if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
+        for (const key3 in data6) {
+          if (!(key3 === "warn" || key3 === "limit")) {
+            const err13 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
+            if (vErrors === null) {
+              vErrors = [err13];
+            } else {
+              vErrors.push(err13);
+            }
+            errors++;
+          }
+        }
+        if (data6.warn !== void 0) {
+          let data7 = data6.warn;
+          if (typeof data7 === "string") {
+            if (!pattern58.test(data7)) {
+              const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              if (vErrors === null) {
+                vErrors = [err14];
+              } else {
+                vErrors.push(err14);
+              }
+              errors++;
+            }
+          } else {
+            const err15 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err15];
+            } else {
+              vErrors.push(err15);
+            }
+            errors++;
+          }
+        }
+        if (data6.limit !== void 0) {
+          let data8 = data6.limit;
+          if (typeof data8 === "string") {
+            if (!pattern58.test(data8)) {
+              const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              if (vErrors === null) {
+                vErrors = [err16];
+              } else {
+                vErrors.push(err16);
+              }
+              errors++;
+            }
+          } else {
+            const err17 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err17];
+            } else {
+              vErrors.push(err17);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err18 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
     if (data.retention !== void 0) {
-      let data6 = data.retention;
-      if (Array.isArray(data6)) {
-        const len0 = data6.length;
+      let data9 = data.retention;
+      if (Array.isArray(data9)) {
+        const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate47(data6[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data6, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate47(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate47.errors : vErrors.concat(validate47.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err13 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err19 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err13];
+          vErrors = [err19];
         } else {
-          vErrors.push(err13);
+          vErrors.push(err19);
         }
         errors++;
       }
     }
   } else {
-    const err14 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err20 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err14];
+      vErrors = [err20];
     } else {
-      vErrors.push(err14);
+      vErrors.push(err20);
     }
     errors++;
   }
@@ -3912,7 +4107,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate67;
-var schema104 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema107 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -3982,7 +4177,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema104.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema107.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
