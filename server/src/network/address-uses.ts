@@ -1,6 +1,7 @@
 /** Every address of a device of the site, with its VLANs. */
 
 import { contains } from '../standards/ipv4.ts';
+import { formatMac } from '../standards/mac.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';
 import type { Route } from '../text/syntax.ts';
 import { domainsOf } from './vlan-membership.ts';
@@ -58,4 +59,15 @@ function vlansAt(linkAt: (port: Port) => Link | undefined, port: Port): Vlan[] {
 /** `paddock-cam`, or `recorder/cams` where the device has several ports. */
 export function holder({ device, port }: AddressUse): string {
   return port === undefined || device.ports.length === 1 ? device.name : portName(port);
+}
+
+/** The hardware address that has it, in small digits with colons. */
+export function macOf({ device, port }: AddressUse): string | undefined {
+  const { mac } = port ?? device;
+  return mac === undefined ? undefined : formatMac(mac);
+}
+
+/** Whether a DHCP server is said to keep it for the device. */
+export function isReserved({ device, port }: AddressUse): boolean {
+  return (port ?? device).reserved;
 }

@@ -23,12 +23,14 @@ import { addressNotCarried } from './addresses/address-not-carried.ts';
 import { addressOutsideSubnet } from './addresses/address-outside-subnet.ts';
 import { addressReserved } from './addresses/address-reserved.ts';
 import { dhcpPoolOutsideSubnet } from './addresses/dhcp-pool-outside-subnet.ts';
+import { dhcpPoolTooSmall } from './addresses/dhcp-pool-too-small.ts';
 import { duplicateAddress } from './addresses/duplicate-address.ts';
 import { duplicateMac } from './addresses/duplicate-mac.ts';
 import { gatewayWithoutAddress } from './addresses/gateway-without-address.ts';
 import { interfaceName } from './addresses/interface-name.ts';
 import { macReserved } from './addresses/mac-reserved.ts';
 import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
+import { reservedWithoutMac } from './addresses/reserved-without-mac.ts';
 import { routeGateway } from './addresses/route-gateway.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
 import { subnetPublic } from './addresses/subnet-public.ts';
@@ -72,6 +74,8 @@ import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
 import { rateNotOfCodec } from './streams/rate-not-of-codec.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
+import { sourceWithoutAddress } from './streams/source-without-address.ts';
+import { tooManySessions } from './streams/too-many-sessions.ts';
 import { transportCodec } from './streams/transport-codec.ts';
 import { transportMismatch } from './streams/transport-mismatch.ts';
 import { transportMissing } from './streams/transport-missing.ts';
@@ -138,12 +142,14 @@ export const rules: readonly Rule[] = [
   addressOutsideSubnet,
   addressReserved,
   dhcpPoolOutsideSubnet,
+  dhcpPoolTooSmall,
   duplicateAddress,
   duplicateMac,
   gatewayWithoutAddress,
   interfaceName,
   macReserved,
   overlappingSubnets,
+  reservedWithoutMac,
   routeGateway,
   subnetHostBits,
   subnetPublic,
@@ -187,6 +193,8 @@ export const rules: readonly Rule[] = [
   rateMissing,
   rateNotOfCodec,
   rtspAddressShared,
+  sourceWithoutAddress,
+  tooManySessions,
   transportCodec,
   transportMismatch,
   transportMissing,

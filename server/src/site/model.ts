@@ -50,11 +50,15 @@ export interface Device extends Fact {
   readonly mac: string | undefined;
   /** A switch's own address, for its management. */
   readonly address: number | undefined;
+  /** A DHCP server keeps that address for its `mac`. */
+  readonly reserved: boolean;
   readonly routes: readonly HostRoute[];
   /** Of an access point: bit/s at which it sends groups into the air. */
   readonly basicRate: number;
   /** Of an access point: sends a group to each station that has joined it, on its own. */
   readonly multicastToUnicast: boolean;
+  /** How many receivers may pull from it at a time. */
+  readonly sessions: number | undefined;
   /** How many streams it shows at a time; `undefined` where it takes all that it receives. */
   readonly decoders: number | undefined;
   readonly decodes: Decodes;
@@ -90,6 +94,8 @@ export interface Port {
   /** What the device draws through it, where it is a powered device. */
   readonly draws: { readonly class: number | undefined; readonly milliwatts: number | undefined } | undefined;
   readonly mac: string | undefined;
+  /** A DHCP server keeps its addresses for its `mac`. */
+  readonly reserved: boolean;
   /** What the operating system calls it, where that is not `name`. */
   readonly interface: string | undefined;
   readonly routerPort: boolean;

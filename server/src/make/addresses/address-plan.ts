@@ -1,6 +1,6 @@
 /** Who has which address in which VLAN, what is free, and which groups are in use. */
 
-import { type AddressUse, holder } from '../../network/address-uses.ts';
+import { type AddressUse, holder, isReserved, macOf } from '../../network/address-uses.ts';
 import { html } from '../../report/html.ts';
 import type { Plan } from '../../plan.ts';
 import type { Stream, Vlan } from '../../site/model.ts';
@@ -9,7 +9,6 @@ import { visible } from '../../text/visible.ts';
 import type { Output } from '../output.ts';
 import { gatewayAddress } from '../network/gateways.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
-import { formatMac } from '../../standards/mac.ts';
 import { naturally } from '../tables/natural-order.ts';
 import { type Column, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
 import { textAt } from '../../text/syntax.ts';
@@ -89,12 +88,6 @@ function rangesOf({ subnet, pool }: Vlan, taken: readonly AddressRange[]): Row[]
   return [...free, ...(pool === undefined ? [] : [{ what: 'pool' as const, ...pool, use: undefined }])];
 }
 
-function macOf({ use }: Row): string {
-  const text =
-    use?.port === undefined ? (use === undefined ? undefined : textAt(use.device.item.data, ['mac'])) : use.port.mac;
-  return text === undefined ? '' : formatMac(text);
-}
-
 function remark(plan: Plan, { vlan, shared }: Part, { what, use, first, last }: Row): string {
   if (what === 'pool') return `DHCP pool of ${last - first + 1}`;
   if (what === 'free') return `${last - first + 1} free`;
@@ -102,6 +95,7 @@ function remark(plan: Plan, { vlan, shared }: Part, { what, use, first, last }: 
     vlan !== undefined && use?.device.name === vlan.gateway && gatewayAddress(plan, vlan) === first ? 'gateway' : '',
     vlan !== undefined && use?.device.name === vlan.querier ? 'IGMP querier' : '',
     vlan?.pool !== undefined && first >= vlan.pool.first && first <= vlan.pool.last ? 'inside the DHCP pool' : '',
+    use !== undefined && isReserved(use) ? 'reserved' : '',
     shared.has(first) ? 'given more than once' : '',
   ];
   return roles.filter((role) => role !== '').join(', ');
@@ -118,7 +112,7 @@ function addressCsv(plan: Plan, parts: readonly Part[]): string {
       formatAddress(row.last),
       nameOf(row),
       row.use?.device.kind ?? '',
-      macOf(row),
+      row.use === undefined ? '' : (macOf(row.use) ?? ''),
       remark(plan, part, row),
       plan.site.name ?? '',
     ]),
@@ -144,7 +138,7 @@ function pageOf(plan: Plan, parts: readonly Part[], streams: readonly Stream[]):
         : parted(`${formatAddress(row.first)} –`, formatAddress(row.last)),
       nameOf(row),
       row.use?.device.kind?.replace('-', ' ') ?? '',
-      macOf(row),
+      row.use === undefined ? '' : (macOf(row.use) ?? ''),
       row.use === undefined ? '' : (textAt(row.use.device.item.data, ['location']) ?? ''),
       remark(plan, part, row),
     ]);

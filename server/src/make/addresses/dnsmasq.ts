@@ -1,6 +1,6 @@
 /** DHCP and names of the site for dnsmasq, as dnsmasq(8) has them. */
 
-import { type AddressUse, holder } from '../../network/address-uses.ts';
+import { holder, macOf } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
@@ -10,9 +10,7 @@ import { visible } from '../../text/visible.ts';
 import { commented, header } from '../header.ts';
 import { gatewayAddress } from '../network/gateways.ts';
 import type { Output, Refusal } from '../output.ts';
-import { formatMac } from '../../standards/mac.ts';
 import { DOMAIN, type NamedAddress, hostNames } from './host-names.ts';
-import { textAt } from '../../text/syntax.ts';
 
 export const dnsmasq: Output = {
   kind: 'dnsmasq',
@@ -97,11 +95,6 @@ function reservationsOf(
     );
   }
   return byVlan;
-}
-
-function macOf({ device, port }: AddressUse): string | undefined {
-  const text = port === undefined ? textAt(device.item.data, ['mac']) : port.mac;
-  return text === undefined ? undefined : formatMac(text);
 }
 
 function vlanText(

@@ -1,5 +1,6 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { holder } from '../../network/address-uses.ts';
+import { type AddressUse, holder, isReserved, macOf } from '../../network/address-uses.ts';
+import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -9,28 +10,39 @@ export const addressInDhcpPool: Rule = {
   severity: 'warning',
   summary: 'A fixed address lies among those that a DHCP server hands out.',
   why: `The server may give the address to somebody else while the device is off, and then two have it. Take an address
-outside the pool. Where the server keeps the address for this device by a reservation, accept the finding with that as
-the reason.`,
+outside the pool. Where the server keeps the address for this device by a reservation, say the device's \`mac\` and
+\`reserved: true\`.`,
   source: 'RFC 2131 §3.1 and §4.3.1, from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const use of network.addressUses) {
       const { home, address, device } = use;
       const pool = home?.pool;
       if (home === undefined || pool === undefined || address < pool.first || address > pool.last) continue;
+      // Without a MAC address reserved-without-mac reports.
+      if (isReserved(use)) continue;
       // For the gateway dhcp-pool-outside-subnet reports, at the pool.
       if (home.gateway === device.name) continue;
       report({
         at: placeOf(device.item, use.route),
         message:
           `${formatAddress(address)} is in the DHCP pool of ${home.name}, ${formatAddress(pool.first)} to ` +
-          `${formatAddress(pool.last)}, so somebody else may be given it. Take one outside the pool.`,
+          `${formatAddress(pool.last)}, so somebody else may be given it. Take one outside the pool, or have it reserved for the device's mac.`,
         about: [device.name, holder(use), formatAddress(address)],
         related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${home.name}` }],
-        fixes: () => nextFreeAddressFix(site, home, use),
+        fixes: () => [...nextFreeAddressFix(site, home, use), ...reserve(use)],
       });
     }
   },
 };
+
+/** Says that it is reserved, where the DHCP server can be told for which hardware address. */
+function reserve(use: AddressUse): Fix[] {
+  const { device, port, route } = use;
+  // All ports of a range would have it.
+  if (macOf(use) === undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
+  const at = port === undefined ? [] : port.route;
+  return fixOf('Say that the DHCP server keeps it for this device', addEntry(device.item, at, 'reserved', 'true'));
+}
 
 export const examples: readonly Example[] = [
   {
@@ -52,6 +64,21 @@ vlans:
   video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
 devices:
   paddock-cam: {kind: camera, address: 192.168.20.200}
+`,
+  },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.10-192.168.10.254}
+devices:
+  office-pc: {kind: computer, address: 192.168.10.20, mac: 02:00:00:00:10:20}
+#                                      ^^^^^^^^^^^^^ is in the DHCP pool of house
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.10-192.168.10.254}
+devices:
+  office-pc: {kind: computer, address: 192.168.10.20, mac: 02:00:00:00:10:20, reserved: true}
 `,
   },
 ];

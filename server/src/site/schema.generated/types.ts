@@ -145,6 +145,10 @@ export interface Device {
    */
   mac?: string;
   /**
+   * The DHCP server of the VLAN keeps the address for this `mac`, so that nobody else gets it, also where it lies in the pool.
+   */
+  reserved?: boolean;
+  /**
    * What its operating system calls its one port; eth where nothing else is given.
    */
   interface?: string;
@@ -187,6 +191,10 @@ export interface Device {
    * Whether an access point sends a group to each station that has joined it, on its own and at that station's rate, instead of once for all at the basic rate.
    */
   'multicast-to-unicast'?: boolean;
+  /**
+   * How many receivers it serves at a time when they pull a stream by RTSP, all its streams together; its papers say. Without it, any number.
+   */
+  sessions?: number;
   /**
    * How many of its streams a screen shows at a time. It joins and pulls no more, so a link carries the largest of them; on a change the one before may still come for up to 2 s, which is not counted. Without it, it takes all of them at once.
    */
@@ -263,6 +271,10 @@ export interface Port {
    * The hardware address of the port, as on the label.
    */
   mac?: string;
+  /**
+   * The DHCP server of the VLAN keeps the address for this `mac`, so that nobody else gets it, also where it lies in the pool.
+   */
+  reserved?: boolean;
   /**
    * What the operating system of the host calls the port, where that is not its name here.
    */

@@ -299,7 +299,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate54;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -307,7 +307,7 @@ var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -743,31 +743,31 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.interface !== void 0) {
-      let data10 = data.interface;
-      if (typeof data10 === "string") {
-        if (!pattern22.test(data10)) {
-          const err24 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
-          if (vErrors === null) {
-            vErrors = [err24];
-          } else {
-            vErrors.push(err24);
-          }
-          errors++;
-        }
-      } else {
-        const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err24 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err25];
+          vErrors = [err24];
         } else {
-          vErrors.push(err25);
+          vErrors.push(err24);
         }
         errors++;
       }
     }
-    if (data["router-port"] !== void 0) {
-      if (typeof data["router-port"] !== "boolean") {
-        const err26 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data.interface !== void 0) {
+      let data11 = data.interface;
+      if (typeof data11 === "string") {
+        if (!pattern22.test(data11)) {
+          const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          if (vErrors === null) {
+            vErrors = [err25];
+          } else {
+            vErrors.push(err25);
+          }
+          errors++;
+        }
+      } else {
+        const err26 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err26];
         } else {
@@ -776,9 +776,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["forward-reports"] !== void 0) {
-      if (typeof data["forward-reports"] !== "boolean") {
-        const err27 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["router-port"] !== void 0) {
+      if (typeof data["router-port"] !== "boolean") {
+        const err27 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err27];
         } else {
@@ -787,9 +787,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err28 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data["forward-reports"] !== void 0) {
+      if (typeof data["forward-reports"] !== "boolean") {
+        const err28 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -798,12 +798,23 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err29 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err30 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err29];
+      vErrors = [err30];
     } else {
-      vErrors.push(err29);
+      vErrors.push(err30);
     }
     errors++;
   }
@@ -1172,7 +1183,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data0 = data.kind;
-        if (!(data0 === "switch" || data0 === "router" || data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "display" || data0 === "computer" || data0 === "tuner" || data0 === "patch-panel")) {
+        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "display" || data0 === "patch-panel")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -1196,21 +1207,12 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs5 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["basic-rate"] !== void 0) {
-        const err2 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/0/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.sessions !== void 0) {
+        const err2 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/0/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
           vErrors.push(err2);
-        }
-        errors++;
-      }
-      if (data["multicast-to-unicast"] !== void 0) {
-        const err3 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/0/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
         }
         errors++;
       }
@@ -1219,17 +1221,16 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid1 = _valid0;
     if (valid1) {
       var props0 = {};
-      props0["basic-rate"] = true;
-      props0["multicast-to-unicast"] = true;
+      props0.sessions = true;
       props0.kind = true;
     }
   }
   if (!valid1) {
-    const err4 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err3 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err4];
+      vErrors = [err3];
     } else {
-      vErrors.push(err4);
+      vErrors.push(err3);
     }
     errors++;
   }
@@ -1239,22 +1240,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing1;
     if (data.kind === void 0 && (missing1 = "kind")) {
-      const err5 = {};
+      const err4 = {};
       if (vErrors === null) {
-        vErrors = [err5];
+        vErrors = [err4];
       } else {
-        vErrors.push(err5);
+        vErrors.push(err4);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data3 = data.kind;
-        if (!(data3 === "switch" || data3 === "router" || data3 === "access-point" || data3 === "media-converter" || data3 === "server" || data3 === "camera" || data3 === "tuner" || data3 === "patch-panel")) {
-          const err6 = {};
+        let data2 = data.kind;
+        if (!(data2 === "switch" || data2 === "router" || data2 === "media-converter" || data2 === "server" || data2 === "camera" || data2 === "display" || data2 === "computer" || data2 === "tuner" || data2 === "patch-panel")) {
+          const err5 = {};
           if (vErrors === null) {
-            vErrors = [err6];
+            vErrors = [err5];
           } else {
-            vErrors.push(err6);
+            vErrors.push(err5);
           }
           errors++;
         }
@@ -1273,21 +1274,21 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid1) {
     const _errs10 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.decoders !== void 0) {
-        const err7 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/1/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["basic-rate"] !== void 0) {
+        const err6 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/1/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+      if (data["multicast-to-unicast"] !== void 0) {
+        const err7 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/1/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
           vErrors.push(err7);
-        }
-        errors++;
-      }
-      if (data.decodes !== void 0) {
-        const err8 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/1/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
         }
         errors++;
       }
@@ -1296,17 +1297,17 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid4 = _valid1;
     if (valid4) {
       var props1 = {};
-      props1.decoders = true;
-      props1.decodes = true;
+      props1["basic-rate"] = true;
+      props1["multicast-to-unicast"] = true;
       props1.kind = true;
     }
   }
   if (!valid4) {
-    const err9 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err8 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err8];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err8);
     }
     errors++;
   }
@@ -1324,22 +1325,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err10 = {};
+      const err9 = {};
       if (vErrors === null) {
-        vErrors = [err10];
+        vErrors = [err9];
       } else {
-        vErrors.push(err10);
+        vErrors.push(err9);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data6 = data.kind;
-        if (!(data6 === "media-converter" || data6 === "server" || data6 === "camera" || data6 === "display" || data6 === "computer" || data6 === "tuner" || data6 === "patch-panel")) {
-          const err11 = {};
+        let data5 = data.kind;
+        if (!(data5 === "switch" || data5 === "router" || data5 === "access-point" || data5 === "media-converter" || data5 === "server" || data5 === "camera" || data5 === "tuner" || data5 === "patch-panel")) {
+          const err10 = {};
           if (vErrors === null) {
-            vErrors = [err11];
+            vErrors = [err10];
           } else {
-            vErrors.push(err11);
+            vErrors.push(err10);
           }
           errors++;
         }
@@ -1358,8 +1359,17 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid2) {
     const _errs15 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["igmp-snooping"] !== void 0) {
-        const err12 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/2/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decoders !== void 0) {
+        const err11 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/2/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+      if (data.decodes !== void 0) {
+        const err12 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/2/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -1367,96 +1377,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err13 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/2/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err13];
-        } else {
-          vErrors.push(err13);
-        }
-        errors++;
-      }
-      if (data["spanning-tree"] !== void 0) {
-        const err14 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/2/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err14];
-        } else {
-          vErrors.push(err14);
-        }
-        errors++;
-      }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err15 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/2/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err15];
-        } else {
-          vErrors.push(err15);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data11 = data.ports;
-        if (data11 && typeof data11 == "object" && !Array.isArray(data11)) {
-          for (const key0 in data11) {
-            let data12 = data11[key0];
-            if (data12 && typeof data12 == "object" && !Array.isArray(data12)) {
-              if (data12["router-port"] !== void 0) {
-                const err16 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/2/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err16];
-                } else {
-                  vErrors.push(err16);
-                }
-                errors++;
-              }
-              if (data12["forward-reports"] !== void 0) {
-                const err17 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/2/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err17];
-                } else {
-                  vErrors.push(err17);
-                }
-                errors++;
-              }
-            } else {
-              const err18 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/2/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err18];
-              } else {
-                vErrors.push(err18);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err19 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/2/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err19];
-          } else {
-            vErrors.push(err19);
-          }
-          errors++;
-        }
-      }
     }
     var _valid2 = _errs15 === errors;
     valid7 = _valid2;
     if (valid7) {
       var props2 = {};
-      props2["igmp-snooping"] = true;
-      props2["unregistered-multicast"] = true;
-      props2["spanning-tree"] = true;
-      props2["spanning-tree-priority"] = true;
-      props2.ports = true;
+      props2.decoders = true;
+      props2.decodes = true;
       props2.kind = true;
     }
   }
   if (!valid7) {
-    const err20 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err13 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err20];
+      vErrors = [err13];
     } else {
-      vErrors.push(err20);
+      vErrors.push(err13);
     }
     errors++;
   }
@@ -1468,65 +1404,140 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props2);
     }
   }
-  const _errs22 = errors;
-  let valid12 = true;
-  const _errs23 = errors;
+  const _errs17 = errors;
+  let valid10 = true;
+  const _errs18 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err21 = {};
+      const err14 = {};
       if (vErrors === null) {
-        vErrors = [err21];
+        vErrors = [err14];
       } else {
-        vErrors.push(err21);
+        vErrors.push(err14);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data15 = data.kind;
-        if (!(data15 === "access-point" || data15 === "media-converter" || data15 === "server" || data15 === "camera" || data15 === "display" || data15 === "computer" || data15 === "tuner" || data15 === "patch-panel")) {
-          const err22 = {};
+        let data8 = data.kind;
+        if (!(data8 === "media-converter" || data8 === "server" || data8 === "camera" || data8 === "display" || data8 === "computer" || data8 === "tuner" || data8 === "patch-panel")) {
+          const err15 = {};
           if (vErrors === null) {
-            vErrors = [err22];
+            vErrors = [err15];
           } else {
-            vErrors.push(err22);
+            vErrors.push(err15);
           }
           errors++;
         }
       }
     }
   }
-  var _valid3 = _errs23 === errors;
-  errors = _errs22;
+  var _valid3 = _errs18 === errors;
+  errors = _errs17;
   if (vErrors !== null) {
-    if (_errs22) {
-      vErrors.length = _errs22;
+    if (_errs17) {
+      vErrors.length = _errs17;
     } else {
       vErrors = null;
     }
   }
   if (_valid3) {
-    const _errs25 = errors;
+    const _errs20 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["multicast-routing"] !== void 0) {
-        const err23 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/3/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["igmp-snooping"] !== void 0) {
+        const err16 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/3/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err23];
+          vErrors = [err16];
         } else {
-          vErrors.push(err23);
+          vErrors.push(err16);
         }
         errors++;
       }
+      if (data["unregistered-multicast"] !== void 0) {
+        const err17 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/3/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err17];
+        } else {
+          vErrors.push(err17);
+        }
+        errors++;
+      }
+      if (data["spanning-tree"] !== void 0) {
+        const err18 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/3/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err19 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/3/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err19];
+        } else {
+          vErrors.push(err19);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data13 = data.ports;
+        if (data13 && typeof data13 == "object" && !Array.isArray(data13)) {
+          for (const key0 in data13) {
+            let data14 = data13[key0];
+            if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
+              if (data14["router-port"] !== void 0) {
+                const err20 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err20];
+                } else {
+                  vErrors.push(err20);
+                }
+                errors++;
+              }
+              if (data14["forward-reports"] !== void 0) {
+                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err21];
+                } else {
+                  vErrors.push(err21);
+                }
+                errors++;
+              }
+            } else {
+              const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err22];
+              } else {
+                vErrors.push(err22);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err23 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err23];
+          } else {
+            vErrors.push(err23);
+          }
+          errors++;
+        }
+      }
     }
-    var _valid3 = _errs25 === errors;
-    valid12 = _valid3;
-    if (valid12) {
+    var _valid3 = _errs20 === errors;
+    valid10 = _valid3;
+    if (valid10) {
       var props3 = {};
-      props3["multicast-routing"] = true;
+      props3["igmp-snooping"] = true;
+      props3["unregistered-multicast"] = true;
+      props3["spanning-tree"] = true;
+      props3["spanning-tree-priority"] = true;
+      props3.ports = true;
       props3.kind = true;
     }
   }
-  if (!valid12) {
+  if (!valid10) {
     const err24 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
       vErrors = [err24];
@@ -1559,7 +1570,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data17 = data.kind;
-        if (!(data17 === "camera" || data17 === "display" || data17 === "computer" || data17 === "tuner" || data17 === "patch-panel")) {
+        if (!(data17 === "access-point" || data17 === "media-converter" || data17 === "server" || data17 === "camera" || data17 === "display" || data17 === "computer" || data17 === "tuner" || data17 === "patch-panel")) {
           const err26 = {};
           if (vErrors === null) {
             vErrors = [err26];
@@ -1583,8 +1594,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid4) {
     const _errs30 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["poe-budget"] !== void 0) {
-        const err27 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/4/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["multicast-routing"] !== void 0) {
+        const err27 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/4/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err27];
         } else {
@@ -1597,7 +1608,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid15 = _valid4;
     if (valid15) {
       var props4 = {};
-      props4["poe-budget"] = true;
+      props4["multicast-routing"] = true;
       props4.kind = true;
     }
   }
@@ -1633,7 +1644,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        if (!(data.kind === "patch-panel")) {
+        let data19 = data.kind;
+        if (!(data19 === "camera" || data19 === "display" || data19 === "computer" || data19 === "tuner" || data19 === "patch-panel")) {
           const err30 = {};
           if (vErrors === null) {
             vErrors = [err30];
@@ -1657,8 +1669,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid5) {
     const _errs35 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err31 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/5/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["poe-budget"] !== void 0) {
+        const err31 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/5/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err31];
         } else {
@@ -1666,179 +1678,21 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.mac !== void 0) {
-        const err32 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/5/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err32];
-        } else {
-          vErrors.push(err32);
-        }
-        errors++;
-      }
-      if (data.interface !== void 0) {
-        const err33 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/5/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err33];
-        } else {
-          vErrors.push(err33);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err34 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/5/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err34];
-        } else {
-          vErrors.push(err34);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err35 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/5/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err35];
-        } else {
-          vErrors.push(err35);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err36 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/5/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err36];
-        } else {
-          vErrors.push(err36);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data26 = data.ports;
-        if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
-          for (const key1 in data26) {
-            let data27 = data26[key1];
-            if (data27 && typeof data27 == "object" && !Array.isArray(data27)) {
-              if (data27.speed !== void 0) {
-                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err37];
-                } else {
-                  vErrors.push(err37);
-                }
-                errors++;
-              }
-              if (data27.vlan !== void 0) {
-                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err38];
-                } else {
-                  vErrors.push(err38);
-                }
-                errors++;
-              }
-              if (data27.trunk !== void 0) {
-                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err39];
-                } else {
-                  vErrors.push(err39);
-                }
-                errors++;
-              }
-              if (data27.native !== void 0) {
-                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err40];
-                } else {
-                  vErrors.push(err40);
-                }
-                errors++;
-              }
-              if (data27.address !== void 0) {
-                const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err41];
-                } else {
-                  vErrors.push(err41);
-                }
-                errors++;
-              }
-              if (data27.addresses !== void 0) {
-                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err42];
-                } else {
-                  vErrors.push(err42);
-                }
-                errors++;
-              }
-              if (data27.poe !== void 0) {
-                const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err43];
-                } else {
-                  vErrors.push(err43);
-                }
-                errors++;
-              }
-              if (data27.mac !== void 0) {
-                const err44 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err44];
-                } else {
-                  vErrors.push(err44);
-                }
-                errors++;
-              }
-              if (data27.interface !== void 0) {
-                const err45 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err45];
-                } else {
-                  vErrors.push(err45);
-                }
-                errors++;
-              }
-            } else {
-              const err46 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err46];
-              } else {
-                vErrors.push(err46);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err47 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/5/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err47];
-          } else {
-            vErrors.push(err47);
-          }
-          errors++;
-        }
-      }
     }
     var _valid5 = _errs35 === errors;
     valid18 = _valid5;
     if (valid18) {
       var props5 = {};
-      props5.address = true;
-      props5.mac = true;
-      props5.interface = true;
-      props5.speed = true;
-      props5.poe = true;
-      props5.routes = true;
-      props5.ports = true;
+      props5["poe-budget"] = true;
       props5.kind = true;
     }
   }
   if (!valid18) {
-    const err48 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err32 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err48];
+      vErrors = [err32];
     } else {
-      vErrors.push(err48);
+      vErrors.push(err32);
     }
     errors++;
   }
@@ -1850,83 +1704,270 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props5);
     }
   }
+  const _errs37 = errors;
+  let valid21 = true;
+  const _errs38 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing6;
+    if (data.kind === void 0 && (missing6 = "kind")) {
+      const err33 = {};
+      if (vErrors === null) {
+        vErrors = [err33];
+      } else {
+        vErrors.push(err33);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        if (!(data.kind === "patch-panel")) {
+          const err34 = {};
+          if (vErrors === null) {
+            vErrors = [err34];
+          } else {
+            vErrors.push(err34);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid6 = _errs38 === errors;
+  errors = _errs37;
+  if (vErrors !== null) {
+    if (_errs37) {
+      vErrors.length = _errs37;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid6) {
+    const _errs40 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.address !== void 0) {
+        const err35 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/6/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err35];
+        } else {
+          vErrors.push(err35);
+        }
+        errors++;
+      }
+      if (data.mac !== void 0) {
+        const err36 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/6/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err36];
+        } else {
+          vErrors.push(err36);
+        }
+        errors++;
+      }
+      if (data.reserved !== void 0) {
+        const err37 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/6/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err37];
+        } else {
+          vErrors.push(err37);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err38 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/6/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err38];
+        } else {
+          vErrors.push(err38);
+        }
+        errors++;
+      }
+      if (data.speed !== void 0) {
+        const err39 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/6/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err39];
+        } else {
+          vErrors.push(err39);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err40 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/6/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err40];
+        } else {
+          vErrors.push(err40);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err41 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/6/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err41];
+        } else {
+          vErrors.push(err41);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data29 = data.ports;
+        if (data29 && typeof data29 == "object" && !Array.isArray(data29)) {
+          for (const key1 in data29) {
+            let data30 = data29[key1];
+            if (data30 && typeof data30 == "object" && !Array.isArray(data30)) {
+              if (data30.speed !== void 0) {
+                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err42];
+                } else {
+                  vErrors.push(err42);
+                }
+                errors++;
+              }
+              if (data30.vlan !== void 0) {
+                const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err43];
+                } else {
+                  vErrors.push(err43);
+                }
+                errors++;
+              }
+              if (data30.trunk !== void 0) {
+                const err44 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err44];
+                } else {
+                  vErrors.push(err44);
+                }
+                errors++;
+              }
+              if (data30.native !== void 0) {
+                const err45 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err45];
+                } else {
+                  vErrors.push(err45);
+                }
+                errors++;
+              }
+              if (data30.address !== void 0) {
+                const err46 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err46];
+                } else {
+                  vErrors.push(err46);
+                }
+                errors++;
+              }
+              if (data30.addresses !== void 0) {
+                const err47 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err47];
+                } else {
+                  vErrors.push(err47);
+                }
+                errors++;
+              }
+              if (data30.poe !== void 0) {
+                const err48 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err48];
+                } else {
+                  vErrors.push(err48);
+                }
+                errors++;
+              }
+              if (data30.mac !== void 0) {
+                const err49 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err49];
+                } else {
+                  vErrors.push(err49);
+                }
+                errors++;
+              }
+              if (data30.reserved !== void 0) {
+                const err50 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err50];
+                } else {
+                  vErrors.push(err50);
+                }
+                errors++;
+              }
+              if (data30.interface !== void 0) {
+                const err51 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err51];
+                } else {
+                  vErrors.push(err51);
+                }
+                errors++;
+              }
+            } else {
+              const err52 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err52];
+              } else {
+                vErrors.push(err52);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err53 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/6/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err53];
+          } else {
+            vErrors.push(err53);
+          }
+          errors++;
+        }
+      }
+    }
+    var _valid6 = _errs40 === errors;
+    valid21 = _valid6;
+    if (valid21) {
+      var props6 = {};
+      props6.address = true;
+      props6.mac = true;
+      props6.reserved = true;
+      props6.interface = true;
+      props6.speed = true;
+      props6.poe = true;
+      props6.routes = true;
+      props6.ports = true;
+      props6.kind = true;
+    }
+  }
+  if (!valid21) {
+    const err54 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err54];
+    } else {
+      vErrors.push(err54);
+    }
+    errors++;
+  }
+  if (props0 !== true && props6 !== void 0) {
+    if (props6 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props6);
+    }
+  }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err49 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err55 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err49];
+        vErrors = [err55];
       } else {
-        vErrors.push(err49);
+        vErrors.push(err55);
       }
       errors++;
     }
     for (const key2 in data) {
       if (!func1.call(schema39.properties, key2)) {
-        const err50 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err50];
-        } else {
-          vErrors.push(err50);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data37 = data.kind;
-      if (typeof data37 !== "string") {
-        const err51 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err51];
-        } else {
-          vErrors.push(err51);
-        }
-        errors++;
-      }
-      if (!(data37 === "switch" || data37 === "router" || data37 === "access-point" || data37 === "media-converter" || data37 === "server" || data37 === "camera" || data37 === "display" || data37 === "computer" || data37 === "tuner" || data37 === "patch-panel")) {
-        const err52 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err52];
-        } else {
-          vErrors.push(err52);
-        }
-        errors++;
-      }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err53 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err53];
-        } else {
-          vErrors.push(err53);
-        }
-        errors++;
-      }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data39 = data["unregistered-multicast"];
-      if (typeof data39 !== "string") {
-        const err54 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err54];
-        } else {
-          vErrors.push(err54);
-        }
-        errors++;
-      }
-      if (!(data39 === "flood" || data39 === "drop")) {
-        const err55 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err55];
-        } else {
-          vErrors.push(err55);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err56 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err56 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err56];
         } else {
@@ -1935,10 +1976,10 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data41 = data["spanning-tree-priority"];
-      if (!(typeof data41 == "number" && (!(data41 % 1) && !isNaN(data41)) && isFinite(data41))) {
-        const err57 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    if (data.kind !== void 0) {
+      let data41 = data.kind;
+      if (typeof data41 !== "string") {
+        const err57 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err57];
         } else {
@@ -1946,51 +1987,51 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data41 == "number" && isFinite(data41)) {
-        if (data41 > 61440 || isNaN(data41)) {
-          const err58 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
-          if (vErrors === null) {
-            vErrors = [err58];
-          } else {
-            vErrors.push(err58);
-          }
-          errors++;
+      if (!(data41 === "switch" || data41 === "router" || data41 === "access-point" || data41 === "media-converter" || data41 === "server" || data41 === "camera" || data41 === "display" || data41 === "computer" || data41 === "tuner" || data41 === "patch-panel")) {
+        const err58 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err58];
+        } else {
+          vErrors.push(err58);
         }
-        if (data41 < 0 || isNaN(data41)) {
-          const err59 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err59];
-          } else {
-            vErrors.push(err59);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data41 / 4096, res0 !== parseInt(res0)) {
-          const err60 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err60];
-          } else {
-            vErrors.push(err60);
-          }
-          errors++;
-        }
+        errors++;
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data42 = data["poe-budget"];
-      if (typeof data42 === "string") {
-        if (!pattern11.test(data42)) {
-          const err61 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err61];
-          } else {
-            vErrors.push(err61);
-          }
-          errors++;
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err59 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err59];
+        } else {
+          vErrors.push(err59);
         }
-      } else {
-        const err62 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data43 = data["unregistered-multicast"];
+      if (typeof data43 !== "string") {
+        const err60 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err60];
+        } else {
+          vErrors.push(err60);
+        }
+        errors++;
+      }
+      if (!(data43 === "flood" || data43 === "drop")) {
+        const err61 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err61];
+        } else {
+          vErrors.push(err61);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err62 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err62];
         } else {
@@ -1999,9 +2040,10 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err63 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data45 = data["spanning-tree-priority"];
+      if (!(typeof data45 == "number" && (!(data45 % 1) && !isNaN(data45)) && isFinite(data45))) {
+        const err63 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
           vErrors = [err63];
         } else {
@@ -2009,12 +2051,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.ports !== void 0) {
-      let data44 = data.ports;
-      if (data44 && typeof data44 == "object" && !Array.isArray(data44)) {
-        if (Object.keys(data44).length < 1) {
-          const err64 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      if (typeof data45 == "number" && isFinite(data45)) {
+        if (data45 > 61440 || isNaN(data45)) {
+          const err64 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
           if (vErrors === null) {
             vErrors = [err64];
           } else {
@@ -2022,55 +2061,52 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key3 in data44) {
-          const _errs59 = errors;
-          if (typeof key3 === "string") {
-            if (func2(key3) > 63) {
-              const err65 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
-              if (vErrors === null) {
-                vErrors = [err65];
-              } else {
-                vErrors.push(err65);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key3)) {
-              const err66 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
-              if (vErrors === null) {
-                vErrors = [err66];
-              } else {
-                vErrors.push(err66);
-              }
-              errors++;
-            }
+        if (data45 < 0 || isNaN(data45)) {
+          const err65 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+          if (vErrors === null) {
+            vErrors = [err65];
           } else {
-            const err67 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
-            if (vErrors === null) {
-              vErrors = [err67];
-            } else {
-              vErrors.push(err67);
-            }
-            errors++;
+            vErrors.push(err65);
           }
-          var valid25 = _errs59 === errors;
-          if (!valid25) {
-            const err68 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err68];
-            } else {
-              vErrors.push(err68);
-            }
-            errors++;
-          }
+          errors++;
         }
-        for (const key4 in data44) {
-          if (!validate24(data44[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data44, parentDataProperty: key4, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
+        let res0;
+        if (res0 = data45 / 4096, res0 !== parseInt(res0)) {
+          const err66 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err66];
+          } else {
+            vErrors.push(err66);
           }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data46 = data["poe-budget"];
+      if (typeof data46 === "string") {
+        if (!pattern11.test(data46)) {
+          const err67 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err67];
+          } else {
+            vErrors.push(err67);
+          }
+          errors++;
         }
       } else {
-        const err69 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err68 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err68];
+        } else {
+          vErrors.push(err68);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err69 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err69];
         } else {
@@ -2079,11 +2115,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.address !== void 0) {
-      let data46 = data.address;
-      if (typeof data46 === "string") {
-        if (!pattern17.test(data46)) {
-          const err70 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+    if (data.ports !== void 0) {
+      let data48 = data.ports;
+      if (data48 && typeof data48 == "object" && !Array.isArray(data48)) {
+        if (Object.keys(data48).length < 1) {
+          const err70 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
             vErrors = [err70];
           } else {
@@ -2091,52 +2127,55 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err71 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err71];
-        } else {
-          vErrors.push(err71);
-        }
-        errors++;
-      }
-    }
-    if (data.mac !== void 0) {
-      let data47 = data.mac;
-      if (typeof data47 === "string") {
-        if (!pattern21.test(data47)) {
-          const err72 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
-          if (vErrors === null) {
-            vErrors = [err72];
+        for (const key3 in data48) {
+          const _errs64 = errors;
+          if (typeof key3 === "string") {
+            if (func2(key3) > 63) {
+              const err71 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
+              if (vErrors === null) {
+                vErrors = [err71];
+              } else {
+                vErrors.push(err71);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key3)) {
+              const err72 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
+              if (vErrors === null) {
+                vErrors = [err72];
+              } else {
+                vErrors.push(err72);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err72);
+            const err73 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            if (vErrors === null) {
+              vErrors = [err73];
+            } else {
+              vErrors.push(err73);
+            }
+            errors++;
           }
-          errors++;
+          var valid28 = _errs64 === errors;
+          if (!valid28) {
+            const err74 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err74];
+            } else {
+              vErrors.push(err74);
+            }
+            errors++;
+          }
+        }
+        for (const key4 in data48) {
+          if (!validate24(data48[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data48, parentDataProperty: key4, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
         }
       } else {
-        const err73 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err73];
-        } else {
-          vErrors.push(err73);
-        }
-        errors++;
-      }
-    }
-    if (data.interface !== void 0) {
-      let data48 = data.interface;
-      if (typeof data48 === "string") {
-        if (!pattern22.test(data48)) {
-          const err74 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
-          if (vErrors === null) {
-            vErrors = [err74];
-          } else {
-            vErrors.push(err74);
-          }
-          errors++;
-        }
-      } else {
-        const err75 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err75 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err75];
         } else {
@@ -2145,11 +2184,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.speed !== void 0) {
-      let data49 = data.speed;
-      if (typeof data49 === "string") {
-        if (!pattern13.test(data49)) {
-          const err76 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+    if (data.address !== void 0) {
+      let data50 = data.address;
+      if (typeof data50 === "string") {
+        if (!pattern17.test(data50)) {
+          const err76 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err76];
           } else {
@@ -2158,11 +2197,88 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err77 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err77 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err77];
         } else {
           vErrors.push(err77);
+        }
+        errors++;
+      }
+    }
+    if (data.mac !== void 0) {
+      let data51 = data.mac;
+      if (typeof data51 === "string") {
+        if (!pattern21.test(data51)) {
+          const err78 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+          if (vErrors === null) {
+            vErrors = [err78];
+          } else {
+            vErrors.push(err78);
+          }
+          errors++;
+        }
+      } else {
+        const err79 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err79];
+        } else {
+          vErrors.push(err79);
+        }
+        errors++;
+      }
+    }
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err80 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err80];
+        } else {
+          vErrors.push(err80);
+        }
+        errors++;
+      }
+    }
+    if (data.interface !== void 0) {
+      let data53 = data.interface;
+      if (typeof data53 === "string") {
+        if (!pattern22.test(data53)) {
+          const err81 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          if (vErrors === null) {
+            vErrors = [err81];
+          } else {
+            vErrors.push(err81);
+          }
+          errors++;
+        }
+      } else {
+        const err82 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err82];
+        } else {
+          vErrors.push(err82);
+        }
+        errors++;
+      }
+    }
+    if (data.speed !== void 0) {
+      let data54 = data.speed;
+      if (typeof data54 === "string") {
+        if (!pattern13.test(data54)) {
+          const err83 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err83];
+          } else {
+            vErrors.push(err83);
+          }
+          errors++;
+        }
+      } else {
+        const err84 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err84];
+        } else {
+          vErrors.push(err84);
         }
         errors++;
       }
@@ -2174,65 +2290,88 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data["basic-rate"] !== void 0) {
-      let data51 = data["basic-rate"];
-      if (typeof data51 === "string") {
-        if (!pattern13.test(data51)) {
-          const err78 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data56 = data["basic-rate"];
+      if (typeof data56 === "string") {
+        if (!pattern13.test(data56)) {
+          const err85 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err78];
+            vErrors = [err85];
           } else {
-            vErrors.push(err78);
+            vErrors.push(err85);
           }
           errors++;
         }
       } else {
-        const err79 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err86 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err79];
+          vErrors = [err86];
         } else {
-          vErrors.push(err79);
+          vErrors.push(err86);
         }
         errors++;
       }
-      if (!(data51 === "1 Mb/s" || data51 === "2 Mb/s" || data51 === "5.5 Mb/s" || data51 === "6 Mb/s" || data51 === "9 Mb/s" || data51 === "11 Mb/s" || data51 === "12 Mb/s" || data51 === "18 Mb/s" || data51 === "24 Mb/s" || data51 === "36 Mb/s" || data51 === "48 Mb/s" || data51 === "54 Mb/s")) {
-        const err80 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+      if (!(data56 === "1 Mb/s" || data56 === "2 Mb/s" || data56 === "5.5 Mb/s" || data56 === "6 Mb/s" || data56 === "9 Mb/s" || data56 === "11 Mb/s" || data56 === "12 Mb/s" || data56 === "18 Mb/s" || data56 === "24 Mb/s" || data56 === "36 Mb/s" || data56 === "48 Mb/s" || data56 === "54 Mb/s")) {
+        const err87 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err80];
+          vErrors = [err87];
         } else {
-          vErrors.push(err80);
+          vErrors.push(err87);
         }
         errors++;
       }
     }
     if (data["multicast-to-unicast"] !== void 0) {
       if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err81 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err88 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err81];
+          vErrors = [err88];
         } else {
-          vErrors.push(err81);
+          vErrors.push(err88);
         }
         errors++;
       }
     }
-    if (data.decoders !== void 0) {
-      let data53 = data.decoders;
-      if (!(typeof data53 == "number" && (!(data53 % 1) && !isNaN(data53)) && isFinite(data53))) {
-        const err82 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    if (data.sessions !== void 0) {
+      let data58 = data.sessions;
+      if (!(typeof data58 == "number" && (!(data58 % 1) && !isNaN(data58)) && isFinite(data58))) {
+        const err89 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err82];
+          vErrors = [err89];
         } else {
-          vErrors.push(err82);
+          vErrors.push(err89);
         }
         errors++;
       }
-      if (typeof data53 == "number" && isFinite(data53)) {
-        if (data53 < 1 || isNaN(data53)) {
-          const err83 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data58 == "number" && isFinite(data58)) {
+        if (data58 < 1 || isNaN(data58)) {
+          const err90 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err83];
+            vErrors = [err90];
           } else {
-            vErrors.push(err83);
+            vErrors.push(err90);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.decoders !== void 0) {
+      let data59 = data.decoders;
+      if (!(typeof data59 == "number" && (!(data59 % 1) && !isNaN(data59)) && isFinite(data59))) {
+        const err91 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err91];
+        } else {
+          vErrors.push(err91);
+        }
+        errors++;
+      }
+      if (typeof data59 == "number" && isFinite(data59)) {
+        if (data59 < 1 || isNaN(data59)) {
+          const err92 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err92];
+          } else {
+            vErrors.push(err92);
           }
           errors++;
         }
@@ -2245,64 +2384,64 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data55 = data.routes;
-      if (Array.isArray(data55)) {
-        const len0 = data55.length;
+      let data61 = data.routes;
+      if (Array.isArray(data61)) {
+        const len0 = data61.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data55[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data55, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data61[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data61, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err84 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err93 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err84];
+          vErrors = [err93];
         } else {
-          vErrors.push(err84);
+          vErrors.push(err93);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err85 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err94 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err85];
+          vErrors = [err94];
         } else {
-          vErrors.push(err85);
+          vErrors.push(err94);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err86 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err95 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err86];
+          vErrors = [err95];
         } else {
-          vErrors.push(err86);
+          vErrors.push(err95);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err87 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err96 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err87];
+          vErrors = [err96];
         } else {
-          vErrors.push(err87);
+          vErrors.push(err96);
         }
         errors++;
       }
     }
   } else {
-    const err88 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err97 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err88];
+      vErrors = [err97];
     } else {
-      vErrors.push(err88);
+      vErrors.push(err97);
     }
     errors++;
   }

@@ -1,0 +1,94 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { nextFreeAddress } from '../../site/free/address.ts';
+import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
+import { headOf } from '../../site/item.ts';
+import type { Device, Site, Stream, Vlan } from '../../site/model.ts';
+import { formatAddress } from '../../standards/ipv4.ts';
+import { few } from '../../text/words.ts';
+
+export const sourceWithoutAddress: Rule = {
+  id: 'source-without-address',
+  severity: 'warning',
+  summary: 'A device that others pull from has no address of its own.',
+  why: `Who pulls a stream asks for it at the address of its source. What a DHCP server hands out may be another after a
+power cut, and then the recorder asks in vain, or gets the picture of another camera. Give the source an address outside
+the pool, or have the server keep one for it (\`mac\` and \`reserved: true\`). Where the VLAN has no pool it is told as
+information: the address may only not be written here.`,
+  source: 'RFC 2131 §2.2 (an address is given for a time), from memory',
+  check({ site, network }: RuleContext, report: Report): void {
+    const pulled = new Map<Device, Stream[]>();
+    for (const stream of site.streams) {
+      const { source, transport, receivers } = stream;
+      const device = source === undefined ? undefined : site.deviceByName.get(source);
+      if (device === undefined || transport?.startsWith('rtsp') !== true) continue;
+      if (receivers.every((receiver) => receiver === source)) continue;
+      const list = pulled.get(device);
+      if (list === undefined) pulled.set(device, [stream]);
+      else list.push(stream);
+    }
+    for (const [device, streams] of pulled) {
+      const own = network.interfaces.of(device);
+      const vlan = own.flatMap(({ domain }) => domain.vlan ?? []).find(({ subnet }) => subnet !== undefined);
+      if (vlan === undefined || hasAddress(device)) continue;
+      const names = few(streams.map(({ name }) => name));
+      report({
+        at: headOf(device.item),
+        severity: vlan.pool === undefined ? 'information' : 'warning',
+        message:
+          vlan.pool === undefined
+            ? `${device.name} has no address, and ${names} ${streams.length === 1 ? 'is' : 'are'} asked for there. Say it.`
+            : `${device.name} gets its address from the DHCP pool of ${vlan.name}, so that it may change, and ${names} ` +
+              `${streams.length === 1 ? 'is' : 'are'} asked for there. Give it one outside the pool, or have one reserved.`,
+        about: [device.name],
+        fixes: () => giveAddress(site, device, vlan),
+      });
+    }
+  },
+};
+
+/** One that is still to be filled in counts: unfilled tells. */
+function hasAddress({ ports, item }: Device): boolean {
+  return ports.some(({ addresses }) => addresses.length > 0) || item.mentions.some(({ text }) => text === 'auto');
+}
+
+function giveAddress(site: Site, { item, ports }: Device, vlan: Vlan): Fix[] {
+  const free = nextFreeAddress(site, vlan);
+  const [only, ...others] = ports;
+  if (free === undefined || only === undefined || others.length > 0) return [];
+  const text = formatAddress(free);
+  const where = only.route[1] === undefined || only.route[1] === only.name ? only.route : undefined;
+  if (where === undefined) return [];
+  return fixOf(`Give it ${text}, the next free address of ${vlan.name}`, addEntry(item, where, 'address', text));
+}
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
+devices:
+  core: {kind: switch, ports: {1-4: {vlan: video}}}
+  gate-cam: {kind: camera}
+# ^^^^^^^^ gate-cam gets its address from the DHCP pool of video, so that it may change, and gate is asked for there
+  recorder: {kind: server, address: 192.168.20.5}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, receivers: [recorder]}
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24, dhcp-pool: 192.168.20.100-192.168.20.199}
+devices:
+  core: {kind: switch, ports: {1-4: {vlan: video}}}
+  gate-cam: {kind: camera, address: 192.168.20.1}
+  recorder: {kind: server, address: 192.168.20.5}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, receivers: [recorder]}
+`,
+  },
+];
