@@ -10,6 +10,7 @@ export const GROUPS = {
   addresses: 'Addresses and VLANs',
   links: 'Cables and links',
   power: 'Power over Ethernet',
+  routes: 'Routes',
   streams: 'Streams',
   multicast: 'Multicast',
   recording: 'Recording',

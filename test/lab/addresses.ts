@@ -1,7 +1,7 @@
 /** What a built site needs and a described one may leave out: addresses, VLAN numbers, names of interfaces. */
 
 import { type Subnet, contains, formatAddress, parseSubnet } from '../../server/src/standards/ipv4.ts';
-import type { Interface } from '../../server/src/network/interfaces.ts';
+import type { Interface } from '../../server/src/network/interface.ts';
 import type { BroadcastDomain } from '../../server/src/network/vlan-membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { type Port, portName } from '../../server/src/site/model.ts';

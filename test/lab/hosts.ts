@@ -1,7 +1,7 @@
 /** Each host and router as a network namespace, with its interfaces, addresses and routes. */
 
 import { formatSubnet, isMulticast } from '../../server/src/standards/ipv4.ts';
-import type { Interface } from '../../server/src/network/interfaces.ts';
+import type { Interface } from '../../server/src/network/interface.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';

@@ -11,15 +11,14 @@ IP_MULTICAST_ALL = 49
 
 
 class Receiver:
-    """Takes datagrams, and counts those of a run; says hello back before."""
+    """Takes datagrams, and counts those of a run; says hello back before. A group it joins as its routes say."""
 
-    def __init__(self, namespace, address, port, interface):
+    def __init__(self, namespace, address, port):
         self.group = address if 224 <= int(address.split('.')[0]) < 240 else None
         self.got = 0
         self.answers = True
         with Inside(namespace):
             self.socket = socket.socket(socket.AF_INET, socket.SOCK_DGRAM)
-            self.index = 0 if interface is None else socket.if_nametoindex(interface)
         self.socket.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 1 << 20)
         self.socket.setsockopt(socket.IPPROTO_IP, IP_MULTICAST_ALL, 0)
         self.socket.bind((address, port))
@@ -31,7 +30,7 @@ class Receiver:
 
     def join(self):
         if self.group is not None:
-            request = socket.inet_aton(self.group) + struct.pack('=Ii', 0, self.index)
+            request = socket.inet_aton(self.group) + struct.pack('=Ii', 0, 0)
             self.socket.setsockopt(socket.IPPROTO_IP, socket.IP_ADD_MEMBERSHIP, request)
 
     def read(self):

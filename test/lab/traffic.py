@@ -48,7 +48,7 @@ def set_up(command):
         if one['connects']:
             receivers.append(Client(one['namespace'], one['address'], one['port']))
         else:
-            receivers.append(Receiver(one['namespace'], one['address'], one['port'], one['interface']))
+            receivers.append(Receiver(one['namespace'], one['address'], one['port']))
     for one in command['senders']:
         if one['serves']:
             sender = Connection(one['namespace'], one['address'], one['port'])

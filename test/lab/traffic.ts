@@ -45,8 +45,6 @@ interface Receiver {
   readonly namespace: string;
   readonly address: string;
   readonly port: number;
-  /** By which it joins; where there is none its routes say. */
-  readonly interface: string | undefined;
   readonly connects: boolean;
 }
 
@@ -90,7 +88,6 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
           namespace: namespaceOf(receiver),
           address,
           port,
-          interface: joinsBy(plan, addresses, stream, receiver),
           connects: false,
         };
         receptions.push({
@@ -117,7 +114,7 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
         serves: pulled,
         runs: runs.map((r) => packets(r, pulled ? TCP_HEADERS : UDP_HEADERS)),
       });
-      const at = { namespace: namespaceOf(receiver), address, port, interface: undefined, connects: pulled };
+      const at = { namespace: namespaceOf(receiver), address, port, connects: pulled };
       receptions.push({ stream, receiver, expected: reaches.includes(receiver.name), at, sender: senders.length - 1 });
       port++;
     }
@@ -134,21 +131,6 @@ function shows({ network }: Plan, receiver: Device, stream: Stream): boolean {
 
 function isHost(device: Device): boolean {
   return !device.bridging && device.kind !== 'patch-panel';
-}
-
-/**
- * Where a route is set for the group the receiver leaves it to that; otherwise its program names the port that is in
- * the network of the sender, and where none is, its routes decide.
- */
-function joinsBy(plan: Plan, addresses: Addresses, stream: Stream, receiver: Device): string | undefined {
-  const { interfaces, delivery } = plan.network;
-  if (stream.group !== undefined) {
-    const route = interfaces.towards(receiver, stream.group)?.route;
-    if (route !== undefined && route.to.prefix > 0) return undefined;
-  }
-  const domain = delivery(stream).leaves?.domain;
-  const at = domain === undefined ? undefined : interfaces.in(receiver, domain);
-  return at === undefined ? undefined : addresses.nameOf(at);
 }
 
 function packets(run: PacketRun, kernelHeaders: number): Sender['runs'][number] {
@@ -182,7 +164,7 @@ export class TrafficProcess {
   }
 
   async setUp(traffic: Traffic, queriers: readonly Asker[], routers: readonly Forwarder[]): Promise<void> {
-    const receivers = traffic.receptions.map(({ at }) => ({ ...at, interface: at.interface ?? null }));
+    const receivers = traffic.receptions.map(({ at }) => at);
     await this.command({ do: 'set-up', queriers, routers, receivers, senders: traffic.senders, settle: 0.3 });
   }
 

@@ -215,28 +215,32 @@ describe('multicast', () => {
     });
 
     // Source: RFC 7761 §4.6.1 (of routers that send the same into a network the one with the highest address goes on),
-    // from memory.
-    it('is forwarded by the router of the higher address where two could, in whatever order they are written', () => {
+    // from memory; RFC 3376 §6.6.2 (the lowest address asks), read; RFC 4541 §2.1.1 (reports go to who asks), read.
+    it('is forwarded by the router that hears reports, of two the one of the higher address, in whatever order', () => {
       const router = (name: string, host: number): string =>
         `  ${name}: {kind: router, multicast-routing: true, ports: {eth: {trunk: [house, video], ` +
         `addresses: {house: 192.168.10.${host}, video: 192.168.20.${host}}}}}\n`;
       for (const routers of [router('east', 2) + router('west', 3), router('west', 3) + router('east', 2)]) {
-        const made = networkFrom(
+        const site = (snooping: boolean): string =>
           TWO_VLANS.replace('[screen]', '[screen, elsewhere]')
+            .replace('igmp-snooping: true', `igmp-snooping: ${snooping}`)
             .replace('port: 5004', 'port: 5004, ttl: 2')
             .replace(
               '      router:',
               '      east: {trunk: [house, video]}\n      west: {trunk: [house, video]}\n      router:',
             )
-            .replace('cables:', `${routers}cables:\n  - {from: core/east, to: east}\n  - {from: core/west, to: west}`),
-        );
-        assert.equal(leaving(made, 'west/eth'), 'paddock');
-        assert.equal(leaving(made, 'east/eth'), '');
+            .replace('cables:', `${routers}cables:\n  - {from: core/east, to: east}\n  - {from: core/west, to: west}`);
+        const both = networkFrom(site(false));
+        assert.equal(leaving(both, 'west/eth'), 'paddock');
+        assert.equal(leaving(both, 'east/eth'), '');
+        const asking = networkFrom(site(true));
+        assert.equal(leaving(asking, 'east/eth'), 'paddock');
+        assert.equal(leaving(asking, 'west/eth'), '');
       }
     });
 
     it('passes a VLAN without receivers on its way to a second router', () => {
-      const chain = (ttl: number): string => `
+      const chain = (ttl: number, near = 1): string => `
 vlans:
   video: {id: 20}
   yard: {id: 30}
@@ -248,8 +252,8 @@ devices:
     unregistered-multicast: drop
     ports: {cam: {vlan: video}, near: {trunk: [video, yard]}, far: {trunk: [yard, house]}, screen: {vlan: house}}
   paddock-cam: {kind: camera}
-  near: {kind: router, multicast-routing: true, ports: {eth: {trunk: [video, yard]}}}
-  far: {kind: router, multicast-routing: true, ports: {eth: {trunk: [yard, house]}}}
+  near: {kind: router, multicast-routing: true, ports: {eth: {trunk: [video, yard], addresses: {yard: 192.168.30.${near}}}}}
+  far: {kind: router, multicast-routing: true, ports: {eth: {trunk: [yard, house], addresses: {yard: 192.168.30.2}}}}
   screen: {kind: display}
 cables:
   - {from: core/cam, to: paddock-cam}
@@ -262,6 +266,13 @@ streams:
       assert.deepEqual(delivery(networkFrom(chain(3)), 'paddock').reaches, ['screen']);
       assert.deepEqual(delivery(networkFrom(chain(2)), 'paddock').unreached, [
         { receiver: 'screen', why: { obstacle: 'ttl', ttl: 2, needed: 3 } },
+      ]);
+      // The router behind asks in the VLAN between them, so that the one before never hears of it.
+      assert.deepEqual(delivery(networkFrom(chain(3, 3)), 'paddock').unreached, [
+        {
+          receiver: 'screen',
+          why: { obstacle: 'report-astray', network: 'yard', router: 'near', querier: 'far', member: 'far' },
+        },
       ]);
     });
 
@@ -315,7 +326,7 @@ streams:
     };
 
     it('is 60 Mb/s in and 160 Mb/s out', () => {
-      const made = networkFrom(eightCameras(''));
+      const made = networkFrom(eightCameras('routes: [{to: 224.0.0.0/4, port: lan}]'));
       assert.equal(load(made, 'core/lan', 'payload'), 60_000_000);
       assert.equal(load(made, 'recorder/lan', 'payload'), 160_000_000);
       about(load(made, 'core/lan'), 60_000_000);

@@ -1,8 +1,8 @@
-/** The port by which a host would reach receivers that it misses now. */
+/** The interface by which a host would reach receivers that it misses now. */
 
 import type { Site } from '../site/model.ts';
 import type { Delivery } from './delivery.ts';
-import type { Interface } from './interfaces.ts';
+import type { Interface } from './interface.ts';
 import type { Network } from './network.ts';
 
 export interface BetterEgress {
@@ -15,7 +15,7 @@ export interface BetterEgress {
 export function betterEgress(site: Site, { interfaces }: Network, delivery: Delivery): BetterEgress | undefined {
   const { source, leaves, unreached } = delivery;
   if (source === undefined || leaves === undefined || unreached.length === 0) return undefined;
-  const others = interfaces.of(source).filter(({ domain, port }) => domain !== leaves.domain && port !== leaves.port);
+  const others = interfaces.of(source).filter(({ domain }) => domain !== leaves.domain);
   if (others.length === 0) return undefined;
   const receivers = delivery.stream.receivers
     .flatMap((name) => site.deviceByName.get(name) ?? [])

@@ -20,10 +20,12 @@ export interface Bridge {
    * host that has no tagged ones. What is flooded leaves by them all the same, and ends there.
    */
   readonly deadEnds: readonly Link[];
-  /** Links that lead to the querier, to a multicast router, or are set to: reports and all groups go there. */
+  /** Links that lead to the querier, or are set to: reports and all groups go there. */
   readonly routerLinks: readonly Link[];
   /** Links that reports are sent out of as well. */
   readonly reportLinks: readonly Link[];
+  /** Whether it sends a group where somebody has joined; it floods where it does not snoop, or nobody asks. */
+  readonly snoops: boolean;
 }
 
 export interface BridgeTree {
@@ -31,10 +33,10 @@ export interface BridgeTree {
   readonly bridges: ReadonlyMap<Device, Bridge>;
   /** Links that close a loop which no spanning tree cuts; the tree is grown without them. */
   readonly loops: readonly Link[];
-  /** The named querier, if it is in the domain. */
+  /** The device that asks: the one that is named, where it is elected. */
   readonly querier: Device | undefined;
-  /** By component: whether a querier or multicast router asks there. */
-  readonly queried: ReadonlySet<number>;
+  /** By component: who asks there. */
+  readonly queried: ReadonlyMap<number, Device>;
 }
 
 /** A direction of a link whose other end does not take what is sent. */
@@ -48,9 +50,9 @@ export interface Branches {
   /** Where it is only sent into. */
   readonly deadEnds: readonly DeadEnd[];
   /** The device that is named as the querier, wherever it is. */
-  readonly querier: Device | undefined;
-  /** Those with an interface in the domain. */
-  readonly multicastRouters: readonly Device[];
+  readonly named: Device | undefined;
+  /** Who may ask, in the order in which they are elected. */
+  readonly askers: readonly Device[];
 }
 
 /** The bridge that a frame comes to by a link; `undefined` where that is a host or does not take it. */
@@ -66,10 +68,11 @@ interface Growing extends Bridge {
   readonly deadEnds: Link[];
   readonly routerLinks: Link[];
   readonly reportLinks: Link[];
+  snoops: boolean;
 }
 
 /** Grows the tree from the querier's bridge, so that the path up is the path to the querier. */
-export function bridgeTree({ domain, links, deadEnds, querier: named, multicastRouters }: Branches): BridgeTree {
+export function bridgeTree({ domain, links, deadEnds, named, askers }: Branches): BridgeTree {
   const around = new Map<Device, Link[]>();
   for (const link of links) {
     if (link.blocked !== undefined) continue;
@@ -79,13 +82,11 @@ export function bridgeTree({ domain, links, deadEnds, querier: named, multicastR
       else list.push(link);
     }
   }
-  const querier = named !== undefined && around.has(named) ? named : undefined;
-  const asking =
-    querier === undefined || multicastRouters.includes(querier) ? multicastRouters : [querier, ...multicastRouters];
+  const asking = askers.filter((device) => around.has(device));
 
   const bridges = new Map<Device, Growing>();
   const loops = new Set<Link>();
-  const queried = new Set<number>();
+  const queried = new Map<number, Device>();
   let component = 0;
   const grow = (device: Device): void => {
     if (!bridges.has(device)) growFrom(device, component++, around, { bridges, loops });
@@ -101,12 +102,16 @@ export function bridgeTree({ domain, links, deadEnds, querier: named, multicastR
   for (const device of asking) markRouterLinks(device, around, bridges, queried);
   for (const bridge of bridges.values()) {
     if (queried.has(bridge.component) && bridge.up !== undefined) add(bridge.routerLinks, bridge.up);
+    const { snooping, unasked } = bridge.device;
+    bridge.snoops = snooping && (queried.has(bridge.component) || unasked !== 'flood');
     for (const link of [...bridge.links, ...bridge.deadEnds]) {
       const port = portOf(link, bridge.device);
       if (port.routerPort) add(bridge.routerLinks, link);
       if (port.forwardReports) add(bridge.reportLinks, link);
     }
   }
+  const elected = [...queried.values()];
+  const querier = elected.find((device) => device === named) ?? elected[0];
   return { domain, bridges, loops: [...loops], querier, queried };
 }
 
@@ -120,7 +125,7 @@ function growFrom(
     const links = up === undefined ? [] : [up];
     const depth = parent === undefined ? 0 : parent.depth + 1;
     const lists = { links, deadEnds: [], routerLinks: [], reportLinks: [] };
-    const bridge = { device, parent, up, depth, component, ...lists };
+    const bridge = { device, parent, up, depth, component, ...lists, snoops: device.snooping };
     bridges.set(device, bridge);
     return bridge;
   };
@@ -148,28 +153,25 @@ function bridgeNextTo(device: Device, around: ReadonlyMap<Device, readonly Link[
 }
 
 /**
- * Queries reach every bridge of the component, so each learns the path to the querier. For most bridges that path
+ * Where nobody asks yet, the device does. Queries reach every bridge of the component, so each learns the path to the querier. For most bridges that path
  * leads up; the bridges between the querier and the root learn it downwards too.
  */
 function markRouterLinks(
   device: Device,
   around: ReadonlyMap<Device, readonly Link[]>,
   bridges: ReadonlyMap<Device, Growing>,
-  queried: Set<number>,
+  queried: Map<number, Device>,
 ): void {
-  let first: Growing | undefined;
-  if (device.bridging) {
-    first = bridges.get(device);
-  } else {
+  const beside = device.bridging ? undefined : bridgeNextTo(device, around);
+  const first = bridges.get(beside ?? device);
+  if (first === undefined || queried.has(first.component)) return;
+  queried.set(first.component, device);
+  if (!device.bridging) {
     for (const link of around.get(device) ?? []) {
       const bridge = bridges.get(oppositePort(link, portOf(link, device)).device);
-      if (bridge === undefined) continue;
-      add(bridge.routerLinks, link);
-      first ??= bridge;
+      if (bridge !== undefined) add(bridge.routerLinks, link);
     }
   }
-  if (first === undefined) return;
-  queried.add(first.component);
   for (let bridge = first; bridge.parent !== undefined && bridge.up !== undefined; bridge = bridge.parent)
     add(bridge.parent.routerLinks, bridge.up);
 }

@@ -11,7 +11,8 @@ import type { Device, Stream } from '../site/model.ts';
 import type { Copy } from './delivery.ts';
 import type { Link } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
-import { type RoutingContext, routeUnicast } from './unicast.ts';
+import type { RoutingContext } from './trace.ts';
+import { routeUnicast } from './unicast.ts';
 
 export interface Choices {
   /** Screens that receive more streams than they show at a time, with how many they show. */

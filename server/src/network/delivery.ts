@@ -1,7 +1,7 @@
 /** Whom a stream reaches, and why it does not reach the others. */
 
 import type { Device, HostRoute, Stream } from '../site/model.ts';
-import type { Interface } from './interfaces.ts';
+import type { Interface } from './interface.ts';
 import type { Hop } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 
@@ -28,13 +28,21 @@ export type Obstacle =
       readonly own: string;
       readonly to: string;
     }
-  /** A route makes the receiver join by an interface in another network. */
+  /** The receiver joins by an interface in another network, as its routes have it. */
   | { readonly obstacle: 'joins-elsewhere'; readonly port: string; readonly network: string; readonly from: string }
   | { readonly obstacle: 'ttl'; readonly ttl: number; readonly needed: number }
   /** No querier, so that the receiver's report gets no further than its own switch, and the group is dropped. */
   | { readonly obstacle: 'report-stays'; readonly network: string; readonly bridge: string }
   /** No querier, and `bridge` knows the group at other ports alone. */
   | { readonly obstacle: 'known-nearer'; readonly network: string; readonly bridge: string; readonly at: string }
+  /** The report of `member` goes to `querier`, so that `router`, which would forward the group, hears of nobody. */
+  | {
+      readonly obstacle: 'report-astray';
+      readonly network: string;
+      readonly router: string;
+      readonly querier: string;
+      readonly member: string;
+    }
   | { readonly obstacle: 'link-local'; readonly from: string; readonly to: string }
   /** With `back`, it is the receiver's own network that has none, so that it cannot ask the source. */
   | { readonly obstacle: 'no-gateway'; readonly network: string; readonly to: string; readonly back?: true }
@@ -44,7 +52,46 @@ export type Obstacle =
       readonly from: string;
       readonly to: string;
       readonly back?: true;
-    };
+    }
+  /** `device` sends it by a port without a cable: by `route`, or since an address of the port says so. */
+  | {
+      readonly obstacle: 'into-nothing';
+      readonly device: string;
+      readonly port: string;
+      readonly route: HostRoute | undefined;
+      readonly back?: true;
+    }
+  /** `device` looks for it at `port`, in `network`, and it is in another: `to`. */
+  | {
+      readonly obstacle: 'not-on-link';
+      readonly device: string;
+      readonly port: string;
+      readonly network: string;
+      readonly to: string;
+      readonly route: HostRoute | undefined;
+      readonly back?: true;
+    }
+  /** `device` hands it to an address that nobody has there. */
+  | {
+      readonly obstacle: 'no-such-gateway';
+      readonly device: string;
+      readonly via: number;
+      readonly route: HostRoute;
+      readonly back?: true;
+    }
+  /** `device` hands it to one that forwards nothing: by `route`, or as the gateway of `network`. */
+  | {
+      readonly obstacle: 'no-router';
+      readonly device: string;
+      readonly gateway: string;
+      readonly network: string;
+      readonly route: HostRoute | undefined;
+      readonly back?: true;
+    }
+  /** Routers hand it to each other. */
+  | { readonly obstacle: 'circle'; readonly devices: readonly string[]; readonly back?: true }
+  /** `device` has several cards and no route for the group: it can neither send to it nor join it. */
+  | { readonly obstacle: 'no-group-route'; readonly device: string };
 
 export interface Unreached {
   readonly receiver: string;

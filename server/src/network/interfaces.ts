@@ -1,30 +1,25 @@
-/** The interfaces of hosts and routers in the broadcast domains, and which of them they send by. */
+/** The interfaces of hosts and routers in the broadcast domains, and by which of them they send. */
 
-import { type Subnet, contains } from '../standards/ipv4.ts';
-import type { Device, HostRoute, Port } from '../site/model.ts';
+import { lastResult, perObject } from '../memo.ts';
+import { contains } from '../standards/ipv4.ts';
+import type { Device, Port, Site, Vlan } from '../site/model.ts';
+import { canForward } from './can-forward.ts';
+import type { RouteTarget } from '../site/multicast-route.ts';
+import type { Interface } from './interface.ts';
 import type { Link } from './link.ts';
 import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
-
-/** A host's or router's place in one broadcast domain. */
-export interface Interface {
-  readonly device: Device;
-  readonly port: Port;
-  readonly link: Link;
-  readonly domain: BroadcastDomain;
-  readonly address: number | undefined;
-}
-
-/** By which interface a device sends, and the route that says so, where one does. */
-export interface Egress {
-  readonly by: Interface;
-  readonly route: HostRoute | undefined;
-}
+import { RouteTable, type Via, type Way } from './route-table.ts';
 
 export class Interfaces {
   private readonly byDevice: ReadonlyMap<Device, readonly Interface[]>;
   private readonly deviceByName: ReadonlyMap<string, Device>;
+  private readonly vlans: readonly Vlan[];
+  private readonly holders: () => ReadonlyMap<BroadcastDomain, ReadonlyMap<number | undefined, Interface>>;
+  /** The routes of a device. */
+  readonly table: (device: Device) => RouteTable;
 
-  constructor(deviceByName: ReadonlyMap<string, Device>, linkAt: (port: Port) => Link | undefined) {
+  constructor({ vlans, deviceByName }: Pick<Site, 'vlans' | 'deviceByName'>, linkAt: (port: Port) => Link | undefined) {
+    this.vlans = vlans;
     this.deviceByName = deviceByName;
     const byDevice = new Map<Device, readonly Interface[]>();
     for (const device of deviceByName.values()) {
@@ -35,6 +30,8 @@ export class Interfaces {
         );
     }
     this.byDevice = byDevice;
+    this.holders = lastResult(() => holdersOf(byDevice));
+    this.table = perObject((device) => this.tableOf(device));
   }
 
   /** In the order of the ports; a port with a trunk has one in each of its domains. None at what forwards frames. */
@@ -46,38 +43,61 @@ export class Interfaces {
     return this.of(device).find((candidate) => candidate.domain === domain);
   }
 
-  /**
-   * The interface by which a device sends to an address: of its most specific route, else of the subnet that holds
-   * the address, else of the domain that has a gateway, as a host that is given one gateway does.
-   */
-  towards(device: Device, address: number): Egress | undefined {
-    const own = this.of(device);
-    const first = own[0];
-    if (first === undefined) return undefined;
-    if (own.length === 1 && device.routes.length === 0) return { by: first, route: undefined };
-    let best: (Egress & { readonly prefix: number }) | undefined;
-    const offer = (by: Interface | undefined, route: HostRoute | undefined, subnet: Subnet): void => {
-      if (by === undefined || !contains(subnet, address)) return;
-      if (best === undefined || subnet.prefix > best.prefix) best = { by, route, prefix: subnet.prefix };
-    };
-    for (const route of device.routes)
-      offer(
-        own.find(({ port }) => port.name === route.port),
-        route,
-        route.to,
-      );
-    for (const by of own) {
-      const subnet = by.domain.vlan?.subnet;
-      if (subnet !== undefined) offer(by, undefined, subnet);
-    }
-    const found: Egress | undefined = best;
-    return found ?? { by: own.find((candidate) => this.hasGateway(candidate)) ?? first, route: undefined };
+  /** Who has an address in a network: a router there whose address is not said may have it. */
+  private holder(domain: BroadcastDomain, address: number): Interface | undefined {
+    const inDomain = this.holders().get(domain);
+    return inDomain?.get(address) ?? inDomain?.get(undefined);
   }
 
-  private hasGateway({ device, domain }: Interface): boolean {
-    const gateway = domain.vlan?.gateway;
-    return gateway !== undefined && gateway !== device.name && this.deviceByName.has(gateway);
+  /** Where a route leads that sends by an interface. */
+  target({ device, port, domain }: Interface): RouteTarget {
+    const several = this.of(device).filter((other) => other.port === port).length > 1;
+    return { port: port.name, vlan: several ? domain.vlan?.name : undefined };
   }
+
+  /** How a device sends to a group; `undefined` where it has no route for it. */
+  towardsGroup(device: Device, group: number): Way | undefined {
+    return this.table(device).towards({ address: group, domain: undefined });
+  }
+
+  /** How a device sends to an interface of another. */
+  towards(device: Device, { address, domain }: Interface): Way | undefined {
+    return this.table(device).towards({ address, domain });
+  }
+
+  private tableOf(device: Device): RouteTable {
+    return new RouteTable({
+      device,
+      own: this.of(device),
+      holder: (domain, address) => this.holder(domain, address),
+      gatewayOf: (by) => this.gatewayOf(by),
+      subnetOf: (address) => this.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address))?.subnet,
+    });
+  }
+
+  private gatewayOf({ device, domain }: Interface): Via | undefined {
+    const name = domain.vlan?.gateway;
+    const gateway = name === undefined || name === device.name ? undefined : this.deviceByName.get(name);
+    if (gateway === undefined) return undefined;
+    const at = this.in(gateway, domain);
+    return { address: at?.address, at };
+  }
+}
+
+/** By network and address; the first that could be a router and does not say its address under `undefined`. */
+function holdersOf(
+  byDevice: ReadonlyMap<Device, readonly Interface[]>,
+): ReadonlyMap<BroadcastDomain, ReadonlyMap<number | undefined, Interface>> {
+  const found = new Map<BroadcastDomain, Map<number | undefined, Interface>>();
+  for (const [device, own] of byDevice) {
+    for (const at of own) {
+      if (at.address === undefined && !canForward(device)) continue;
+      const inDomain = found.get(at.domain) ?? new Map<number | undefined, Interface>();
+      found.set(at.domain, inDomain);
+      if (!inDomain.has(at.address)) inDomain.set(at.address, at);
+    }
+  }
+  return found;
 }
 
 function interfacesAt(port: Port, link: Link | undefined): Interface[] {

@@ -10,13 +10,14 @@
  */
 
 import { isLinkLocalGroup } from '../standards/multicast.ts';
-import type { Device, Stream } from '../site/model.ts';
+import type { Device, Port, Stream } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgeBeyond, bridgesBetween, linkBetween, pathBetween } from './bridge-tree.ts';
-import type { Copy, Obstacle, Routed, Unreached } from './delivery.ts';
-import type { Interface } from './interfaces.ts';
+import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
+import type { Interface } from './interface.ts';
 import { type Hop, type Link, oppositePort, portOf } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
-import type { RoutingContext } from './unicast.ts';
+import type { Way } from './route-table.ts';
+import type { RoutingContext } from './trace.ts';
 
 /** What the bridges of one domain know of one group: the links that lead to members. */
 type Known = ReadonlyMap<Bridge, ReadonlySet<Link>>;
@@ -24,17 +25,21 @@ type Known = ReadonlyMap<Bridge, ReadonlySet<Link>>;
 interface Joined {
   readonly known: Known;
   readonly members: readonly Interface[];
+  /** Ports of hosts that reports come to. */
+  readonly heard: ReadonlySet<Port>;
 }
 
 /** The same while reports still come in. */
 interface Joining {
   readonly known: Map<Bridge, Set<Link>>;
   readonly members: Interface[];
+  readonly heard: Set<Port>;
 }
 
 /** Who has joined each group, and what the bridges know of it. */
 export class Memberships {
-  private readonly joined: ReadonlyMap<number, ReadonlyMap<BroadcastDomain, Joined>>;
+  private readonly joined = new Map<number, Map<BroadcastDomain, Joining>>();
+  private readonly context: RoutingContext;
 
   private readonly chosen: ReadonlySet<number>;
 
@@ -44,23 +49,15 @@ export class Memberships {
    */
   constructor(context: RoutingContext, streams: readonly Stream[], chosen: ReadonlySet<number> = new Set()) {
     this.chosen = chosen;
-    const joined = new Map<number, Map<BroadcastDomain, Joining>>();
-    for (const { group, source: name, receivers } of streams) {
+    this.context = context;
+    for (const { group, receivers } of streams) {
       if (group === undefined) continue;
-      const source = name === undefined ? undefined : context.deviceByName.get(name);
-      const domain = source === undefined ? undefined : context.interfaces.towards(source, group)?.by.domain;
       for (const receiver of receivers) {
         const device = context.deviceByName.get(receiver);
-        const member = device === undefined ? undefined : joiningInterface(context, device, group, domain);
-        if (member === undefined) continue;
-        const byDomain = joined.get(group) ?? new Map<BroadcastDomain, Joining>();
-        joined.set(group, byDomain);
-        const state = byDomain.get(member.domain) ?? { known: new Map(), members: [] };
-        byDomain.set(member.domain, state);
-        join(context.tree(member.domain), member, state);
+        const member = device === undefined ? undefined : context.interfaces.towardsGroup(device, group)?.by;
+        if (member !== undefined) this.join(group, member);
       }
     }
-    this.joined = joined;
   }
 
   /** Whether screens join and leave it, so that switches keep it from those that do not show it. */
@@ -69,32 +66,53 @@ export class Memberships {
   }
 
   known(group: number, domain: BroadcastDomain): Known | undefined {
-    return this.joined.get(group)?.get(domain)?.known;
+    return this.in(group, domain)?.known;
   }
 
   members(group: number, domain: BroadcastDomain): readonly Interface[] {
-    return this.joined.get(group)?.get(domain)?.members ?? [];
+    return this.in(group, domain)?.members ?? [];
+  }
+
+  /** Whether a router's interface hears that somebody has joined. */
+  isHeard(group: number, { domain, port }: Interface): boolean {
+    return this.in(group, domain)?.heard.has(port) === true;
+  }
+
+  private in(group: number, domain: BroadcastDomain): Joined | undefined {
+    return this.joined.get(group)?.get(domain);
+  }
+
+  /** A router that hears of a member asks for the group at its other interfaces itself, as a host does (RFC 4605 §4). */
+  private join(group: number, first: Interface): void {
+    const { tree, interfaces, multicastRouters } = this.context;
+    const pending = [first];
+    for (const member of pending) {
+      const { domain } = member;
+      const byDomain = this.joined.get(group) ?? new Map<BroadcastDomain, Joining>();
+      this.joined.set(group, byDomain);
+      const state = byDomain.get(domain) ?? { known: new Map(), members: [], heard: new Set() };
+      byDomain.set(domain, state);
+      if (state.members.some(({ port }) => port === member.port)) continue;
+      report(tree(domain), member, state);
+      if (isLinkLocalGroup(group)) continue;
+      for (const router of multicastRouters) {
+        const into = interfaces.in(router, domain);
+        if (into !== undefined && router !== member.device && state.heard.has(into.port))
+          pending.push(...interfaces.of(router).filter((other) => other !== into));
+      }
+    }
   }
 }
 
-/** By which interface a receiver joins: its route for the group, else the domain it is sent into, else any. */
-export function joiningInterface(
-  { interfaces }: RoutingContext,
-  receiver: Device,
-  group: number,
-  domain: BroadcastDomain | undefined,
-): Interface | undefined {
-  const towards = interfaces.towards(receiver, group);
-  if (towards?.route !== undefined && towards.route.to.prefix > 0) return towards.by;
-  return (domain === undefined ? undefined : interfaces.in(receiver, domain)) ?? towards?.by;
-}
-
 /** A host sends a report out of one of its interfaces. */
-function join(tree: BridgeTree, member: Interface, { known, members }: Joining): void {
-  if (members.some(({ port }) => port === member.port)) return;
+function report(tree: BridgeTree, member: Interface, { known, members, heard }: Joining): void {
   members.push(member);
   const first = bridgeAt(tree, member);
-  if (first === undefined) return;
+  if (first === undefined) {
+    const port = oppositePort(member.link, member.port);
+    if (member.link.blocked === undefined && !port.device.bridging) heard.add(port);
+    return;
+  }
   const pending: [Bridge, Link][] = [[first, member.link]];
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
     const [bridge, by] = next;
@@ -103,10 +121,12 @@ function join(tree: BridgeTree, member: Interface, { known, members }: Joining):
     // Where it came in by that link before, all beyond knows already.
     if (links.has(by)) continue;
     links.add(by);
-    const out = bridge.device.snooping ? [...bridge.routerLinks, ...bridge.reportLinks] : bridge.links;
+    const out = bridge.snoops ? [...bridge.routerLinks, ...bridge.reportLinks] : bridge.links;
     for (const onward of out) {
-      const beyond = onward === by ? undefined : bridgeBeyond(tree, bridge, onward);
-      if (beyond !== undefined) pending.push([beyond, onward]);
+      if (onward === by || bridge.deadEnds.includes(onward)) continue;
+      const beyond = bridgeBeyond(tree, bridge, onward);
+      if (beyond === undefined) heard.add(oppositePort(onward, portOf(onward, bridge.device)));
+      else pending.push([beyond, onward]);
     }
   }
 }
@@ -140,7 +160,7 @@ function flow(tree: BridgeTree, group: number, memberships: Memberships, from: I
 }
 
 function egressLinks(bridge: Bridge, group: number, known: Known | undefined, isChosen = false): Iterable<Link> {
-  if (!bridge.device.snooping || isLinkLocalGroup(group)) return bridge.links;
+  if (!bridge.snoops || isLinkLocalGroup(group)) return bridge.links;
   const members = known?.get(bridge);
   if (members === undefined || !isRegistered(bridge, members)) {
     return isDropped(bridge.device, isChosen) ? bridge.routerLinks : bridge.links;
@@ -173,8 +193,8 @@ interface Sent {
   readonly paths: RouterPaths;
 }
 
-/** How multicast routers lead from one domain to others: by domain, the one before it and the routers passed. */
-type RouterPaths = ReadonlyMap<BroadcastDomain, { readonly before: BroadcastDomain; readonly passed: number }>;
+/** How multicast routers lead from one domain to others: by domain, how many are passed. */
+type RouterPaths = ReadonlyMap<BroadcastDomain, number>;
 
 export function routeMulticast(
   context: RoutingContext,
@@ -183,39 +203,50 @@ export function routeMulticast(
   source: Device,
   group: number,
 ): Routed {
-  const egress = context.interfaces.towards(source, group);
+  const way = context.interfaces.towardsGroup(source, group);
   const receivers = stream.receivers.flatMap((name) => context.deviceByName.get(name) ?? []);
-  if (egress === undefined) return { delivery: notCabled(stream, source, receivers), copies: [] };
-  const { by: leaves, route } = egress;
+  if (way?.by === undefined) return { delivery: notSent(context, stream, source, way), copies: [] };
+  const { by: leaves, route } = way;
   const sent: Sent = { context, memberships, stream, group, leaves, paths: routerPaths(context, leaves.domain) };
   const { copies, entered } = spread(sent);
   const reaches: string[] = [];
   const unreached: Unreached[] = [];
   for (const receiver of receivers) {
-    const joined = joiningInterface(context, receiver, group, leaves.domain);
+    const joined = context.interfaces.towardsGroup(receiver, group)?.by;
     if (receiver === source || (joined !== undefined && entered.get(joined.domain)?.has(joined.link) === true))
       reaches.push(receiver.name);
-    else unreached.push({ receiver: receiver.name, why: obstacleOf(sent, receiver, joined, entered) });
+    else unreached.push({ receiver: receiver.name, why: obstacleOf(sent, receiver, entered) });
   }
   const delivery = { stream, source, leaves, route, reaches, unreached, domains: [...entered.keys()] };
   return { delivery, copies };
 }
 
-function notCabled(stream: Stream, source: Device, receivers: readonly Device[]): Routed['delivery'] {
-  const why: Obstacle = { obstacle: 'source-not-cabled', device: source.name };
-  const unreached = receivers.filter((device) => device !== source).map(({ name }) => ({ receiver: name, why }));
-  const reaches = receivers.filter((device) => device === source).map(({ name }) => name);
-  return { stream, source, leaves: undefined, route: undefined, reaches, unreached, domains: [] };
+/** The source has no cable, has no route for the group, or sends it by a port without a cable. */
+function notSent(
+  { interfaces, deviceByName }: RoutingContext,
+  stream: Stream,
+  source: Device,
+  way: Way | undefined,
+): Delivery {
+  const { name: device } = source;
+  const why: Obstacle =
+    interfaces.of(source).length === 0
+      ? { obstacle: 'source-not-cabled', device }
+      : way === undefined
+        ? { obstacle: 'no-group-route', device }
+        : { obstacle: 'into-nothing', device, port: way.port.name, route: way.route };
+  const known = stream.receivers.filter((name) => deviceByName.has(name));
+  const unreached = known.filter((name) => name !== device).map((receiver) => ({ receiver, why }));
+  const reaches = known.filter((name) => name === device);
+  return { stream, source, leaves: undefined, route: way?.route, reaches, unreached, domains: [] };
 }
 
 function routerPaths({ interfaces, multicastRouters }: RoutingContext, from: BroadcastDomain): RouterPaths {
-  const paths = new Map([[from, { before: from, passed: 0 }]]);
-  for (const [domain, { passed }] of paths) {
+  const paths = new Map([[from, 0]]);
+  for (const [domain, passed] of paths) {
     for (const router of multicastRouters) {
       if (interfaces.in(router, domain) === undefined) continue;
-      for (const out of interfaces.of(router)) {
-        if (!paths.has(out.domain)) paths.set(out.domain, { before: domain, passed: passed + 1 });
-      }
+      for (const out of interfaces.of(router)) if (!paths.has(out.domain)) paths.set(out.domain, passed + 1);
     }
   }
   return paths;
@@ -226,8 +257,7 @@ type Entered = ReadonlyMap<BroadcastDomain, ReadonlySet<Link>>;
 
 /** Fills the source's domain, and those that multicast routers forward it into. */
 function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
-  const { context, memberships, stream, group, leaves, paths } = sent;
-  const wanted = wantedDomains(sent);
+  const { context, memberships, stream, group, leaves } = sent;
   const copies: Copy[] = [];
   const entered = new Map<BroadcastDomain, ReadonlySet<Link>>();
   const queue: { by: Interface; passed: number }[] = [{ by: leaves, passed: 0 }];
@@ -245,48 +275,32 @@ function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
       const into = context.interfaces.in(router, domain);
       if (into === undefined || into.port === by.port || !arrived.has(into.link)) continue;
       for (const out of context.interfaces.of(router)) {
-        if (!wanted.has(out.domain)) continue;
-        const leadsOn = [...wanted].some((to) => to !== out.domain && paths.get(to)?.before === out.domain);
-        if (leadsOn || isAskedFor(sent, out)) queue.push({ by: out, passed: passed + 1 });
+        if (out !== into && memberships.isHeard(group, out)) queue.push({ by: out, passed: passed + 1 });
       }
     }
   }
   return { copies, entered };
 }
 
-/** The domains that have members, and those on the path to them. */
-function wantedDomains({ memberships, group, paths }: Sent): ReadonlySet<BroadcastDomain> {
-  const wanted = new Set<BroadcastDomain>();
-  for (const domain of paths.keys()) {
-    if (memberships.members(group, domain).length === 0) continue;
-    for (let at = domain; !wanted.has(at); at = paths.get(at)?.before ?? at) wanted.add(at);
-  }
-  return wanted;
-}
-
-/** Whether a member's report comes to a router's interface: their domain may be in parts. */
-function isAskedFor({ context, memberships, group }: Sent, out: Interface): boolean {
-  return memberships
-    .members(group, out.domain)
-    .some((member) => pathBetween(context.tree(out.domain), member, out) !== undefined);
-}
-
-function obstacleOf(sent: Sent, receiver: Device, joined: Interface | undefined, entered: Entered): Obstacle {
+function obstacleOf(sent: Sent, receiver: Device, entered: Entered): Obstacle {
   const { context, stream, group, leaves, paths } = sent;
   const { interfaces } = context;
   if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
-  if (joined === undefined) return { obstacle: 'receiver-not-cabled' };
+  if (interfaces.of(receiver).length === 0) return { obstacle: 'receiver-not-cabled' };
+  const way = interfaces.towardsGroup(receiver, group);
+  if (way === undefined) return { obstacle: 'no-group-route', device: receiver.name };
+  const { by: joined, port, route } = way;
+  if (joined === undefined) return { obstacle: 'into-nothing', device: receiver.name, port: port.name, route };
   const from = leaves.domain.name;
   const to = joined.domain.name;
   if (entered.has(joined.domain)) return stoppedAt(sent, joined);
   const elsewhere = interfaces.in(receiver, leaves.domain);
   if (elsewhere !== undefined) return { obstacle: 'joins-elsewhere', port: joined.port.name, network: to, from };
   if (isLinkLocalGroup(group)) return { obstacle: 'link-local', from, to };
-  const passed = paths.get(joined.domain)?.passed;
+  const passed = paths.get(joined.domain);
   if (passed !== undefined) {
-    return stream.ttl <= passed
-      ? { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 }
-      : { obstacle: 'apart', network: isHeardByRouter(context, joined) ? from : to };
+    if (stream.ttl <= passed) return { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 };
+    return reportAstray(sent, entered) ?? { obstacle: 'apart', network: isJoinedToRouter(context, joined) ? from : to };
   }
   const own = interfaces.in(leaves.device, joined.domain);
   if (own !== undefined) return { obstacle: 'leaves-elsewhere', port: leaves.port.name, from, own: own.port.name, to };
@@ -297,7 +311,33 @@ function obstacleOf(sent: Sent, receiver: Device, joined: Interface | undefined,
   return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
 }
 
-function isHeardByRouter({ interfaces, multicastRouters, tree }: RoutingContext, joined: Interface): boolean {
+/** A network on the way whose router does not hear of the members there, as somebody else asks. */
+function reportAstray({ context, memberships, group, paths }: Sent, entered: Entered): Obstacle | undefined {
+  const { interfaces, multicastRouters, tree } = context;
+  for (const domain of paths.keys()) {
+    const [member] = entered.has(domain) ? [] : memberships.members(group, domain);
+    if (member === undefined) continue;
+    const network = tree(domain);
+    const querier = network.queried.get(bridgeAt(network, member)?.component ?? -1);
+    const routers = multicastRouters.flatMap((router) => {
+      const own = router === member.device ? undefined : interfaces.in(router, domain);
+      return own !== undefined && pathBetween(network, member, own) !== undefined ? [own] : [];
+    });
+    const [first] = routers;
+    if (first === undefined || querier === undefined || routers.some((own) => memberships.isHeard(group, own)))
+      continue;
+    return {
+      obstacle: 'report-astray',
+      network: domain.name,
+      router: first.device.name,
+      querier: querier.name,
+      member: member.device.name,
+    };
+  }
+  return undefined;
+}
+
+function isJoinedToRouter({ interfaces, multicastRouters, tree }: RoutingContext, joined: Interface): boolean {
   return multicastRouters.some((router) => {
     const own = interfaces.in(router, joined.domain);
     return own !== undefined && pathBetween(tree(joined.domain), joined, own) !== undefined;
@@ -314,7 +354,7 @@ function stoppedAt({ context, memberships, group, leaves }: Sent, joined: Interf
   const path = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
   const stop = path?.find((bridge, index) => {
     const next = path[index + 1];
-    if (!bridge.device.snooping || next === undefined) return false;
+    if (!bridge.snoops || next === undefined) return false;
     const link = linkBetween(bridge, next);
     return link !== undefined && ![...egressLinks(bridge, group, known)].includes(link);
   });

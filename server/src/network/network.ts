@@ -21,6 +21,8 @@ export interface Network {
   readonly interfaces: Interfaces;
   /** Every address that a device of the site has. */
   readonly addressUses: readonly AddressUse[];
+  readonly routers: Wiring['routers'];
+  readonly multicastRouters: Wiring['multicastRouters'];
   /** The bridges of a broadcast domain. */
   readonly tree: (domain: BroadcastDomain) => BridgeTree;
   readonly memberships: Memberships;
@@ -79,9 +81,7 @@ export function networker(): (site: Site) => Network {
     const rates = keepRates(site.streams, site.media);
     const { copies, waiting } = keepAtOnce(wiring.topology.links, routes, rates);
     const load = keepLoads(wiring.topology.links, copies, rates);
-    const { topology, interfaces, addressUses, tree } = wiring;
     const { memberships, choices, deliveries, delivery } = routes;
-    const whom = { memberships, choices, deliveries, delivery };
-    return { topology, interfaces, addressUses, tree, ...whom, copies, waiting, rates, load };
+    return { ...wiring, memberships, choices, deliveries, delivery, copies, waiting, rates, load };
   });
 }

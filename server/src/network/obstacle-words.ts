@@ -56,7 +56,7 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
       };
     case 'joins-elsewhere':
       return {
-        what: `${receiver} joins ${group} by its port ${why.port}, in ${why.network}, and the group is sent into ${why.from}`,
+        what: `${receiver} joins ${group} by its port ${why.port}, in ${why.network}, as its routes say, and the group is sent into ${why.from}`,
         remedy: `let the route of ${receiver} for ${group} lead to its port in ${why.from}`,
       };
     case 'ttl':
@@ -75,6 +75,13 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
           `${why.network} has no querier, so that the report of ${receiver} never gets to ${why.bridge}, ` +
           `which sends ${group} out of ${why.at} alone, where it was joined`,
         remedy: querierRemedy(why.network, source),
+      };
+    case 'report-astray':
+      return {
+        what:
+          `${why.router} forwards groups into ${why.network}, and the report of ${why.member} never gets there: it ` +
+          `goes to ${why.querier}, which asks in ${why.network}`,
+        remedy: `let ${why.router} ask there: name it as \`querier\`, or give it the lowest address`,
       };
     case 'link-local':
       return {
@@ -99,7 +106,43 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
         what: why.back
           ? `${receiver} is in ${why.from}, and ${why.gateway}, the gateway there, does not lead to ${source} in ${why.to}`
           : `${receiver} is in ${why.to}, and ${why.gateway}, the gateway of ${why.from}, does not lead there`,
-        remedy: `cable ${why.gateway} to both and give it an address in each`,
+        remedy: `cable ${why.gateway} to both and give it an address in each, or a route`,
+      };
+    case 'into-nothing':
+      return {
+        what: `${why.device} sends it by its port ${why.port}, which has no cable that carries a network`,
+        remedy:
+          why.route === undefined
+            ? `cable the port, or take its address out`
+            : `let the route lead to a port with a cable`,
+      };
+    case 'not-on-link':
+      return {
+        what: `${why.device} looks for it at its port ${why.port}, in ${why.network}, and it is in ${why.to}`,
+        remedy:
+          why.route === undefined
+            ? `give ${why.device} a port in ${why.to}, or a gateway`
+            : `let the route of ${why.device} lead to its port in ${why.to}, or \`via\` a router`,
+      };
+    case 'no-such-gateway':
+      return {
+        what: `${why.device} hands it to ${formatAddress(why.via)}, and nobody has that address there`,
+        remedy: `say the address of the router in \`via\``,
+      };
+    case 'no-router':
+      return {
+        what: `${why.device} hands it to ${why.gateway}, which forwards nothing`,
+        remedy: `name a router as gateway`,
+      };
+    case 'circle':
+      return {
+        what: `${list(why.devices)} hand it to each other`,
+        remedy: 'correct their routes',
+      };
+    case 'no-group-route':
+      return {
+        what: `${why.device} has several cards and no route for ${group}`,
+        remedy: `give it one: \`{to: 224.0.0.0/4, port: …}\``,
       };
   }
 }

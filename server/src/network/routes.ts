@@ -5,7 +5,8 @@ import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
 import type { Copy, Delivery, Routed } from './delivery.ts';
 import { type Link, sentBy } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
-import { type RoutingContext, routeUnicast } from './unicast.ts';
+import type { RoutingContext } from './trace.ts';
+import { routeUnicast } from './unicast.ts';
 import type { Wiring } from './wiring.ts';
 
 /** Copies of a stream in one direction of a link: tagged or not, towards receivers or replies. */

@@ -3,21 +3,10 @@
 import type { Device, Stream } from '../site/model.ts';
 import { pathBetween } from './bridge-tree.ts';
 import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
-import type { Interface } from './interfaces.ts';
+import type { Interface } from './interface.ts';
 import type { Hop } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
-import type { Wiring } from './wiring.ts';
-
-/** What the routes of streams are found on. */
-export interface RoutingContext extends Wiring {
-  readonly deviceByName: ReadonlyMap<string, Device>;
-}
-
-/** A step of a route inside one broadcast domain. */
-interface Leg {
-  readonly from: Interface;
-  readonly to: Interface;
-}
+import { type Leg, type RoutingContext, trace } from './trace.ts';
 
 export function routeUnicast(context: RoutingContext, stream: Stream, source: Device): Routed {
   const reaches: string[] = [];
@@ -86,85 +75,38 @@ function copiesAlong(legs: readonly Walked[], reply: boolean): Copy[] {
 
 function findRoute(context: RoutingContext, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
   if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
-  const sources = context.interfaces.of(source);
-  const receivers = context.interfaces.of(receiver);
-  if (sources.length === 0) return { obstacle: 'source-not-cabled', device: source.name };
-  if (receivers.length === 0) return { obstacle: 'receiver-not-cabled' };
-  const leg = direct(context, stream, sources, receivers);
-  if (leg === undefined) return routed(context, stream, source, receiver);
-  return { there: [leg], back: stream.transport === 'rtsp' ? [{ from: leg.to, to: leg.from }] : [] };
-}
-
-/** Within one domain. A stream that is pulled is asked for by the receiver, so its routes choose between several. */
-function direct(
-  context: RoutingContext,
-  stream: Stream,
-  sources: readonly Interface[],
-  receivers: readonly Interface[],
-): Leg | undefined {
-  const legs = sources.flatMap((from) =>
-    receivers.filter((to) => to.domain === from.domain).map((to) => ({ from, to })),
-  );
-  if (legs.length < 2) return legs[0];
-  const joined = legs.filter(({ from, to }) => pathBetween(context.tree(from.domain), from, to) !== undefined);
-  const chosen = joined.find(({ from, to }) => {
-    const [asking, asked] = stream.transport === 'rtsp' ? [to, from] : [from, to];
-    return asked.address !== undefined && context.interfaces.towards(asking.device, asked.address)?.by === asking;
-  });
-  return chosen ?? joined[0] ?? legs[0];
-}
-
-/** There through the gateway of the source's domain, back through that of the receiver's. */
-function routed(context: RoutingContext, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
-  const { interfaces } = context;
-  const to = pickAddressed(interfaces.of(receiver));
+  if (context.interfaces.of(source).length === 0) return { obstacle: 'source-not-cabled', device: source.name };
+  const to = askedAt(context, receiver, source);
   if (to === undefined) return { obstacle: 'receiver-not-cabled' };
-  const pulled = stream.transport === 'rtsp';
-  const asked = pickAddressed(interfaces.of(source));
-  const from = to.address === undefined ? asked : (interfaces.towards(source, to.address)?.by ?? asked);
-  if (from === undefined) return { obstacle: 'source-not-cabled', device: source.name };
-  const last = pulled && asked?.address !== undefined ? (interfaces.towards(receiver, asked.address)?.by ?? to) : to;
-
-  const there = byGateway(context, from, last);
+  if (stream.transport !== 'rtsp') {
+    const there = trace(context, source, to);
+    return 'obstacle' in there ? there : { there, back: [] };
+  }
+  const asked = askedAt(context, source, receiver);
+  if (asked === undefined) return { obstacle: 'source-not-cabled', device: source.name };
+  const back = trace(context, receiver, asked);
+  // It is answered at the address that it asks from.
+  const asking = 'obstacle' in back ? to : (back[0]?.from ?? to);
+  const there = trace(context, source, asking);
   if ('obstacle' in there) return there;
-  if (!pulled) return { there, back: [] };
-  const back = byGateway(context, last, asked ?? from);
   return 'obstacle' in back ? { ...back, back: true } : { there, back };
 }
 
-type NoRoute = Extract<Obstacle, { obstacle: 'no-gateway' | 'no-route' }>;
-
-/** Through the gateway of the sender's domain, and further routers if the gateway is not in the receiver's domain. */
-function byGateway(context: RoutingContext, from: Interface, to: Interface): Leg[] | NoRoute {
-  const name = from.domain.vlan?.gateway;
-  const gateway = name === undefined ? undefined : context.deviceByName.get(name);
-  const names = { from: from.domain.name, to: to.domain.name };
-  if (gateway === undefined) return { obstacle: 'no-gateway', network: names.from, to: names.to };
-  const first = gateway.bridging ? undefined : context.interfaces.in(gateway, from.domain);
-  const legs = first === undefined ? undefined : throughRouters(context, first, to);
-  if (first === undefined || legs === undefined) return { obstacle: 'no-route', gateway: gateway.name, ...names };
-  return [{ from, to: first }, ...legs];
-}
-
-function pickAddressed(interfaces: readonly Interface[]): Interface | undefined {
-  return interfaces.find(({ address }) => address !== undefined) ?? interfaces[0];
-}
-
-/** The fewest routers from one interface of a router to a host's interface. */
-function throughRouters(context: RoutingContext, first: Interface, last: Interface): Leg[] | undefined {
-  const seen = new Set<Device>([first.device]);
-  const queue: { router: Device; legs: Leg[] }[] = [{ router: first.device, legs: [] }];
-  for (const { router: from, legs } of queue) {
-    for (const out of context.interfaces.of(from)) {
-      if (out.domain === last.domain) return [...legs, { from: out, to: last }];
-      for (const router of context.routers) {
-        if (seen.has(router)) continue;
-        const into = context.interfaces.in(router, out.domain);
-        if (into === undefined) continue;
-        seen.add(router);
-        queue.push({ router, legs: [...legs, { from: out, to: into }] });
-      }
-    }
-  }
-  return undefined;
+/**
+ * The interface whose address another device uses to send to a device, or to ask it: in a network that both are in,
+ * the one that its own routes lead to; else the first with an address.
+ */
+export function askedAt(
+  { interfaces, tree }: Pick<RoutingContext, 'interfaces' | 'tree'>,
+  asked: Device,
+  asking: Device,
+): Interface | undefined {
+  const own = interfaces.of(asked);
+  const shared = own.flatMap((to) =>
+    interfaces.of(asking).flatMap((from) => (from.domain === to.domain ? [{ from, to }] : [])),
+  );
+  if (shared.length < 2) return shared[0]?.to ?? own.find(({ address }) => address !== undefined) ?? own[0];
+  const joined = shared.filter(({ from, to }) => pathBetween(tree(from.domain), from, to) !== undefined);
+  const chosen = joined.find(({ from, to }) => to.address !== undefined && interfaces.towards(asking, to)?.by === from);
+  return (chosen ?? joined[0] ?? shared[0])?.to;
 }

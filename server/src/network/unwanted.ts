@@ -4,7 +4,7 @@ import { isMulticast } from '../standards/ipv4.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Port, Stream } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgeBeyond } from './bridge-tree.ts';
-import type { Interface } from './interfaces.ts';
+import type { Interface } from './interface.ts';
 import { type Link, oppositePort, sentBy } from './link.ts';
 import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
 import type { Network } from './network.ts';
@@ -12,7 +12,7 @@ import type { Network } from './network.ts';
 export type Cause =
   /** The switch does not snoop, and floods. */
   | 'unsnooped'
-  /** The switch snoops, and floods what nobody has joined. */
+  /** The switch snoops, and floods what nobody has joined, or everything until somebody asks. */
   | 'unregistered'
   /** The querier or a multicast router is in that direction. */
   | 'querier';

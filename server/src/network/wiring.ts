@@ -12,7 +12,7 @@ import { contains } from '../standards/ipv4.ts';
 import { type Cable, type CableEnd, type Device, type Port, type Vlan, portAt } from '../site/model.ts';
 import { type AddressUse, addressUses } from './address-uses.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
-import { canQuery } from './can-query.ts';
+import { askersIn } from './askers.ts';
 import { Interfaces } from './interfaces.ts';
 import { type Joint, type Link, carries, sentBy } from './link.ts';
 import {
@@ -66,20 +66,20 @@ export interface Wiring {
 
 export function wiringOf(site: Wired): Wiring {
   const topology = topologyOf(site);
-  const interfaces = new Interfaces(site.deviceByName, topology.linkAt);
+  const interfaces = new Interfaces(site, topology.linkAt);
   const routers = inOrderOfChoice(site.devices.filter(({ kind }) => kind === 'router'));
   const multicastRouters = routers.filter(({ multicastRouting }) => multicastRouting);
   const linksOf = linksByDomain(topology);
   const deadEndsOf = deadEndsByDomain(topology);
   const tree = perObject((domain: BroadcastDomain) => {
     const name = domain.vlan?.querier;
-    const querier = name === undefined ? undefined : site.deviceByName.get(name);
+    const named = name === undefined ? undefined : site.deviceByName.get(name);
     return bridgeTree({
       domain,
       links: linksOf.get(domain) ?? [],
       deadEnds: deadEndsOf.get(domain) ?? [],
-      querier: querier !== undefined && canQuery(querier) ? querier : undefined,
-      multicastRouters: multicastRouters.filter((router) => interfaces.in(router, domain) !== undefined),
+      named,
+      askers: askersIn(domain, named, multicastRouters, interfaces),
     });
   });
   const uses = addressUses(site, topology.linkAt);

@@ -31,7 +31,6 @@ import { interfaceName } from './addresses/interface-name.ts';
 import { macReserved } from './addresses/mac-reserved.ts';
 import { overlappingSubnets } from './addresses/overlapping-subnets.ts';
 import { reservedWithoutMac } from './addresses/reserved-without-mac.ts';
-import { routeGateway } from './addresses/route-gateway.ts';
 import { subnetHostBits } from './addresses/subnet-host-bits.ts';
 import { subnetPublic } from './addresses/subnet-public.ts';
 import { twoPortsOneSubnet } from './addresses/two-ports-one-subnet.ts';
@@ -61,6 +60,10 @@ import { poeOfSwitch } from './power/poe-of-switch.ts';
 import { poeOverFibre } from './power/poe-over-fibre.ts';
 import { poePassedOn } from './power/poe-passed-on.ts';
 import { poePowerOverClass } from './power/poe-power-over-class.ts';
+import { noMulticastRoute } from './routes/no-multicast-route.ts';
+import { routeGateway } from './routes/route-gateway.ts';
+import { routeRefused } from './routes/route-refused.ts';
+import { routeWithoutCarrier } from './routes/route-without-carrier.ts';
 import { carriedNotReceived } from './streams/carried-not-received.ts';
 import { carriesItself } from './streams/carries-itself.ts';
 import { keyframeBelowFrame } from './streams/keyframe-below-frame.ts';
@@ -150,7 +153,6 @@ export const rules: readonly Rule[] = [
   macReserved,
   overlappingSubnets,
   reservedWithoutMac,
-  routeGateway,
   subnetHostBits,
   subnetPublic,
   twoPortsOneSubnet,
@@ -180,6 +182,10 @@ export const rules: readonly Rule[] = [
   poeOverFibre,
   poePassedOn,
   poePowerOverClass,
+  noMulticastRoute,
+  routeGateway,
+  routeRefused,
+  routeWithoutCarrier,
   carriedNotReceived,
   carriesItself,
   keyframeBelowFrame,

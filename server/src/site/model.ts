@@ -41,6 +41,8 @@ export interface Device extends Fact {
   readonly unregistered: 'flood' | 'drop';
   /** Whether the site says what it does with groups that nobody has joined. */
   readonly unregisteredDeclared: boolean;
+  /** By what a snooping switch sends groups where nobody asks for memberships; by reports where it is not said. */
+  readonly unasked: 'by-reports' | 'flood' | undefined;
   readonly spanningTree: boolean;
   readonly spanningTreePriority: number;
   readonly multicastRouting: boolean;
@@ -75,6 +77,10 @@ export interface Decodes {
 export interface HostRoute {
   readonly to: ParsedSubnet;
   readonly port: string;
+  /** By name, where the port carries several. */
+  readonly vlan: string | undefined;
+  /** The address of the router that it is handed to. */
+  readonly via: number | undefined;
   readonly route: Route;
 }
 

@@ -88,6 +88,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     snooping: data['igmp-snooping'] === true,
     unregistered: data['unregistered-multicast'] ?? 'flood',
     unregisteredDeclared: data['unregistered-multicast'] !== undefined,
+    unasked: data['without-querier'],
     spanningTree: data['spanning-tree'] === true,
     spanningTreePriority: data['spanning-tree-priority'] ?? 32_768,
     multicastRouting: data['multicast-routing'] === true,
@@ -187,7 +188,8 @@ function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {
   return (routes ?? []).flatMap((route, index) => {
     if (route === null || route.to === undefined || route.port === undefined) return [];
     const to = route.to === 'default' ? ANYWHERE : parseSubnet(route.to);
-    return to === undefined ? [] : [{ to, port: String(route.port), route: ['routes', index] }];
+    if (to === undefined) return [];
+    return [{ to, port: String(route.port), vlan: route.vlan, via: address(route.via), route: ['routes', index] }];
   });
 }
 

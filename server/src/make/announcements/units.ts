@@ -1,7 +1,7 @@
 /** systemd units that announce streams by SAP, each with its session descriptions. */
 
 import type { Plan } from '../../plan.ts';
-import type { Interface } from '../../network/interfaces.ts';
+import type { Interface } from '../../network/interface.ts';
 import { type Device, type Stream, portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';

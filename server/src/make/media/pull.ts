@@ -1,6 +1,7 @@
 /** How FFmpeg receives a stream on a host: its arguments up to `-i`, and the files that it needs. */
 
-import type { Interface } from '../../network/interfaces.ts';
+import type { Interface } from '../../network/interface.ts';
+import { askedAt } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
@@ -84,7 +85,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
       message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.`,
     };
   }
-  const address = source === undefined ? undefined : addressFor(plan, source, host);
+  const address = source === undefined ? undefined : askedAt(plan.network, source, host)?.address;
   if (source === undefined || address === undefined) {
     return {
       rule: source === undefined ? unknownSourceRule(stream) : 'not-made',
@@ -117,13 +118,6 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     files: [withCredentialsFile(host.name)],
     credentials,
   };
-}
-
-/** The address in a network that both are in, else the first one declared. */
-function addressFor({ network }: Plan, asked: Device, asking: Device): number | undefined {
-  const own = network.interfaces.of(asked).filter(({ address }) => address !== undefined);
-  const shared = own.find((candidate) => network.interfaces.in(asking, candidate.domain) !== undefined);
-  return (shared ?? own[0])?.address;
 }
 
 /** Encodes all but the characters of a path and a query (RFC 3986 §3.3, §3.4), and what is percent-encoded already. */
@@ -194,5 +188,6 @@ function receivingInterface({ network }: Plan, stream: Stream, host: Device): In
   const delivery = network.delivery(stream);
   if (delivery.source === host) return stream.group === undefined ? undefined : delivery.leaves;
   if (!delivery.reaches.includes(host.name)) return undefined;
-  return network.interfaces.of(host).find((at) => delivery.domains.includes(at.domain));
+  if (stream.group !== undefined) return network.interfaces.towardsGroup(host, stream.group)?.by;
+  return delivery.source === undefined ? undefined : askedAt(network, host, delivery.source);
 }

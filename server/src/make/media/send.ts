@@ -1,5 +1,6 @@
 /** How FFmpeg sends a stream: to its group, or a copy to each receiver. */
 
+import { askedAt } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { receiverRoute } from '../../site/receiver.ts';
@@ -85,11 +86,9 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
   const targets: Target[] = [];
   for (const receiver of stream.receivers) {
     const device = plan.site.deviceByName.get(receiver);
-    const address =
-      device === undefined
-        ? undefined
-        : plan.network.interfaces.of(device).find((at) => at.address !== undefined)?.address;
-    const local = address === undefined ? undefined : plan.network.interfaces.towards(host, address)?.by.address;
+    const at = device === undefined ? undefined : askedAt(plan.network, device, host);
+    const address = at?.address;
+    const local = at === undefined ? undefined : plan.network.interfaces.towards(host, at)?.by?.address;
     if (address === undefined || local === undefined) {
       return {
         rule: device === undefined ? 'unknown-name' : 'not-made',

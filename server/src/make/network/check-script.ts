@@ -13,8 +13,9 @@ import {
   type HostNetwork,
   type NetworkRoute,
   destination,
-  interfaceTowards,
+  interfaceTowardsGroup,
 } from './host-network.ts';
+import { kernelSwitches } from './kernel-switches.ts';
 
 export function checkScript(plan: Plan, network: HostNetwork, head: readonly string[]): string {
   const { device, interfaces, routes } = network;
@@ -27,8 +28,9 @@ export function checkScript(plan: Plan, network: HostNetwork, head: readonly str
   const calls = [
     ...interfaces.flatMap((own) => interfaceChecks(plan, own)),
     ...routes.map(routeCheck),
+    ...kernelSwitches(plan, network).map(({ key, value }) => `switched ${word(key)} ${value}`),
     ...groupsOf(plan, network).flatMap((group) => {
-      const by = interfaceTowards(plan, network, group);
+      const by = interfaceTowardsGroup(plan, network, group);
       return by === undefined ? [] : [`leaves ${formatAddress(group)} ${word(by.name)}`];
     }),
   ];
@@ -121,6 +123,12 @@ routed() {
     *" dev $2 "*) [ -z "\${3-}" ] || differs "$1: goes as '$found', should go out of $2 by way of $3" ;;
     *) differs "$1: goes as '$found', should go out of $2\${3:+ by way of $3}" ;;
   esac
+}
+
+# switched KEY VALUE
+switched() {
+  found=$(cat "/proc/sys/$1" 2>/dev/null) || found=missing
+  [ "$found" = "$2" ] || differs "/proc/sys/$1: is $found, should be $2"
 }
 
 # leaves GROUP INTERFACE

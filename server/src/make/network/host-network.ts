@@ -1,10 +1,11 @@
 /** A host's network as its operating system is set up: interfaces by name, addresses with prefixes, routes. */
 
+import type { Interface } from '../../network/interface.ts';
 import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type HostRoute, type Port, type PortAddress, type Vlan, portName } from '../../site/model.ts';
-import { type Subnet, contains, formatAddress, formatSubnet, parseAddress } from '../../standards/ipv4.ts';
-import { type Route, textAt } from '../../text/syntax.ts';
+import { type Subnet, contains, formatAddress, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
+import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import type { Refusal } from '../output.ts';
@@ -53,6 +54,7 @@ export function hostNetwork(plan: Plan, device: Device): HostNetwork {
   const interfaces = interfacesOf(plan, device, refuse);
   const routes = device.routes.flatMap((route) => routeOf(plan, device, route, interfaces, refuse) ?? []);
   if (!device.routes.some(({ to }) => to.prefix === 0)) routes.push(...usualDefault(plan, device, interfaces));
+  routes.push(...onlyMulticastRoute(plan, device, interfaces));
   return { device, interfaces, routes, refused, notes: prefixNotes(interfaces) };
 }
 
@@ -186,11 +188,20 @@ function routeOf(
   refuse: Refuse,
 ): NetworkRoute | undefined {
   const { to } = route;
-  const own = interfaces.filter(({ port }) => port.name === route.port);
+  const own = interfaces.filter(
+    ({ port, vlan }) => port.name === route.port && (route.vlan === undefined || vlan?.name === route.vlan),
+  );
   const first = planned(plan, device, route.port, own);
   if (first === undefined) {
     // A port that cannot be set up is refused already.
-    if (!device.portByName.has(route.port))
+    if (device.portByName.has(route.port) && route.vlan !== undefined)
+      refuse(
+        'route-refused',
+        [...route.route, 'vlan'],
+        `${device.name}/${route.port} does not carry ${visible(route.vlan)}, so that there is no route by it. Name a ` +
+          'VLAN of the port.',
+      );
+    else if (!device.portByName.has(route.port))
       refuse(
         'no-such-port',
         [...route.route, 'port'],
@@ -198,30 +209,46 @@ function routeOf(
       );
     return undefined;
   }
-  const text = textAt(device.item.data, [...route.route, 'via']);
-  const via = text === undefined ? undefined : parseAddress(text);
-  if (via !== undefined) {
-    const by = own.find(({ vlan }) => vlan?.subnet !== undefined && contains(vlan.subnet, via));
-    const isKnown = own.some(({ vlan }) => vlan?.subnet !== undefined);
-    if (by !== undefined || !isKnown) return { to, by: by ?? first, via };
+  const refused = plan.network.interfaces.table(device).refused.find((one) => one.route === route);
+  if (refused?.why === 'second') {
     refuse(
-      'route-gateway',
+      'route-refused',
+      [...route.route, 'to'],
+      `${device.name} has a route for ${destination(to)} already, and Linux takes one alone. Take one of them out.`,
+    );
+    return undefined;
+  }
+  const { via } = route;
+  if (refused?.why === 'off-link' && via !== undefined) {
+    refuse(
+      'route-refused',
       [...route.route, 'via'],
       `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it ` +
         'there. Name a router on that link.',
     );
     return undefined;
   }
+  if (via !== undefined) {
+    const by = own.find(({ vlan }) => vlan?.subnet !== undefined && contains(vlan.subnet, via));
+    return { to, by: by ?? first, via };
+  }
   if (to.prefix > 0) return { to, by: first, via: undefined };
   const gateway = first.vlan === undefined ? undefined : gatewayAddress(plan, first.vlan, device);
   if (gateway !== undefined) return { to, by: first, via: gateway };
   refuse(
-    'not-made',
+    ruleOfDefault(plan, device, route),
     route.route,
     `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an ` +
       'address. Say it: `via`.',
   );
   return undefined;
+}
+
+/** The rule that finds a default route without a gateway: before the host is cabled it is no mistake. */
+function ruleOfDefault({ network }: Plan, device: Device, route: HostRoute): string {
+  const own = network.interfaces.of(device);
+  if (own.length === 0) return 'not-made';
+  return own.some(({ port }) => port.name === route.port) ? 'route-gateway' : 'route-without-carrier';
 }
 
 /** The interface of a port by which the plan sends; without a cable in the plan, the first one with an address. */
@@ -240,26 +267,50 @@ function planned(
   );
 }
 
-/** The default route by the first interface whose VLAN has a gateway, as on a host with one gateway. */
+/** The default route that the plan has by the gateway of a VLAN; a card without an address gets it by DHCP. */
 function usualDefault(plan: Plan, device: Device, interfaces: readonly HostInterface[]): NetworkRoute[] {
-  for (const by of interfaces) {
+  const planned = plan.network.interfaces.table(device).usualDefault?.by;
+  const own = planned === undefined ? undefined : ofPlan(interfaces, planned);
+  const isCabled = plan.network.interfaces.of(device).length > 0;
+  for (const by of isCabled ? (own === undefined ? [] : [own]) : interfaces) {
     const via = by.vlan === undefined || by.addresses.length === 0 ? undefined : gatewayAddress(plan, by.vlan, device);
     if (via !== undefined) return [{ to: { network: 0, prefix: 0 }, by, via }];
   }
   return [];
 }
 
-/** The interface by which the plan sends to an address. */
-export function interfaceTowards(
+/** A host with one card and no gateway has no route for multicast, unless one is set. */
+function onlyMulticastRoute(
+  { site, network }: Plan,
+  device: Device,
+  interfaces: readonly HostInterface[],
+): NetworkRoute[] {
+  const usesGroups = site.streams.some(
+    ({ group, source, receivers }) =>
+      group !== undefined && isMulticast(group) && (source === device.name || receivers.includes(device.name)),
+  );
+  const way = usesGroups ? network.interfaces.towardsGroup(device, ALL_GROUPS.network) : undefined;
+  if (way?.by === undefined || way.route !== undefined || way.to.prefix !== ALL_GROUPS.prefix) return [];
+  const by = ofPlan(interfaces, way.by);
+  return by === undefined ? [] : [{ to: ALL_GROUPS, by, via: undefined }];
+}
+
+const ALL_GROUPS: Subnet = { network: 0xe000_0000, prefix: 4 };
+
+/** The interface by which the plan sends to a group. */
+export function interfaceTowardsGroup(
   { network }: Plan,
   { device, interfaces }: HostNetwork,
-  address: number,
+  group: number,
 ): HostInterface | undefined {
-  const by = network.interfaces.towards(device, address)?.by;
-  if (by === undefined) return undefined;
-  const vlan = by.domain.vlan;
-  const own = interfaces.filter(({ port }) => port === by.port);
-  return own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ?? own[0];
+  const by = network.interfaces.towardsGroup(device, group)?.by;
+  return by === undefined ? undefined : ofPlan(interfaces, by);
+}
+
+/** A host's interface of the plan. */
+export function ofPlan(interfaces: readonly HostInterface[], { port, domain }: Interface): HostInterface | undefined {
+  const own = interfaces.filter((candidate) => candidate.port === port);
+  return own.find(({ vlan }) => vlan !== undefined && vlan === domain.vlan) ?? own[0];
 }
 
 export function interfaceName(port: Port): string {

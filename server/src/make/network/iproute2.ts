@@ -10,6 +10,7 @@ import { shellWord } from '../quoting/shell.ts';
 import { checkScript } from './check-script.ts';
 import { ofEachHost } from './each-host.ts';
 import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
+import { type KernelSwitch, NO_SWITCH, kernelSwitches } from './kernel-switches.ts';
 
 export const iproute2: Output = {
   kind: 'iproute2',
@@ -27,13 +28,15 @@ function ofHost(plan: Plan, device: Device): Made {
   const network = hostNetwork(plan, device);
   const head = header(plan.site, `make iproute2 ${device.name}`);
   const files = [
-    { path: `${device.name}/set-network.sh`, text: setScript(network, head), executable: true },
+    { path: `${device.name}/set-network.sh`, text: setScript(plan, network, head), executable: true },
     { path: `${device.name}/check-network.sh`, text: checkScript(plan, network, head), executable: true },
   ];
   return { files, refused: network.refused, notes: [...NOTES, ...network.notes] };
 }
 
-function setScript({ device, interfaces, routes }: HostNetwork, head: readonly string[]): string {
+function setScript(plan: Plan, network: HostNetwork, head: readonly string[]): string {
+  const { device, interfaces, routes } = network;
+  const switches = kernelSwitches(plan, network);
   const cards = interfaces.filter(({ tag }) => tag === undefined);
   const lines = [
     '',
@@ -53,6 +56,7 @@ function setScript({ device, interfaces, routes }: HostNetwork, head: readonly s
         ]),
     ...interfaces.map(setInterface),
     ...(routes.length === 0 ? [] : ['\n', ...[...routes].sort(lessGeneralFirst).map(setRoute)]),
+    ...(switches.length === 0 ? [`\n# ${NO_SWITCH}\n`] : ['\n', ...switches.map(setSwitch)]),
   ].join('');
 }
 
@@ -75,6 +79,11 @@ function setInterface({ name, port, vlan, tag, addresses }: HostInterface): stri
     );
   }
   return lines.join('');
+}
+
+/** The name of an interface may be of any character that Linux takes. */
+function setSwitch({ key, value, why }: KernelSwitch): string {
+  return `# ${visible(why)}\nprintf '%s\\n' ${value} >${word(`/proc/sys/${key}`)}\n`;
 }
 
 /** A gateway may itself be behind a more specific route. */

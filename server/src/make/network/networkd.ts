@@ -11,6 +11,7 @@ import { formatMac } from '../../standards/mac.ts';
 import { networkdInterface, networkdText } from '../quoting/networkd.ts';
 import { ofEachHost } from './each-host.ts';
 import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
+import { kernelSwitches } from './kernel-switches.ts';
 import { textAt } from '../../text/syntax.ts';
 
 export const networkd: Output = {
@@ -23,7 +24,8 @@ export const networkd: Output = {
 const NOTES = [
   'networkd: copy the files of a host into its /etc/systemd/network, then `systemctl enable --now ' +
     'systemd-networkd`, as it may not run yet, and `networkctl reload`. Let nothing else set the same interfaces. ' +
-    'An interface whose cable is out holds up for two minutes, at each start, what waits for the network. On a ' +
+    'A file 60-*.conf, where there is one, belongs into /etc/sysctl.d; without it the host needs no setting of the ' +
+    'kernel. An interface whose cable is out holds up for two minutes, at each start, what waits for the network. On a ' +
     'machine that you reach through the network you are about to change, have a way in besides.',
 ];
 
@@ -34,7 +36,8 @@ function ofHost(plan: Plan, device: Device): Made {
   const files = network.interfaces
     .filter(isNamed)
     .flatMap((own) => filesOf(network, own, `# Files of ${device.name}.\n${head}`));
-  return { files, refused, notes: [...NOTES, ...network.notes] };
+  const switches = switchFile(plan, network, `# Of ${device.name}.\n${head}`);
+  return { files: [...files, ...switches], refused, notes: [...NOTES, ...network.notes] };
 }
 
 function isNamed({ name, tag }: HostInterface): boolean {
@@ -52,6 +55,15 @@ export function unnamedInterfaces({ device, interfaces }: HostNetwork): readonly
     const rule = own.port.interface === undefined ? 'not-made' : 'interface-name';
     return [{ rule, at: placeOf(device.item, [...own.port.route, 'interface']), message }];
   });
+}
+
+/** sysctl.d(5): with a slash first, dots are part of the name of an interface. */
+function switchFile(plan: Plan, network: HostNetwork, head: string): MadeFile[] {
+  const { device } = network;
+  const switches = kernelSwitches(plan, network);
+  if (switches.length === 0) return [];
+  const lines = switches.map(({ key, value, why }) => `\n# ${visible(why)}\n${key} = ${value}\n`);
+  return [{ path: `${device.name}/60-${device.name}.conf`, text: `${head}\n${lines.join('')}` }];
 }
 
 /** A tagged VLAN's file comes first: its interface has the MAC address of its card, and the first match counts. */

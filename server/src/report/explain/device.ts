@@ -1,9 +1,10 @@
 /** A device at a glance: its ports with their loads, its power, its streams. */
 
+import { canForward } from '../../network/can-forward.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, portName } from '../../site/model.ts';
-import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { formatAddress, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import { bitRate, count, few, list, percent, watts } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { directionExplained } from './link.ts';
@@ -34,8 +35,7 @@ function summary(plan: Plan, device: Device): Explanation {
   if (device.ports.length > 0)
     sentences.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
   if (device.kind === 'switch') sentences.push(switchWords(device));
-  for (const { to, port } of device.routes)
-    sentences.push(`${to.prefix === 0 ? 'Everything else' : formatSubnet(to)} leaves by port ${port}.`);
+  sentences.push(...routeWords(plan, device));
   const sent = site.streams.filter(({ source }) => source === device.name).map(({ name }) => name);
   const received = network.deliveries
     .filter(({ reaches }) => reaches.includes(device.name))
@@ -49,6 +49,33 @@ function summary(plan: Plan, device: Device): Explanation {
     columns: ['out at peak', 'in at peak'],
     lines,
   };
+}
+
+function routeWords({ network, site }: Plan, device: Device): string[] {
+  const { declared, usualDefault } = network.interfaces.table(device);
+  const words = declared.map(({ to, port, by, via, route }) => {
+    const vlan = route?.vlan === undefined ? '' : `, into ${route.vlan}`;
+    const router = via?.address === undefined ? '' : `, by way of ${formatAddress(via.address)}`;
+    const lost = by === undefined ? ', which has no cable: it is lost' : '';
+    return `${to.prefix === 0 ? 'Everything else' : formatSubnet(to)} leaves by port ${port.name}${vlan}${router}${lost}.`;
+  });
+  if (usualDefault?.by !== undefined && device.ports.length > 1)
+    words.push(
+      `Everything else leaves by port ${usualDefault.port.name}, as ${usualDefault.by.domain.name} has a gateway.`,
+    );
+  const groups = site.streams.flatMap(({ group, source, receivers }) =>
+    group !== undefined && isMulticast(group) && (source === device.name || receivers.includes(device.name))
+      ? [group]
+      : [],
+  );
+  const way = groups[0] === undefined ? undefined : network.interfaces.towardsGroup(device, groups[0]);
+  // Of a camera or a screen its own system sees to it.
+  if (way !== undefined && way.route === undefined && way.to.prefix === 4 && canForward(device))
+    words.push(
+      `Without a gateway Linux has no route for multicast: set 224.0.0.0/4 by port ${way.port.name}, as ` +
+        'what `make networkd` and `make iproute2` write does.',
+    );
+  return words;
 }
 
 /** Ports that one key declares: a line for each one with a cable. */

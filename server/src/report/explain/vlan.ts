@@ -9,6 +9,24 @@ import { hostsIn } from './address.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
 
+function querierLine({ network }: Plan, vlan: Vlan): ExplanationLine {
+  const { querier } = network.tree(network.topology.domainOf(vlan));
+  if (querier === undefined)
+    return {
+      label: 'querier',
+      cells: [vlan.querier ?? 'none'],
+      formula: 'memberships end after about four minutes',
+      source: 'RFC 3376 §8',
+    };
+  const elected = vlan.querier === querier.name ? '' : 'elected as its address is the lowest: ';
+  return {
+    label: 'querier',
+    cells: [querier.name],
+    formula: `${elected}every group of the VLAN travels to its switch too`,
+    source: elected === '' ? 'RFC 4541 §2.1.2' : 'RFC 3376 §6.6.2',
+  };
+}
+
 export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
   const { network } = plan;
   const domain = network.topology.domainOf(vlan);
@@ -45,15 +63,7 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
     cells: [vlan.gateway ?? 'none'],
     ...(vlan.gateway === undefined && { formula: 'nothing gets from it into another VLAN' }),
   });
-  lines.push({
-    label: 'querier',
-    cells: [vlan.querier ?? 'none'],
-    formula:
-      vlan.querier === undefined
-        ? 'memberships end after about four minutes'
-        : 'every group of the VLAN travels to its switch too',
-    source: vlan.querier === undefined ? 'RFC 3376 §8' : 'RFC 4541 §2.1.2',
-  });
+  lines.push(querierLine(plan, vlan));
   const tagged = network.topology.links.filter((link) => carries(link, domain) === 'tagged').length;
   const untagged = network.topology.links.filter((link) => carries(link, domain) === 'untagged').length;
   lines.push({

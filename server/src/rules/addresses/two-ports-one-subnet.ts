@@ -1,33 +1,38 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import type { Interface } from '../../network/interfaces.ts';
-import type { BroadcastDomain } from '../../network/vlan-membership.ts';
-import { portName } from '../../site/model.ts';
+import type { Network } from '../../network/network.ts';
+import { type Device, type Port, type Site, portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
-import { formatAddress } from '../../standards/ipv4.ts';
+import { contains, formatAddress } from '../../standards/ipv4.ts';
 
 export const twoPortsOneSubnet: Rule = {
   id: 'two-ports-one-subnet',
   severity: 'warning',
   summary: 'A host has addresses at two ports in one network.',
   why: `Linux answers for any of its addresses at any of its ports, so which port the others send to is luck, and it
-changes. What it sends itself, and groups that it joins, go by one of the ports alone; the second adds no speed. Cable
-the second port into another VLAN, or take its address out.`,
+changes. What it sends itself, and groups that it joins, go by one of the ports alone, with or without a cable; the
+second adds no speed. Cable the second port into another VLAN, or take its address out. What \`make networkd\` and
+\`make iproute2\` write for such a host sets arp_ignore, arp_announce and rp_filter, so that each port answers for its
+own address.`,
   source: 'RFC 1122 §3.3.4.2 (the weak end system model), from memory; Linux: ip-sysctl, arp_ignore and arp_filter',
   check({ site, network }: RuleContext, report: Report): void {
     for (const device of site.devices) {
       if (device.bridging || device.ports.length < 2) continue;
-      const first = new Map<BroadcastDomain, Interface>();
-      for (const own of network.interfaces.of(device)) {
-        if (own.address === undefined) continue;
-        const other = first.get(own.domain);
-        if (other === undefined) first.set(own.domain, own);
-        if (other === undefined || other.port === own.port || other.address === undefined) continue;
+      const first = new Map<string, Own>();
+      for (const own of addressesOf(site, network, device)) {
+        const other = first.get(own.network);
+        if (other === undefined) first.set(own.network, own);
+        if (other === undefined || other.port === own.port) continue;
+        const idle = [other, own].find(({ isCabled }) => !isCabled);
+        const luck =
+          idle === undefined
+            ? 'which of them the others send to is luck'
+            : `${portName(idle.port)} has no cable, and Linux may send by it all the same, into nothing`;
         report({
           at: placeOfPort(own.port),
           message:
             `${portName(own.port)} (${formatAddress(own.address)}) and ${portName(other.port)} ` +
-            `(${formatAddress(other.address)}) are both in ${own.domain.name}: which of them the others send to is ` +
-            'luck. Cable one into another VLAN, or take its address out.',
+            `(${formatAddress(other.address)}) are both in ${own.network}: ${luck}. Cable one into another VLAN, or ` +
+            'take its address out.',
           about: [portName(own.port), portName(other.port), device.name],
           related: [{ at: placeOfPort(other.port), message: `${portName(other.port)} is there too` }],
         });
@@ -35,6 +40,30 @@ the second port into another VLAN, or take its address out.`,
     }
   },
 };
+
+interface Own {
+  readonly port: Port;
+  readonly address: number;
+  /** The name of the network that it is in. */
+  readonly network: string;
+  readonly isCabled: boolean;
+}
+
+/** Addresses in the order of the ports; of a port without a cable, those in the subnet of a VLAN. */
+function addressesOf(site: Site, { interfaces, topology }: Network, device: Device): Own[] {
+  const cabled = interfaces.of(device);
+  if (cabled.length === 0) return [];
+  return device.ports.flatMap((port): Own[] => {
+    if (topology.linkAt(port) !== undefined)
+      return cabled.flatMap(({ port: at, address, domain }) =>
+        at !== port || address === undefined ? [] : [{ port, address, network: domain.name, isCabled: true }],
+      );
+    return port.addresses.flatMap(({ address }) => {
+      const home = site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
+      return home === undefined ? [] : [{ port, address, network: home.name, isCabled: false }];
+    });
+  });
+}
 
 export const examples: readonly Example[] = [
   {

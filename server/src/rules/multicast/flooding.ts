@@ -1,4 +1,5 @@
 import { oppositePort } from '../../network/link.ts';
+import type { BroadcastDomain } from '../../network/vlan-membership.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { type Fix, addEntry, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -15,7 +16,7 @@ export const flooding: Rule = {
   severity: 'error',
   summary: 'A switch floods groups over a link that is too slow for them.',
   why: `A switch that does not snoop sends every group out of every port of the VLAN, and one that snoops does so with
-groups that nobody has joined, unless it is set to drop them. A camera or screen on 100 Mb/s then drowns in what it
+groups that nobody has joined, unless it is set to drop them; some flood all groups until a querier asks. A camera or screen on 100 Mb/s then drowns in what it
 never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it drop what is not registered.`,
   source: 'RFC 4541 §2.1.2, read; measured on Open vSwitch. The thresholds are common practice.',
   check({ plan, site, network }: RuleContext, report: Report): void {
@@ -24,26 +25,42 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
       const [worst] = [...flooded].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
       if (worst === undefined) continue;
       const snoops = device.snooping;
+      // A querier ends it; without one nothing is registered.
+      const unasked = [...worst.domains].find((domain) => network.tree(domain).bridges.get(device)?.snoops === false);
+      const asks = !snoops || unasked === undefined;
+      const cause = !snoops ? 'does not snoop' : asks ? 'floods what nobody has joined' : `floods without a querier`;
+      const remedy = !snoops
+        ? 'Turn igmp-snooping on'
+        : asks
+          ? 'Let it drop them'
+          : `Name a querier of ${unasked.name}`;
       const others = flooded.length - 1;
       const alike = others === 0 ? '' : others === 1 ? '; so does 1 other link' : `; so do ${others} other links`;
       report({
-        at: placeOf(device.item, [snoops ? 'unregistered-multicast' : 'igmp-snooping']),
+        at: placeOf(device.item, [!snoops ? 'igmp-snooping' : asks ? 'unregistered-multicast' : 'without-querier']),
         severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
-          `${device.name} ${snoops ? 'floods what nobody has joined' : 'does not snoop'}, so ${portName(worst.out)} ` +
+          `${device.name} ${cause}, so ${portName(worst.out)} ` +
           `→ ${portName(oppositePort(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
-          `${bitRate(worst.capacity)}${alike}. ${snoops ? 'Let it drop them' : 'Turn igmp-snooping on'}.`,
+          `${bitRate(worst.capacity)}${alike}. ${remedy}.`,
         about: [device.name],
         related: flooded.map(({ link, out }) => ({
           at: placeOfEnd(link, out),
           message: `${portName(out)} is flooded`,
         })),
-        fixes: () => prune(site, network, device, flooded),
+        fixes: () => (asks ? prune(site, network, device, flooded) : nameQuerier(site, network, unasked)),
       });
     }
   },
 };
+
+function nameQuerier(site: Site, network: Network, domain: BroadcastDomain): Fix[] {
+  const { vlan } = domain;
+  const best = vlan === undefined || vlan.querier !== undefined ? undefined : bestQuerier(site, network, domain);
+  if (vlan === undefined || best === undefined) return [];
+  return fixOf(`Name ${best.name} as querier of ${vlan.name}`, addEntry(vlan.item, [], 'querier', nameText(best.name)));
+}
 
 /** Snooping without a querier would cut receivers off, so one is named too where none is. */
 function prune(site: Site, network: Network, device: Device, flooded: readonly Overload[]): Fix[] {

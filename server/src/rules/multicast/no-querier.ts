@@ -64,7 +64,7 @@ function statesOf({ site, network }: RuleContext): Map<BroadcastDomain, State> {
       if (vlan !== undefined && isAbsent(tree, vlan)) continue;
       const known = network.memberships.known(group, domain);
       for (const bridge of known?.keys() ?? []) {
-        if (!bridge.device.snooping || tree.queried.has(bridge.component) || known?.get(bridge)?.size === 0) continue;
+        if (!bridge.snoops || tree.queried.has(bridge.component) || known?.get(bridge)?.size === 0) continue;
         const state = stateOf(domain);
         state.passing.add(stream);
         state.forgetting.add(bridge.device);
@@ -90,7 +90,7 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
     const streams = few(unique(cutOff.map(({ stream }) => stream.name)));
     effects.push(
       `${few(receivers)} ${receivers.length === 1 ? 'gets' : 'get'} nothing of ${streams}, as reports stop at the ` +
-        'first switch',
+        `first switch${isSaid(network, vlan) ? '' : ' (some switches flood instead; if so, say `without-querier: flood`)'}`,
     );
   }
   if (passing.size > 0) effects.push(forgetfulness(passing, forgetting));
@@ -109,6 +109,13 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
       return best === undefined ? [] : fixOf(`Name ${best.name} as querier of ${vlan.name}`, edit);
     },
   };
+}
+
+/** Whether each switch that snoops in the VLAN says what it does without a querier. */
+function isSaid({ topology, tree }: RuleContext['network'], vlan: Vlan): boolean {
+  return [...tree(topology.domainOf(vlan)).bridges.keys()].every(
+    ({ snooping, unasked }) => !snooping || unasked !== undefined,
+  );
 }
 
 function drop(forgetting: ReadonlySet<Device>): boolean {

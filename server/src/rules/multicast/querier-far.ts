@@ -21,7 +21,8 @@ querier.`,
     const overloads = plan.overloads.filter(({ reason }) => reason === 'to-querier');
     for (const [domain, [worst]] of grouped(overloads, ({ domains }) => [...domains][0])) {
       const { vlan } = domain;
-      if (worst === undefined || vlan?.querier === undefined || network.tree(domain).querier === undefined) continue;
+      if (worst === undefined || vlan?.querier === undefined) continue;
+      if (network.tree(domain).querier?.name !== vlan.querier) continue;
       const better = bestQuerier(site, network, domain);
       if (better === undefined || better.name === vlan.querier) continue;
       const { link, out, unwanted } = worst;

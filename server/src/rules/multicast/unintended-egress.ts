@@ -7,7 +7,8 @@ import { type Port, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
 import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import type { Fix } from '../../site/edit.ts';
+import { type Fix, fixOf, nameText, setValue } from '../../site/edit.ts';
+import type { Interface } from '../../network/interface.ts';
 
 export const unintendedEgress: Rule = {
   id: 'unintended-egress',
@@ -29,13 +30,16 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
         report({
           at: placeOf(stream.item, ['egress']),
           message: usable
-            ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}. Send multicast by ` +
-              `${meant.name}.`
+            ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}${
+                isReaching(delivery)
+                  ? `, and reaches its receivers there. Say \`egress: ${leaves.port.name}\`, or send`
+                  : '. Send'
+              } multicast by ${meant.name}.`
             : `${stream.name} cannot leave by ${portName(meant)}, where no cable that carries a network is; it ` +
               `leaves by ${portName(leaves.port)}.`,
           about: aboutLeaving(delivery, leaves.port),
           related: related(delivery),
-          fixes: () => (usable ? routeBy(network, delivery, meant) : []),
+          fixes: () => bothWays(network, delivery, meant),
         });
         continue;
       }
@@ -50,7 +54,7 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
           `${reason(delivery)}. Send multicast by ${by.port.name}.`,
         about: aboutLeaving(delivery, leaves.port),
         related: related(delivery),
-        fixes: () => routeBy(network, delivery, by.port),
+        fixes: () => routeBy(network, delivery, by),
       });
     }
   },
@@ -60,8 +64,26 @@ function aboutLeaving({ stream, source }: Delivery, port: Port): string[] {
   return [stream.name, portName(port), ...(source === undefined ? [] : [source.name])];
 }
 
+/** Whether it reaches anybody by the port that it leaves by now. */
+function isReaching({ reaches, source }: Delivery): boolean {
+  return reaches.some((name) => name !== source?.name);
+}
+
+/** Either the route is wrong or what is said to be meant: first what keeps the receivers that it reaches. */
+function bothWays(network: Network, delivery: Delivery, meant: Port): Fix[] {
+  const { stream, leaves } = delivery;
+  const by = network.interfaces.of(meant.device).find(({ port }) => port === meant);
+  const route = by === undefined ? [] : routeBy(network, delivery, by);
+  if (leaves === undefined) return route;
+  const { name } = leaves.port;
+  // Where nobody is reached by that port it would only hide what is wrong.
+  if (stream.receivers.length > 0 && !isReaching(delivery)) return route;
+  const say = fixOf(`Say that it leaves by ${name}`, setValue(stream.item, ['egress'], nameText(name)));
+  return isReaching(delivery) ? [...say, ...route] : [...route, ...say];
+}
+
 /** A route for all multicast; for the group alone where others leave by the present port as they should. */
-function routeBy({ deliveries }: Network, delivery: Delivery, port: Port): Fix[] {
+function routeBy({ deliveries, interfaces }: Network, delivery: Delivery, by: Interface): Fix[] {
   const { source, leaves, stream } = delivery;
   if (source === undefined || leaves === undefined) return [];
   const goesOn = deliveries.some(
@@ -73,18 +95,18 @@ function routeBy({ deliveries }: Network, delivery: Delivery, port: Port): Fix[]
       (other.stream.egress === leaves.port.name ||
         (other.stream.egress === undefined && other.reaches.some((name) => name !== source.name))),
   );
-  return sendMulticastBy(source, port.name, delivery.route, goesOn ? stream.group : undefined);
+  return sendMulticastBy(source, interfaces.target(by), delivery.route, goesOn ? stream.group : undefined);
 }
 
 function reason({ source, route }: Delivery): string {
   return route === undefined
-    ? `${source?.name} has no route for its group`
+    ? `${source?.name} has no route for its group but the default one`
     : `the ${route.to.prefix === 0 ? 'default route' : `route for ${formatSubnet(route.to)}`} says`;
 }
 
 function related({ source, route }: Delivery): Related[] {
   if (source === undefined) return [];
-  if (route === undefined) return [{ at: headOf(source.item), message: `no route of ${source.name} is for the group` }];
+  if (route === undefined) return [{ at: headOf(source.item), message: `no route of ${source.name} is for groups` }];
   return [{ at: placeOf(source.item, route.route), message: 'the route that decides' }];
 }
 

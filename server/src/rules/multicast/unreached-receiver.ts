@@ -79,9 +79,23 @@ function cannotSend({ unreached }: Delivery): boolean {
   return unreached.some(({ why }) => why.obstacle === 'source-not-cabled');
 }
 
-/** By ttl-too-small, no-querier or querier-absent; the last two only where a VLAN is declared. */
+/**
+ * By ttl-too-small, no-multicast-route, route-without-carrier, route-gateway or gateway-without-address; by no-querier
+ * or querier-absent only where a VLAN is declared.
+ */
 function isReportedElsewhere(site: Site, why: Obstacle): boolean {
-  if (why.obstacle === 'ttl') return true;
+  switch (why.obstacle) {
+    case 'ttl':
+    case 'no-group-route':
+    case 'no-such-gateway':
+    case 'no-router':
+      return true;
+    case 'into-nothing':
+      return why.route !== undefined;
+    case 'not-on-link':
+      return why.route?.to.prefix === 0;
+    default:
+  }
   return (why.obstacle === 'report-stays' || why.obstacle === 'known-nearer') && site.vlanByName.has(why.network);
 }
 
@@ -132,8 +146,8 @@ function fixesFor({ site, network }: RuleContext, delivery: Delivery, receiver: 
       if (device === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group))
         return [];
       const there = network.interfaces.in(device, leaves.domain);
-      const now = network.interfaces.towards(device, stream.group);
-      return there === undefined ? [] : sendMulticastBy(device, there.port.name, now?.route);
+      const now = network.interfaces.towardsGroup(device, stream.group);
+      return there === undefined ? [] : sendMulticastBy(device, network.interfaces.target(there), now?.route);
     }
     case 'no-gateway': {
       const vlan = site.vlanByName.get(why.network);

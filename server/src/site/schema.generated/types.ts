@@ -115,6 +115,10 @@ export interface Device {
    */
   'unregistered-multicast'?: 'flood' | 'drop';
   /**
+   * What a snooping switch does in a VLAN in which nobody asks for memberships; switches differ. Where it is not said, the worse is predicted: a receiver behind another switch gets nothing.
+   */
+  'without-querier'?: 'by-reports' | 'flood';
+  /**
    * Whether the switch runs the spanning tree protocol (IEEE 802.1D), which blocks links until no loop is left. Off, a loop of cables brings the network down.
    */
   'spanning-tree'?: boolean;
@@ -325,6 +329,10 @@ export interface Route {
    * The port of this device that it sends out of.
    */
   port: string | number;
+  /**
+   * The VLAN that it is sent into, where the port carries several. Without it, the one of the gateway, else the untagged one, else the first.
+   */
+  vlan?: string;
   /**
    * The address of the router that the packets are handed to. Without it, the destination is on the link itself.
    */

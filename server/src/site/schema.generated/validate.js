@@ -299,7 +299,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate54;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -1036,7 +1036,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var schema61 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
 var pattern29 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern31 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var pattern32 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1067,7 +1067,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!(key0 === "to" || key0 === "port" || key0 === "via")) {
+      if (!(key0 === "to" || key0 === "port" || key0 === "vlan" || key0 === "via")) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err2];
@@ -1122,11 +1122,11 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
     }
-    if (data.via !== void 0) {
-      let data2 = data.via;
+    if (data.vlan !== void 0) {
+      let data2 = data.vlan;
       if (typeof data2 === "string") {
-        if (!pattern31.test(data2)) {
-          const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+        if (!pattern7.test(data2)) {
+          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1135,7 +1135,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1144,12 +1144,34 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.via !== void 0) {
+      let data3 = data.via;
+      if (typeof data3 === "string") {
+        if (!pattern32.test(data3)) {
+          const err9 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          if (vErrors === null) {
+            vErrors = [err9];
+          } else {
+            vErrors.push(err9);
+          }
+          errors++;
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err11];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err11);
     }
     errors++;
   }
@@ -1462,8 +1484,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree"] !== void 0) {
-        const err18 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/3/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["without-querier"] !== void 0) {
+        const err18 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/3/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -1471,8 +1493,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err19 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/3/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["spanning-tree"] !== void 0) {
+        const err19 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/3/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err19];
         } else {
@@ -1480,23 +1502,23 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err20 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/3/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err20];
+        } else {
+          vErrors.push(err20);
+        }
+        errors++;
+      }
       if (data.ports !== void 0) {
-        let data13 = data.ports;
-        if (data13 && typeof data13 == "object" && !Array.isArray(data13)) {
-          for (const key0 in data13) {
-            let data14 = data13[key0];
-            if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
-              if (data14["router-port"] !== void 0) {
-                const err20 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err20];
-                } else {
-                  vErrors.push(err20);
-                }
-                errors++;
-              }
-              if (data14["forward-reports"] !== void 0) {
-                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        let data14 = data.ports;
+        if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
+          for (const key0 in data14) {
+            let data15 = data14[key0];
+            if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
+              if (data15["router-port"] !== void 0) {
+                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err21];
                 } else {
@@ -1504,22 +1526,31 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (data15["forward-reports"] !== void 0) {
+                const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err22];
+                } else {
+                  vErrors.push(err22);
+                }
+                errors++;
+              }
             } else {
-              const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              const err23 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
               if (vErrors === null) {
-                vErrors = [err22];
+                vErrors = [err23];
               } else {
-                vErrors.push(err22);
+                vErrors.push(err23);
               }
               errors++;
             }
           }
         } else {
-          const err23 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          const err24 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
           if (vErrors === null) {
-            vErrors = [err23];
+            vErrors = [err24];
           } else {
-            vErrors.push(err23);
+            vErrors.push(err24);
           }
           errors++;
         }
@@ -1531,6 +1562,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       var props3 = {};
       props3["igmp-snooping"] = true;
       props3["unregistered-multicast"] = true;
+      props3["without-querier"] = true;
       props3["spanning-tree"] = true;
       props3["spanning-tree-priority"] = true;
       props3.ports = true;
@@ -1538,11 +1570,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid10) {
-    const err24 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err25 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err24];
+      vErrors = [err25];
     } else {
-      vErrors.push(err24);
+      vErrors.push(err25);
     }
     errors++;
   }
@@ -1560,22 +1592,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing4;
     if (data.kind === void 0 && (missing4 = "kind")) {
-      const err25 = {};
+      const err26 = {};
       if (vErrors === null) {
-        vErrors = [err25];
+        vErrors = [err26];
       } else {
-        vErrors.push(err25);
+        vErrors.push(err26);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data17 = data.kind;
-        if (!(data17 === "access-point" || data17 === "media-converter" || data17 === "server" || data17 === "camera" || data17 === "display" || data17 === "computer" || data17 === "tuner" || data17 === "patch-panel")) {
-          const err26 = {};
+        let data18 = data.kind;
+        if (!(data18 === "access-point" || data18 === "media-converter" || data18 === "server" || data18 === "camera" || data18 === "display" || data18 === "computer" || data18 === "tuner" || data18 === "patch-panel")) {
+          const err27 = {};
           if (vErrors === null) {
-            vErrors = [err26];
+            vErrors = [err27];
           } else {
-            vErrors.push(err26);
+            vErrors.push(err27);
           }
           errors++;
         }
@@ -1595,11 +1627,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs30 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["multicast-routing"] !== void 0) {
-        const err27 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/4/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err28 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/4/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err27];
+          vErrors = [err28];
         } else {
-          vErrors.push(err27);
+          vErrors.push(err28);
         }
         errors++;
       }
@@ -1613,11 +1645,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid15) {
-    const err28 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err29 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err28];
+      vErrors = [err29];
     } else {
-      vErrors.push(err28);
+      vErrors.push(err29);
     }
     errors++;
   }
@@ -1635,22 +1667,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing5;
     if (data.kind === void 0 && (missing5 = "kind")) {
-      const err29 = {};
+      const err30 = {};
       if (vErrors === null) {
-        vErrors = [err29];
+        vErrors = [err30];
       } else {
-        vErrors.push(err29);
+        vErrors.push(err30);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data19 = data.kind;
-        if (!(data19 === "camera" || data19 === "display" || data19 === "computer" || data19 === "tuner" || data19 === "patch-panel")) {
-          const err30 = {};
+        let data20 = data.kind;
+        if (!(data20 === "camera" || data20 === "display" || data20 === "computer" || data20 === "tuner" || data20 === "patch-panel")) {
+          const err31 = {};
           if (vErrors === null) {
-            vErrors = [err30];
+            vErrors = [err31];
           } else {
-            vErrors.push(err30);
+            vErrors.push(err31);
           }
           errors++;
         }
@@ -1670,11 +1702,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs35 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["poe-budget"] !== void 0) {
-        const err31 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/5/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err32 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/5/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err31];
+          vErrors = [err32];
         } else {
-          vErrors.push(err31);
+          vErrors.push(err32);
         }
         errors++;
       }
@@ -1688,11 +1720,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid18) {
-    const err32 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err33 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err32];
+      vErrors = [err33];
     } else {
-      vErrors.push(err32);
+      vErrors.push(err33);
     }
     errors++;
   }
@@ -1710,21 +1742,21 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing6;
     if (data.kind === void 0 && (missing6 = "kind")) {
-      const err33 = {};
+      const err34 = {};
       if (vErrors === null) {
-        vErrors = [err33];
+        vErrors = [err34];
       } else {
-        vErrors.push(err33);
+        vErrors.push(err34);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
         if (!(data.kind === "patch-panel")) {
-          const err34 = {};
+          const err35 = {};
           if (vErrors === null) {
-            vErrors = [err34];
+            vErrors = [err35];
           } else {
-            vErrors.push(err34);
+            vErrors.push(err35);
           }
           errors++;
         }
@@ -1744,16 +1776,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs40 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.address !== void 0) {
-        const err35 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/6/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err35];
-        } else {
-          vErrors.push(err35);
-        }
-        errors++;
-      }
-      if (data.mac !== void 0) {
-        const err36 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/6/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err36 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/6/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err36];
         } else {
@@ -1761,8 +1784,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.reserved !== void 0) {
-        const err37 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/6/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.mac !== void 0) {
+        const err37 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/6/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err37];
         } else {
@@ -1770,8 +1793,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.interface !== void 0) {
-        const err38 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/6/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.reserved !== void 0) {
+        const err38 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/6/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err38];
         } else {
@@ -1779,8 +1802,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.speed !== void 0) {
-        const err39 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/6/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.interface !== void 0) {
+        const err39 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/6/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err39];
         } else {
@@ -1788,8 +1811,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.poe !== void 0) {
-        const err40 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/6/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.speed !== void 0) {
+        const err40 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/6/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err40];
         } else {
@@ -1797,8 +1820,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.routes !== void 0) {
-        const err41 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/6/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.poe !== void 0) {
+        const err41 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/6/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err41];
         } else {
@@ -1806,23 +1829,23 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data.routes !== void 0) {
+        const err42 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/6/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err42];
+        } else {
+          vErrors.push(err42);
+        }
+        errors++;
+      }
       if (data.ports !== void 0) {
-        let data29 = data.ports;
-        if (data29 && typeof data29 == "object" && !Array.isArray(data29)) {
-          for (const key1 in data29) {
-            let data30 = data29[key1];
-            if (data30 && typeof data30 == "object" && !Array.isArray(data30)) {
-              if (data30.speed !== void 0) {
-                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err42];
-                } else {
-                  vErrors.push(err42);
-                }
-                errors++;
-              }
-              if (data30.vlan !== void 0) {
-                const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        let data30 = data.ports;
+        if (data30 && typeof data30 == "object" && !Array.isArray(data30)) {
+          for (const key1 in data30) {
+            let data31 = data30[key1];
+            if (data31 && typeof data31 == "object" && !Array.isArray(data31)) {
+              if (data31.speed !== void 0) {
+                const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err43];
                 } else {
@@ -1830,8 +1853,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.trunk !== void 0) {
-                const err44 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.vlan !== void 0) {
+                const err44 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err44];
                 } else {
@@ -1839,8 +1862,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.native !== void 0) {
-                const err45 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.trunk !== void 0) {
+                const err45 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err45];
                 } else {
@@ -1848,8 +1871,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.address !== void 0) {
-                const err46 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.native !== void 0) {
+                const err46 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err46];
                 } else {
@@ -1857,8 +1880,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.addresses !== void 0) {
-                const err47 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.address !== void 0) {
+                const err47 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err47];
                 } else {
@@ -1866,8 +1889,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.poe !== void 0) {
-                const err48 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.addresses !== void 0) {
+                const err48 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err48];
                 } else {
@@ -1875,8 +1898,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.mac !== void 0) {
-                const err49 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.poe !== void 0) {
+                const err49 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err49];
                 } else {
@@ -1884,8 +1907,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.reserved !== void 0) {
-                const err50 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.mac !== void 0) {
+                const err50 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err50];
                 } else {
@@ -1893,8 +1916,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data30.interface !== void 0) {
-                const err51 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data31.reserved !== void 0) {
+                const err51 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err51];
                 } else {
@@ -1902,22 +1925,31 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (data31.interface !== void 0) {
+                const err52 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err52];
+                } else {
+                  vErrors.push(err52);
+                }
+                errors++;
+              }
             } else {
-              const err52 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              const err53 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
               if (vErrors === null) {
-                vErrors = [err52];
+                vErrors = [err53];
               } else {
-                vErrors.push(err52);
+                vErrors.push(err53);
               }
               errors++;
             }
           }
         } else {
-          const err53 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/6/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          const err54 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/6/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
           if (vErrors === null) {
-            vErrors = [err53];
+            vErrors = [err54];
           } else {
-            vErrors.push(err53);
+            vErrors.push(err54);
           }
           errors++;
         }
@@ -1939,11 +1971,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid21) {
-    const err54 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err55 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err54];
+      vErrors = [err55];
     } else {
-      vErrors.push(err54);
+      vErrors.push(err55);
     }
     errors++;
   }
@@ -1957,29 +1989,17 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err55 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err56 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err55];
+        vErrors = [err56];
       } else {
-        vErrors.push(err55);
+        vErrors.push(err56);
       }
       errors++;
     }
     for (const key2 in data) {
       if (!func1.call(schema39.properties, key2)) {
-        const err56 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err56];
-        } else {
-          vErrors.push(err56);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data41 = data.kind;
-      if (typeof data41 !== "string") {
-        const err57 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err57 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err57];
         } else {
@@ -1987,8 +2007,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data41 === "switch" || data41 === "router" || data41 === "access-point" || data41 === "media-converter" || data41 === "server" || data41 === "camera" || data41 === "display" || data41 === "computer" || data41 === "tuner" || data41 === "patch-panel")) {
-        const err58 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+    }
+    if (data.kind !== void 0) {
+      let data42 = data.kind;
+      if (typeof data42 !== "string") {
+        const err58 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err58];
         } else {
@@ -1996,10 +2019,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err59 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      if (!(data42 === "switch" || data42 === "router" || data42 === "access-point" || data42 === "media-converter" || data42 === "server" || data42 === "camera" || data42 === "display" || data42 === "computer" || data42 === "tuner" || data42 === "patch-panel")) {
+        const err59 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err59];
         } else {
@@ -2008,10 +2029,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data43 = data["unregistered-multicast"];
-      if (typeof data43 !== "string") {
-        const err60 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err60 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err60];
         } else {
@@ -2019,8 +2039,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data43 === "flood" || data43 === "drop")) {
-        const err61 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data44 = data["unregistered-multicast"];
+      if (typeof data44 !== "string") {
+        const err61 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err61];
         } else {
@@ -2028,10 +2051,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err62 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      if (!(data44 === "flood" || data44 === "drop")) {
+        const err62 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err62];
         } else {
@@ -2040,10 +2061,10 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data45 = data["spanning-tree-priority"];
-      if (!(typeof data45 == "number" && (!(data45 % 1) && !isNaN(data45)) && isFinite(data45))) {
-        const err63 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    if (data["without-querier"] !== void 0) {
+      let data45 = data["without-querier"];
+      if (typeof data45 !== "string") {
+        const err63 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err63];
         } else {
@@ -2051,42 +2072,41 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data45 == "number" && isFinite(data45)) {
-        if (data45 > 61440 || isNaN(data45)) {
-          const err64 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
-          if (vErrors === null) {
-            vErrors = [err64];
-          } else {
-            vErrors.push(err64);
-          }
-          errors++;
+      if (!(data45 === "by-reports" || data45 === "flood")) {
+        const err64 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err64];
+        } else {
+          vErrors.push(err64);
         }
-        if (data45 < 0 || isNaN(data45)) {
-          const err65 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err65];
-          } else {
-            vErrors.push(err65);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data45 / 4096, res0 !== parseInt(res0)) {
-          const err66 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err66];
-          } else {
-            vErrors.push(err66);
-          }
-          errors++;
-        }
+        errors++;
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data46 = data["poe-budget"];
-      if (typeof data46 === "string") {
-        if (!pattern11.test(data46)) {
-          const err67 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err65 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err65];
+        } else {
+          vErrors.push(err65);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data47 = data["spanning-tree-priority"];
+      if (!(typeof data47 == "number" && (!(data47 % 1) && !isNaN(data47)) && isFinite(data47))) {
+        const err66 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err66];
+        } else {
+          vErrors.push(err66);
+        }
+        errors++;
+      }
+      if (typeof data47 == "number" && isFinite(data47)) {
+        if (data47 > 61440 || isNaN(data47)) {
+          const err67 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
           if (vErrors === null) {
             vErrors = [err67];
           } else {
@@ -2094,32 +2114,32 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err68 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err68];
-        } else {
-          vErrors.push(err68);
+        if (data47 < 0 || isNaN(data47)) {
+          const err68 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+          if (vErrors === null) {
+            vErrors = [err68];
+          } else {
+            vErrors.push(err68);
+          }
+          errors++;
         }
-        errors++;
+        let res0;
+        if (res0 = data47 / 4096, res0 !== parseInt(res0)) {
+          const err69 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err69];
+          } else {
+            vErrors.push(err69);
+          }
+          errors++;
+        }
       }
     }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err69 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err69];
-        } else {
-          vErrors.push(err69);
-        }
-        errors++;
-      }
-    }
-    if (data.ports !== void 0) {
-      let data48 = data.ports;
-      if (data48 && typeof data48 == "object" && !Array.isArray(data48)) {
-        if (Object.keys(data48).length < 1) {
-          const err70 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+    if (data["poe-budget"] !== void 0) {
+      let data48 = data["poe-budget"];
+      if (typeof data48 === "string") {
+        if (!pattern11.test(data48)) {
+          const err70 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
           if (vErrors === null) {
             vErrors = [err70];
           } else {
@@ -2127,110 +2147,110 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key3 in data48) {
-          const _errs64 = errors;
+      } else {
+        const err71 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err71];
+        } else {
+          vErrors.push(err71);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err72 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err72];
+        } else {
+          vErrors.push(err72);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data50 = data.ports;
+      if (data50 && typeof data50 == "object" && !Array.isArray(data50)) {
+        if (Object.keys(data50).length < 1) {
+          const err73 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err73];
+          } else {
+            vErrors.push(err73);
+          }
+          errors++;
+        }
+        for (const key3 in data50) {
+          const _errs66 = errors;
           if (typeof key3 === "string") {
             if (func2(key3) > 63) {
-              const err71 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
+              const err74 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
               if (vErrors === null) {
-                vErrors = [err71];
+                vErrors = [err74];
               } else {
-                vErrors.push(err71);
+                vErrors.push(err74);
               }
               errors++;
             }
             if (!pattern5.test(key3)) {
-              const err72 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
+              const err75 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
               if (vErrors === null) {
-                vErrors = [err72];
+                vErrors = [err75];
               } else {
-                vErrors.push(err72);
+                vErrors.push(err75);
               }
               errors++;
             }
           } else {
-            const err73 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            const err76 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
             if (vErrors === null) {
-              vErrors = [err73];
+              vErrors = [err76];
             } else {
-              vErrors.push(err73);
+              vErrors.push(err76);
             }
             errors++;
           }
-          var valid28 = _errs64 === errors;
+          var valid28 = _errs66 === errors;
           if (!valid28) {
-            const err74 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+            const err77 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err74];
+              vErrors = [err77];
             } else {
-              vErrors.push(err74);
+              vErrors.push(err77);
             }
             errors++;
           }
         }
-        for (const key4 in data48) {
-          if (!validate24(data48[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data48, parentDataProperty: key4, rootData, dynamicAnchors })) {
+        for (const key4 in data50) {
+          if (!validate24(data50[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data50, parentDataProperty: key4, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err75 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err78 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err75];
+          vErrors = [err78];
         } else {
-          vErrors.push(err75);
+          vErrors.push(err78);
         }
         errors++;
       }
     }
     if (data.address !== void 0) {
-      let data50 = data.address;
-      if (typeof data50 === "string") {
-        if (!pattern17.test(data50)) {
-          const err76 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+      let data52 = data.address;
+      if (typeof data52 === "string") {
+        if (!pattern17.test(data52)) {
+          const err79 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
-            vErrors = [err76];
+            vErrors = [err79];
           } else {
-            vErrors.push(err76);
+            vErrors.push(err79);
           }
           errors++;
         }
       } else {
-        const err77 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err77];
-        } else {
-          vErrors.push(err77);
-        }
-        errors++;
-      }
-    }
-    if (data.mac !== void 0) {
-      let data51 = data.mac;
-      if (typeof data51 === "string") {
-        if (!pattern21.test(data51)) {
-          const err78 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
-          if (vErrors === null) {
-            vErrors = [err78];
-          } else {
-            vErrors.push(err78);
-          }
-          errors++;
-        }
-      } else {
-        const err79 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err79];
-        } else {
-          vErrors.push(err79);
-        }
-        errors++;
-      }
-    }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err80 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err80 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err80];
         } else {
@@ -2239,11 +2259,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.interface !== void 0) {
-      let data53 = data.interface;
+    if (data.mac !== void 0) {
+      let data53 = data.mac;
       if (typeof data53 === "string") {
-        if (!pattern22.test(data53)) {
-          const err81 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+        if (!pattern21.test(data53)) {
+          const err81 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
             vErrors = [err81];
           } else {
@@ -2252,7 +2272,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err82 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err82 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err82];
         } else {
@@ -2261,24 +2281,57 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.speed !== void 0) {
-      let data54 = data.speed;
-      if (typeof data54 === "string") {
-        if (!pattern13.test(data54)) {
-          const err83 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err83 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err83];
+        } else {
+          vErrors.push(err83);
+        }
+        errors++;
+      }
+    }
+    if (data.interface !== void 0) {
+      let data55 = data.interface;
+      if (typeof data55 === "string") {
+        if (!pattern22.test(data55)) {
+          const err84 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err83];
+            vErrors = [err84];
           } else {
-            vErrors.push(err83);
+            vErrors.push(err84);
           }
           errors++;
         }
       } else {
-        const err84 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err85 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err84];
+          vErrors = [err85];
         } else {
-          vErrors.push(err84);
+          vErrors.push(err85);
+        }
+        errors++;
+      }
+    }
+    if (data.speed !== void 0) {
+      let data56 = data.speed;
+      if (typeof data56 === "string") {
+        if (!pattern13.test(data56)) {
+          const err86 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err86];
+          } else {
+            vErrors.push(err86);
+          }
+          errors++;
+        }
+      } else {
+        const err87 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err87];
+        } else {
+          vErrors.push(err87);
         }
         errors++;
       }
@@ -2290,51 +2343,19 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data["basic-rate"] !== void 0) {
-      let data56 = data["basic-rate"];
-      if (typeof data56 === "string") {
-        if (!pattern13.test(data56)) {
-          const err85 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data58 = data["basic-rate"];
+      if (typeof data58 === "string") {
+        if (!pattern13.test(data58)) {
+          const err88 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err85];
+            vErrors = [err88];
           } else {
-            vErrors.push(err85);
+            vErrors.push(err88);
           }
           errors++;
         }
       } else {
-        const err86 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err86];
-        } else {
-          vErrors.push(err86);
-        }
-        errors++;
-      }
-      if (!(data56 === "1 Mb/s" || data56 === "2 Mb/s" || data56 === "5.5 Mb/s" || data56 === "6 Mb/s" || data56 === "9 Mb/s" || data56 === "11 Mb/s" || data56 === "12 Mb/s" || data56 === "18 Mb/s" || data56 === "24 Mb/s" || data56 === "36 Mb/s" || data56 === "48 Mb/s" || data56 === "54 Mb/s")) {
-        const err87 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err87];
-        } else {
-          vErrors.push(err87);
-        }
-        errors++;
-      }
-    }
-    if (data["multicast-to-unicast"] !== void 0) {
-      if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err88 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err88];
-        } else {
-          vErrors.push(err88);
-        }
-        errors++;
-      }
-    }
-    if (data.sessions !== void 0) {
-      let data58 = data.sessions;
-      if (!(typeof data58 == "number" && (!(data58 % 1) && !isNaN(data58)) && isFinite(data58))) {
-        const err89 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err89 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err89];
         } else {
@@ -2342,22 +2363,19 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data58 == "number" && isFinite(data58)) {
-        if (data58 < 1 || isNaN(data58)) {
-          const err90 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
-          if (vErrors === null) {
-            vErrors = [err90];
-          } else {
-            vErrors.push(err90);
-          }
-          errors++;
+      if (!(data58 === "1 Mb/s" || data58 === "2 Mb/s" || data58 === "5.5 Mb/s" || data58 === "6 Mb/s" || data58 === "9 Mb/s" || data58 === "11 Mb/s" || data58 === "12 Mb/s" || data58 === "18 Mb/s" || data58 === "24 Mb/s" || data58 === "36 Mb/s" || data58 === "48 Mb/s" || data58 === "54 Mb/s")) {
+        const err90 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err90];
+        } else {
+          vErrors.push(err90);
         }
+        errors++;
       }
     }
-    if (data.decoders !== void 0) {
-      let data59 = data.decoders;
-      if (!(typeof data59 == "number" && (!(data59 % 1) && !isNaN(data59)) && isFinite(data59))) {
-        const err91 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    if (data["multicast-to-unicast"] !== void 0) {
+      if (typeof data["multicast-to-unicast"] !== "boolean") {
+        const err91 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err91];
         } else {
@@ -2365,13 +2383,48 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data59 == "number" && isFinite(data59)) {
-        if (data59 < 1 || isNaN(data59)) {
-          const err92 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+    }
+    if (data.sessions !== void 0) {
+      let data60 = data.sessions;
+      if (!(typeof data60 == "number" && (!(data60 % 1) && !isNaN(data60)) && isFinite(data60))) {
+        const err92 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err92];
+        } else {
+          vErrors.push(err92);
+        }
+        errors++;
+      }
+      if (typeof data60 == "number" && isFinite(data60)) {
+        if (data60 < 1 || isNaN(data60)) {
+          const err93 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err92];
+            vErrors = [err93];
           } else {
-            vErrors.push(err92);
+            vErrors.push(err93);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.decoders !== void 0) {
+      let data61 = data.decoders;
+      if (!(typeof data61 == "number" && (!(data61 % 1) && !isNaN(data61)) && isFinite(data61))) {
+        const err94 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err94];
+        } else {
+          vErrors.push(err94);
+        }
+        errors++;
+      }
+      if (typeof data61 == "number" && isFinite(data61)) {
+        if (data61 < 1 || isNaN(data61)) {
+          const err95 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err95];
+          } else {
+            vErrors.push(err95);
           }
           errors++;
         }
@@ -2384,50 +2437,17 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data61 = data.routes;
-      if (Array.isArray(data61)) {
-        const len0 = data61.length;
+      let data63 = data.routes;
+      if (Array.isArray(data63)) {
+        const len0 = data63.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data61[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data61, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data63[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data63, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err93 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
-        if (vErrors === null) {
-          vErrors = [err93];
-        } else {
-          vErrors.push(err93);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err94 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err94];
-        } else {
-          vErrors.push(err94);
-        }
-        errors++;
-      }
-    }
-    if (data.model !== void 0) {
-      if (typeof data.model !== "string") {
-        const err95 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err95];
-        } else {
-          vErrors.push(err95);
-        }
-        errors++;
-      }
-    }
-    if (data.location !== void 0) {
-      if (typeof data.location !== "string") {
-        const err96 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err96 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err96];
         } else {
@@ -2436,12 +2456,45 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err97 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err97];
+        } else {
+          vErrors.push(err97);
+        }
+        errors++;
+      }
+    }
+    if (data.model !== void 0) {
+      if (typeof data.model !== "string") {
+        const err98 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err98];
+        } else {
+          vErrors.push(err98);
+        }
+        errors++;
+      }
+    }
+    if (data.location !== void 0) {
+      if (typeof data.location !== "string") {
+        const err99 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err99];
+        } else {
+          vErrors.push(err99);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err97 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err100 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err97];
+      vErrors = [err100];
     } else {
-      vErrors.push(err97);
+      vErrors.push(err100);
     }
     errors++;
   }
@@ -2450,9 +2503,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate59;
-var schema63 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
-var pattern32 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern34 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+var schema64 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
+var pattern33 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern35 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate59(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2496,7 +2549,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern32.test(data0)) {
+        if (!pattern33.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2518,7 +2571,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern32.test(data1)) {
+        if (!pattern33.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2549,7 +2602,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema63.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema64.properties.type.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -2561,7 +2614,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data3 = data.length;
       if (typeof data3 === "string") {
-        if (!pattern34.test(data3)) {
+        if (!pattern35.test(data3)) {
           const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2596,7 +2649,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data5 === "string") {
-            if (!pattern32.test(data5)) {
+            if (!pattern33.test(data5)) {
               const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err12];
@@ -2684,11 +2737,11 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate60;
-var schema69 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern39 = new RegExp("^auto$", "u");
-var pattern40 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern46 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var schema70 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var pattern40 = new RegExp("^auto$", "u");
+var pattern41 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern52 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2823,7 +2876,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern46.test(data5)) {
+        if (!pattern47.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2855,7 +2908,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate37.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var pattern49 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 function validate39(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2946,7 +2999,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern49.test(data3)) {
+        if (!pattern50.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3022,7 +3075,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema69.properties, key0)) {
+      if (!func1.call(schema70.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err1];
@@ -3088,7 +3141,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema69.properties.transport.enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema70.properties.transport.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -3100,7 +3153,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema69.properties.port.type }, message: "must be integer,string" };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema70.properties.port.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -3129,7 +3182,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern39.test(data3)) {
+        if (!pattern40.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -3143,7 +3196,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern40.test(data4)) {
+        if (!pattern41.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
           if (vErrors === null) {
             vErrors = [err12];
@@ -3321,7 +3374,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern51.test(data12)) {
+        if (!pattern52.test(data12)) {
           const err26 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err26];
@@ -3410,10 +3463,10 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate63;
-var schema87 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern57 = new RegExp("^/", "u");
-var pattern58 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var schema88 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern58 = new RegExp("^/", "u");
+var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern60 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -3479,7 +3532,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern51.test(data1)) {
+        if (!pattern52.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3501,7 +3554,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern57.test(data2)) {
+        if (!pattern58.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3555,7 +3608,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema87.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema88.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -3567,7 +3620,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern58.test(data5)) {
+        if (!pattern59.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -3589,7 +3642,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern59.test(data6)) {
+        if (!pattern60.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -3720,7 +3773,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern46.test(data2)) {
+        if (!pattern47.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3742,7 +3795,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern46.test(data3)) {
+        if (!pattern47.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3910,7 +3963,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern46.test(data2)) {
+        if (!pattern47.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3932,7 +3985,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern46.test(data3)) {
+        if (!pattern47.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -4025,7 +4078,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern58.test(data1)) {
+            if (!pattern59.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -4047,7 +4100,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern58.test(data2)) {
+            if (!pattern59.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -4093,7 +4146,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern58.test(data4)) {
+            if (!pattern59.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -4115,7 +4168,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern58.test(data5)) {
+            if (!pattern59.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -4161,7 +4214,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern58.test(data7)) {
+            if (!pattern59.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -4183,7 +4236,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern58.test(data8)) {
+            if (!pattern59.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -4246,7 +4299,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate67;
-var schema107 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema108 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -4316,7 +4369,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema107.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema108.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {

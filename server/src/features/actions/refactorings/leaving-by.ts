@@ -1,6 +1,6 @@
 /** The port by which a server must send a group, so that its receivers get it. */
 
-import type { Interface } from '../../../network/interfaces.ts';
+import type { Interface } from '../../../network/interface.ts';
 import type { Plan } from '../../../plan.ts';
 import { sendMulticastBy } from '../../../site/multicast-route.ts';
 import type { Edit } from '../../../site/edit.ts';
@@ -25,19 +25,22 @@ export function leavingBy(
   const reachesAll = (own: Interface): boolean =>
     devices.every((device) => device !== undefined && interfaces.in(device, own.domain) !== undefined);
   const fitting = interfaces.of(server).filter(reachesAll);
-  const now = interfaces.towards(server, group);
+  const now = interfaces.towardsGroup(server, group);
   const [first] = fitting;
-  if (now === undefined || first === undefined) return undefined;
+  if (first === undefined) return undefined;
   const egress = (port: string): string | undefined => (server.ports.length > 1 ? port : undefined);
-  if (fitting.some((own) => own.domain === now.by.domain)) return { egress: egress(now.by.port.name), edits: [] };
-  if (first.port === now.by.port || server.item.faulty) return undefined;
+  const by = now?.by;
+  if (by !== undefined && fitting.some((own) => own.domain === by.domain))
+    return { egress: egress(by.port.name), edits: [] };
+  if (server.item.faulty) return undefined;
   const othersLeaveThere = deliveries.some(
     ({ source, stream, leaves, reaches }) =>
       source === server &&
       stream.group !== undefined &&
-      leaves?.port === now.by.port &&
+      leaves !== undefined &&
+      leaves === by &&
       reaches.some((name) => name !== server.name),
   );
-  const [fix] = sendMulticastBy(server, first.port.name, now.route, othersLeaveThere ? group : undefined);
+  const [fix] = sendMulticastBy(server, interfaces.target(first), now?.route, othersLeaveThere ? group : undefined);
   return fix === undefined ? undefined : { egress: egress(first.port.name), edits: fix.edits };
 }

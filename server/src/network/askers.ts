@@ -1,0 +1,28 @@
+/** Who may ask for memberships in a network: of several the one with the lowest address does (RFC 3376 §6.6.2, read). */
+
+import type { Device } from '../site/model.ts';
+import { contains } from '../standards/ipv4.ts';
+import { canQuery } from './can-query.ts';
+import type { Interfaces } from './interfaces.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
+
+/** The named querier and the multicast routers with an interface there, in the order in which they are elected. */
+export function askersIn(
+  domain: BroadcastDomain,
+  named: Device | undefined,
+  multicastRouters: readonly Device[],
+  interfaces: Interfaces,
+): Device[] {
+  const routers = multicastRouters.filter((router) => router !== named && interfaces.in(router, domain) !== undefined);
+  const askers = named !== undefined && canQuery(named) ? [named, ...routers] : routers;
+  if (askers.length < 2) return askers;
+  return askers.sort((a, b) => addressIn(interfaces, domain, a) - addressIn(interfaces, domain, b));
+}
+
+/** After all others where it is not known; a switch asks from the address of its management. */
+function addressIn(interfaces: Interfaces, domain: BroadcastDomain, device: Device): number {
+  if (!device.bridging) return interfaces.in(device, domain)?.address ?? Infinity;
+  const subnet = domain.vlan?.subnet;
+  const { address } = device;
+  return address !== undefined && subnet !== undefined && contains(subnet, address) ? address : Infinity;
+}

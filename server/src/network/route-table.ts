@@ -1,0 +1,195 @@
+/**
+ * By what a device sends to an address: its routes as the kernel of Linux keeps them, held against that kernel in the
+ * lab (ip-route(8); RFC 1122 §3.3.1.1, from memory).
+ *
+ * - The most specific route counts, of two for one destination the first, and a route that is set before the subnet of
+ *   a port.
+ * - A route by a port without a cable stays: what is sent by it is lost, without an error.
+ * - A gateway must be in the subnet of the port, or the route is refused.
+ */
+
+import type { Device, HostRoute, Port } from '../site/model.ts';
+import { type Subnet, contains, isMulticast } from '../standards/ipv4.ts';
+import type { Interface } from './interface.ts';
+import type { BroadcastDomain } from './vlan-membership.ts';
+
+/** How a device sends to a destination. */
+export interface Way {
+  readonly to: Subnet;
+  readonly port: Port;
+  /** `undefined` where the port has no cable that carries the network: what is sent is lost. */
+  readonly by: Interface | undefined;
+  /** The router that it is handed to; `undefined` where the destination is on the link. */
+  readonly via: Via | undefined;
+  /** Where the site says it; `undefined` where it follows from an address or the gateway of a VLAN. */
+  readonly route: HostRoute | undefined;
+}
+
+export interface Via {
+  readonly address: number | undefined;
+  /** Who has that address there. */
+  readonly at: Interface | undefined;
+}
+
+/** Where something is sent: a host's interface, or a group. */
+export interface Destination {
+  readonly address: number | undefined;
+  /** The network that it is in; `undefined` for a group. */
+  readonly domain: BroadcastDomain | undefined;
+}
+
+/** A route of the site that the kernel does not take, or that has no effect. */
+export type Refused =
+  /** The port is not one of the device, or does not carry the VLAN; the gateway is in no subnet of the port. */
+  | { readonly route: HostRoute; readonly why: 'no-port' | 'no-vlan' | 'off-link' }
+  /** There is one for the same destination before it. */
+  | { readonly route: HostRoute; readonly why: 'second'; readonly first: HostRoute };
+
+/** What the table of a device is made of. */
+export interface TableSource {
+  readonly device: Device;
+  /** Its interfaces that have a cable, in the order of the ports. */
+  readonly own: readonly Interface[];
+  /** Who has an address in a network: a router there whose address is not said may have it. */
+  readonly holder: (domain: BroadcastDomain, address: number) => Interface | undefined;
+  /** The interface of the gateway that a network's VLAN names; `undefined` where it names none, or one not there. */
+  readonly gatewayOf: (by: Interface) => Via | undefined;
+  /** The subnet of the declared VLAN that an address is in. */
+  readonly subnetOf: (address: number) => Subnet | undefined;
+}
+
+const EVERYWHERE: Subnet = { network: 0, prefix: 0 };
+const ALL_GROUPS: Subnet = { network: 0xe000_0000, prefix: 4 };
+/** Where an address is outside the subnet of its VLAN, nothing says how long its prefix is; this is usual. */
+const USUAL_PREFIX = 24;
+
+export class RouteTable {
+  /** Whether the site says a route for addresses of hosts. */
+  readonly hasUnicastRoutes: boolean;
+  /** What the site says, as far as Linux takes it; in the order of the site. */
+  readonly declared: readonly Way[];
+  readonly refused: readonly Refused[];
+  /** The default route that the gateway of a VLAN gives, where the site says none. */
+  readonly usualDefault: Way | undefined;
+  /** The most specific first. */
+  private readonly ways: readonly Way[];
+  private readonly own: readonly Interface[];
+
+  constructor(source: TableSource) {
+    const { device, own } = source;
+    this.own = own;
+    const connected = [...own.flatMap(connectedBy), ...withoutCarrier(source)];
+    const { ways, refused } = declaredWays(source, connected);
+    this.declared = ways;
+    this.refused = refused;
+    this.hasUnicastRoutes = device.routes.some(({ to }) => !isMulticast(to.network));
+    const hasDefault = ways.some(({ to }) => to.prefix === 0);
+    this.usualDefault = hasDefault ? undefined : usualDefaultOf(source);
+    const all = [...ways, ...connected, ...(this.usualDefault === undefined ? [] : [this.usualDefault])];
+    this.ways = all.sort((a, b) => b.to.prefix - a.to.prefix);
+  }
+
+  /** `undefined` where no route is for it: the kernel says that the network is unreachable. */
+  towards({ address, domain }: Destination): Way | undefined {
+    const found = address === undefined ? this.ways.find(isDefault) : this.ways.find(({ to }) => contains(to, address));
+    const near = domain === undefined ? undefined : this.sharing(domain, address);
+    if (near !== undefined && (found === undefined || found.to.prefix < near.to.prefix)) return near;
+    if (found !== undefined || address === undefined || !isMulticast(address)) return found;
+    const [only, ...others] = this.own;
+    // With one card nothing else can be meant: what is made for the host sets it.
+    return only === undefined || others.length > 0 ? undefined : wayBy(only, ALL_GROUPS);
+  }
+
+  /** A host of the same network whose address is not known, or in no subnet there, is taken to be within reach. */
+  private sharing(domain: BroadcastDomain, address: number | undefined): Way | undefined {
+    const by = this.own.find((own) => own.domain === domain);
+    if (by === undefined) return undefined;
+    const subnet = domain.vlan?.subnet;
+    if (subnet !== undefined && address !== undefined && contains(subnet, address)) return undefined;
+    return wayBy(by, subnet ?? { network: 0, prefix: USUAL_PREFIX });
+  }
+}
+
+function isDefault({ to }: Way): boolean {
+  return to.prefix === 0;
+}
+
+function wayBy(by: Interface, to: Subnet): Way {
+  return { to, port: by.port, by, via: undefined, route: undefined };
+}
+
+function connectedBy(by: Interface): Way[] {
+  const subnet = by.domain.vlan?.subnet;
+  const { address } = by;
+  if (subnet !== undefined && (address === undefined || contains(subnet, address))) return [wayBy(by, subnet)];
+  return address === undefined ? [] : [wayBy(by, around(address))];
+}
+
+/** A port without a cable keeps its address, and so the route to its subnet. */
+function withoutCarrier({ device, own, subnetOf }: TableSource): Way[] {
+  return device.ports.flatMap((port) => {
+    if (own.some((by) => by.port === port)) return [];
+    return port.addresses.map(({ address }) => ({
+      to: subnetOf(address) ?? around(address),
+      port,
+      by: undefined,
+      via: undefined,
+      route: undefined,
+    }));
+  });
+}
+
+function around(address: number): Subnet {
+  return { network: (address & 0xffff_ff00) >>> 0, prefix: USUAL_PREFIX };
+}
+
+function declaredWays(
+  source: TableSource,
+  connected: readonly Way[],
+): { readonly ways: readonly Way[]; readonly refused: readonly Refused[] } {
+  const ways: Way[] = [];
+  const refused: Refused[] = [];
+  for (const route of source.device.routes) {
+    const first = ways.find(({ to }) => to.network === route.to.network && to.prefix === route.to.prefix)?.route;
+    const way = wayOf(source, connected, route);
+    if (typeof way === 'string') refused.push({ route, why: way });
+    else if (first === undefined) ways.push(way);
+    else refused.push({ route, why: 'second', first });
+  }
+  return { ways, refused };
+}
+
+function wayOf(
+  { device, own, holder, gatewayOf }: TableSource,
+  connected: readonly Way[],
+  route: HostRoute,
+): Way | 'no-port' | 'no-vlan' | 'off-link' {
+  const { to, vlan, via: address } = route;
+  const port = device.portByName.get(route.port);
+  if (port === undefined) return 'no-port';
+  const atPort = own.filter((by) => by.port === port);
+  const usable = vlan === undefined ? atPort : atPort.filter(({ domain }) => domain.vlan?.name === vlan);
+  if (atPort.length > 0 && usable.length === 0) return 'no-vlan';
+  const way = { to, port, route };
+  if (address !== undefined) {
+    const near = connected.filter(({ by, port: at }) => at === port && (by === undefined || usable.includes(by)));
+    const link = near.find((candidate) => contains(candidate.to, address));
+    // Of an interface without an address and a subnet nothing is known, nor of a port without a cable and an address.
+    const by = link === undefined ? usable.find((own) => !near.some((other) => other.by === own)) : link.by;
+    const isUnknown = by !== undefined || (atPort.length === 0 && port.addresses.length === 0);
+    if (link === undefined && !isUnknown) return 'off-link';
+    return { ...way, by, via: { address, at: by && holder(by.domain, address) } };
+  }
+  const by = usable[0];
+  const gateway = by === undefined || to.prefix > 0 ? undefined : gatewayOf(by);
+  return { ...way, by, via: gateway };
+}
+
+/** The default route by the first interface whose VLAN has a gateway, as on a host that is given one gateway. */
+function usualDefaultOf({ own, gatewayOf }: TableSource): Way | undefined {
+  for (const by of own) {
+    const via = gatewayOf(by);
+    if (via !== undefined) return { ...wayBy(by, EVERYWHERE), via };
+  }
+  return undefined;
+}

@@ -1,0 +1,182 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { canForward } from '../../network/can-forward.ts';
+import type { Obstacle } from '../../network/delivery.ts';
+import { lostBy } from '../../network/lost.ts';
+import type { Network } from '../../network/network.ts';
+import type { Way } from '../../network/route-table.ts';
+import { type Fix, addEntry, fixOf, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Device, portName } from '../../site/model.ts';
+import { receiverRoute } from '../../site/receiver.ts';
+import { formatAddress } from '../../standards/ipv4.ts';
+
+export const routeGateway: Rule = {
+  id: 'route-gateway',
+  severity: 'warning',
+  summary: 'A route hands packets to nobody, or to a device that forwards nothing.',
+  why: `A host asks on the link for the address of the gateway (ARP). Where nobody has it nothing is sent; a camera or
+a screen that has it throws the packets away. A default route without a gateway makes the host ask on the link for each
+address of the Internet: on Ethernet nobody answers. Name the address of the router; for multicast alone, write
+\`to: 224.0.0.0/4\`.`,
+  source: 'RFC 1122 §2.3.2.2 and §3.3.1.1, from memory; measured on Linux 6',
+  check({ site, network }: RuleContext, report: Report): void {
+    if (site.cables.length === 0) return;
+    for (const device of site.devices) {
+      if (device.routes.length === 0 || device.bridging) continue;
+      for (const way of network.interfaces.table(device).declared) {
+        const { route, by } = way;
+        const problem = route === undefined ? undefined : problemOf(network, device, way);
+        if (route === undefined || by === undefined || problem === undefined) continue;
+        const lost = lostBy(network, (why) => isBy(why, route));
+        report({
+          at: placeOf(device.item, route.via === undefined ? route.route : [...route.route, 'via']),
+          severity: lost.length > 0 || route.via === undefined ? 'error' : 'warning',
+          message: problem.message,
+          about: [device.name, portName(by.port)],
+          related: lost.slice(0, 5).map(({ stream, receiver }) => ({
+            at: placeOf(stream.item, receiverRoute(stream, receiver)),
+            message: `${receiver} gets nothing of ${stream.name}`,
+          })),
+          fixes: problem.fixes,
+        });
+      }
+    }
+  },
+};
+
+function isBy(why: Obstacle, route: Way['route']): boolean {
+  return 'route' in why && why.route === route && why.obstacle !== 'into-nothing';
+}
+
+interface Problem {
+  readonly message: string;
+  readonly fixes: () => readonly Fix[];
+}
+
+function problemOf(network: Network, device: Device, { by, via, to, route }: Way): Problem | undefined {
+  if (by === undefined || route === undefined) return undefined;
+  const name = by.domain.name;
+  if (via === undefined) {
+    if (to.prefix > 0) return undefined;
+    return {
+      message:
+        `The default route of ${device.name} names no gateway, and ${name} has none: ${device.name} looks on the ` +
+        'link for every address. Say the router in `via`, or, for multicast alone, write `to: 224.0.0.0/4`.',
+      fixes: () => [
+        ...routersAt(network, by).flatMap((address) =>
+          fixOf(`Hand it to ${address}`, addEntry(device.item, route.route, 'via', address)),
+        ),
+        ...forMulticast(device, route.route),
+      ],
+    };
+  }
+  if (route.via === undefined) return undefined;
+  const said = formatAddress(route.via);
+  const { at } = via;
+  const what =
+    at === undefined
+      ? (switchWith(network, route.via) ?? `nobody in ${name} has that address`)
+      : at.device === device
+        ? `that is ${device.name} itself`
+        : canForward(at.device)
+          ? undefined
+          : `that is ${at.device.name}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
+  if (what === undefined) return undefined;
+  return {
+    message: `${device.name} hands packets to ${said}, and ${what}: they are lost. Name a router of ${name}.`,
+    fixes: () =>
+      routersAt(network, by).flatMap((address) =>
+        fixOf(`Hand it to ${address}`, setValue(device.item, [...route.route, 'via'], address)),
+      ),
+  };
+}
+
+function switchWith({ addressUses }: Network, address: number): string | undefined {
+  const use = addressUses.find((candidate) => candidate.address === address && candidate.port === undefined);
+  return use === undefined ? undefined : `that is ${use.device.name}, which does not forward between networks`;
+}
+
+/** Addresses of routers in the network of an interface, as texts. */
+function routersAt({ addressUses, interfaces }: Network, by: NonNullable<Way['by']>): string[] {
+  return addressUses
+    .filter(({ device, address }) => {
+      const own = interfaces.in(device, by.domain);
+      return device.kind === 'router' && device !== by.device && own?.address === address;
+    })
+    .slice(0, 3)
+    .map(({ address }) => formatAddress(address));
+}
+
+function forMulticast({ item, routes }: Device, route: readonly (string | number)[]): Fix[] {
+  if (routes.some(({ to }) => to.prefix === 4)) return [];
+  return fixOf('Send multicast by it alone', setValue(item, [...route, 'to'], '224.0.0.0/4'));
+}
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-4: {vlan: house}}}
+  router: {kind: router, address: 192.168.10.1}
+  hall-screen: {kind: display, address: 192.168.10.60}
+  office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: default, port: eth, via: 192.168.10.254}]}
+#                                                                                            ^^^^^^^^^^^^^^ office-pc hands packets to 192.168.10.254, and nobody in house has that address
+  study-pc: {kind: computer, address: 192.168.10.21, routes: [{to: default, port: eth, via: 192.168.10.60}]}
+#                                                                                           ^^^^^^^^^^^^^ that is hall-screen, a display, which forwards nothing
+cables:
+  - {from: core/1, to: office-pc}
+  - {from: core/2, to: router}
+  - {from: core/3, to: hall-screen}
+  - {from: core/4, to: study-pc}
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-4: {vlan: house}}}
+  router: {kind: router, address: 192.168.10.1}
+  office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: default, port: eth, via: 192.168.10.1}]}
+cables:
+  - {from: core/1, to: office-pc}
+  - {from: core/2, to: router}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-4: {vlan: house}}}
+  router: {kind: router, address: 192.168.10.1}
+  hall-screen: {kind: display, address: 192.168.10.60}
+  office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: default, port: eth, via: 192.168.10.1}]}
+  study-pc: {kind: computer, address: 192.168.10.21, routes: [{to: default, port: eth, via: 192.168.10.60}]}
+cables:
+  - {from: core/1, to: office-pc}
+  - {from: core/2, to: router}
+  - {from: core/3, to: hall-screen}
+  - {from: core/4, to: study-pc}
+`,
+  },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-4: {vlan: house}}}
+  office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: default, port: eth}]}
+#                                                              ^^^^^^^^^^^^^^^^^^^^^^^^ The default route of office-pc names no gateway, and house has none
+cables:
+  - {from: core/1, to: office-pc}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-4: {vlan: house}}}
+  office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: 224.0.0.0/4, port: eth}]}
+cables:
+  - {from: core/1, to: office-pc}
+`,
+  },
+];

@@ -1,0 +1,168 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Network } from '../../network/network.ts';
+import type { Refused } from '../../network/route-table.ts';
+import { type Fix, fixOf, remove } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { type Device, type HostRoute, portName } from '../../site/model.ts';
+import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { list } from '../../text/words.ts';
+
+export const routeRefused: Rule = {
+  id: 'route-refused',
+  severity: 'error',
+  summary: 'Linux does not take a route.',
+  why: `Of two routes for one destination the kernel takes the first ("File exists"), so which of two default routes
+counts depends on what is started first. A gateway must have an address in a subnet of the port ("Nexthop has invalid
+gateway"): packets are handed to it on that link. And a port sends tagged frames only into VLANs of its trunk.`,
+  source: 'Measured on Linux 6 (ip route add); RFC 1122 §3.3.1.2 (a gateway is on a connected network), from memory',
+  check({ site, network }: RuleContext, report: Report): void {
+    for (const device of site.devices) {
+      if (device.routes.length < 1 || device.bridging) continue;
+      for (const refused of network.interfaces.table(device).refused) {
+        const { route } = refused;
+        const port = device.portByName.get(route.port);
+        // A port that is not there is reported as such.
+        if (port === undefined) continue;
+        report({
+          at: placeOf(device.item, [...route.route, KEYS[refused.why]]),
+          message: messageOf(network, device, refused),
+          about: [device.name, portName(port)],
+          ...(refused.why === 'second' && {
+            related: [{ at: placeOf(device.item, refused.first.route), message: 'the first one' }],
+          }),
+          fixes: () => fixesFor(device, refused),
+        });
+      }
+    }
+  },
+};
+
+const KEYS = { 'no-port': 'port', 'no-vlan': 'vlan', 'off-link': 'via', 'second': 'to' } as const;
+
+function messageOf({ interfaces }: Network, { name, portByName }: Device, refused: Refused): string {
+  const { route } = refused;
+  const port = `${name}/${route.port}`;
+  switch (refused.why) {
+    case 'second':
+      return (
+        `${name} has ${route.to.prefix === 0 ? 'a default route' : `a route for ${formatSubnet(route.to)}`} by ` +
+        `${refused.first.port} already: Linux takes one, and refuses the other. Keep the one that is meant.`
+      );
+    case 'no-vlan':
+      return `${port} does not carry ${route.vlan ?? ''}, so the route leads nowhere. Name a VLAN of the port.`;
+    default: {
+      const device = portByName.get(route.port)?.device;
+      const subnets = (device === undefined ? [] : interfaces.of(device)).flatMap(({ port: at, domain }) =>
+        at.name === route.port && domain.vlan?.subnet !== undefined ? [formatSubnet(domain.vlan.subnet)] : [],
+      );
+      const where = subnets.length === 0 ? 'which has no address' : `which is in ${list(subnets)}`;
+      return (
+        `${route.via === undefined ? 'The gateway' : formatAddress(route.via)} is in no subnet of ${port}, ${where}: ` +
+        'Linux refuses the route. Name a router that is on that link.'
+      );
+    }
+  }
+}
+
+function fixesFor({ item }: Device, refused: Refused): Fix[] {
+  if (refused.why !== 'second') return [];
+  const without = (route: HostRoute, other: HostRoute): Fix[] =>
+    fixOf(`Keep the route by ${other.port}`, remove(item, route.route));
+  return [...without(refused.route, refused.first), ...without(refused.first, refused.route)];
+}
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  core: {kind: switch, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {trunk: [house, video]}}}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+  recorder:
+    kind: server
+    ports: {lan: {address: 192.168.10.5}, cams: {address: 192.168.20.5}}
+    routes:
+      - {to: default, port: lan, via: 192.168.10.1}
+      - {to: default, port: cams, via: 192.168.20.1}
+#            ^^^^^^^ recorder has a default route by lan already
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+  - {from: core/3, to: router}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router}
+devices:
+  core: {kind: switch, ports: {1: {vlan: house}, 2: {vlan: video}, 3: {trunk: [house, video]}}}
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+  recorder:
+    kind: server
+    ports: {lan: {address: 192.168.10.5}, cams: {address: 192.168.20.5}}
+    routes:
+      - {to: default, port: lan, via: 192.168.10.1}
+cables:
+  - {from: core/1, to: recorder/lan}
+  - {from: core/2, to: recorder/cams}
+  - {from: core/3, to: router}
+`,
+  },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-2: {vlan: house}}}
+  router: {kind: router, address: 192.168.10.1}
+  office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: default, port: eth, via: 192.168.1.1}]}
+#                                                                                            ^^^^^^^^^^^ 192.168.1.1 is in no subnet of office-pc/eth, which is in 192.168.10.0/24
+cables:
+  - {from: core/1, to: office-pc}
+  - {from: core/2, to: router}
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-2: {vlan: house}}}
+  router: {kind: router, address: 192.168.10.1}
+  office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: default, port: eth, via: 192.168.10.1}]}
+cables:
+  - {from: core/1, to: office-pc}
+  - {from: core/2, to: router}
+`,
+  },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+  guests: {id: 30, subnet: 192.168.30.0/24}
+devices:
+  core: {kind: switch, ports: {1: {trunk: [house, video]}}}
+  recorder:
+    kind: server
+    ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.5, video: 192.168.20.5}}}
+    routes: [{to: 224.0.0.0/4, port: lan, vlan: guests}]
+#                                               ^^^^^^ recorder/lan does not carry guests
+cables:
+  - {from: core/1, to: recorder/lan}
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1: {trunk: [house, video]}}}
+  recorder:
+    kind: server
+    ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.5, video: 192.168.20.5}}}
+    routes: [{to: 224.0.0.0/4, port: lan, vlan: video}]
+cables:
+  - {from: core/1, to: recorder/lan}
+`,
+  },
+];
