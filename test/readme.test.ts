@@ -13,7 +13,7 @@ describe('the README', () => {
     folder.set('file:///site.site.yaml', site);
     assert.deepEqual(
       check(folder).diagnostics.map(({ rule }) => rule.id),
-      ['port-speed-mismatch'],
+      ['poe-missing'],
     );
     folder.set('file:///lint.site.yaml', lint);
     assert.deepEqual(

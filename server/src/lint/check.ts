@@ -152,7 +152,18 @@ function diagnosticsOf(
     });
   const ofUnused: Found[] = [];
   for (const rule of acceptanceRules) rule.checkUnused(unused, (finding) => ofUnused.push({ ...finding, rule }));
-  return [...own.flatMap(({ diagnostics }) => diagnostics), ...diagnose(lint, ofUnused).flatMap(besideSyntax)];
+  return withoutEffects([
+    ...own.flatMap(({ diagnostics }) => diagnostics),
+    ...diagnose(lint, ofUnused).flatMap(besideSyntax),
+  ]);
+}
+
+/** One cause, one finding: what follows from a mistake is told there, unless the site has that turned off or accepted. */
+function withoutEffects(diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  const entailed = new Set(diagnostics.flatMap(({ entails = [] }) => entails));
+  return diagnostics.filter(
+    ({ effects = [] }) => effects.length === 0 || !effects.every((effect) => entailed.has(effect)),
+  );
 }
 
 const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);

@@ -72,6 +72,13 @@ export interface Finding {
   /** Names that an acceptance may give for it: devices, `device/port`, streams … The first is the usual one. */
   readonly about: readonly string[];
   readonly related?: readonly Related[];
+  /**
+   * What is told here, where it may follow from something else that is told: a finding whose effects are all entailed
+   * by others is left out. Both are known by identity, so they are values of the plan: an `Unreached`, a load.
+   */
+  readonly effects?: readonly object[];
+  /** What follows from the mistake that is told here. */
+  readonly entails?: readonly object[];
   /** A schema cannot express it, although the rule is one that says what the schema says too. */
   readonly beyondSchema?: boolean;
   /** Computed when somebody asks for them. */

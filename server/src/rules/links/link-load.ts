@@ -1,10 +1,9 @@
-import { type Port, portName } from '../../site/model.ts';
-import { type Link, oppositePort } from '../../network/link.ts';
-import { linePeakOf } from '../../network/loads.ts';
-import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
+import { portName } from '../../site/model.ts';
+import { oppositePort } from '../../network/link.ts';
+import { heaviest } from '../../network/heaviest.ts';
+import { bitRate, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Network } from '../../network/network.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const linkLoad: Rule = {
@@ -22,7 +21,8 @@ link faster.`,
     for (const link of network.topology.links) {
       if (link.capacity === undefined || link.capacity === 0) continue;
       for (const out of [link.a, link.b]) {
-        const { line } = network.load(link, out);
+        const load = network.load(link, out);
+        const { line } = load;
         if (line.peak * 10_000 <= least * link.capacity) continue;
         const isOver = line.peak * 10_000 > limit * link.capacity;
         const into = oppositePort(link, out);
@@ -39,37 +39,19 @@ link faster.`,
             `${percentOver(line.peak, link.capacity, isOver ? limit : warn)} of ${bitRate(link.capacity)}${nominal}; ` +
             `${heaviest(network, link, out)}. That is ${bound}: move or slim streams, or make the link faster.`,
           about: aboutPorts(out, into),
+          effects: [load],
         });
       }
     }
   },
 };
 
-/** `paddock-live and 14 others`: the stream that takes most, and how many more cross. */
-function heaviest({ copies, rates }: Network, link: Link, out: Port): string {
-  const all = copies(link, out);
-  let greatest = '';
-  let second = '';
-  let [most, more] = [-1, -1];
-  for (const one of all) {
-    const peak = linePeakOf(one, rates(one.stream));
-    if (peak > most) {
-      [second, more] = [greatest, most];
-      [greatest, most] = [one.stream.name, peak];
-    } else if (peak > more) {
-      [second, more] = [one.stream.name, peak];
-    }
-  }
-  if (all.length > 2) return `${greatest} and ${all.length - 1} others`;
-  return list(all.length === 2 ? [greatest, second] : [greatest]);
-}
-
 export const examples: readonly Example[] = [
   {
     bad: `
 devices:
   core: {kind: switch, ports: {1: {speed: 10 Mb/s}, 2: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  paddock-cam: {kind: camera, speed: 10 Mb/s}
   recorder: {kind: server, speed: 1 Gb/s}
 cables:
   - {from: core/1, to: paddock-cam}

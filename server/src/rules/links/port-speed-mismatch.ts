@@ -1,64 +1,132 @@
-import { portName } from '../../site/model.ts';
-import { bitRate } from '../../text/words.ts';
+import { type Link, oppositePort } from '../../network/link.ts';
+import { heaviest } from '../../network/heaviest.ts';
+import { type Policies, type Port, portName } from '../../site/model.ts';
+import { bitRate, percentOver } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',
-  severity: 'warning',
-  summary: 'The two ends of a cable differ in speed.',
-  why: `The slower end decides: over copper the two agree on its speed, and loads are counted against that. Over fibre
-and direct attach both ends need modules of one speed, or there is no link at all. Correct the speed, take a faster
-port, or accept it where the device has no faster one. At a host on copper it is only a hint: many cameras have a
-100 Mb/s port.`,
+  severity: 'error',
+  summary: 'The two ends of a cable differ in speed, and the slower one cannot do what is asked of it.',
+  why: `Over copper the two ends agree on the slower speed, which does no harm as long as it is enough: a camera of
+100 Mb/s belongs on a gigabit port. Where the streams fit the faster end and not the slower one, pictures break up for
+want of a faster port. Over fibre and direct attach both ends need modules of one speed, or there is no link at all.`,
   source: 'Auto-negotiation: IEEE 802.3 clause 28 (from memory). Modules: common practice, no source.',
-  check({ network }: RuleContext, report: Report): void {
-    for (const link of network.topology.links) {
+  check(context: RuleContext, report: Report): void {
+    for (const link of context.network.topology.links) {
       const { a, b, cable } = link;
       if (a.speed === undefined || b.speed === undefined || a.speed === b.speed) continue;
-      const [slower, faster] = a.speed < b.speed ? [a, b] : [b, a];
-      const [low, high] = [a.speed, b.speed].sort((x, y) => x - y).map(bitRate);
-      const isCopper = cable.type === undefined || cable.type.startsWith('cat');
-      // Between switches every stream behind them meets the slower end.
-      const isUsual = isCopper && !slower.device.bridging;
-      report({
-        at: placeOfEnd(link, slower),
-        ...(isUsual && { severity: 'hint' as const }),
-        message:
-          `${portName(slower)} runs at ${low}, ${portName(faster)} at ${high}: ` +
-          (isCopper
-            ? `the link runs at ${low}. Correct a speed, or accept it where ${slower.device.name} has no faster port.`
-            : `over ${cable.type ?? ''} there is no link unless both have modules of ${low}.`),
-        about: aboutPorts(slower, faster),
-        related: [
-          { at: placeOfPort(slower, 'speed'), message: `${portName(slower)}: ${low}` },
-          { at: placeOfPort(faster, 'speed'), message: `${portName(faster)}: ${high}` },
-        ],
-      });
+      const ends = a.speed < b.speed ? { slower: a, faster: b } : { slower: b, faster: a };
+      if (cable.type === undefined || cable.type.startsWith('cat')) overloaded(context, link, ends, report);
+      else apart(link, cable.type, ends, report);
     }
   },
 };
+
+interface Ends {
+  readonly slower: Port;
+  readonly faster: Port;
+}
+
+/** Modules that do not meet. */
+function apart(link: Link, type: string, { slower, faster }: Ends, report: Report): void {
+  const [low, high] = [bitRate(slower.speed ?? 0), bitRate(faster.speed ?? 0)];
+  report({
+    at: placeOfEnd(link, slower),
+    message:
+      `${portName(slower)} runs at ${low}, ${portName(faster)} at ${high}: over ${type} there is no link unless both ` +
+      `have modules of one speed.`,
+    about: aboutPorts(slower, faster),
+    related: related({ slower, faster }),
+  });
+}
+
+/** Streams that the faster end would carry and the slower one does not. */
+function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, faster }: Ends, report: Report): void {
+  const { limit } = site.policies.linkLoad;
+  for (const out of [slower, faster]) {
+    const load = network.load(link, out);
+    const { peak } = load.line;
+    const over = exceeded(site.policies, peak, slower.speed ?? 0);
+    if (over === undefined || exceeded(site.policies, peak, faster.speed ?? 0) !== undefined) continue;
+    // What nobody behind the link asked for is not to be carried faster: flooding or querier-far reports.
+    if (plan.overloads.some((other) => other.link === link && other.out === out)) continue;
+    const [low, high] = [bitRate(slower.speed ?? 0), bitRate(faster.speed ?? 0)];
+    report({
+      at: placeOfEnd(link, slower),
+      severity: over === limit ? 'error' : 'warning',
+      message:
+        `${portName(slower)} runs at ${low}, so the cable carries no more, though ${portName(faster)} could do ${high}: ` +
+        `${portName(out)} → ${portName(oppositePort(link, out))} is to carry ${bitRate(peak)}, ` +
+        `${percentOver(peak, slower.speed ?? 0, over)}; ${heaviest(network, link, out)}. Take a faster port, or ` +
+        'move or slim streams.',
+      about: aboutPorts(slower, faster),
+      related: related({ slower, faster }),
+      entails: [load],
+    });
+    return;
+  }
+}
+
+/** The bound of the policy that a load is over, in ten-thousandths; `undefined` where it is within. */
+function exceeded({ linkLoad: { warn, limit } }: Policies, rate: number, capacity: number): number | undefined {
+  const isOver = (bound: number): boolean => rate * 10_000 > bound * capacity;
+  return isOver(limit) ? limit : isOver(warn) ? warn : undefined;
+}
+
+function related({
+  slower,
+  faster,
+}: Ends): { readonly at: ReturnType<typeof placeOfPort>; readonly message: string }[] {
+  return [slower, faster].map((port) => ({
+    at: placeOfPort(port, 'speed'),
+    message: `${portName(port)}: ${bitRate(port.speed ?? 0)}`,
+  }));
+}
 
 export const examples: readonly Example[] = [
   {
     bad: `
 devices:
   core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+  recorder: {kind: server, speed: 10 Mb/s}
 cables:
   - {from: core/1, to: paddock-cam}
-#                      ^^^^^^^^^^^ paddock-cam/eth runs at 100 Mb/s, core/1 at 1 Gb/s
+  - {from: core/2, to: recorder}
+#                      ^^^^^^^^ recorder/eth runs at 10 Mb/s, so the cable carries no more, though core/2 could do 1 Gb/s: core/2 → recorder/eth is to carry 12.7 Mb/s, 127 %; paddock
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 12 Mb/s}, receivers: [recorder]}
 `,
     good: `
 devices:
   core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
   paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
 cables:
   - {from: core/1, to: paddock-cam}
-lint:
-  accept:
-    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 12 Mb/s}, receivers: [recorder]}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {16: {speed: 10 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 1 Gb/s}}}
+cables:
+  - {from: core/16, to: barn/1, type: os2, length: 180 m}
+#                       ^^^^^^ barn/1 runs at 1 Gb/s, core/16 at 10 Gb/s: over os2 there is no link
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {16: {speed: 1 Gb/s}}}
+  barn: {kind: switch, ports: {1: {speed: 1 Gb/s}}}
+cables:
+  - {from: core/16, to: barn/1, type: os2, length: 180 m}
 `,
   },
 ];

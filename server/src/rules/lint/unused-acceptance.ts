@@ -51,8 +51,8 @@ cables:
   - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
 lint:
   accept:
-    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
-#                                     ^^^^^^^^^^^ port-speed-mismatch finds nothing at paddock-cam. Take the acceptance out
+    - {rule: poe-missing, at: paddock-cam, because: an injector feeds it}
+#                             ^^^^^^^^^^^ poe-missing finds nothing at paddock-cam. Take the acceptance out
 `,
     fixed: `
 devices:
@@ -67,23 +67,23 @@ lint:
     bad: `
 devices:
   core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  paddock-cam: {kind: camera, poe: {class: 3}}
 cables:
   - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
 lint:
   accept:
-    - {rule: port-speed-mismatch, at: padock-cam, because: the camera has a 100 Mb/s port}
-#                                     ^^^^^^^^^^ port-speed-mismatch finds nothing at padock-cam, but at
+    - {rule: poe-missing, at: padock-cam, because: an injector feeds it}
+#                             ^^^^^^^^^^ poe-missing finds nothing at padock-cam, but at
 `,
     good: `
 devices:
   core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  paddock-cam: {kind: camera, poe: {class: 3}}
 cables:
   - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
 lint:
   accept:
-    - {rule: port-speed-mismatch, at: paddock-cam, because: the camera has a 100 Mb/s port}
+    - {rule: poe-missing, at: paddock-cam, because: an injector feeds it}
 `,
   },
 ];

@@ -11,7 +11,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierFar: Rule = {
   id: 'querier-far',
-  severity: 'information',
+  severity: 'error',
   summary: 'A link is overloaded because all groups of the VLAN travel over it to the querier.',
   why: `Snooping switches send every group towards the querier, whether somebody there wants it or not. With the querier
 at the far end of a slow link, that link carries all groups of the VLAN. Let the switch nearest the senders be the
@@ -19,8 +19,9 @@ querier.`,
   source: 'RFC 4541 §2.1.2(1), read; measured on Open vSwitch',
   check({ plan, site, network }: RuleContext, report: Report): void {
     const overloads = plan.overloads.filter(({ reason }) => reason === 'to-querier');
-    for (const [domain, [worst]] of grouped(overloads, ({ domains }) => [...domains][0])) {
+    for (const [domain, far] of grouped(overloads, ({ domains }) => [...domains][0])) {
       const { vlan } = domain;
+      const [worst] = far;
       if (worst === undefined || vlan?.querier === undefined) continue;
       if (network.tree(domain).querier?.name !== vlan.querier) continue;
       const better = bestQuerier(site, network, domain);
@@ -34,6 +35,8 @@ querier.`,
           `${few(unwantedStreams(network, worst))} that nobody behind asked for. ${better.name} is nearer the ` +
           'senders: let it be the querier.',
         about: [vlan.name, vlan.querier],
+        severity: far.some(({ over }) => over === 'limit') ? 'error' : 'warning',
+        entails: far.map((each) => network.load(each.link, each.out)),
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],
         fixes: () =>
           fixOf(
