@@ -1,6 +1,6 @@
 /** Every address of a device of the site, with its VLANs. */
 
-import { contains } from '../standards/ipv4.ts';
+import { contains, whyNotHost } from '../standards/ipv4.ts';
 import { formatMac } from '../standards/mac.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';
 import type { Route } from '../text/syntax.ts';
@@ -54,6 +54,17 @@ function usesOf(declared: readonly Vlan[], linkAt: (port: Port) => Link | undefi
 function vlansAt(linkAt: (port: Port) => Link | undefined, port: Port): Vlan[] {
   const link = linkAt(port);
   return link === undefined ? [] : domainsOf(link).flatMap(({ vlan }) => vlan ?? []);
+}
+
+/** Whether an address is in the subnet of none of the VLANs; one without a subnet may be the one that it is in. */
+export function isOutside({ address, home }: AddressUse, vlans: readonly Vlan[]): boolean {
+  // What no host can have, address-reserved reports.
+  return (
+    home === undefined &&
+    vlans.length > 0 &&
+    vlans.every(({ subnet }) => subnet !== undefined) &&
+    whyNotHost(address) === undefined
+  );
 }
 
 /** `paddock-cam`, or `recorder/cams` where the device has several ports. */

@@ -3,6 +3,7 @@
 import { lastResult } from '../memo.ts';
 import type { Device, Media, Port, Site, Stream } from '../site/model.ts';
 import type { AddressUse } from './address-uses.ts';
+import { type Causes, causesOf } from './causes.ts';
 import { atOnce } from './at-once.ts';
 import type { BridgeTree } from './bridge-tree.ts';
 import type { Choices } from './choices.ts';
@@ -41,6 +42,8 @@ export interface Network {
   readonly rates: (stream: Stream) => StreamRates;
   /** What all streams put on a link in the direction in which frames leave by `out`. */
   readonly load: (link: Link, out: Port) => DirectionLoad;
+  /** What follows from which fault of the wiring. */
+  readonly causes: Causes;
 }
 
 export function networkOf(site: Site): Network {
@@ -75,6 +78,9 @@ export function networker(): (site: Site) => Network {
   const keepLoads = lastResult((links: readonly Link[], copies: Routes['copies'], rates: Network['rates']) =>
     loadsOf(links, copies, rates),
   );
+  const keepCauses = lastResult((wiring: Wiring, deliveries: Routes['deliveries']) =>
+    causesOf(wiring, deliveries),
+  );
   return lastResult((site) => {
     const wiring = keepWiring(site.vlans, site.devices, site.deviceByName, site.cables);
     const routes = keepRoutes(wiring, site.deviceByName, site.streams);
@@ -82,6 +88,7 @@ export function networker(): (site: Site) => Network {
     const { copies, waiting } = keepAtOnce(wiring.topology.links, routes, rates);
     const load = keepLoads(wiring.topology.links, copies, rates);
     const { memberships, choices, deliveries, delivery } = routes;
-    return { ...wiring, memberships, choices, deliveries, delivery, copies, waiting, rates, load };
+    const causes = keepCauses(wiring, deliveries);
+    return { ...wiring, memberships, choices, deliveries, delivery, copies, waiting, rates, load, causes };
   });
 }

@@ -54,6 +54,7 @@ export interface Topology {
 }
 
 export interface Wiring {
+  readonly site: Wired;
   readonly topology: Topology;
   readonly interfaces: Interfaces;
   readonly addressUses: readonly AddressUse[];
@@ -83,7 +84,7 @@ export function wiringOf(site: Wired): Wiring {
     });
   });
   const uses = addressUses(site, topology.linkAt);
-  return { topology, interfaces, addressUses: uses, routers, multicastRouters, tree };
+  return { site, topology, interfaces, addressUses: uses, routers, multicastRouters, tree };
 }
 
 function topologyOf(site: Wired): Topology {

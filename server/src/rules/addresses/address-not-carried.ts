@@ -5,6 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { setVlans } from '../../site/port-vlans.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
@@ -32,6 +33,7 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
             `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nobody in ${vlan.name} gets to ` +
             `${formatAddress(address)}. Let it carry ${vlan.name}, or take the address out.`,
           about: [own, port.device.name, formatAddress(address)],
+          ...consequencesOf(network.causes, [network.topology.linkAt(port)]),
           fixes: () => carrying(network.topology.linkAt(port), port, vlan),
         });
       }

@@ -1,5 +1,5 @@
-import { contains, formatAddress, formatSubnet, whyNotHost } from '../../standards/ipv4.ts';
-import { type AddressUse, holder } from '../../network/address-uses.ts';
+import { contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { type AddressUse, holder, isOutside } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { type Fix, fixOf, scalarText, setValue } from '../../site/edit.ts';
@@ -7,6 +7,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const addressOutsideSubnet: Rule = {
@@ -20,10 +21,7 @@ the address, or cable the device to a port in the VLAN that the address belongs 
   check({ site, network }: RuleContext, report: Report): void {
     for (const use of network.addressUses) {
       const vlans = use.port === undefined ? site.vlans : use.vlans;
-      // A VLAN without a subnet may be the one that it is in.
-      if (use.home !== undefined || vlans.length === 0 || vlans.some(({ subnet }) => subnet === undefined)) continue;
-      // What no host can have, address-reserved reports.
-      if (whyNotHost(use.address) !== undefined) continue;
+      if (!isOutside(use, vlans)) continue;
       const about = [use.device.name, holder(use), formatAddress(use.address)];
       const at = placeOf(use.device.item, use.route);
       const address = formatAddress(use.address);
@@ -40,9 +38,14 @@ the address, or cable the device to a port in the VLAN that the address belongs 
           `${address} is not in ${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use, use.port)}. ` +
           'Correct the address, or the VLAN.',
         about,
-        related: vlans
-          .slice(0, 2)
-          .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
+        effects: [use],
+        ...consequencesOf(
+          network.causes,
+          [use],
+          vlans
+            .slice(0, 2)
+            .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
+        ),
         fixes: () => [...nextFreeAddressFix(site, vlans[0], use), ...otherVlan(site, network.topology, use)],
       });
     }

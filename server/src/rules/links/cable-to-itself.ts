@@ -1,5 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const cableToItself: Rule = {
@@ -9,7 +10,7 @@ export const cableToItself: Rule = {
   why: `On a switch such a cable is a loop: broadcasts and floods go round it until nothing else gets through. On any
 other device it joins nothing. Name the device at the far end.`,
   source: 'A bridge forwards out of every other port: IEEE 802.1D-2004 §7 (from memory)',
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const { item, from, to } of site.cables) {
       if (from === undefined || to === undefined || from.device !== to.device) continue;
       const device = site.deviceByName.get(from.device);
@@ -18,6 +19,7 @@ other device it joins nothing. Name the device at the far end.`,
         at: placeOf(item, to.route),
         message: `Both ends of this cable are at ${device.name}${effectOf(device)}. Name the device at its far end.`,
         about: [device.name],
+        ...consequencesOf(network.causes, [item]),
       });
     }
   },

@@ -6,6 +6,7 @@ import { type Port, type Site, portName } from '../../site/model.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
@@ -27,6 +28,7 @@ towards another switch. (A switch without VLANs on any port passes everything on
             `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between ` +
             `it and ${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
           about: aboutPorts(port, other),
+          ...consequencesOf(network.causes, [link]),
           fixes: () => fixesOf(site, port, other),
         });
       }

@@ -12,6 +12,7 @@ import {
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Site, endName } from '../../site/model.ts';
 import { formatQuantity } from '../../text/quantity.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const patchPanelAsEnd: Rule = {
@@ -21,7 +22,7 @@ export const patchPanelAsEnd: Rule = {
   why: `A patch panel passes a cable on and sends nothing itself. A cable in a site is the whole run from port to port:
 name the devices at both ends, the positions in between under \`through\`, and the length with its patch cords.`,
   source: 'common practice, no source',
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const cable of site.cables) {
       for (const end of [cable.from, cable.to]) {
         if (end === undefined || !isPanel(site, end)) continue;
@@ -33,6 +34,7 @@ name the devices at both ends, the positions in between under \`through\`, and t
             `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole ` +
             `run, and write \`through: [${position}]\`.`,
           about: [position, device],
+          ...consequencesOf(network.causes, [cable.item]),
           fixes: () => joined(site, cable, end, position),
         });
       }

@@ -2,6 +2,7 @@ import { type Fix, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type CableEnd, type Port, type Site, endName, portAt, portName } from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../../site/free/switch-port.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 interface Plug {
@@ -15,7 +16,7 @@ export const portCabledTwice: Rule = {
   summary: 'Two cables are in one port, or in one position of a patch panel.',
   why: `A port takes one plug, and a position of a patch panel one cable, however far it runs. Only the first of the
 cables is counted until it is put right. Write each cable once; give the second a port of its own.`,
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     const plugs = new Map<Port, Plug>();
     const positions = new Map<Port, Plug>();
     for (const cable of site.cables) {
@@ -24,7 +25,10 @@ cables is counted until it is put right. Write each cable once; give the second 
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
-        else report(twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`));
+        else {
+          const finding = twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`);
+          report({ ...finding, ...consequencesOf(network.causes, [cable.item], finding.related) });
+        }
       }
       for (const end of cable.through) {
         const port = portAt(site, end);

@@ -4,6 +4,7 @@ import { domainsOf } from '../../network/vlan-membership.ts';
 import { portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const vlanCutOff: Rule = {
@@ -39,6 +40,8 @@ loop carry the same VLANs.`,
             `${other.device.name}. Let all cables ` +
             `round the loop carry ${name}.`,
           about: [...aboutPorts(link.blocked, other), name],
+          effects: [link],
+          ...consequencesOf(network.causes, [link]),
         });
       }
     }

@@ -1,3 +1,4 @@
+import type { Causes } from '../../network/causes.ts';
 import type { Link } from '../../network/link.ts';
 import {
   type BroadcastDomain,
@@ -14,6 +15,7 @@ import { list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
@@ -25,12 +27,13 @@ export const vlanMismatch: Rule = {
 end carries stops at the other; two access ports of different VLANs mix the two up. Make the lists equal, and the
 native VLANs too. A host without a trunk belongs at an access port.`,
   source: 'IEEE 802.1Q: ingress rules and the port VLAN ID (from memory)',
-  check({ site, network: { topology } }: RuleContext, report: Report): void {
-    const context = { site, topology };
+  check({ site, network }: RuleContext, report: Report): void {
+    const { topology, causes } = network;
+    const context = { site, topology, causes };
     for (const link of topology.links) {
       const { a, b } = link;
       if (a.device.bridging && b.device.bridging) {
-        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(context, a, b, link, report);
+        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(context, { a, b, link, faults: [link] }, report);
       } else if (a.device.bridging || b.device.bridging) {
         const [inner, host] = a.device.bridging ? [a, b] : [b, a];
         const segment = isTransparent(inner) ? topology.segments.get(inner.device) : undefined;
@@ -46,7 +49,11 @@ native VLANs too. A host without a trunk belongs at an access port.`,
       const [first, second] = edges;
       if (first === undefined || second === undefined || edges.length > 2 || hosts.length > 0) continue;
       if (devices.every(({ kind }) => kind === 'media-converter'))
-        betweenSwitches(context, first.port, second.port, second.link, report);
+        betweenSwitches(
+          context,
+          { a: first.port, b: second.port, link: second.link, faults: [first.link, second.link] },
+          report,
+        );
     }
   },
 };
@@ -60,6 +67,7 @@ function isKnown(site: Site, port: Port): boolean {
 interface Context {
   readonly site: Site;
   readonly topology: Topology;
+  readonly causes: Causes;
 }
 
 function names(domains: readonly (BroadcastDomain | undefined)[]): string[] {
@@ -73,14 +81,26 @@ function described({ topology }: Context, port: Port): string {
   return `a trunk of ${list(names(tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
 }
 
-function betweenSwitches(context: Context, a: Port, b: Port, link: Link, report: Report): void {
+/** Two ports of switches that a cable joins, or converters with a cable at either end. */
+interface SwitchCable {
+  readonly a: Port;
+  readonly b: Port;
+  readonly link: Link;
+  readonly faults: readonly Link[];
+}
+
+function betweenSwitches(context: Context, { a, b, link, faults }: SwitchCable, report: Report): void {
   const { site, topology } = context;
   if (!isKnown(site, a) || !isKnown(site, b)) return;
   const [own, other] = [topology.vlanMembershipOf(a), topology.vlanMembershipOf(b)];
   const passing = domainsOf(agreed(own, other));
-  const lost = [...new Set([...domainsOf(own), ...domainsOf(other)])].filter((network) => !passing.includes(network));
-  if (lost.length === 0) return;
   const mixed = own.untagged !== undefined && other.untagged !== undefined && own.untagged !== other.untagged;
+  // A VLAN that the far switch has at no other port is not missed there.
+  const lost = [...new Set([...domainsOf(own), ...domainsOf(other)])].filter(
+    (network) =>
+      !passing.includes(network) && (mixed || isUsed(context, domainsOf(own).includes(network) ? b : a, network)),
+  );
+  if (lost.length === 0) return;
   const lacking = domainsOf(other).length <= domainsOf(own).length ? b : a;
   const more = lacking === b ? a : b;
   const accesses = own.tagged.length === 0 && other.tagged.length === 0;
@@ -97,12 +117,26 @@ function betweenSwitches(context: Context, a: Port, b: Port, link: Link, report:
       `${portName(more)} is ${described(context, more)}, ${portName(lacking)} ${described(context, lacking)}: ` +
       `${effects.join(', and ')}. Make both alike.`,
     about: aboutPorts(lacking, more),
-    related: [more, lacking].map((port) => ({
-      at: placeOfVlans(port),
-      message: `${portName(port)}: ${described(context, port)}`,
-    })),
+    ...consequencesOf(
+      context.causes,
+      faults,
+      [more, lacking].map((port) => ({
+        at: placeOfVlans(port),
+        message: `${portName(port)}: ${described(context, port)}`,
+      })),
+    ),
     fixes: () => alike(context, lacking, more),
   });
+}
+
+/** Whether a switch has a VLAN at another port than this one, or its own address in it. */
+function isUsed({ topology }: Context, beside: Port, domain: BroadcastDomain): boolean {
+  const { ports, address } = beside.device;
+  const subnet = domain.vlan?.subnet;
+  return (
+    ports.some((port) => port !== beside && domainsOf(topology.vlanMembershipOf(port)).includes(domain)) ||
+    (address !== undefined && subnet !== undefined && contains(subnet, address))
+  );
 }
 
 function placeOfVlans(port: Port): ReturnType<typeof placeOfPort> {
@@ -174,7 +208,7 @@ function findingAtHost(context: Context, { link, from, host }: HostCable, what: 
     at: placeOfEnd(link, host),
     message: `${portName(from)} is ${is}, and ${what}`,
     about: aboutPorts(host, from),
-    related: [{ at: placeOfVlans(from), message: `${portName(from)}: ${is}` }],
+    ...consequencesOf(context.causes, [link], [{ at: placeOfVlans(from), message: `${portName(from)}: ${is}` }]),
     fixes,
   };
 }
@@ -204,7 +238,7 @@ export const examples: readonly Example[] = [
 vlans: {house: {id: 10}, video: {id: 20}}
 devices:
   core: {kind: switch, ports: {16: {trunk: [house, video]}}}
-  barn: {kind: switch, ports: {1: {trunk: [video]}}}
+  barn: {kind: switch, ports: {1: {trunk: [video]}, 2: {vlan: house}}}
 cables:
   - {from: core/16, to: barn/1}
 #                       ^^^^^^ core/16 is a trunk of house and video, barn/1 a trunk of video: house does not pass
@@ -213,7 +247,7 @@ cables:
 vlans: {house: {id: 10}, video: {id: 20}}
 devices:
   core: {kind: switch, ports: {16: {trunk: [house, video]}}}
-  barn: {kind: switch, ports: {1: {trunk: [house, video]}}}
+  barn: {kind: switch, ports: {1: {trunk: [house, video]}, 2: {vlan: house}}}
 cables:
   - {from: core/16, to: barn/1}
 `,

@@ -1,8 +1,10 @@
 import { isMulticast } from '../../standards/ipv4.ts';
 import { groupMembershipInterval } from '../../standards/igmp.ts';
 import { isLinkLocalGroup } from '../../standards/multicast.ts';
-import type { BridgeTree } from '../../network/bridge-tree.ts';
+import type { Bridge, BridgeTree } from '../../network/bridge-tree.ts';
 import type { BroadcastDomain } from '../../network/vlan-membership.ts';
+import type { Unreached } from '../../network/delivery.ts';
+import type { Network } from '../../network/network.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -32,7 +34,7 @@ travel to it, so the one nearest the senders is best.`,
 /** The effects in a VLAN. */
 interface State {
   /** Receivers that get nothing of a stream. */
-  readonly cutOff: { readonly stream: Stream; readonly receiver: string }[];
+  readonly cutOff: { readonly stream: Stream; readonly unreached: Unreached; readonly bridge: string }[];
   /** Streams that arrive until memberships end, and the switches that then forget them. */
   readonly passing: Set<Stream>;
   readonly forgetting: Set<Device>;
@@ -50,12 +52,13 @@ function statesOf({ site, network }: RuleContext): Map<BroadcastDomain, State> {
   for (const { stream, reaches, unreached, domains } of network.deliveries) {
     const { group } = stream;
     if (group === undefined || !isMulticast(group) || isLinkLocalGroup(group)) continue;
-    for (const { receiver, why } of unreached) {
+    for (const one of unreached) {
+      const { why } = one;
       if (why.obstacle !== 'report-stays' && why.obstacle !== 'known-nearer') continue;
       const vlan = site.vlanByName.get(why.network);
       const domain = vlan === undefined ? undefined : network.topology.domainOf(vlan);
       if (vlan !== undefined && domain !== undefined && !isAbsent(network.tree(domain), vlan))
-        stateOf(domain).cutOff.push({ stream, receiver });
+        stateOf(domain).cutOff.push({ stream, unreached: one, bridge: why.bridge });
     }
     if (!reaches.some((name) => name !== stream.source)) continue;
     for (const domain of domains) {
@@ -86,7 +89,7 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
       : `A part of ${vlan.name} is not joined to its querier ${vlan.querier}`;
   const effects: string[] = [];
   if (cutOff.length > 0) {
-    const receivers = unique(cutOff.map(({ receiver }) => receiver));
+    const receivers = unique(cutOff.map(({ unreached }) => unreached.receiver));
     const streams = few(unique(cutOff.map(({ stream }) => stream.name)));
     effects.push(
       `${few(receivers)} ${receivers.length === 1 ? 'gets' : 'get'} nothing of ${streams}, as reports stop at the ` +
@@ -99,10 +102,13 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
     severity: cutOff.length > 0 || drop(forgetting) ? 'error' : 'warning',
     message: `${why}: ${effects.join('; ')}. Name a querier, best the switch nearest the senders.`,
     about: [vlan.name],
-    related: cutOff.map(({ stream, receiver }) => ({
+    related: cutOff.map(({ stream, unreached: { receiver } }) => ({
       at: placeOf(stream.item, receiverRoute(stream, receiver)),
       message: `${receiver} gets nothing of ${stream.name}`,
     })),
+    // Where a part is not joined to its querier, what keeps it apart may be told.
+    effects: vlan.querier === undefined ? [] : bridgesOf(network, vlan, { cutOff, passing, forgetting }),
+    entails: cutOff.map(({ unreached }) => unreached),
     fixes: () => {
       const best = vlan.querier === undefined ? bestQuerier(site, network, network.topology.domainOf(vlan)) : undefined;
       const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(best.name));
@@ -116,6 +122,12 @@ function isSaid({ topology, tree }: RuleContext['network'], vlan: Vlan): boolean
   return [...tree(topology.domainOf(vlan)).bridges.keys()].every(
     ({ snooping, unasked }) => !snooping || unasked !== undefined,
   );
+}
+
+/** The switches that drop or forget. */
+function bridgesOf({ topology, tree }: Network, vlan: Vlan, { cutOff, forgetting }: State): Bridge[] {
+  const names = new Set([...cutOff.map(({ bridge }) => bridge), ...[...forgetting].map(({ name }) => name)]);
+  return [...tree(topology.domainOf(vlan)).bridges.values()].filter(({ device }) => names.has(device.name));
 }
 
 function drop(forgetting: ReadonlySet<Device>): boolean {

@@ -1,7 +1,9 @@
 import { canQuery } from '../../network/can-query.ts';
+import type { Obstacle } from '../../network/delivery.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
+import type { Vlan } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierAbsent: Rule = {
@@ -34,6 +36,8 @@ switch or router that has a port in the VLAN.`,
         at: placeOf(vlan.item, ['querier']),
         message,
         about: [vlan.name, device.name],
+        effects: asks ? [vlan] : [],
+        entails: network.deliveries.flatMap(({ unreached }) => unreached.filter(({ why }) => isOf(why, vlan))),
         related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
         fixes: () => {
           const better = bestQuerier(site, network, domain);
@@ -47,6 +51,11 @@ switch or router that has a port in the VLAN.`,
     }
   },
 };
+
+/** Whether it is for want of a querier in the VLAN. */
+function isOf(why: Obstacle, vlan: Vlan): boolean {
+  return (why.obstacle === 'report-stays' || why.obstacle === 'known-nearer') && why.network === vlan.name;
+}
 
 function aKind(kind: string): string {
   return `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind.replace('-', ' ')}`;

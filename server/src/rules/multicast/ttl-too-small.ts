@@ -31,6 +31,7 @@ the way is enough; set it at the sender too.`,
           `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here and at ` +
           'the sender.',
         about: [stream.name, ...names],
+        entails: unreached.filter(({ why }) => why.obstacle === 'ttl'),
         related: names.map((name) => ({
           at: placeOf(stream.item, receiverRoute(stream, name)),
           message: `${name} gets nothing`,

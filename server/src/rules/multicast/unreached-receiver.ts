@@ -1,5 +1,7 @@
 import { isMulticast } from '../../standards/ipv4.ts';
-import type { Delivery, Obstacle } from '../../network/delivery.ts';
+import type { Delivery, Obstacle, Unreached } from '../../network/delivery.ts';
+import { oppositePort } from '../../network/link.ts';
+import type { Network } from '../../network/network.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type Fix, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -8,7 +10,7 @@ import { receiverRoute } from '../../site/receiver.ts';
 import { count, few } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
-import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { betterEgress } from '../../network/better-egress.ts';
 
 export const unreachedReceiver: Rule = {
@@ -19,64 +21,121 @@ export const unreachedReceiver: Rule = {
 something on the way does not pass it on. The message says which, and what to do.`,
   source: 'What switches pass on: RFC 4541 §2.1.2, read. Routers: RFC 1812 §5.2, from memory',
   check(context: RuleContext, report: Report): void {
-    const { site, network } = context;
     // Before the first cable is written, no path is known.
-    if (site.cables.length === 0) return;
-    const deliveries = network.deliveries.filter(
-      ({ stream: { group }, unreached }) => unreached.length > 0 && (group === undefined || isMulticast(group)),
-    );
-    // One finding for a device without a cable, at its first stream.
-    const sending = grouped(deliveries.filter(cannotSend), ({ source }) => source?.name);
-    const receiving = grouped(
-      deliveries.flatMap(({ stream, unreached }) =>
-        unreached.flatMap(({ receiver, why }) =>
-          why.obstacle === 'receiver-not-cabled' ? [{ receiver, stream }] : [],
-        ),
-      ),
-      ({ receiver }) => receiver,
-    );
-    for (const delivery of deliveries) {
-      const { stream, source, unreached } = delivery;
-      if (source !== undefined && cannotSend(delivery)) {
-        const all = sending.get(source.name) ?? [];
-        if (all[0] !== delivery) continue;
-        const names = few(all.map((other) => other.stream.name));
-        const why = isHost(source)
-          ? `no cable that carries a network is at ${source.name}. Cable it.`
-          : `${source.name} only passes frames or plugs on. Name the device that sends ` +
-            `${all.length === 1 ? 'it' : 'them'}.`;
-        report({
-          at: placeOf(stream.item, ['source']),
-          message: `${names} ${all.length === 1 ? 'reaches' : 'reach'} nobody: ${why}`,
-          about: [stream.name, source.name],
-        });
-        continue;
-      }
-      // Where it leaves by the port that is meant, unintended-egress reports nothing.
-      const asMeant = stream.egress !== undefined && stream.egress === delivery.leaves?.port.name;
-      const better = asMeant ? undefined : betterEgress(site, network, delivery);
-      for (const { receiver, why } of unreached) {
-        if (isReportedElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
-        const without = why.obstacle === 'receiver-not-cabled' ? (receiving.get(receiver) ?? []) : [];
-        if (without.length > 0 && without[0]?.stream !== stream) continue;
-        report({
-          at: placeOf(stream.item, receiverRoute(stream, receiver)),
-          message: messageOf(delivery, receiver, why, Math.max(0, without.length - 1)),
-          about: [receiver, stream.name],
-          related: related(site, why, receiver),
-          fixes: () => fixesFor(context, delivery, receiver, why),
-        });
-      }
-    }
+    if (context.site.cables.length === 0) return;
+    for (const alike of grouped(missesIn(context), ({ key }) => key).values()) report(findingOf(context, alike));
   },
 };
 
-function isHost({ bridging, kind }: Device): boolean {
-  return !bridging && kind !== 'patch-panel';
+/** A receiver that gets nothing of a stream. */
+interface Miss {
+  readonly delivery: Delivery;
+  readonly unreached: Unreached;
+  /** The same where one thing has to be mended for both. */
+  readonly key: string;
 }
 
-function cannotSend({ unreached }: Delivery): boolean {
-  return unreached.some(({ why }) => why.obstacle === 'source-not-cabled');
+/** What no other rule tells of. */
+function missesIn({ site, network }: RuleContext): Miss[] {
+  const found: Miss[] = [];
+  for (const delivery of network.deliveries) {
+    const { stream, leaves, unreached: all } = delivery;
+    if (all.length === 0 || (stream.group !== undefined && !isMulticast(stream.group))) continue;
+    // Where it leaves by the port that is meant, unintended-egress reports nothing.
+    const asMeant = stream.egress !== undefined && stream.egress === leaves?.port.name;
+    const better = asMeant ? undefined : betterEgress(site, network, delivery);
+    for (const unreached of all) {
+      const { receiver, why } = unreached;
+      if (isReportedElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
+      const told = network.causes.explains(unreached) ? 'explained' : 'unexplained';
+      found.push({ delivery, unreached, key: `${told} ${keyOf(network, delivery, unreached)}` });
+    }
+  }
+  return found;
+}
+
+function keyOf(network: Network, { source, stream }: Delivery, { receiver, why }: Unreached): string {
+  switch (why.obstacle) {
+    case 'source-not-cabled':
+      return `cable ${why.device}`;
+    case 'receiver-not-cabled':
+      return `cable ${receiver}`;
+    case 'not-a-host':
+      return `no host ${receiver}`;
+    case 'apart':
+      return `apart ${why.network} ${[source?.name ?? '', receiver].map((name) => partOf(network, name, why.network)).join(' ')}`;
+    case 'link-local':
+      return `link-local ${stream.name}`;
+    case 'joins-elsewhere':
+      return `${receiver} ${JSON.stringify(why)}`;
+    case 'other-network':
+    case 'no-gateway':
+    case 'no-route':
+      return JSON.stringify(why);
+    default:
+      return `${source?.name ?? ''} ${JSON.stringify(why)}`;
+  }
+}
+
+/** The part of a network that a device is in; the device itself, where it has no bridge there. */
+function partOf({ interfaces, topology, tree }: Network, name: string, network: string): string {
+  for (const domain of topology.domains) {
+    if (domain.name !== network) continue;
+    for (const { device } of topology.links.flatMap(({ a, b }) => [a, b])) {
+      if (device.name !== name) continue;
+      const own = interfaces.in(device, domain);
+      const at = own === undefined ? undefined : tree(domain).bridges.get(oppositePort(own.link, own.port).device);
+      if (at !== undefined) return String(at.component);
+    }
+  }
+  return name;
+}
+
+function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Finding {
+  const [first] = alike;
+  if (first === undefined) throw new Error('a group of nothing');
+  const { delivery, unreached } = first;
+  const { stream, source } = delivery;
+  const { receiver, why } = unreached;
+  const shared = {
+    about: [...new Set(alike.flatMap((miss) => [miss.unreached.receiver, miss.delivery.stream.name]))],
+    effects: alike.map((miss) => miss.unreached.why),
+    entails: alike.map((miss) => miss.unreached),
+  };
+  const others = alike.slice(1).map((miss) => ({
+    at: placeOf(miss.delivery.stream.item, receiverRoute(miss.delivery.stream, miss.unreached.receiver)),
+    message: `${miss.unreached.receiver} gets nothing of ${miss.delivery.stream.name}`,
+  }));
+  if (why.obstacle === 'source-not-cabled' && source !== undefined) {
+    const names = [
+      ...new Set(
+        alike
+          .filter((miss) => miss.unreached.why === why || miss.delivery.source === source)
+          .map((miss) => miss.delivery.stream.name),
+      ),
+    ];
+    const todo = isHost(source)
+      ? `no cable that carries a network is at ${source.name}. Cable it.`
+      : `${source.name} only passes frames or plugs on. Name the device that sends ${names.length === 1 ? 'it' : 'them'}.`;
+    return {
+      ...shared,
+      at: placeOf(stream.item, ['source']),
+      message: `${few(names)} ${names.length === 1 ? 'reaches' : 'reach'} nobody: ${todo}`,
+      about: [stream.name, source.name, ...shared.about],
+      related: others,
+    };
+  }
+  return {
+    ...shared,
+    at: placeOf(stream.item, receiverRoute(stream, receiver)),
+    message: messageOf(alike, first),
+    related: [...related(site, why, receiver), ...others],
+    fixes: () => fixesFor({ site, network }, delivery, receiver, why),
+  };
+}
+
+function isHost({ bridging, kind }: Device): boolean {
+  return !bridging && kind !== 'patch-panel';
 }
 
 /**
@@ -99,15 +158,26 @@ function isReportedElsewhere(site: Site, why: Obstacle): boolean {
   return (why.obstacle === 'report-stays' || why.obstacle === 'known-nearer') && site.vlanByName.has(why.network);
 }
 
-function messageOf({ stream }: Delivery, receiver: string, why: Obstacle, others: number): string {
+function messageOf(alike: readonly Miss[], { delivery: { stream }, unreached: { receiver, why } }: Miss): string {
   const { what, remedy } = obstacleWords(why, receiver, stream);
-  const also = others === 0 ? '' : ` and of ${count(others, 'other stream')}`;
   // Receivers that it does reach would lose it by another route.
   const todo =
     why.obstacle === 'leaves-elsewhere'
       ? `send another stream into ${why.to}, or let a router route multicast`
       : remedy;
-  return `${receiver} gets nothing of ${stream.name}${also}: ${what}. ${todo.charAt(0).toUpperCase()}${todo.slice(1)}.`;
+  return (
+    `${receiver} gets nothing of ${stream.name}${others(alike, receiver)}: ${what}. ` +
+    `${todo.charAt(0).toUpperCase()}${todo.slice(1)}.`
+  );
+}
+
+/** Who else gets nothing of what, behind the first of them. */
+function others(alike: readonly Miss[], receiver: string): string {
+  const more = alike.slice(1);
+  if (more.length === 0) return '';
+  if (more.every((miss) => miss.unreached.receiver === receiver))
+    return ` and of ${count(more.length, 'other stream')}`;
+  return `, nor ${few(more.map((miss) => `${miss.unreached.receiver} of ${miss.delivery.stream.name}`))}`;
 }
 
 function related(site: Site, why: Obstacle, receiver: string): Related[] {
@@ -129,7 +199,12 @@ function related(site: Site, why: Obstacle, receiver: string): Related[] {
   }
 }
 
-function fixesFor({ site, network }: RuleContext, delivery: Delivery, receiver: string, why: Obstacle): Fix[] {
+function fixesFor(
+  { site, network }: Pick<RuleContext, 'site' | 'network'>,
+  delivery: Delivery,
+  receiver: string,
+  why: Obstacle,
+): Fix[] {
   const { stream } = delivery;
   switch (why.obstacle) {
     case 'other-network': {

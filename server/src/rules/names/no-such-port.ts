@@ -12,6 +12,7 @@ import { compactPorts } from '../../site/port-list.ts';
 import { aboutItem } from '../../site/about.ts';
 import { isSound } from '../../site/half-read.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const noSuchPort: Rule = {
@@ -20,13 +21,14 @@ export const noSuchPort: Rule = {
   summary: 'A port is named that its device does not have.',
   why: `The cable ends nowhere, and nothing that should pass it is counted. Ports are declared under \`ports\` of the
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || device.portByName.has(end.port)) continue;
         if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
-        report(missing(site, { item, route: end.route, device, port: end.port, text: endName(end) }));
+        const finding = missing(site, { item, route: end.route, device, port: end.port, text: endName(end) });
+        report({ ...finding, ...consequencesOf(network.causes, [item], finding.related) });
       }
     }
     const naming = [

@@ -5,6 +5,7 @@ import { freePorts } from '../../site/free/switch-port.ts';
 import { compactPorts } from '../../site/port-list.ts';
 import { isSound } from '../../site/half-read.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const portNotNamed: Rule = {
@@ -13,7 +14,7 @@ export const portNotNamed: Rule = {
   summary: 'A cable names a device with several ports, but not the port.',
   why: `Which port it is decides the VLAN, the speed and the power, so nothing is counted over the cable until that is
 said. Write \`device/port\`. The fix takes the first port that no cable has.`,
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
@@ -30,6 +31,7 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
               ? `${device.name} declares no ports. Declare them, and say which it is.`
               : `${device.name} has ${length} ports, ${names}. Say which: ${which}.`,
           about: [device.name],
+          ...consequencesOf(network.causes, [item]),
           fixes: () =>
             free === undefined
               ? []

@@ -11,6 +11,7 @@ import { type Near, nearest } from '../../text/nearest.ts';
 import { partOf } from '../../site/places.ts';
 import { aboutItem } from '../../site/about.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownName: Rule = {
@@ -19,14 +20,14 @@ export const unknownName: Rule = {
   summary: 'A name is used that the site does not declare.',
   why: `What the name should lead to is missing, so a cable ends nowhere, a stream has no source, a recording no stream.
 Correct the name, or declare it in its section, in any file of the folder.`,
-  check({ site, files }: RuleContext, report: Report): void {
+  check({ site, files, network }: RuleContext, report: Report): void {
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;
     const search = new Search(site);
     for (const item of site.items)
       for (const { mention, section, name } of referencesOf(item))
         if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention))
-          report(unknown(site, item, mention, search));
+          report({ ...unknown(site, item, mention, search), ...ofCable(network, item) });
   },
 };
 
@@ -94,6 +95,11 @@ function advice(near: readonly Near[], thing: string, elsewhere: string | undefi
       'or',
     )}?`;
   return `. Correct the name, or declare the ${thing}.`;
+}
+
+/** What a cable that leads nowhere keeps from its receivers. */
+function ofCable({ causes }: RuleContext['network'], item: Item): Partial<Finding> {
+  return item.section === 'cables' ? consequencesOf(causes, [item]) : {};
 }
 
 /** The section that declares what is named. */

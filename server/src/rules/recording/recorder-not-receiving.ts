@@ -12,7 +12,8 @@ multicast group goes only where somebody has joined it. Nothing would be recorde
 is needed. Add the device to the stream's \`receivers\`.`,
   source: 'Joining a group: RFC 3376 §1, RFC 4541 §2.1',
   check({ site, network }: RuleContext, report: Report): void {
-    for (const { item, name, stream: streamName, volume: volumeName } of site.recordings) {
+    for (const recording of site.recordings) {
+      const { item, name, stream: streamName, volume: volumeName } = recording;
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
       const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);
       const host = volume?.host === undefined ? undefined : site.deviceByName.get(volume.host);
@@ -26,8 +27,6 @@ is needed. Add the device to the stream's \`receivers\`.`,
       const words = unreached === undefined ? undefined : obstacleWords(unreached.why, host.name, stream);
       report({
         at: placeOf(item, ['stream']),
-        // The obstacle has a finding of its own; this one says what it means for the recording.
-        ...(words !== undefined && { severity: 'information' as const }),
         message:
           words === undefined
             ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}: nothing is recorded. Add ` +
@@ -35,6 +34,8 @@ is needed. Add the device to the stream's \`receivers\`.`,
             : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record it, ` +
               `${words.remedy}.`,
         about: [name, stream.name, host.name],
+        // Why it does not get there is told at the cause; that it is to record is told there is no receiver.
+        effects: [unreached ?? recording],
         related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${stream.name}` }],
         fixes: () =>
           words === undefined

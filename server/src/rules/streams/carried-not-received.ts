@@ -1,5 +1,7 @@
 import { fixOf, nameText, putElement } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
+import type { Stream } from '../../site/model.ts';
+import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const carriedNotReceived: Rule = {
@@ -10,17 +12,34 @@ export const carriedNotReceived: Rule = {
 receivers, that load is missing from every figure. Add it to the receivers of the stream that is carried.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
-    for (const { item, name, source, carries } of site.streams) {
+    const lacking = site.streams.flatMap((stream): Lacking[] => {
+      const { source, carries } = stream;
       const carried = carries === undefined ? undefined : site.streamByName.get(carries);
-      if (carried?.source === undefined || source === undefined || !site.deviceByName.has(source)) continue;
-      if (carried.source === source || carried.receivers.includes(source)) continue;
+      if (carried?.source === undefined || source === undefined || !site.deviceByName.has(source)) return [];
+      if (carried.source === source || carried.receivers.includes(source)) return [];
+      return [{ stream, source, carried }];
+    });
+    // One who is not among the receivers lacks it for all that it would send on and record.
+    for (const [first, ...others] of grouped(lacking, ({ source, carried }) => `${source} ${carried.name}`).values()) {
+      if (first === undefined) continue;
+      const { stream, source, carried } = first;
       report({
-        at: placeOf(item, ['carries']),
+        at: placeOf(stream.item, ['carries']),
         message:
           `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the receivers ` +
           `of ${carried.name}.`,
-        about: [name, carried.name],
-        related: [{ at: headOf(carried.item), message: `the stream that ${name} carries` }],
+        about: [stream.name, carried.name, ...others.map((other) => other.stream.name)],
+        related: [
+          { at: headOf(carried.item), message: `the stream that ${stream.name} carries` },
+          ...others.map((other) => ({
+            at: placeOf(other.stream.item, ['carries']),
+            message: `${other.stream.name} carries it too`,
+          })),
+        ],
+        entails: site.recordings.filter(
+          (recording) =>
+            recording.stream === carried.name && site.volumeByName.get(recording.volume ?? '')?.host === source,
+        ),
         fixes: () =>
           fixOf(
             `Add ${source} to the receivers of ${carried.name}`,
@@ -30,6 +49,12 @@ receivers, that load is missing from every figure. Add it to the receivers of th
     }
   },
 };
+
+interface Lacking {
+  readonly stream: Stream;
+  readonly source: string;
+  readonly carried: Stream;
+}
 
 export const examples: readonly Example[] = [
   {

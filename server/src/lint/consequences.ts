@@ -1,0 +1,21 @@
+/** What follows from a fault, for the finding that tells of it. */
+
+import type { Cause, Causes } from '../network/causes.ts';
+import { placeOf } from '../site/item.ts';
+import { receiverRoute } from '../site/receiver.ts';
+import type { Finding, Related } from './rule.ts';
+
+/** The receivers that get nothing because of it stand behind the places of the fault itself. */
+export function consequencesOf(
+  causes: Causes,
+  faults: readonly (Cause | undefined)[],
+  own: readonly Related[] = [],
+): Required<Pick<Finding, 'related' | 'entails'>> {
+  const known = faults.filter((fault) => fault !== undefined);
+  const cutOff = new Set(known.flatMap((fault) => causes.cutOffBy(fault)));
+  const related = [...cutOff].map(({ stream, unreached: { receiver } }) => ({
+    at: placeOf(stream.item, receiverRoute(stream, receiver)),
+    message: `${receiver} gets nothing of ${stream.name}`,
+  }));
+  return { related: [...own, ...related], entails: known.flatMap((fault) => causes.entailedBy(fault)) };
+}
