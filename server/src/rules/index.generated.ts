@@ -22,6 +22,7 @@ import { addressInDhcpPool } from './addresses/address-in-dhcp-pool.ts';
 import { addressNotCarried } from './addresses/address-not-carried.ts';
 import { addressOutsideSubnet } from './addresses/address-outside-subnet.ts';
 import { addressReserved } from './addresses/address-reserved.ts';
+import { cablesSwapped } from './addresses/cables-swapped.ts';
 import { dhcpPoolOutsideSubnet } from './addresses/dhcp-pool-outside-subnet.ts';
 import { dhcpPoolTooSmall } from './addresses/dhcp-pool-too-small.ts';
 import { duplicateAddress } from './addresses/duplicate-address.ts';
@@ -144,6 +145,7 @@ export const rules: readonly Rule[] = [
   addressNotCarried,
   addressOutsideSubnet,
   addressReserved,
+  cablesSwapped,
   dhcpPoolOutsideSubnet,
   dhcpPoolTooSmall,
   duplicateAddress,

@@ -1,14 +1,19 @@
-import { contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
-import { type AddressUse, holder, isOutside } from '../../network/address-uses.ts';
+import { type Subnet, contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
+import { type Placed, misplacedIn } from '../../network/misplaced.ts';
+import type { Network } from '../../network/network.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { type Fix, fixOf, scalarText, setValue } from '../../site/edit.ts';
-import { placeOf } from '../../site/item.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import { setVlans } from '../../site/port-vlans.ts';
 import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const addressOutsideSubnet: Rule = {
   id: 'address-outside-subnet',
@@ -16,12 +21,15 @@ export const addressOutsideSubnet: Rule = {
   summary: 'An address is not in the subnet of the VLAN that its port is in.',
   why: `Hosts look for an address of their own subnet on the link, and for any other behind a router. One with an
 address of another subnet is looked for in the wrong place and is not reached, not even from the next port. Correct
-the address, or cable the device to a port in the VLAN that the address belongs to.`,
+the address, or cable the device to a port in the VLAN that the address belongs to. Where all hosts of a VLAN are in
+one other subnet, the subnet is what is wrong; where all behind one cable are, the cable or its port.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
   check({ site, network }: RuleContext, report: Report): void {
-    for (const use of network.addressUses) {
+    const { subnets, cables, addresses } = misplacedIn(site.vlans, network);
+    for (const { vlan, meant, uses } of subnets) report(wrongSubnet(network, vlan, meant, uses));
+    for (const { placed, meant } of cables) report(wrongCable(network, placed, meant));
+    for (const use of addresses) {
       const vlans = use.port === undefined ? site.vlans : use.vlans;
-      if (!isOutside(use, vlans)) continue;
       const about = [use.device.name, holder(use), formatAddress(use.address)];
       const at = placeOf(use.device.item, use.route);
       const address = formatAddress(use.address);
@@ -32,25 +40,73 @@ the address, or cable the device to a port in the VLAN that the address belongs 
         report({ at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) });
         continue;
       }
+      const followed = consequencesOf(
+        network.causes,
+        [use],
+        vlans
+          .slice(0, 2)
+          .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
+      );
       report({
         at,
         message:
           `${address} is not in ${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use, use.port)}. ` +
           'Correct the address, or the VLAN.',
         about,
-        effects: [use],
-        ...consequencesOf(
-          network.causes,
-          [use],
-          vlans
-            .slice(0, 2)
-            .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
-        ),
+        ...followed,
+        // At the wrong port it may not be fed either.
+        entails: [...followed.entails, use, use.port],
         fixes: () => [...nextFreeAddressFix(site, vlans[0], use), ...otherVlan(site, network.topology, use)],
       });
     }
   },
 };
+
+/** All hosts of a VLAN are elsewhere: it is the subnet that is wrong. */
+function wrongSubnet({ causes }: Network, vlan: Vlan, meant: Subnet, uses: readonly AddressUse[]): Finding {
+  const { item, name, subnet } = vlan;
+  const devices = [...new Set(uses.map(({ device }) => device))];
+  const followed = consequencesOf(
+    causes,
+    uses,
+    devices.map((device) => ({ at: headOf(device.item), message: `${device.name} is in ${formatSubnet(meant)}` })),
+  );
+  return {
+    at: placeOf(item, ['subnet']),
+    message:
+      `${few(devices.map((device) => device.name))} ${devices.length === 1 ? 'is' : 'are'} in ${formatSubnet(meant)}, ` +
+      `and the subnet of ${name} is ${subnet === undefined ? 'another' : formatSubnet(subnet)}. Correct the subnet, or the addresses.`,
+    about: [name],
+    ...followed,
+    entails: subnet === undefined ? followed.entails : [...followed.entails, subnet],
+    fixes: () => fixOf(`Change the subnet to ${formatSubnet(meant)}`, setValue(item, ['subnet'], formatSubnet(meant))),
+  };
+}
+
+/** All that is behind a cable is of another VLAN: it is the cable, or the VLAN of its port. */
+function wrongCable({ causes }: Network, { port, link, vlan, uses }: Placed, meant: Vlan): Finding {
+  const followed = consequencesOf(
+    causes,
+    uses,
+    uses.map((use) => ({
+      at: placeOf(use.device.item, use.route),
+      message: `${formatAddress(use.address)} is in ${meant.name}`,
+    })),
+  );
+  return {
+    at: placeOfEnd(link, port),
+    message:
+      `${few([...new Set(uses.map(holder))])} have addresses of ${meant.name}, and ${portName(port)} puts them in ` +
+      `${vlan.name}. Take a port of ${meant.name} for the cable, or put this one into it.`,
+    about: aboutPorts(port, oppositePort(link, port)),
+    ...followed,
+    entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
+    fixes: () => {
+      const edits = port.trunk === undefined ? setVlans(port, { vlan: meant.name }) : undefined;
+      return edits === undefined ? [] : fixOf(`Put ${portName(port)} into ${meant.name}`, ...edits);
+    },
+  };
+}
 
 function subnetText({ name, subnet }: Vlan): string {
   return subnet === undefined ? name : `${formatSubnet(subnet)} of ${name}`;
@@ -118,7 +174,7 @@ vlans:
 devices:
   core: {kind: switch, address: 192.168.2.2}
 #                               ^^^^^^^^^^^ is in the subnet of no VLAN
-  router: {kind: router, ports: {lan: {addresses: {video: 192.168.2.1}}}}
+  router: {kind: router, ports: {lan: {addresses: {video: 192.168.3.1}}}}
 #                                                         ^^^^^^^^^^^ is not in 192.168.20.0/24 of video
 `,
     good: `
@@ -133,7 +189,7 @@ vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
 devices:
   core: {kind: switch, address: 192.168.20.2}
-  router: {kind: router, ports: {lan: {addresses: {video: 192.168.2.1}}}}
+  router: {kind: router, ports: {lan: {addresses: {video: 192.168.3.1}}}}
 `,
   },
 ];

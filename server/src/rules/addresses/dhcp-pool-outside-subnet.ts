@@ -50,6 +50,7 @@ gateway and all fixed addresses outside.`,
           message:
             `The pool ${left} ${formatSubnet(subnet)}: hosts have ${formatAddress(firstHost(subnet))} to ` +
             `${formatAddress(lastHost(subnet))}. Keep it between them.`,
+          effects: [subnet],
           related: [{ at: placeOf(item, ['subnet']), message: `the subnet of ${name}` }],
           fixes: () => (inside.first > inside.last ? [] : [change(vlan, inside, false)]),
         });

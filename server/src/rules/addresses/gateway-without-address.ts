@@ -45,6 +45,8 @@ port that carries it, or name another gateway.`,
           message:
             `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot hand it ` +
             'anything. Give it one there.',
+          // Of a subnet that nobody is in, that is told.
+          effects: [subnet],
           fixes: () => giveAddress(context, device, vlan),
         });
       }

@@ -30,6 +30,8 @@ where the device has a supply of its own or a listed injector in between. Work o
             `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, ` +
             'or accept it where it has a supply of its own.',
           about: aboutPorts(powered, from),
+          // Of a device at the wrong port that is told.
+          effects: [powered],
           related: [{ at: placeOfPort(from), message: `${portName(from)} has no \`poe\`` }],
           fixes: () => [...toFeedingPort(site, link, from, own.class), ...declared(from, own.class)],
         });

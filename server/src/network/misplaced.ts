@@ -1,0 +1,129 @@
+/** Addresses in the wrong network, by what went wrong: the subnet, two cables, the cable of a switch, or one address. */
+
+import { grouped } from '../grouped.ts';
+import { type Subnet, contains } from '../standards/ipv4.ts';
+import type { Port, Vlan } from '../site/model.ts';
+import { type AddressUse, isOutside } from './address-uses.ts';
+import { type Link, oppositePort } from './link.ts';
+import type { Network } from './network.ts';
+import { isTransparent } from './transparent-segments.ts';
+
+/** A port of a switch that puts what is behind it into a VLAN, and the addresses there. */
+export interface Placed {
+  readonly port: Port;
+  readonly link: Link;
+  readonly vlan: Vlan;
+  readonly uses: readonly AddressUse[];
+}
+
+export interface Misplaced {
+  /** The subnet of a VLAN is not the one that its hosts are in. */
+  readonly subnets: readonly { readonly vlan: Vlan; readonly meant: Subnet; readonly uses: readonly AddressUse[] }[];
+  /** Two cables, each where the other belongs. */
+  readonly swapped: readonly (readonly [Placed, Placed])[];
+  /** Cables whose every host is of one other VLAN. */
+  readonly cables: readonly { readonly placed: Placed; readonly meant: Vlan }[];
+  /** What is left, each by itself. */
+  readonly addresses: readonly AddressUse[];
+}
+
+type Wired = Pick<Network, 'topology' | 'addressUses'>;
+
+export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
+  const outside = network.addressUses.filter((use) => isOutside(use, use.port === undefined ? vlans : use.vlans));
+  if (outside.length === 0 && vlans.length !== 1) return NOTHING;
+  const told = new Set<AddressUse>();
+  const tell = (uses: readonly AddressUse[]): void => uses.forEach((use) => told.add(use));
+  const isTold = ({ uses }: Placed): boolean => uses.some((use) => told.has(use));
+
+  const subnets = vlans.flatMap((vlan) => {
+    const found = wrongSubnet(vlan, vlans, network);
+    return found === undefined ? [] : [{ vlan, ...found }];
+  });
+  for (const { uses } of subnets) tell(uses);
+
+  const placed = placedWrong(
+    outside.filter((use) => !told.has(use)),
+    network,
+  );
+  const swapped: (readonly [Placed, Placed])[] = [];
+  for (const [index, one] of placed.entries()) {
+    const other = placed
+      .slice(index + 1)
+      .find((each) => !isTold(each) && belongs(one, each.vlan) && belongs(each, one.vlan));
+    if (other === undefined || isTold(one)) continue;
+    swapped.push([one, other]);
+    tell([...one.uses, ...other.uses]);
+  }
+
+  const cables = placed.flatMap((each) => {
+    if (each.uses.length < 2 || isTold(each)) return [];
+    const meant = vlans.find((vlan) => belongs(each, vlan));
+    return meant === undefined ? [] : [{ placed: each, meant }];
+  });
+  for (const cable of cables) tell(cable.placed.uses);
+
+  return { subnets, swapped, cables, addresses: outside.filter((use) => !told.has(use)) };
+}
+
+const NOTHING: Misplaced = { subnets: [], swapped: [], cables: [], addresses: [] };
+
+function belongs({ uses }: Placed, { subnet }: Vlan): boolean {
+  return subnet !== undefined && uses.every(({ address }) => contains(subnet, address));
+}
+
+/** Ports with nothing but addresses of other networks behind them. */
+function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: Wired): Placed[] {
+  const deciding = (use: AddressUse): { port: Port; link: Link } | undefined => {
+    const link = use.port === undefined || use.route.includes('addresses') ? undefined : topology.linkAt(use.port);
+    if (link === undefined || use.port === undefined) return undefined;
+    const port = oppositePort(link, use.port);
+    if (!isTransparent(port)) return { port, link };
+    const [edge, second] = topology.segments.get(port.device)?.edges ?? [];
+    return second === undefined ? edge : undefined;
+  };
+  const uses = new Set(outside);
+  const byPort = grouped(
+    addressUses.filter((use) => uses.has(use) || (use.port !== undefined && use.home !== undefined)),
+    (use) => deciding(use)?.port,
+  );
+  const order = new Map(topology.links.map((link, index) => [link, index]));
+  const found = [...byPort].flatMap(([port, behind]) => {
+    const link = topology.linkAt(port);
+    const [vlan, second] = behind[0]?.vlans ?? [];
+    if (link === undefined || vlan === undefined || second !== undefined) return [];
+    return behind.every((use) => uses.has(use)) ? [{ port, link, vlan, uses: behind }] : [];
+  });
+  return found.sort((a, b) => (order.get(a.link) ?? 0) - (order.get(b.link) ?? 0));
+}
+
+/** At least two devices are in one other subnet of the same size, and none in that of the VLAN, or in its other half. */
+function wrongSubnet(
+  vlan: Vlan,
+  vlans: readonly Vlan[],
+  { addressUses }: Wired,
+): { readonly meant: Subnet; readonly uses: readonly AddressUse[] } | undefined {
+  const { subnet } = vlan;
+  if (subnet === undefined) return undefined;
+  const own = addressUses.filter((use) =>
+    use.port === undefined || use.vlans.length === 0
+      ? vlans.length === 1
+      : use.vlans.includes(vlan) && use.vlans.length === 1,
+  );
+  const uses = own.filter(({ address }) => !contains(subnet, address));
+  const [first] = uses;
+  if (first === undefined || new Set(uses.map(({ device }) => device)).size < 2) return undefined;
+  const meant = subnetOf(first.address, subnet.prefix);
+  if (!uses.every(({ address }) => contains(meant, address))) return undefined;
+  if (vlans.some((other) => other.subnet !== undefined && contains(other.subnet, first.address))) return undefined;
+  const both = subnetOf(first.address, subnet.prefix - 1);
+  if (uses.length < own.length && !contains(both, subnet.network)) return undefined;
+  // By what a switch is managed, it is not said in which VLAN.
+  const managed = addressUses.filter((use) => use.port === undefined && contains(meant, use.address));
+  return { meant: uses.length === own.length ? meant : both, uses: [...new Set([...uses, ...managed])] };
+}
+
+function subnetOf(address: number, prefix: number): Subnet {
+  const size = 2 ** (32 - prefix);
+  return { network: Math.floor(address / size) * size, prefix };
+}
