@@ -10,7 +10,7 @@ import type { Link } from './link.ts';
 export interface AddressUse {
   readonly address: number;
   readonly device: Device;
-  /** Not there for the address by which a switch is managed. */
+  /** Not there for an address that a switch or router has at none of its ports. */
   readonly port: Port | undefined;
   readonly route: Route;
   /** The VLAN that it is declared for, else those that the cable at its port carries; empty where neither is known. */
@@ -34,17 +34,13 @@ function usesOf(declared: readonly Vlan[], linkAt: (port: Port) => Link | undefi
     );
     uses.push({ address, device, port, route, vlans, home });
   };
+  const named = (vlan: string | undefined): Vlan[] => declared.filter(({ name }) => name === vlan);
   if (device.address !== undefined) add(device.address, undefined, ['address'], []);
+  for (const { address, vlan, route } of device.addresses) add(address, undefined, route, named(vlan));
   for (const port of device.ports) {
     for (const { address, vlan, route } of port.addresses) {
-      if (vlan === undefined) add(address, port, route, vlansAt(linkAt, port));
-      else
-        add(
-          address,
-          port,
-          route,
-          declared.filter(({ name }) => name === vlan),
-        );
+      const own = vlan ?? (port.forwards ? (port.native ?? port.vlan) : undefined);
+      add(address, port, route, own === undefined ? vlansAt(linkAt, port) : named(own));
     }
   }
   return uses;

@@ -1,6 +1,6 @@
 /** Who may ask for memberships in a network: of several the one with the lowest address does (RFC 3376 §6.6.2, read). */
 
-import type { Device } from '../site/model.ts';
+import { type Device, ownAddresses } from '../site/model.ts';
 import { contains } from '../standards/ipv4.ts';
 import { canQuery } from './can-query.ts';
 import type { Interfaces } from './interfaces.ts';
@@ -21,8 +21,12 @@ export function askersIn(
 
 /** After all others where it is not known; a switch asks from the address of its management. */
 function addressIn(interfaces: Interfaces, domain: BroadcastDomain, device: Device): number {
-  if (!device.bridging) return interfaces.in(device, domain)?.address ?? Infinity;
+  const routed = interfaces.in(device, domain)?.address;
+  if (routed !== undefined) return routed;
   const subnet = domain.vlan?.subnet;
-  const { address } = device;
-  return address !== undefined && subnet !== undefined && contains(subnet, address) ? address : Infinity;
+  const own = ownAddresses({ ...device, ports: [] }).find(
+    ({ address, vlan }) =>
+      vlan === undefined ? subnet !== undefined && contains(subnet, address) : vlan === domain.vlan?.name,
+  );
+  return own?.address ?? Infinity;
 }

@@ -55,10 +55,18 @@ export interface Branches {
   readonly askers: readonly Device[];
 }
 
+/** The bridge that a port is of; `undefined` at a host, and at the leg of a router. */
+export function bridgeOf<B extends Bridge>(
+  { bridges }: { readonly bridges: ReadonlyMap<Device, B> },
+  { device, forwards }: Port,
+): B | undefined {
+  return forwards ? bridges.get(device) : undefined;
+}
+
 /** The bridge that a frame comes to by a link; `undefined` where that is a host or does not take it. */
 export function bridgeBeyond(tree: BridgeTree, bridge: Bridge, link: Link): Bridge | undefined {
   if (bridge.deadEnds.includes(link)) return undefined;
-  return tree.bridges.get(oppositePort(link, portOf(link, bridge.device)).device);
+  return bridgeOf(tree, oppositePort(link, portOf(link, bridge.device)));
 }
 
 /** A bridge while the tree grows. */
@@ -74,15 +82,15 @@ interface Growing extends Bridge {
 /** Grows the tree from the querier's bridge, so that the path up is the path to the querier. */
 export function bridgeTree({ domain, links, deadEnds, named, askers }: Branches): BridgeTree {
   const around = new Map<Device, Link[]>();
+  const legs = new Map<Device, HostEnd[]>();
   for (const link of links) {
     if (link.blocked !== undefined) continue;
-    for (const { device } of [link.a, link.b]) {
-      const list = around.get(device);
-      if (list === undefined) around.set(device, [link]);
-      else list.push(link);
+    for (const port of [link.a, link.b]) {
+      if (port.forwards) append(around, port.device, link);
+      else append(legs, port.device, { link, port });
     }
   }
-  const asking = askers.filter((device) => around.has(device));
+  const asking = askers.filter((device) => around.has(device) || legs.has(device));
 
   const bridges = new Map<Device, Growing>();
   const loops = new Set<Link>();
@@ -92,14 +100,14 @@ export function bridgeTree({ domain, links, deadEnds, named, askers }: Branches)
     if (!bridges.has(device)) growFrom(device, component++, around, { bridges, loops });
   };
   for (const device of asking) {
-    const first = device.bridging ? device : bridgeNextTo(device, around);
+    const first = around.has(device) ? device : bridgeNextTo(legs.get(device) ?? []);
     if (first !== undefined) grow(first);
   }
-  for (const device of around.keys()) if (device.bridging) grow(device);
+  for (const device of around.keys()) grow(device);
 
   for (const { link, out } of deadEnds) bridges.get(out.device)?.deadEnds.push(link);
 
-  for (const device of asking) markRouterLinks(device, around, bridges, queried);
+  for (const device of asking) markRouterLinks(device, legs.get(device) ?? [], bridges, queried);
   for (const bridge of bridges.values()) {
     if (queried.has(bridge.component) && bridge.up !== undefined) add(bridge.routerLinks, bridge.up);
     const { snooping, unasked } = bridge.device;
@@ -133,23 +141,19 @@ function growFrom(
   for (const bridge of queue) {
     for (const link of around.get(bridge.device) ?? []) {
       if (link === bridge.up || loops.has(link)) continue;
-      const next = oppositePort(link, portOf(link, bridge.device)).device;
-      if (next.bridging && bridges.has(next)) {
+      const next = oppositePort(link, portOf(link, bridge.device));
+      if (next.forwards && bridges.has(next.device)) {
         loops.add(link);
         continue;
       }
       bridge.links.push(link);
-      if (next.bridging) queue.push(reach(next, bridge, link));
+      if (next.forwards) queue.push(reach(next.device, bridge, link));
     }
   }
 }
 
-function bridgeNextTo(device: Device, around: ReadonlyMap<Device, readonly Link[]>): Device | undefined {
-  for (const link of around.get(device) ?? []) {
-    const next = oppositePort(link, portOf(link, device)).device;
-    if (next.bridging) return next;
-  }
-  return undefined;
+function bridgeNextTo(legs: readonly HostEnd[]): Device | undefined {
+  return legs.map(({ link, port }) => oppositePort(link, port)).find(({ forwards }) => forwards)?.device;
 }
 
 /**
@@ -158,22 +162,26 @@ function bridgeNextTo(device: Device, around: ReadonlyMap<Device, readonly Link[
  */
 function markRouterLinks(
   device: Device,
-  around: ReadonlyMap<Device, readonly Link[]>,
+  legs: readonly HostEnd[],
   bridges: ReadonlyMap<Device, Growing>,
   queried: Map<number, Device>,
 ): void {
-  const beside = device.bridging ? undefined : bridgeNextTo(device, around);
-  const first = bridges.get(beside ?? device);
+  const beside = bridgeNextTo(legs);
+  const first = bridges.get(device) ?? (beside === undefined ? undefined : bridges.get(beside));
   if (first === undefined || queried.has(first.component)) return;
   queried.set(first.component, device);
-  if (!device.bridging) {
-    for (const link of around.get(device) ?? []) {
-      const bridge = bridges.get(oppositePort(link, portOf(link, device)).device);
-      if (bridge !== undefined) add(bridge.routerLinks, link);
-    }
+  for (const { link, port } of legs) {
+    const bridge = bridgeOf({ bridges }, oppositePort(link, port));
+    if (bridge !== undefined) add(bridge.routerLinks, link);
   }
   for (let bridge = first; bridge.parent !== undefined && bridge.up !== undefined; bridge = bridge.parent)
     add(bridge.parent.routerLinks, bridge.up);
+}
+
+function append<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
+  const known = lists.get(key);
+  if (known === undefined) lists.set(key, [value]);
+  else known.push(value);
 }
 
 function add(list: Link[], link: Link): void {
@@ -215,8 +223,8 @@ export function pathBetween(tree: BridgeTree, from: HostEnd, to: HostEnd): Hop[]
   if (from.link.blocked !== undefined || to.link.blocked !== undefined) return undefined;
   if (from.link === to.link) return [{ link: from.link, out: from.port }];
   const into = oppositePort(to.link, to.port);
-  const first = tree.bridges.get(oppositePort(from.link, from.port).device);
-  const last = tree.bridges.get(into.device);
+  const first = bridgeOf(tree, oppositePort(from.link, from.port));
+  const last = bridgeOf(tree, into);
   const passed = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
   if (passed === undefined) return undefined;
   const hops: Hop[] = [{ link: from.link, out: from.port }];

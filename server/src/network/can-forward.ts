@@ -2,9 +2,7 @@
 
 import type { Device } from '../site/model.ts';
 
-/** A server or a computer can be set up to forward between its ports. */
-const FORWARDING: readonly (string | undefined)[] = ['router', 'server', 'computer'];
-
-export function canForward({ kind, bridging }: Device): boolean {
-  return !bridging && FORWARDING.includes(kind);
+/** Routers and switches that route; and a server or a computer can be set up to forward between its ports. */
+export function canForward({ kind, routing }: Device): boolean {
+  return routing || kind === 'server' || kind === 'computer';
 }

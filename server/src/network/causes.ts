@@ -47,6 +47,11 @@ export function causesOf(wired: Wired, deliveries: readonly Delivery[]): Causes 
   };
 }
 
+/** Forwards frames and nothing else: it is no end of a stream. */
+function isBridgeAlone({ bridging, routing }: Device): boolean {
+  return bridging && !routing;
+}
+
 class Found {
   readonly cutOff = new Map<Cause, CutOff[]>();
   readonly explained = new Set<Unreached>();
@@ -66,8 +71,8 @@ class Found {
     for (const { stream, source, unreached: all } of deliveries) {
       for (const unreached of all) {
         const receiver = site.deviceByName.get(unreached.receiver);
-        if (source === undefined || receiver === undefined || receiver.bridging) continue;
-        const steps = source.bridging ? undefined : wiring.between(source, receiver);
+        if (source === undefined || receiver === undefined || isBridgeAlone(receiver)) continue;
+        const steps = isBridgeAlone(source) ? undefined : wiring.between(source, receiver);
         const addresses = [...(outside.get(source.name) ?? []), ...(outside.get(receiver.name) ?? [])];
         const causes = new Set<Cause>([...this.causesIn(steps), ...addresses]);
         if (causes.size > 0) this.explained.add(unreached);

@@ -65,9 +65,9 @@ export class MendedWiring {
     }
     this.addLoose();
     for (const link of topology.links)
-      if (link.a.device.bridging && link.b.device.bridging) this.addBetweenBridges(link);
+      if (link.a.forwards && link.b.forwards) this.addBetweenBridges(link);
     for (const router of site.devices)
-      if (router.kind === 'router') for (const { to, step } of this.entries(router)) this.join(router, to, step);
+      if (router.routing) for (const { to, step } of this.entries(router)) this.join(router, to, step);
   }
 
   /** What is to be mended for frames to pass between two hosts; nothing if they pass, `undefined` if no cable leads there. */
@@ -147,13 +147,16 @@ export class MendedWiring {
   /** Where a host comes into the network. */
   private entries(host: Device): Edge[] {
     const found: Edge[] = [];
+    for (const link of this.topology.inside)
+      if (link.a.device === host)
+        for (const domain of domainsOf(link)) found.push({ to: this.part(host, domain), step: undefined });
     for (const port of host.ports) {
-      const link = this.topology.linkAt(port);
+      const link = port.forwards ? undefined : this.topology.linkAt(port);
       if (link === undefined) continue;
-      const far = oppositePort(link, port).device;
-      const at = (domain: BroadcastDomain): Part => (far.bridging ? this.part(far, domain) : this.domainPart(domain));
+      const { device: far, forwards } = oppositePort(link, port);
+      const at = (domain: BroadcastDomain): Part => (forwards ? this.part(far, domain) : this.domainPart(domain));
       for (const domain of domainsOf(link)) found.push({ to: at(domain), step: undefined });
-      if (!far.bridging) continue;
+      if (!forwards) continue;
       for (const domain of this.meantFor(port, link))
         if (carries(link, domain) === 'no')
           found.push({ to: at(domain), step: { fault: link, domain, kind: 'differs' } });

@@ -18,23 +18,29 @@ export class Interfaces {
   /** The routes of a device. */
   readonly table: (device: Device) => RouteTable;
 
-  constructor({ vlans, deviceByName }: Pick<Site, 'vlans' | 'deviceByName'>, linkAt: (port: Port) => Link | undefined) {
+  constructor(
+    { vlans, deviceByName }: Pick<Site, 'vlans' | 'deviceByName'>,
+    { linkAt, inside }: { readonly linkAt: (port: Port) => Link | undefined; readonly inside: readonly Link[] },
+  ) {
     this.vlans = vlans;
     this.deviceByName = deviceByName;
     const byDevice = new Map<Device, readonly Interface[]>();
     for (const device of deviceByName.values()) {
-      if (!device.bridging)
+      const legs = device.ports.filter(({ forwards }) => !forwards);
+      if (legs.length > 0)
         byDevice.set(
           device,
-          device.ports.flatMap((port) => interfacesAt(port, linkAt(port))),
+          legs.flatMap((port) => interfacesAt(port, linkAt(port))),
         );
     }
+    for (const link of inside)
+      byDevice.set(link.b.device, [...(byDevice.get(link.b.device) ?? []), ...interfacesAt(link.b, link)]);
     this.byDevice = byDevice;
     this.holders = lastResult(() => holdersOf(byDevice));
     this.table = perObject((device) => this.tableOf(device));
   }
 
-  /** In the order of the ports; a port with a trunk has one in each of its domains. None at what forwards frames. */
+  /** In the order of the ports; a port with a trunk has one in each of its domains. None at what only forwards frames. */
   of(device: Device): readonly Interface[] {
     return this.byDevice.get(device) ?? [];
   }

@@ -35,7 +35,7 @@ export function oppositePort(link: Joint, port: Port): Port {
   return link.a === port ? link.b : link.a;
 }
 
-/** The end of a link at a device that it is cabled to. */
+/** The end of a link at a device that it is cabled to; inside a device the end that forwards frames. */
 export function portOf(link: Joint, device: Device): Port {
   return link.a.device === device ? link.a : link.b;
 }

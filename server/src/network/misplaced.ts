@@ -30,7 +30,7 @@ export interface Misplaced {
 type Wired = Pick<Network, 'topology' | 'addressUses'>;
 
 export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
-  const outside = network.addressUses.filter((use) => isOutside(use, use.port === undefined ? vlans : use.vlans));
+  const outside = network.addressUses.filter((use) => isOutside(use, use.port === undefined && use.vlans.length === 0 ? vlans : use.vlans));
   if (outside.length === 0 && vlans.length !== 1) return NOTHING;
   const told = new Set<AddressUse>();
   const tell = (uses: readonly AddressUse[]): void => uses.forEach((use) => told.add(use));
@@ -75,7 +75,8 @@ function belongs({ uses }: Placed, { subnet }: Vlan): boolean {
 /** Ports with nothing but addresses of other networks behind them. */
 function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: Wired): Placed[] {
   const deciding = (use: AddressUse): { port: Port; link: Link } | undefined => {
-    const link = use.port === undefined || use.route.includes('addresses') ? undefined : topology.linkAt(use.port);
+    const isSaid = use.port?.forwards === true || use.route.includes('addresses');
+    const link = use.port === undefined || isSaid ? undefined : topology.linkAt(use.port);
     if (link === undefined || use.port === undefined) return undefined;
     const port = oppositePort(link, use.port);
     if (!isTransparent(port)) return { port, link };

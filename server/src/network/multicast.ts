@@ -11,7 +11,15 @@
 
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
-import { type Bridge, type BridgeTree, bridgeBeyond, bridgesBetween, linkBetween, pathBetween } from './bridge-tree.ts';
+import {
+  type Bridge,
+  type BridgeTree,
+  bridgeBeyond,
+  bridgeOf,
+  bridgesBetween,
+  linkBetween,
+  pathBetween,
+} from './bridge-tree.ts';
 import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interface.ts';
 import { type Hop, type Link, oppositePort, portOf } from './link.ts';
@@ -110,7 +118,7 @@ function report(tree: BridgeTree, member: Interface, { known, members, heard }: 
   const first = bridgeAt(tree, member);
   if (first === undefined) {
     const port = oppositePort(member.link, member.port);
-    if (member.link.blocked === undefined && !port.device.bridging) heard.add(port);
+    if (member.link.blocked === undefined && !port.forwards) heard.add(port);
     return;
   }
   const pending: [Bridge, Link][] = [[first, member.link]];
@@ -133,7 +141,7 @@ function report(tree: BridgeTree, member: Interface, { known, members, heard }: 
 
 /** The bridge that a host is cabled to; `undefined` where spanning tree has the link idle, or there is none. */
 function bridgeAt(tree: BridgeTree, { link, port }: Interface): Bridge | undefined {
-  return link.blocked === undefined ? tree.bridges.get(oppositePort(link, port).device) : undefined;
+  return link.blocked === undefined ? bridgeOf(tree, oppositePort(link, port)) : undefined;
 }
 
 /** Where a group that is sent into a domain goes. */
@@ -268,7 +276,7 @@ function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
     entered.set(domain, arrived);
     for (const { link, out } of flow(context.tree(domain), group, memberships, by)) {
       copies.push({ link, out, domain, reply: false });
-      if (!oppositePort(link, out).device.bridging) arrived.add(link);
+      if (!oppositePort(link, out).forwards) arrived.add(link);
     }
     if (isLinkLocalGroup(group) || stream.ttl <= passed + 1) continue;
     for (const router of context.multicastRouters) {
@@ -285,7 +293,7 @@ function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
 function obstacleOf(sent: Sent, receiver: Device, entered: Entered): Obstacle {
   const { context, stream, group, leaves, paths } = sent;
   const { interfaces } = context;
-  if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
+  if ((receiver.bridging && !receiver.routing) || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
   if (interfaces.of(receiver).length === 0) return { obstacle: 'receiver-not-cabled' };
   const way = interfaces.towardsGroup(receiver, group);
   if (way === undefined) return { obstacle: 'no-group-route', device: receiver.name };

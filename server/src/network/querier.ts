@@ -1,7 +1,7 @@
 /** The best place for the querier of a VLAN. */
 
 import type { Device, Site } from '../site/model.ts';
-import { type Bridge, type BridgeTree, bridgesBetween } from './bridge-tree.ts';
+import { type Bridge, type BridgeTree, bridgeOf, bridgesBetween } from './bridge-tree.ts';
 import { oppositePort } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Network } from './network.ts';
@@ -35,7 +35,7 @@ function sentInto(network: Network, tree: BridgeTree): Map<Bridge, number> {
   const sent = new Map<Bridge, number>();
   for (const { stream, leaves } of network.deliveries) {
     if (stream.group === undefined || leaves?.domain !== tree.domain) continue;
-    const bridge = tree.bridges.get(oppositePort(leaves.link, leaves.port).device);
+    const bridge = bridgeOf(tree, oppositePort(leaves.link, leaves.port));
     if (bridge === undefined) continue;
     sent.set(bridge, (sent.get(bridge) ?? 0) + network.rates(stream).untagged.line.peak);
   }

@@ -128,7 +128,7 @@ function connectedBy(by: Interface): Way[] {
 /** A port without a cable keeps its address, and so the route to its subnet. */
 function withoutCarrier({ device, own, subnetOf }: TableSource): Way[] {
   return device.ports.flatMap((port) => {
-    if (own.some((by) => by.port === port)) return [];
+    if (port.forwards || own.some((by) => by.port === port)) return [];
     return port.addresses.map(({ address }) => ({
       to: subnetOf(address) ?? around(address),
       port,
@@ -165,8 +165,9 @@ function wayOf(
   route: HostRoute,
 ): Way | 'no-port' | 'no-vlan' | 'off-link' {
   const { to, vlan, via: address } = route;
-  const port = device.portByName.get(route.port);
-  if (port === undefined) return 'no-port';
+  const named = device.portByName.get(route.port);
+  if (named === undefined) return 'no-port';
+  const port = sendingFor(named, own);
   const atPort = own.filter((by) => by.port === port);
   const usable = vlan === undefined ? atPort : atPort.filter(({ domain }) => domain.vlan?.name === vlan);
   if (atPort.length > 0 && usable.length === 0) return 'no-vlan';
@@ -183,6 +184,12 @@ function wayOf(
   const by = usable[0];
   const gateway = by === undefined || to.prefix > 0 ? undefined : gatewayOf(by);
   return { ...way, by, via: gateway };
+}
+
+/** The port that sends for one: of sockets that are switched with each other the one inside their device. */
+function sendingFor(port: Port, own: readonly Interface[]): Port {
+  if (!port.forwards) return port;
+  return own.map((by) => by.port).find((by) => by.device.portByName.get(by.name) !== by) ?? port;
 }
 
 /** The default route by the first interface whose VLAN has a gateway, as on a host that is given one gateway. */

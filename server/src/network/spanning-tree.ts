@@ -151,10 +151,10 @@ function adjacencies<J extends Joint>(links: readonly J[], rank: ReadonlyMap<Dev
   const found: Adjacency<J>[] = [];
   for (const link of links) {
     for (const port of [link.a, link.b]) {
-      if (!rank.has(port.device)) continue;
+      if (!rank.has(port.device) || !port.forwards) continue;
       const [last, end] = follow(link, port, through);
       // Each pair is met from both of its ends; it counts once.
-      if (!rank.has(end.device) || end === port || met.has(end)) continue;
+      if (!rank.has(end.device) || !end.forwards || end === port || met.has(end)) continue;
       met.add(port);
       found.push({ ports: [port, end], links: [link, last] });
     }

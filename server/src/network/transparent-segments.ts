@@ -20,10 +20,10 @@ export interface TransparentSegment<J extends Joint> {
 
 /** Whether frames pass a port as they come: no VLAN is set on it nor on any other port of its device. */
 export function isTransparent(port: Port): boolean {
-  return port.device.bridging && isWithoutVlans(port.device);
+  return port.forwards && isWithoutVlans(port.device);
 }
 
-const isWithoutVlans = perObject((device: Device) => !device.ports.some(hasVlans));
+const isWithoutVlans = perObject((device: Device) => !device.ports.some((port) => port.forwards && hasVlans(port)));
 
 /** The segment of each transparent device that is cabled. */
 export function transparentSegments<J extends Joint>(links: readonly J[]): Map<Device, TransparentSegment<J>> {
@@ -46,7 +46,7 @@ export function transparentSegments<J extends Joint>(links: readonly J[]): Map<D
     ] as const) {
       if (!isTransparent(inner)) continue;
       const segment = at(inner.device);
-      if (!port.device.bridging) segment.hosts.push({ link, port });
+      if (!port.forwards) segment.hosts.push({ link, port });
       else if (!isTransparent(port)) segment.edges.push({ link, port });
     }
   }

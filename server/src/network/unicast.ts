@@ -74,7 +74,7 @@ function copiesAlong(legs: readonly Walked[], reply: boolean): Copy[] {
 }
 
 function findRoute(context: RoutingContext, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
-  if (receiver.bridging || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
+  if ((receiver.bridging && !receiver.routing) || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
   if (context.interfaces.of(source).length === 0) return { obstacle: 'source-not-cabled', device: source.name };
   const to = askedAt(context, receiver, source);
   if (to === undefined) return { obstacle: 'receiver-not-cabled' };

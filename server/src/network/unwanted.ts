@@ -3,7 +3,7 @@
 import { isMulticast } from '../standards/ipv4.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Port, Stream } from '../site/model.ts';
-import { type Bridge, type BridgeTree, bridgeBeyond } from './bridge-tree.ts';
+import { type Bridge, type BridgeTree, bridgeBeyond, bridgeOf } from './bridge-tree.ts';
 import type { Interface } from './interface.ts';
 import { type Link, oppositePort, sentBy } from './link.ts';
 import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
@@ -20,9 +20,9 @@ export type Cause =
 /** `peak` is in bit/s on the line. */
 export type Visit = (stream: Stream, domain: BroadcastDomain, cause: Cause, peak: number) => void;
 
-/** Calls `visit` for what a switch or access point sends out of a port; a link may carry thousands of streams. */
+/** Calls `visit` for what a switch, an access point or the sockets of a router send out of a port; a link may carry thousands of streams. */
 export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
-  if (out.device.kind !== 'switch' && out.device.kind !== 'access-point') return;
+  if (!out.forwards || out.device.kind === 'media-converter') return;
   const sent = new Map(
     domainsOf(sentBy(link, out)).flatMap((domain) => {
       const bridge = network.tree(domain).bridges.get(out.device);
@@ -60,7 +60,7 @@ function isBehind(tree: BridgeTree, link: Link, out: Port, host: Interface): boo
   if (host.link === link) return host.port !== out;
   const from = tree.bridges.get(out.device);
   const beyond = from === undefined ? undefined : bridgeBeyond(tree, from, link);
-  const at = tree.bridges.get(oppositePort(host.link, host.port).device);
+  const at = bridgeOf(tree, oppositePort(host.link, host.port));
   if (from === undefined || beyond === undefined || at === undefined || at.component !== from.component) return false;
   return beyond.up === link ? isBelow(at, beyond) : !isBelow(at, from);
 }

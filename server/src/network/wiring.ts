@@ -13,6 +13,7 @@ import { type Cable, type CableEnd, type Device, type Port, type Vlan, portAt } 
 import { type AddressUse, addressUses } from './address-uses.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
 import { askersIn } from './askers.ts';
+import { insideJoints } from './inside.ts';
 import { Interfaces } from './interfaces.ts';
 import { type Joint, type Link, carries, sentBy } from './link.ts';
 import {
@@ -37,6 +38,8 @@ export interface Wired {
 
 export interface Topology {
   readonly links: readonly Link[];
+  /** Inside devices that both route and forward frames: from the frames' side, which is `a`, to the routing one. */
+  readonly inside: readonly Link[];
   /** The link at a port. A port that is cabled twice has its first cable here. */
   readonly linkAt: (port: Port) => Link | undefined;
   /** The declared VLANs in their order, then the others. */
@@ -67,8 +70,8 @@ export interface Wiring {
 
 export function wiringOf(site: Wired): Wiring {
   const topology = topologyOf(site);
-  const interfaces = new Interfaces(site, topology.linkAt);
-  const routers = inOrderOfChoice(site.devices.filter(({ kind }) => kind === 'router'));
+  const interfaces = new Interfaces(site, topology);
+  const routers = inOrderOfChoice(site.devices.filter(({ routing }) => routing));
   const multicastRouters = routers.filter(({ multicastRouting }) => multicastRouting);
   const linksOf = linksByDomain(topology);
   const deadEndsOf = deadEndsByDomain(topology);
@@ -88,10 +91,12 @@ export function wiringOf(site: Wired): Wiring {
 }
 
 function topologyOf(site: Wired): Topology {
-  const joints = jointsOf(site);
+  const cabled = jointsOf(site);
+  const inside = insideJoints(site);
+  const joints = [...cabled, ...inside];
   const segments = transparentSegments(joints);
   const { domains, byName, own, crossing } = domainsOn(site, segments);
-  const { roots, blocked } = spanningTreeOf(site.devices, joints);
+  const { roots, blocked } = spanningTreeOf(site.devices, cabled);
 
   const linkOf = new Map<Joint, Link>();
   const linkByPort = new Map<Port, Link>();
@@ -101,9 +106,11 @@ function topologyOf(site: Wired): Topology {
     linkByPort.set(joint.a, link);
     linkByPort.set(joint.b, link);
   }
-  const links = [...linkOf.values()];
+  const linksOf = (some: readonly Joint[]): Link[] => some.flatMap((joint) => linkOf.get(joint) ?? []);
+  const links = linksOf(cabled);
   return {
     links,
+    inside: linksOf(inside),
     linkAt: (port) => linkByPort.get(port),
     domains,
     domainOf: (vlan) => {
@@ -180,15 +187,15 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     if (aPasses || bPasses) {
       const [inner, outer] = aPasses ? [a, b] : [b, a];
       const segment = inSegment(inner.device);
-      return outer.device.bridging ? own(outer) : atHost(segment, own(outer));
+      return outer.forwards ? own(outer) : atHost(segment, own(outer));
     }
-    if (a.device.bridging && b.device.bridging) return agreed(own(a), own(b));
-    if (a.device.bridging) return atHost(own(a), own(b));
-    if (b.device.bridging) return atHost(own(b), own(a));
+    if (a.forwards && b.forwards) return agreed(own(a), own(b));
+    if (a.forwards) return atHost(own(a), own(b));
+    if (b.forwards) return atHost(own(b), own(a));
     return ofHosts([a, b], `the link ${a.device.name} – ${b.device.name}`);
   };
   const sent = (port: Port, carried: VlanMembership): VlanMembership => {
-    if (!port.device.bridging) return carried;
+    if (!port.forwards) return carried;
     return isTransparent(port) ? inSegment(port.device) : own(port);
   };
   const crossing = (joint: Joint): ReturnType<Domains['crossing']> => {
@@ -235,14 +242,14 @@ function withLinks(
  * sending the same multicast (the assert of RFC 7761 §4.6.1), then the first name. The order of a file decides nothing.
  */
 function inOrderOfChoice(routers: readonly Device[]): Device[] {
-  const highest = ({ ports }: Device): number =>
-    Math.max(-1, ...ports.flatMap(({ addresses }) => addresses.map(({ address }) => address)));
+  const highest = ({ ports, addresses: own }: Device): number =>
+    Math.max(-1, ...[...own, ...ports.flatMap(({ addresses }) => addresses)].map(({ address }) => address));
   return [...routers].sort((a, b) => highest(b) - highest(a) || (a.name < b.name ? -1 : 1));
 }
 
-function linksByDomain({ links }: Topology): Map<BroadcastDomain, Link[]> {
+function linksByDomain({ links, inside }: Topology): Map<BroadcastDomain, Link[]> {
   const found = new Map<BroadcastDomain, Link[]>();
-  for (const link of links) for (const domain of domainsOf(link)) append(found, domain, link);
+  for (const link of [...links, ...inside]) for (const domain of domainsOf(link)) append(found, domain, link);
   return found;
 }
 
@@ -251,7 +258,7 @@ function deadEndsByDomain({ links }: Topology): Map<BroadcastDomain, DeadEnd[]> 
   const found = new Map<BroadcastDomain, DeadEnd[]>();
   for (const link of links) {
     for (const out of [link.a, link.b]) {
-      if (!out.device.bridging || out === link.blocked) continue;
+      if (!out.forwards || out === link.blocked) continue;
       for (const domain of domainsOf(sentBy(link, out))) {
         if (link.blocked !== undefined || carries(link, domain) === 'no') append(found, domain, { link, out });
       }

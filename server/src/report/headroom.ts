@@ -150,7 +150,7 @@ function* ports({ network }: Plan, device: Device): Iterable<Limit<Device>> {
   for (const own of device.ports) {
     const link = network.topology.linkAt(own);
     const at = link === undefined ? undefined : oppositePort(link, own);
-    if (at === undefined || !at.device.bridging) continue;
+    if (at === undefined || !at.forwards) continue;
     const free = at.device.ports.filter((port) => network.topology.linkAt(port) === undefined && isLike(port, at));
     yield { of: device, more: free.length, limit: () => `${at.device.name} has no further port like ${at.name}` };
   }

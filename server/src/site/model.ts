@@ -33,8 +33,10 @@ export type DeviceKind =
 
 export interface Device extends Fact {
   readonly kind: DeviceKind | undefined;
-  /** Forwards Ethernet frames between its ports: a switch, an access point, a media converter. */
+  /** Forwards Ethernet frames between ports: a switch, an access point, a media converter, a router with sockets. */
   readonly bridging: boolean;
+  /** Forwards packets between the networks that it has an address in. */
+  readonly routing: boolean;
   readonly ports: readonly Port[];
   readonly portByName: ReadonlyMap<string, Port>;
   readonly snooping: boolean;
@@ -50,10 +52,12 @@ export interface Device extends Fact {
   readonly poeBudget: number | undefined;
   /** Of the device itself, in small digits with colons. */
   readonly mac: string | undefined;
-  /** A switch's own address, for its management. */
+  /** A switch's own address, for its management; a router's own on its sockets. */
   readonly address: number | undefined;
   /** A DHCP server keeps that address for its `mac`. */
   readonly reserved: boolean;
+  /** The device's own in VLANs, at none of its ports. */
+  readonly addresses: readonly PortAddress[];
   readonly routes: readonly HostRoute[];
   /** Of an access point: bit/s at which it sends groups into the air. */
   readonly basicRate: number;
@@ -89,6 +93,8 @@ export interface Port {
   readonly name: string;
   /** Where it is declared in the device's item: `['ports', '1-8']`, or `[]` for a device of one port. */
   readonly route: Route;
+  /** Whether frames pass between it and the other such ports of its device. */
+  readonly forwards: boolean;
   /** bit/s */
   readonly speed: number | undefined;
   readonly vlan: string | undefined;
@@ -284,6 +290,12 @@ export function portAt({ deviceByName }: Pick<Site, 'deviceByName'>, end: CableE
   if (device === undefined) return undefined;
   if (end.port !== undefined) return device.portByName.get(end.port);
   return device.ports.length === 1 ? device.ports[0] : undefined;
+}
+
+/** Every address of a device, its own before those of its ports. */
+export function ownAddresses({ address, addresses, ports }: Device): readonly PortAddress[] {
+  const own = address === undefined ? [] : [{ address, vlan: undefined, route: ['address'] }];
+  return [...own, ...addresses, ...ports.flatMap((port) => port.addresses)];
 }
 
 /** An end of a cable as it is written: `core/16`, or a device alone. */

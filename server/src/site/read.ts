@@ -26,6 +26,7 @@ import type {
   Vlan,
   Volume,
 } from './model.ts';
+import { socketsAmong } from './sockets.ts';
 import type * as Written from './schema.generated/types.ts';
 
 /** Every key may be missing, at any depth: the text may be half typed. */
@@ -75,7 +76,8 @@ const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'me
 /** A device without its ports where `withPorts` is false. */
 export function readDevice(item: Item, withPorts = true): Device {
   const data = asDeclared<Written.Device>(item.data);
-  const bridging = BRIDGING.includes(data.kind);
+  const sockets = socketsOf(data);
+  const bridging = BRIDGING.includes(data.kind) || sockets.size > 0;
   const portByName = new Map<string, Port>();
   const ports: Port[] = [];
   const device: Device = {
@@ -83,6 +85,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     name: item.name,
     kind: data.kind,
     bridging,
+    routing: data.kind === 'router' ? data.routing !== false : data.kind === 'switch' && data.routing === true,
     ports,
     portByName,
     snooping: data['igmp-snooping'] === true,
@@ -96,6 +99,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     mac: data.mac === undefined ? undefined : formatMac(data.mac),
     address: bridging ? address(data.address) : undefined,
     reserved: bridging && data.reserved === true,
+    addresses: data.ports === undefined && !bridging ? [] : ownAddresses(data.addresses, [], 0),
     routes: readRoutes(data.routes),
     basicRate: amount(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
     multicastToUnicast: data['multicast-to-unicast'] === true,
@@ -103,23 +107,41 @@ export function readDevice(item: Item, withPorts = true): Device {
     decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
     decodes: readDecodes(data.decodes ?? {}),
   };
-  for (const port of withPorts ? readPorts(device, data) : [])
+  for (const port of withPorts ? readPorts(device, data, sockets) : [])
     if (!portByName.has(port.name)) portByName.set(port.name, port);
   ports.push(...[...portByName.values()].sort(byNumber));
   return device;
 }
 
-function readPorts(device: Device, data: Partly<Written.Device>): Port[] {
+function readPorts(device: Device, data: Partly<Written.Device>, sockets: ReadonlySet<string>): Port[] {
   if (data.ports === undefined) {
     if (device.kind === 'patch-panel') return [];
-    return [readPort(device, 'eth', [], data, 0)];
+    return [readPort({ device, name: 'eth', route: [], offset: 0, forwards: device.bridging }, data)];
   }
   return Object.entries(data.ports).flatMap(([key, port]) => {
-    const names = portNames(key);
-    return names.map((name, offset) =>
-      readPort(device, name, ['ports', key], asDeclared<Written.Port>((port ?? {}) as Data), offset),
+    const written = writtenPort(port);
+    const forwards = BRIDGING.includes(device.kind) ? !isRouted(data, written) : sockets.has(key);
+    return portNames(key).map((name, offset) =>
+      readPort({ device, name, route: ['ports', key], offset, forwards }, written),
     );
   });
+}
+
+/** Of a router with several ports, the keys of those that are switched with each other. */
+function socketsOf({ kind, ports, address: own, addresses }: Partly<Written.Device>): ReadonlySet<string> {
+  if (kind !== 'router' || ports === undefined) return new Set();
+  const declared = Object.entries(ports).map(([key, port]) => [key, writtenPort(port), portNames(key).length] as const);
+  return socketsAmong(declared, own !== undefined || addresses !== undefined);
+}
+
+/** A port of a switch that routes may be a leg of its own, as a router's are: with an address and no VLAN. */
+function isRouted({ kind, routing }: Partly<Written.Device>, port: Partly<Written.Port>): boolean {
+  const { address: own, vlan, trunk, native } = port;
+  return kind === 'switch' && routing === true && own !== undefined && (vlan ?? trunk ?? native) === undefined;
+}
+
+function writtenPort(port: unknown): Partly<Written.Port> {
+  return asDeclared<Written.Port>((port ?? {}) as Data);
 }
 
 /** Numbered ports first: of an object's keys, those that are one number come first and ranges where they are written. */
@@ -148,13 +170,17 @@ export function portCount({ data }: Item): number {
   return Object.keys(ports ?? {}).reduce((sum, key) => sum + (portRange(key)?.count ?? 1), 0);
 }
 
-function readPort(device: Device, name: string, route: Route, data: Partly<Written.Port>, offset: number): Port {
+/** Which port is read; `offset` counts from the first of its range. */
+type Which = Pick<Port, 'device' | 'name' | 'route' | 'forwards'> & { readonly offset: number };
+
+function readPort({ device, name, route, forwards, offset }: Which, data: Partly<Written.Port>): Port {
   const power = data.poe;
   const draws = typeof power === 'object' && power !== null ? (power as { class?: number; power?: string }) : undefined;
   return {
     device,
     name,
     route,
+    forwards,
     speed: amount(data.speed, 'bit-rate'),
     vlan: data.vlan,
     trunk: data.trunk === undefined ? undefined : strings(data.trunk),
@@ -177,11 +203,15 @@ function readAddresses(device: Device, route: Route, data: Partly<Written.Port>,
   const isManagement = device.bridging && route.length === 0;
   if (own !== undefined && !isManagement)
     found.push({ address: own + offset, vlan: undefined, route: [...route, 'address'] });
-  for (const [vlan, text] of Object.entries(data.addresses ?? {})) {
-    const value = address(text);
-    if (value !== undefined) found.push({ address: value + offset, vlan, route: [...route, 'addresses', vlan] });
-  }
+  if (!isManagement) found.push(...ownAddresses(data.addresses, route, offset));
   return found;
+}
+
+function ownAddresses(data: Partly<Written.Port>['addresses'], route: Route, offset: number): PortAddress[] {
+  return Object.entries(data ?? {}).flatMap(([vlan, text]) => {
+    const value = address(text);
+    return value === undefined ? [] : [{ address: value + offset, vlan, route: [...route, 'addresses', vlan] }];
+  });
 }
 
 function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {

@@ -67,7 +67,7 @@ export function straysIn({ network }: Plan, { link, out, octets }: Direction): S
       .filter(({ untagged, tagged }) => untagged + tagged > 0)
       .map(({ stream }) => stream),
   );
-  const passesOn = out.device.bridging || out.device.kind === 'router';
+  const passesOn = out.device.bridging || out.device.routing;
   return network.deliveries.flatMap(({ stream, source, domains }): Stray[] => {
     if (planned.has(stream) || source === undefined || (!passesOn && source !== out.device)) return [];
     const own = domains.length > 0 ? domains : network.interfaces.of(source).map(({ domain }) => domain);

@@ -6,7 +6,7 @@ import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../site/free/group.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
-import type { Site, Vlan } from '../../site/model.ts';
+import { type Site, type Vlan, ownAddresses } from '../../site/model.ts';
 import type { FormKind } from '../../site/shape.ts';
 import type { Offer } from './offer.ts';
 import { type Wanted, textAt } from './wanted.ts';
@@ -59,15 +59,13 @@ function freeAddress(site: Site, vlan: Vlan): Offer[] {
 /** Addresses of routers, for a route through one. */
 function gateways({ devices }: Site): Offer[] {
   return devices
-    .filter(({ kind }) => kind === 'router')
-    .flatMap(({ name, ports }) =>
-      ports.flatMap(({ addresses }) =>
-        addresses.map(({ address, vlan }): Offer => ({
-          label: formatAddress(address),
-          kind: 'address',
-          detail: `${name}${vlan === undefined ? '' : ` in ${vlan}`}`,
-        })),
-      ),
+    .filter(({ routing }) => routing)
+    .flatMap((device) =>
+      ownAddresses(device).map(({ address, vlan }): Offer => ({
+        label: formatAddress(address),
+        kind: 'address',
+        detail: `${device.name}${vlan === undefined ? '' : ` in ${vlan}`}`,
+      })),
     );
 }
 
@@ -94,10 +92,8 @@ function pool(wanted: Wanted): Offer[] {
   const subnet = parseSubnet(textAt(wanted, ['subnet']) ?? '');
   if (subnet === undefined || subnet.prefix > 24) return [];
   const [first, last] = [subnet.network + 100, subnet.network + 199];
-  const isTaken = wanted.site.devices.some(({ address, ports }) =>
-    [address, ...ports.flatMap(({ addresses }) => addresses.map((own) => own.address))].some(
-      (own) => own !== undefined && own >= first && own <= last,
-    ),
+  const isTaken = wanted.site.devices.some((device) =>
+    ownAddresses(device).some(({ address }) => address >= first && address <= last),
   );
   return isTaken
     ? []

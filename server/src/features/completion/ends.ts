@@ -41,7 +41,7 @@ function inOrder(a: Port, b: Port, other: Port | undefined): number {
 
 /** A switch is usually named first, and a device without a cable at the other end. */
 function rank({ bridging, kind }: Device, role: string, other: Port | undefined): number {
-  const wantsSwitch = other === undefined ? role === 'from' : !other.device.bridging;
+  const wantsSwitch = other === undefined ? role === 'from' : !other.forwards;
   const isLate = kind === 'router' && other?.trunk === undefined;
   return (bridging === wantsSwitch ? 0 : 2) + Number(isLate);
 }

@@ -106,7 +106,7 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
       );
     }
     case 'gateway':
-      return site.devices.filter(({ kind }) => kind === 'router' || kind === undefined);
+      return site.devices.filter(({ routing, kind }) => routing || kind === undefined);
     case 'querier':
       return ranked(
         site.devices.filter(({ kind }) => kind === 'switch' || kind === 'router' || kind === undefined),

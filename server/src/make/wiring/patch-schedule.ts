@@ -40,7 +40,7 @@ function walkOf(plan: Plan): CableRun[] {
     for (const end of [from, to]) if (end !== undefined) ends.set(end.device, (ends.get(end.device) ?? 0) + 1);
   const rank = ({ text, port }: Plug): readonly [forwards: number, cables: number, name: string] => {
     const device = port?.device.name ?? text;
-    return [port?.device.bridging === true ? 1 : 0, ends.get(device) ?? 0, text];
+    return [port?.forwards === true ? 1 : 0, ends.get(device) ?? 0, text];
   };
   const isHere = (one: CableRun): boolean => {
     const [a, b] = [rank(one.here), rank(one.there)];

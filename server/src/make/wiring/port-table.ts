@@ -4,7 +4,7 @@ import { type Link, oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
 import type { Feed } from '../../network/power.ts';
 import type { Plan } from '../../plan.ts';
-import { type Device, type Port, type Vlan, portAt } from '../../site/model.ts';
+import { type Device, type Port, type Vlan, ownAddresses, portAt } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { visible } from '../../text/visible.ts';
 import { bitRate, percent, watts } from '../../text/words.ts';
@@ -34,13 +34,15 @@ export const portTable: Output = {
 };
 
 function switches({ site }: Plan): Device[] {
-  return site.devices.filter(({ kind }) => kind === 'switch').sort((a, b) => naturally(a.name, b.name));
+  return site.devices
+    .filter(({ kind, bridging }) => kind === 'switch' || (kind === 'router' && bridging))
+    .sort((a, b) => naturally(a.name, b.name));
 }
 
 interface Row {
   readonly port: Port;
   readonly use: string;
-  readonly mode: 'access' | 'trunk' | 'all VLANs' | 'no VLAN';
+  readonly mode: 'access' | 'trunk' | 'all VLANs' | 'no VLAN' | 'routed';
   readonly untagged: Vlan | undefined;
   readonly tagged: readonly Vlan[];
   readonly feed: Feed | undefined;
@@ -83,13 +85,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
     return {
       port,
       use: textAt(device.item.data, [...port.route, 'description']) ?? '',
-      mode: hasVlans(port)
-        ? port.trunk === undefined
-          ? 'access'
-          : 'trunk'
-        : device.ports.some(hasVlans)
-          ? 'no VLAN'
-          : 'all VLANs',
+      mode: modeOf(port),
       untagged: untagged?.vlan,
       tagged: tagged
         .flatMap(({ vlan }) => vlan ?? [])
@@ -99,6 +95,12 @@ function rowsOf(plan: Plan, device: Device): Row[] {
       peak: link === undefined ? undefined : { out: peak(link, port), in: peak(link, oppositePort(link, port)) },
     };
   });
+}
+
+function modeOf(port: Port): Row['mode'] {
+  if (!port.forwards) return 'routed';
+  if (hasVlans(port)) return port.trunk === undefined ? 'access' : 'trunk';
+  return port.device.ports.some(hasVlans) ? 'no VLAN' : 'all VLANs';
 }
 
 const CSV_HEAD = [
@@ -226,7 +228,9 @@ function switchFacts({ site, power }: Plan, device: Device): string {
   return (
     facts(said('location'), said('model')) +
     facts(
-      device.address === undefined ? undefined : `Address ${formatAddress(device.address)}`,
+      ...ownAddresses({ ...device, ports: [] }).map(
+        ({ address, vlan }) => `Address ${formatAddress(address)}${vlan === undefined ? '' : ` in ${vlan}`}`,
+      ),
       mac === undefined ? undefined : `MAC ${formatMac(mac)}`,
       `IGMP snooping ${device.snooping ? `on, unregistered multicast: ${device.unregistered}` : 'off'}`,
       asks.length === 0 ? undefined : `IGMP querier of ${asks.join(', ')}`,

@@ -3,7 +3,7 @@
 import { canForward } from '../../network/can-forward.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
-import { type Device, type Port, portName } from '../../site/model.ts';
+import { type Device, type Port, type PortAddress, ownAddresses, portName } from '../../site/model.ts';
 import { formatAddress, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import { bitRate, count, few, list, percent, watts } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
@@ -26,15 +26,15 @@ export function deviceExplained(plan: Plan, device: Device): Explanation[] {
 function summary(plan: Plan, device: Device): Explanation {
   const { site, network } = plan;
   const lines: ExplanationLine[] = [];
-  if (device.address !== undefined)
-    lines.push({ label: 'address', cells: [formatAddress(device.address), ''], formula: 'for its management' });
+  lines.push(...ownAddresses({ ...device, ports: [] }).map((own) => addressLine(device, own)));
   const cabled = cabledLines(plan, device.ports);
   lines.push(...cabled);
   const free = device.ports.length - cabled.length;
   const sentences: string[] = [];
   if (device.ports.length > 0)
     sentences.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
-  if (device.kind === 'switch') sentences.push(switchWords(device));
+  if (device.kind === 'switch' || (device.kind === 'router' && device.bridging)) sentences.push(switchWords(device));
+  if (device.bridging && device.routing) sentences.push(...routingWords(plan, device));
   sentences.push(...routeWords(plan, device));
   const sent = site.streams.filter(({ source }) => source === device.name).map(({ name }) => name);
   const received = network.deliveries
@@ -49,6 +49,19 @@ function summary(plan: Plan, device: Device): Explanation {
     columns: ['out at peak', 'in at peak'],
     lines,
   };
+}
+
+function addressLine({ routing }: Device, { address, vlan }: PortAddress): ExplanationLine {
+  const what = routing ? 'on the ports that it switches' : 'for its management';
+  return { label: 'address', cells: [formatAddress(address), ''], formula: vlan === undefined ? what : `in ${vlan}` };
+}
+
+/** Between which networks a device that also switches forwards packets. */
+function routingWords({ network }: Plan, device: Device): string[] {
+  const switched = device.ports.filter(({ forwards }) => forwards).length;
+  const networks = network.interfaces.of(device).map(({ domain }) => domain.name);
+  const between = networks.length > 1 ? [`It routes between ${list([...new Set(networks)])}.`] : [];
+  return [`Frames pass between ${count(switched, 'port')} of it without being routed, within their VLAN.`, ...between];
 }
 
 function routeWords({ network, site }: Plan, device: Device): string[] {

@@ -29,11 +29,12 @@ one other subnet, the subnet is what is wrong; where all behind one cable are, t
     for (const { vlan, meant, uses } of subnets) report(wrongSubnet(network, vlan, meant, uses));
     for (const { placed, meant } of cables) report(wrongCable(network, placed, meant));
     for (const use of addresses) {
-      const vlans = use.port === undefined ? site.vlans : use.vlans;
+      const isAnywhere = use.port === undefined && use.vlans.length === 0;
+      const vlans = isAnywhere ? site.vlans : use.vlans;
       const about = [use.device.name, holder(use), formatAddress(use.address)];
       const at = placeOf(use.device.item, use.route);
       const address = formatAddress(use.address);
-      if (use.port === undefined) {
+      if (isAnywhere) {
         const message =
           `${address} is in the subnet of no VLAN, so ${use.device.name} cannot be reached. Take one of ` +
           `${few(vlans.map(subnetText))}.`;
@@ -50,7 +51,7 @@ one other subnet, the subnet is what is wrong; where all behind one cable are, t
       report({
         at,
         message:
-          `${address} is not in ${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use, use.port)}. ` +
+          `${address} is not in ${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use)}. ` +
           'Correct the address, or the VLAN.',
         about,
         ...followed,
@@ -113,9 +114,9 @@ function subnetText({ name, subnet }: Vlan): string {
 }
 
 /** By which cable the port is in that VLAN, where it is not said at the address. */
-function cabledTo(topology: Topology, { route, device }: AddressUse, port: Port): string {
-  const link = topology.linkAt(port);
-  if (link === undefined || route.includes('addresses')) return '';
+function cabledTo(topology: Topology, { route, device, port }: AddressUse): string {
+  const link = port === undefined ? undefined : topology.linkAt(port);
+  if (port === undefined || link === undefined || route.includes('addresses')) return '';
   return (
     `, which ${portName(oppositePort(link, port))} puts ` +
     `${device.ports.length === 1 ? device.name : portName(port)} in`

@@ -1,8 +1,8 @@
 import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { carries } from '../../network/link.ts';
-import { type Fix, addEntry, fixOf, nameText } from '../../site/edit.ts';
+import { type Fix, addEntry, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Device, Port, Site, Vlan } from '../../site/model.ts';
+import { type Device, type Port, type Site, type Vlan, ownAddresses } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../../site/free/address.ts';
 import { hasBlank } from '../../network/blanks.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -27,7 +27,7 @@ port that carries it, or name another gateway.`,
       const about = [vlan.name, device.name];
       const related = [{ at: headOf(device.item), message: `${device.name} is declared here` }];
       const { subnet } = vlan;
-      if (!FORWARDING.includes(device.kind)) {
+      if (!FORWARDING.includes(device.kind) && !device.routing) {
         const kind = device.kind.replace('-', ' ');
         const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
         const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
@@ -35,7 +35,13 @@ port that carries it, or name another gateway.`,
           at,
           about,
           related,
-          message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway.`,
+          message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway${
+            device.kind === 'switch' ? ', or let it route if it can' : ''
+          }.`,
+          fixes: () =>
+            device.kind === 'switch'
+              ? fixOf(`Let ${device.name} route`, ...putValue(device.item, 'routing', 'true'))
+              : [],
         });
       } else if (subnet !== undefined && !hasAddress(device, vlan) && !hasBlank(device.item)) {
         report({
@@ -55,15 +61,14 @@ port that carries it, or name another gateway.`,
 };
 
 /** An address for the VLAN counts even outside its subnet: for that there is another rule. */
-function hasAddress({ ports }: Device, { name, subnet }: Vlan): boolean {
-  return ports.some(({ addresses }) =>
-    addresses.some(
-      ({ address, vlan }) => vlan === name || (vlan === undefined && subnet !== undefined && contains(subnet, address)),
-    ),
+function hasAddress(device: Device, { name, subnet }: Vlan): boolean {
+  return ownAddresses(device).some(
+    ({ address, vlan }) => vlan === name || (vlan === undefined && subnet !== undefined && contains(subnet, address)),
   );
 }
 
 function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan): Fix[] {
+  if (device.bridging) return giveOwn(site, device, vlan);
   const isThere = (port: Port): boolean => {
     const link = network.topology.linkAt(port);
     return (
@@ -89,6 +94,18 @@ function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan)
   return fixOf(`Give ${device.name} ${text} in ${vlan.name}`, edit);
 }
 
+/** Its own, at no port: by VLAN. */
+function giveOwn(site: Site, { name, item, addresses }: Device, vlan: Vlan): Fix[] {
+  const free = addressForGateway(site, vlan);
+  if (free === undefined) return [];
+  const text = formatAddress(free);
+  const edit =
+    addresses.length > 0
+      ? addEntry(item, ['addresses'], nameText(vlan.name), text)
+      : addEntry(item, [], 'addresses', `{${nameText(vlan.name)}: ${text}}`);
+  return fixOf(`Give ${name} ${text} in ${vlan.name}`, edit);
+}
+
 /** The lowest host address, as is the custom, if it is free. */
 function addressForGateway(site: Site, vlan: Vlan): number | undefined {
   const { subnet, pool } = vlan;
@@ -99,6 +116,21 @@ function addressForGateway(site: Site, vlan: Vlan): number | undefined {
 }
 
 export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: core}
+#                                                   ^^^^ core is a switch, which does not forward between VLANs. Name the router as gateway, or let it route if it can.
+devices:
+  core: {kind: switch, addresses: {house: 192.168.10.1}, ports: {1-8: {vlan: house}}}
+`,
+    fixed: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: core}
+devices:
+  core: {kind: switch, addresses: {house: 192.168.10.1}, ports: {1-8: {vlan: house}}, routing: true}
+`,
+  },
   {
     bad: `
 vlans:

@@ -16,7 +16,7 @@ own address.`,
   source: 'RFC 1122 §3.3.4.2 (the weak end system model), from memory; Linux: ip-sysctl, arp_ignore and arp_filter',
   check({ site, network }: RuleContext, report: Report): void {
     for (const device of site.devices) {
-      if (device.bridging || device.ports.length < 2) continue;
+      if (device.ports.length < 2) continue;
       const first = new Map<string, Own>();
       for (const own of addressesOf(site, network, device)) {
         const other = first.get(own.network);
@@ -54,6 +54,7 @@ function addressesOf(site: Site, { interfaces, topology }: Network, device: Devi
   const cabled = interfaces.of(device);
   if (cabled.length === 0) return [];
   return device.ports.flatMap((port): Own[] => {
+    if (port.forwards) return [];
     if (topology.linkAt(port) !== undefined)
       return cabled.flatMap(({ port: at, address, domain }) =>
         at !== port || address === undefined ? [] : [{ port, address, network: domain.name, isCabled: true }],

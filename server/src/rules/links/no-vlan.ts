@@ -20,7 +20,7 @@ towards another switch. (A switch without VLANs on any port passes everything on
   check({ site, network }: RuleContext, report: Report): void {
     for (const link of network.topology.links) {
       for (const port of [link.a, link.b]) {
-        if (!port.device.bridging || isTransparent(port) || hasVlans(port)) continue;
+        if (!port.forwards || isTransparent(port) || hasVlans(port)) continue;
         const other = oppositePort(link, port);
         report({
           at: placeOfEnd(link, port),

@@ -51,7 +51,7 @@ loop carry the same VLANs.`,
 function componentsWithHosts({ bridges }: BridgeTree): Set<number> {
   const found = new Set<number>();
   for (const { links, component } of bridges.values()) {
-    if (links.some(({ a, b }) => !a.device.bridging || !b.device.bridging)) found.add(component);
+    if (links.some(({ a, b }) => !a.forwards || !b.forwards)) found.add(component);
   }
   return found;
 }

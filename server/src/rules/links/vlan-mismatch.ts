@@ -32,10 +32,10 @@ native VLANs too. A host without a trunk belongs at an access port.`,
     const context = { site, topology, causes };
     for (const link of topology.links) {
       const { a, b } = link;
-      if (a.device.bridging && b.device.bridging) {
+      if (a.forwards && b.forwards) {
         if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(context, { a, b, link, faults: [link] }, report);
-      } else if (a.device.bridging || b.device.bridging) {
-        const [inner, host] = a.device.bridging ? [a, b] : [b, a];
+      } else if (a.forwards || b.forwards) {
+        const [inner, host] = a.forwards ? [a, b] : [b, a];
         const segment = isTransparent(inner) ? topology.segments.get(inner.device) : undefined;
         const wire =
           segment === undefined ? topology.vlanMembershipOf(inner) : carriedIn(segment, topology.vlanMembershipOf);

@@ -53,7 +53,10 @@ function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {
 
 /** Also one that is half typed. */
 function hasAddress({ item, ports }: Device): boolean {
-  return nodeAt(item, ['address']) !== undefined || ports.some(({ addresses }) => addresses.length > 0);
+  return (
+    (nodeAt(item, ['address']) ?? nodeAt(item, ['addresses'])) !== undefined ||
+    ports.some(({ addresses }) => addresses.length > 0)
+  );
 }
 
 function addressed(site: Site, { item, name }: Device, vlan: Vlan): Fix[] {

@@ -231,7 +231,7 @@ function fixesFor(
       const isIn = (device: Device, of: Vlan): boolean =>
         network.interfaces.in(device, network.topology.domainOf(of))?.address !== undefined;
       const routers = site.devices.filter(
-        (device) => device.kind === 'router' && isIn(device, vlan) && isIn(device, other),
+        (device) => device.routing && isIn(device, vlan) && isIn(device, other),
       );
       return routers.slice(0, 3).flatMap(({ name }) => {
         const edits = putValue(vlan.item, 'gateway', nameText(name));

@@ -22,7 +22,7 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
   check({ site, network }: RuleContext, report: Report): void {
     if (site.cables.length === 0) return;
     for (const device of site.devices) {
-      if (device.routes.length === 0 || device.bridging) continue;
+      if (device.routes.length === 0 || (device.bridging && !device.routing)) continue;
       for (const way of network.interfaces.table(device).declared) {
         const { route, by } = way;
         const problem = route === undefined ? undefined : problemOf(network, device, way);
@@ -101,7 +101,7 @@ function routersAt({ addressUses, interfaces }: Network, by: NonNullable<Way['by
   return addressUses
     .filter(({ device, address }) => {
       const own = interfaces.in(device, by.domain);
-      return device.kind === 'router' && device !== by.device && own?.address === address;
+      return device.routing && device !== by.device && own?.address === address;
     })
     .slice(0, 3)
     .map(({ address }) => formatAddress(address));

@@ -17,7 +17,7 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
   source: 'Measured on Linux 6 (ip route add); RFC 1122 §3.3.1.2 (a gateway is on a connected network), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const device of site.devices) {
-      if (device.routes.length < 1 || device.bridging) continue;
+      if (device.routes.length < 1 || (device.bridging && !device.routing)) continue;
       for (const refused of network.interfaces.table(device).refused) {
         const { route } = refused;
         const port = device.portByName.get(route.port);

@@ -3,15 +3,14 @@
 import { perObject } from '../../memo.ts';
 import { broadcast, contains, firstHost, formatAddress, lastHost, whyNotHost } from '../../standards/ipv4.ts';
 import { type Fix, fixOf, setValue } from '../edit.ts';
-import type { Device, Port, Site, Vlan } from '../model.ts';
+import { type Device, type Port, type Site, type Vlan, ownAddresses } from '../model.ts';
 import type { Route } from '../../text/syntax.ts';
 
 /** Every address that the devices of a site have. */
 export const usedAddresses = perObject((devices: Site['devices']): ReadonlySet<number> => {
   const used = new Set<number>();
-  for (const { address, ports } of devices) {
-    if (address !== undefined) used.add(address);
-    for (const port of ports) for (const own of port.addresses) used.add(own.address);
+  for (const device of devices) {
+    for (const { address } of ownAddresses(device)) used.add(address);
   }
   return used;
 });
@@ -51,7 +50,7 @@ export function nextFreeAddress(
 function gatewayIsDue(site: Site, { gateway, subnet }: Pick<Vlan, 'gateway' | 'subnet'>): boolean {
   const device = gateway === undefined ? undefined : site.deviceByName.get(gateway);
   if (device === undefined || subnet === undefined) return false;
-  return !device.ports.some(({ addresses }) => addresses.some(({ address }) => contains(subnet, address)));
+  return !ownAddresses(device).some(({ address }) => contains(subnet, address));
 }
 
 /** An address where it is written; without a port it is a switch's own. */

@@ -131,7 +131,11 @@ export interface Device {
    */
   'poe-budget'?: string;
   /**
-   * Whether the router forwards groups from one VLAN to another. Off, a group stays in the VLAN that it is sent in.
+   * Whether the device forwards packets between the VLANs in which it has an address, as a layer-3 switch does. A router does unless told otherwise.
+   */
+  routing?: boolean;
+  /**
+   * Whether a device that routes also forwards groups from one VLAN to another. Off, a group stays in the VLAN that it is sent in.
    */
   'multicast-routing'?: boolean;
   /**
@@ -141,9 +145,18 @@ export interface Device {
     [k: string]: Port;
   };
   /**
-   * The IPv4 address of its one port; of a switch, the address it is managed by and sends queries from.
+   * The IPv4 address of its one port; of a switch, the address it is managed by and sends queries from. Beside the ports of a router, its address on the sockets that are switched with each other.
    */
   address?: string;
+  /**
+   * The address that the device itself has in each VLAN: of a switch to ask for memberships there, of one that routes as the gateway of its hosts.
+   */
+  addresses?: {
+    /**
+     * The device's IPv4 address in that VLAN.
+     */
+    [k: string]: string;
+  };
   /**
    * The hardware address of its one port, as on the label.
    */
@@ -230,7 +243,7 @@ export interface Port {
    */
   speed?: string;
   /**
-   * Makes it an access port: what is cabled to it is in this VLAN, and its frames carry no tag.
+   * Makes it an access port: what is cabled to it is in this VLAN, and its frames carry no tag. Ports of a router in one VLAN are sockets that are switched with each other, and share the address of one of them.
    */
   vlan?: string;
   /**

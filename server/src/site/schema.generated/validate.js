@@ -130,7 +130,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
 validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var vlans = validate53;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
-var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
+var pattern5 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate53(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -211,7 +211,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.gateway !== void 0) {
       let data2 = data.gateway;
       if (typeof data2 === "string") {
-        if (!pattern7.test(data2)) {
+        if (!pattern5.test(data2)) {
           const err6 = { instancePath: instancePath + "/gateway", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err6];
@@ -255,7 +255,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.querier !== void 0) {
       let data4 = data.querier;
       if (typeof data4 === "string") {
-        if (!pattern7.test(data4)) {
+        if (!pattern5.test(data4)) {
           const err10 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err10];
@@ -299,15 +299,14 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate54;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "multicast-routing": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
-var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
 var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -499,7 +498,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.vlan !== void 0) {
       let data1 = data.vlan;
       if (typeof data1 === "string") {
-        if (!pattern7.test(data1)) {
+        if (!pattern5.test(data1)) {
           const err3 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -543,7 +542,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data3 === "string") {
-            if (!pattern7.test(data3)) {
+            if (!pattern5.test(data3)) {
               const err7 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err7];
@@ -598,7 +597,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.native !== void 0) {
       let data4 = data.native;
       if (typeof data4 === "string") {
-        if (!pattern7.test(data4)) {
+        if (!pattern5.test(data4)) {
           const err11 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -654,7 +653,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data6) {
           const _errs22 = errors;
           if (typeof key1 === "string") {
-            if (!pattern7.test(key1)) {
+            if (!pattern5.test(key1)) {
               const err16 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -743,31 +742,31 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err24 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err24];
-        } else {
-          vErrors.push(err24);
-        }
-        errors++;
-      }
-    }
     if (data.interface !== void 0) {
-      let data11 = data.interface;
-      if (typeof data11 === "string") {
-        if (!pattern22.test(data11)) {
-          const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data10 = data.interface;
+      if (typeof data10 === "string") {
+        if (!pattern22.test(data10)) {
+          const err24 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err25];
+            vErrors = [err24];
           } else {
-            vErrors.push(err25);
+            vErrors.push(err24);
           }
           errors++;
         }
       } else {
-        const err26 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err25];
+        } else {
+          vErrors.push(err25);
+        }
+        errors++;
+      }
+    }
+    if (data["router-port"] !== void 0) {
+      if (typeof data["router-port"] !== "boolean") {
+        const err26 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err26];
         } else {
@@ -776,9 +775,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["router-port"] !== void 0) {
-      if (typeof data["router-port"] !== "boolean") {
-        const err27 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["forward-reports"] !== void 0) {
+      if (typeof data["forward-reports"] !== "boolean") {
+        const err27 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err27];
         } else {
@@ -787,9 +786,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["forward-reports"] !== void 0) {
-      if (typeof data["forward-reports"] !== "boolean") {
-        const err28 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err28 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -798,23 +797,12 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err29 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err29];
-        } else {
-          vErrors.push(err29);
-        }
-        errors++;
-      }
-    }
   } else {
-    const err30 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err30];
+      vErrors = [err29];
     } else {
-      vErrors.push(err30);
+      vErrors.push(err29);
     }
     errors++;
   }
@@ -822,9 +810,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema58 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
-var schema59 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
-var pattern28 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var schema59 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
+var schema60 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
+var pattern29 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -881,7 +869,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "h264" || data1 === "h265" || data1 === "mpeg2" || data1 === "mjpeg" || data1 === "av1" || data1 === "vp9")) {
-            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
+            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -957,7 +945,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data3 === "pcma" || data3 === "pcmu" || data3 === "g722" || data3 === "aac" || data3 === "opus" || data3 === "mp2" || data3 === "ac3" || data3 === "l16")) {
-            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
+            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -1002,7 +990,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.picture !== void 0) {
       let data4 = data.picture;
       if (typeof data4 === "string") {
-        if (!pattern28.test(data4)) {
+        if (!pattern29.test(data4)) {
           const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1034,8 +1022,8 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema61 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern29 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var schema62 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
+var pattern30 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
 var pattern32 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -1067,7 +1055,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!(key0 === "to" || key0 === "port" || key0 === "vlan" || key0 === "via")) {
+      if (!(key0 === "to" || key0 === "port" || key0 === "via")) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err2];
@@ -1080,7 +1068,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern29.test(data0)) {
+        if (!pattern30.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1102,7 +1090,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data1 = data.port;
       if (typeof data1 !== "string" && !(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1))) {
-        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema61.type }, message: "must be string,integer" };
+        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema62.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1111,7 +1099,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (typeof data1 === "string") {
-        if (!pattern7.test(data1)) {
+        if (!pattern5.test(data1)) {
           const err6 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err6];
@@ -1122,11 +1110,11 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
     }
-    if (data.vlan !== void 0) {
-      let data2 = data.vlan;
+    if (data.via !== void 0) {
+      let data2 = data.via;
       if (typeof data2 === "string") {
-        if (!pattern7.test(data2)) {
-          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+        if (!pattern32.test(data2)) {
+          const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1135,7 +1123,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1144,34 +1132,12 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.via !== void 0) {
-      let data3 = data.via;
-      if (typeof data3 === "string") {
-        if (!pattern32.test(data3)) {
-          const err9 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
-          if (vErrors === null) {
-            vErrors = [err9];
-          } else {
-            vErrors.push(err9);
-          }
-          errors++;
-        }
-      } else {
-        const err10 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err10];
-        } else {
-          vErrors.push(err10);
-        }
-        errors++;
-      }
-    }
   } else {
-    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err11];
+      vErrors = [err9];
     } else {
-      vErrors.push(err11);
+      vErrors.push(err9);
     }
     errors++;
   }
@@ -1205,7 +1171,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data0 = data.kind;
-        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "display" || data0 === "patch-panel")) {
+        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "tuner" || data0 === "patch-panel")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -1229,12 +1195,21 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs5 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.sessions !== void 0) {
-        const err2 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/0/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decoders !== void 0) {
+        const err2 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/0/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
           vErrors.push(err2);
+        }
+        errors++;
+      }
+      if (data.decodes !== void 0) {
+        const err3 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/0/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
         }
         errors++;
       }
@@ -1243,16 +1218,17 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid1 = _valid0;
     if (valid1) {
       var props0 = {};
-      props0.sessions = true;
+      props0.decoders = true;
+      props0.decodes = true;
       props0.kind = true;
     }
   }
   if (!valid1) {
-    const err3 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err4 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err3];
+      vErrors = [err4];
     } else {
-      vErrors.push(err3);
+      vErrors.push(err4);
     }
     errors++;
   }
@@ -1262,22 +1238,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing1;
     if (data.kind === void 0 && (missing1 = "kind")) {
-      const err4 = {};
+      const err5 = {};
       if (vErrors === null) {
-        vErrors = [err4];
+        vErrors = [err5];
       } else {
-        vErrors.push(err4);
+        vErrors.push(err5);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data2 = data.kind;
-        if (!(data2 === "switch" || data2 === "router" || data2 === "media-converter" || data2 === "server" || data2 === "camera" || data2 === "display" || data2 === "computer" || data2 === "tuner" || data2 === "patch-panel")) {
-          const err5 = {};
+        let data3 = data.kind;
+        if (!(data3 === "media-converter" || data3 === "server" || data3 === "camera" || data3 === "display" || data3 === "computer" || data3 === "tuner" || data3 === "patch-panel")) {
+          const err6 = {};
           if (vErrors === null) {
-            vErrors = [err5];
+            vErrors = [err6];
           } else {
-            vErrors.push(err5);
+            vErrors.push(err6);
           }
           errors++;
         }
@@ -1296,17 +1272,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid1) {
     const _errs10 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["basic-rate"] !== void 0) {
-        const err6 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/1/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err6];
-        } else {
-          vErrors.push(err6);
-        }
-        errors++;
-      }
-      if (data["multicast-to-unicast"] !== void 0) {
-        const err7 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/1/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["igmp-snooping"] !== void 0) {
+        const err7 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/1/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1314,22 +1281,96 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data["unregistered-multicast"] !== void 0) {
+        const err8 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/1/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+      if (data["spanning-tree"] !== void 0) {
+        const err9 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/1/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err10 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/1/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data8 = data.ports;
+        if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
+          for (const key0 in data8) {
+            let data9 = data8[key0];
+            if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
+              if (data9["router-port"] !== void 0) {
+                const err11 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err11];
+                } else {
+                  vErrors.push(err11);
+                }
+                errors++;
+              }
+              if (data9["forward-reports"] !== void 0) {
+                const err12 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err12];
+                } else {
+                  vErrors.push(err12);
+                }
+                errors++;
+              }
+            } else {
+              const err13 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err13];
+              } else {
+                vErrors.push(err13);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err14 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/1/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err14];
+          } else {
+            vErrors.push(err14);
+          }
+          errors++;
+        }
+      }
     }
     var _valid1 = _errs10 === errors;
     valid4 = _valid1;
     if (valid4) {
       var props1 = {};
-      props1["basic-rate"] = true;
-      props1["multicast-to-unicast"] = true;
+      props1["igmp-snooping"] = true;
+      props1["unregistered-multicast"] = true;
+      props1["spanning-tree"] = true;
+      props1["spanning-tree-priority"] = true;
+      props1.ports = true;
       props1.kind = true;
     }
   }
   if (!valid4) {
-    const err8 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err15 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err8];
+      vErrors = [err15];
     } else {
-      vErrors.push(err8);
+      vErrors.push(err15);
     }
     errors++;
   }
@@ -1341,80 +1382,90 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props1);
     }
   }
-  const _errs12 = errors;
-  let valid7 = true;
-  const _errs13 = errors;
+  const _errs17 = errors;
+  let valid9 = true;
+  const _errs18 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err9 = {};
+      const err16 = {};
       if (vErrors === null) {
-        vErrors = [err9];
+        vErrors = [err16];
       } else {
-        vErrors.push(err9);
+        vErrors.push(err16);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data5 = data.kind;
-        if (!(data5 === "switch" || data5 === "router" || data5 === "access-point" || data5 === "media-converter" || data5 === "server" || data5 === "camera" || data5 === "tuner" || data5 === "patch-panel")) {
-          const err10 = {};
+        let data12 = data.kind;
+        if (!(data12 === "access-point" || data12 === "media-converter" || data12 === "server" || data12 === "camera" || data12 === "display" || data12 === "computer" || data12 === "tuner" || data12 === "patch-panel")) {
+          const err17 = {};
           if (vErrors === null) {
-            vErrors = [err10];
+            vErrors = [err17];
           } else {
-            vErrors.push(err10);
+            vErrors.push(err17);
           }
           errors++;
         }
       }
     }
   }
-  var _valid2 = _errs13 === errors;
-  errors = _errs12;
+  var _valid2 = _errs18 === errors;
+  errors = _errs17;
   if (vErrors !== null) {
-    if (_errs12) {
-      vErrors.length = _errs12;
+    if (_errs17) {
+      vErrors.length = _errs17;
     } else {
       vErrors = null;
     }
   }
   if (_valid2) {
-    const _errs15 = errors;
+    const _errs20 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.decoders !== void 0) {
-        const err11 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/2/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.routing !== void 0) {
+        const err18 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/2/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err11];
+          vErrors = [err18];
         } else {
-          vErrors.push(err11);
+          vErrors.push(err18);
         }
         errors++;
       }
-      if (data.decodes !== void 0) {
-        const err12 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/2/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["multicast-routing"] !== void 0) {
+        const err19 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/2/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err12];
+          vErrors = [err19];
         } else {
-          vErrors.push(err12);
+          vErrors.push(err19);
+        }
+        errors++;
+      }
+      if (data.addresses !== void 0) {
+        const err20 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/2/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err20];
+        } else {
+          vErrors.push(err20);
         }
         errors++;
       }
     }
-    var _valid2 = _errs15 === errors;
-    valid7 = _valid2;
-    if (valid7) {
+    var _valid2 = _errs20 === errors;
+    valid9 = _valid2;
+    if (valid9) {
       var props2 = {};
-      props2.decoders = true;
-      props2.decodes = true;
+      props2.routing = true;
+      props2["multicast-routing"] = true;
+      props2.addresses = true;
       props2.kind = true;
     }
   }
-  if (!valid7) {
-    const err13 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid9) {
+    const err21 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err13];
+      vErrors = [err21];
     } else {
-      vErrors.push(err13);
+      vErrors.push(err21);
     }
     errors++;
   }
@@ -1426,150 +1477,65 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props2);
     }
   }
-  const _errs17 = errors;
-  let valid10 = true;
-  const _errs18 = errors;
+  const _errs22 = errors;
+  let valid12 = true;
+  const _errs23 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err14 = {};
+      const err22 = {};
       if (vErrors === null) {
-        vErrors = [err14];
+        vErrors = [err22];
       } else {
-        vErrors.push(err14);
+        vErrors.push(err22);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data8 = data.kind;
-        if (!(data8 === "media-converter" || data8 === "server" || data8 === "camera" || data8 === "display" || data8 === "computer" || data8 === "tuner" || data8 === "patch-panel")) {
-          const err15 = {};
+        let data16 = data.kind;
+        if (!(data16 === "camera" || data16 === "display" || data16 === "computer" || data16 === "tuner" || data16 === "patch-panel")) {
+          const err23 = {};
           if (vErrors === null) {
-            vErrors = [err15];
+            vErrors = [err23];
           } else {
-            vErrors.push(err15);
+            vErrors.push(err23);
           }
           errors++;
         }
       }
     }
   }
-  var _valid3 = _errs18 === errors;
-  errors = _errs17;
+  var _valid3 = _errs23 === errors;
+  errors = _errs22;
   if (vErrors !== null) {
-    if (_errs17) {
-      vErrors.length = _errs17;
+    if (_errs22) {
+      vErrors.length = _errs22;
     } else {
       vErrors = null;
     }
   }
   if (_valid3) {
-    const _errs20 = errors;
+    const _errs25 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["igmp-snooping"] !== void 0) {
-        const err16 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/3/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["poe-budget"] !== void 0) {
+        const err24 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/3/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err16];
+          vErrors = [err24];
         } else {
-          vErrors.push(err16);
+          vErrors.push(err24);
         }
         errors++;
-      }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err17 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/3/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err17];
-        } else {
-          vErrors.push(err17);
-        }
-        errors++;
-      }
-      if (data["without-querier"] !== void 0) {
-        const err18 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/3/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err18];
-        } else {
-          vErrors.push(err18);
-        }
-        errors++;
-      }
-      if (data["spanning-tree"] !== void 0) {
-        const err19 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/3/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err19];
-        } else {
-          vErrors.push(err19);
-        }
-        errors++;
-      }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err20 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/3/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err20];
-        } else {
-          vErrors.push(err20);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data14 = data.ports;
-        if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
-          for (const key0 in data14) {
-            let data15 = data14[key0];
-            if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
-              if (data15["router-port"] !== void 0) {
-                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err21];
-                } else {
-                  vErrors.push(err21);
-                }
-                errors++;
-              }
-              if (data15["forward-reports"] !== void 0) {
-                const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err22];
-                } else {
-                  vErrors.push(err22);
-                }
-                errors++;
-              }
-            } else {
-              const err23 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err23];
-              } else {
-                vErrors.push(err23);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err24 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err24];
-          } else {
-            vErrors.push(err24);
-          }
-          errors++;
-        }
       }
     }
-    var _valid3 = _errs20 === errors;
-    valid10 = _valid3;
-    if (valid10) {
+    var _valid3 = _errs25 === errors;
+    valid12 = _valid3;
+    if (valid12) {
       var props3 = {};
-      props3["igmp-snooping"] = true;
-      props3["unregistered-multicast"] = true;
-      props3["without-querier"] = true;
-      props3["spanning-tree"] = true;
-      props3["spanning-tree-priority"] = true;
-      props3.ports = true;
+      props3["poe-budget"] = true;
       props3.kind = true;
     }
   }
-  if (!valid10) {
+  if (!valid12) {
     const err25 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
       vErrors = [err25];
@@ -1601,8 +1567,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data18 = data.kind;
-        if (!(data18 === "access-point" || data18 === "media-converter" || data18 === "server" || data18 === "camera" || data18 === "display" || data18 === "computer" || data18 === "tuner" || data18 === "patch-panel")) {
+        if (!(data.kind === "patch-panel")) {
           const err27 = {};
           if (vErrors === null) {
             vErrors = [err27];
@@ -1626,8 +1591,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid4) {
     const _errs30 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["multicast-routing"] !== void 0) {
-        const err28 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/4/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.address !== void 0) {
+        const err28 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/4/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -1635,21 +1600,179 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data.mac !== void 0) {
+        const err29 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/4/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err30 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/4/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+      if (data.speed !== void 0) {
+        const err31 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/4/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err31];
+        } else {
+          vErrors.push(err31);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err32 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/4/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err32];
+        } else {
+          vErrors.push(err32);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err33 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/4/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err33];
+        } else {
+          vErrors.push(err33);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data25 = data.ports;
+        if (data25 && typeof data25 == "object" && !Array.isArray(data25)) {
+          for (const key1 in data25) {
+            let data26 = data25[key1];
+            if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
+              if (data26.speed !== void 0) {
+                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err34];
+                } else {
+                  vErrors.push(err34);
+                }
+                errors++;
+              }
+              if (data26.vlan !== void 0) {
+                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err35];
+                } else {
+                  vErrors.push(err35);
+                }
+                errors++;
+              }
+              if (data26.trunk !== void 0) {
+                const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err36];
+                } else {
+                  vErrors.push(err36);
+                }
+                errors++;
+              }
+              if (data26.native !== void 0) {
+                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err37];
+                } else {
+                  vErrors.push(err37);
+                }
+                errors++;
+              }
+              if (data26.address !== void 0) {
+                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err38];
+                } else {
+                  vErrors.push(err38);
+                }
+                errors++;
+              }
+              if (data26.addresses !== void 0) {
+                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+              if (data26.poe !== void 0) {
+                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err40];
+                } else {
+                  vErrors.push(err40);
+                }
+                errors++;
+              }
+              if (data26.mac !== void 0) {
+                const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err41];
+                } else {
+                  vErrors.push(err41);
+                }
+                errors++;
+              }
+              if (data26.interface !== void 0) {
+                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err42];
+                } else {
+                  vErrors.push(err42);
+                }
+                errors++;
+              }
+            } else {
+              const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err43];
+              } else {
+                vErrors.push(err43);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err44 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err44];
+          } else {
+            vErrors.push(err44);
+          }
+          errors++;
+        }
+      }
     }
     var _valid4 = _errs30 === errors;
     valid15 = _valid4;
     if (valid15) {
       var props4 = {};
-      props4["multicast-routing"] = true;
+      props4.address = true;
+      props4.mac = true;
+      props4.interface = true;
+      props4.speed = true;
+      props4.poe = true;
+      props4.routes = true;
+      props4.ports = true;
       props4.kind = true;
     }
   }
   if (!valid15) {
-    const err29 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err45 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err29];
+      vErrors = [err45];
     } else {
-      vErrors.push(err29);
+      vErrors.push(err45);
     }
     errors++;
   }
@@ -1661,366 +1784,147 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props4);
     }
   }
-  const _errs32 = errors;
-  let valid18 = true;
-  const _errs33 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing5;
-    if (data.kind === void 0 && (missing5 = "kind")) {
-      const err30 = {};
-      if (vErrors === null) {
-        vErrors = [err30];
-      } else {
-        vErrors.push(err30);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data20 = data.kind;
-        if (!(data20 === "camera" || data20 === "display" || data20 === "computer" || data20 === "tuner" || data20 === "patch-panel")) {
-          const err31 = {};
-          if (vErrors === null) {
-            vErrors = [err31];
-          } else {
-            vErrors.push(err31);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid5 = _errs33 === errors;
-  errors = _errs32;
-  if (vErrors !== null) {
-    if (_errs32) {
-      vErrors.length = _errs32;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid5) {
-    const _errs35 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["poe-budget"] !== void 0) {
-        const err32 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/5/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err32];
-        } else {
-          vErrors.push(err32);
-        }
-        errors++;
-      }
-    }
-    var _valid5 = _errs35 === errors;
-    valid18 = _valid5;
-    if (valid18) {
-      var props5 = {};
-      props5["poe-budget"] = true;
-      props5.kind = true;
-    }
-  }
-  if (!valid18) {
-    const err33 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err33];
-    } else {
-      vErrors.push(err33);
-    }
-    errors++;
-  }
-  if (props0 !== true && props5 !== void 0) {
-    if (props5 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props5);
-    }
-  }
-  const _errs37 = errors;
-  let valid21 = true;
-  const _errs38 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing6;
-    if (data.kind === void 0 && (missing6 = "kind")) {
-      const err34 = {};
-      if (vErrors === null) {
-        vErrors = [err34];
-      } else {
-        vErrors.push(err34);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        if (!(data.kind === "patch-panel")) {
-          const err35 = {};
-          if (vErrors === null) {
-            vErrors = [err35];
-          } else {
-            vErrors.push(err35);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid6 = _errs38 === errors;
-  errors = _errs37;
-  if (vErrors !== null) {
-    if (_errs37) {
-      vErrors.length = _errs37;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid6) {
-    const _errs40 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err36 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/6/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err36];
-        } else {
-          vErrors.push(err36);
-        }
-        errors++;
-      }
-      if (data.mac !== void 0) {
-        const err37 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/6/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err37];
-        } else {
-          vErrors.push(err37);
-        }
-        errors++;
-      }
-      if (data.reserved !== void 0) {
-        const err38 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/6/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err38];
-        } else {
-          vErrors.push(err38);
-        }
-        errors++;
-      }
-      if (data.interface !== void 0) {
-        const err39 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/6/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err39];
-        } else {
-          vErrors.push(err39);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err40 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/6/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err40];
-        } else {
-          vErrors.push(err40);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err41 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/6/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err41];
-        } else {
-          vErrors.push(err41);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err42 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/6/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err42];
-        } else {
-          vErrors.push(err42);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data30 = data.ports;
-        if (data30 && typeof data30 == "object" && !Array.isArray(data30)) {
-          for (const key1 in data30) {
-            let data31 = data30[key1];
-            if (data31 && typeof data31 == "object" && !Array.isArray(data31)) {
-              if (data31.speed !== void 0) {
-                const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err43];
-                } else {
-                  vErrors.push(err43);
-                }
-                errors++;
-              }
-              if (data31.vlan !== void 0) {
-                const err44 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err44];
-                } else {
-                  vErrors.push(err44);
-                }
-                errors++;
-              }
-              if (data31.trunk !== void 0) {
-                const err45 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err45];
-                } else {
-                  vErrors.push(err45);
-                }
-                errors++;
-              }
-              if (data31.native !== void 0) {
-                const err46 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err46];
-                } else {
-                  vErrors.push(err46);
-                }
-                errors++;
-              }
-              if (data31.address !== void 0) {
-                const err47 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err47];
-                } else {
-                  vErrors.push(err47);
-                }
-                errors++;
-              }
-              if (data31.addresses !== void 0) {
-                const err48 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err48];
-                } else {
-                  vErrors.push(err48);
-                }
-                errors++;
-              }
-              if (data31.poe !== void 0) {
-                const err49 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err49];
-                } else {
-                  vErrors.push(err49);
-                }
-                errors++;
-              }
-              if (data31.mac !== void 0) {
-                const err50 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err50];
-                } else {
-                  vErrors.push(err50);
-                }
-                errors++;
-              }
-              if (data31.reserved !== void 0) {
-                const err51 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err51];
-                } else {
-                  vErrors.push(err51);
-                }
-                errors++;
-              }
-              if (data31.interface !== void 0) {
-                const err52 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err52];
-                } else {
-                  vErrors.push(err52);
-                }
-                errors++;
-              }
-            } else {
-              const err53 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err53];
-              } else {
-                vErrors.push(err53);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err54 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/6/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err54];
-          } else {
-            vErrors.push(err54);
-          }
-          errors++;
-        }
-      }
-    }
-    var _valid6 = _errs40 === errors;
-    valid21 = _valid6;
-    if (valid21) {
-      var props6 = {};
-      props6.address = true;
-      props6.mac = true;
-      props6.reserved = true;
-      props6.interface = true;
-      props6.speed = true;
-      props6.poe = true;
-      props6.routes = true;
-      props6.ports = true;
-      props6.kind = true;
-    }
-  }
-  if (!valid21) {
-    const err55 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err55];
-    } else {
-      vErrors.push(err55);
-    }
-    errors++;
-  }
-  if (props0 !== true && props6 !== void 0) {
-    if (props6 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props6);
-    }
-  }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err56 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err46 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err56];
+        vErrors = [err46];
       } else {
-        vErrors.push(err56);
+        vErrors.push(err46);
       }
       errors++;
     }
     for (const key2 in data) {
       if (!func1.call(schema39.properties, key2)) {
-        const err57 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
+        const err47 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
-          vErrors = [err57];
+          vErrors = [err47];
         } else {
-          vErrors.push(err57);
+          vErrors.push(err47);
         }
         errors++;
       }
     }
     if (data.kind !== void 0) {
-      let data42 = data.kind;
-      if (typeof data42 !== "string") {
-        const err58 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data36 = data.kind;
+      if (typeof data36 !== "string") {
+        const err48 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err58];
+          vErrors = [err48];
         } else {
-          vErrors.push(err58);
+          vErrors.push(err48);
         }
         errors++;
       }
-      if (!(data42 === "switch" || data42 === "router" || data42 === "access-point" || data42 === "media-converter" || data42 === "server" || data42 === "camera" || data42 === "display" || data42 === "computer" || data42 === "tuner" || data42 === "patch-panel")) {
-        const err59 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data36 === "switch" || data36 === "router" || data36 === "access-point" || data36 === "media-converter" || data36 === "server" || data36 === "camera" || data36 === "display" || data36 === "computer" || data36 === "tuner" || data36 === "patch-panel")) {
+        const err49 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err49];
+        } else {
+          vErrors.push(err49);
+        }
+        errors++;
+      }
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err50 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err50];
+        } else {
+          vErrors.push(err50);
+        }
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data38 = data["unregistered-multicast"];
+      if (typeof data38 !== "string") {
+        const err51 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err51];
+        } else {
+          vErrors.push(err51);
+        }
+        errors++;
+      }
+      if (!(data38 === "flood" || data38 === "drop")) {
+        const err52 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err52];
+        } else {
+          vErrors.push(err52);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err53 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err53];
+        } else {
+          vErrors.push(err53);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data40 = data["spanning-tree-priority"];
+      if (!(typeof data40 == "number" && (!(data40 % 1) && !isNaN(data40)) && isFinite(data40))) {
+        const err54 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err54];
+        } else {
+          vErrors.push(err54);
+        }
+        errors++;
+      }
+      if (typeof data40 == "number" && isFinite(data40)) {
+        if (data40 > 61440 || isNaN(data40)) {
+          const err55 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+          if (vErrors === null) {
+            vErrors = [err55];
+          } else {
+            vErrors.push(err55);
+          }
+          errors++;
+        }
+        if (data40 < 0 || isNaN(data40)) {
+          const err56 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+          if (vErrors === null) {
+            vErrors = [err56];
+          } else {
+            vErrors.push(err56);
+          }
+          errors++;
+        }
+        let res0;
+        if (res0 = data40 / 4096, res0 !== parseInt(res0)) {
+          const err57 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err57];
+          } else {
+            vErrors.push(err57);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data41 = data["poe-budget"];
+      if (typeof data41 === "string") {
+        if (!pattern11.test(data41)) {
+          const err58 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err58];
+          } else {
+            vErrors.push(err58);
+          }
+          errors++;
+        }
+      } else {
+        const err59 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err59];
         } else {
@@ -2029,9 +1933,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err60 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err60 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err60];
         } else {
@@ -2040,10 +1944,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data44 = data["unregistered-multicast"];
-      if (typeof data44 !== "string") {
-        const err61 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err61 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err61];
         } else {
@@ -2051,52 +1954,59 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data44 === "flood" || data44 === "drop")) {
-        const err62 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err62];
-        } else {
-          vErrors.push(err62);
-        }
-        errors++;
-      }
     }
-    if (data["without-querier"] !== void 0) {
-      let data45 = data["without-querier"];
-      if (typeof data45 !== "string") {
-        const err63 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err63];
-        } else {
-          vErrors.push(err63);
+    if (data.ports !== void 0) {
+      let data44 = data.ports;
+      if (data44 && typeof data44 == "object" && !Array.isArray(data44)) {
+        if (Object.keys(data44).length < 1) {
+          const err62 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err62];
+          } else {
+            vErrors.push(err62);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data45 === "by-reports" || data45 === "flood")) {
-        const err64 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err64];
-        } else {
-          vErrors.push(err64);
+        for (const key3 in data44) {
+          const _errs56 = errors;
+          if (typeof key3 === "string") {
+            if (!pattern5.test(key3)) {
+              const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key3 };
+              if (vErrors === null) {
+                vErrors = [err63];
+              } else {
+                vErrors.push(err63);
+              }
+              errors++;
+            }
+          } else {
+            const err64 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            if (vErrors === null) {
+              vErrors = [err64];
+            } else {
+              vErrors.push(err64);
+            }
+            errors++;
+          }
+          var valid22 = _errs56 === errors;
+          if (!valid22) {
+            const err65 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err65];
+            } else {
+              vErrors.push(err65);
+            }
+            errors++;
+          }
         }
-        errors++;
-      }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err65 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err65];
-        } else {
-          vErrors.push(err65);
+        for (const key4 in data44) {
+          if (!validate24(data44[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data44, parentDataProperty: key4, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
         }
-        errors++;
-      }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data47 = data["spanning-tree-priority"];
-      if (!(typeof data47 == "number" && (!(data47 % 1) && !isNaN(data47)) && isFinite(data47))) {
-        const err66 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      } else {
+        const err66 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err66];
         } else {
@@ -2104,9 +2014,12 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data47 == "number" && isFinite(data47)) {
-        if (data47 > 61440 || isNaN(data47)) {
-          const err67 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+    }
+    if (data.address !== void 0) {
+      let data46 = data.address;
+      if (typeof data46 === "string") {
+        if (!pattern17.test(data46)) {
+          const err67 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err67];
           } else {
@@ -2114,18 +2027,21 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        if (data47 < 0 || isNaN(data47)) {
-          const err68 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err68];
-          } else {
-            vErrors.push(err68);
-          }
-          errors++;
+      } else {
+        const err68 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err68];
+        } else {
+          vErrors.push(err68);
         }
-        let res0;
-        if (res0 = data47 / 4096, res0 !== parseInt(res0)) {
-          const err69 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+        errors++;
+      }
+    }
+    if (data.addresses !== void 0) {
+      let data47 = data.addresses;
+      if (data47 && typeof data47 == "object" && !Array.isArray(data47)) {
+        if (Object.keys(data47).length < 1) {
+          const err69 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
             vErrors = [err69];
           } else {
@@ -2133,205 +2049,132 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      }
-    }
-    if (data["poe-budget"] !== void 0) {
-      let data48 = data["poe-budget"];
-      if (typeof data48 === "string") {
-        if (!pattern11.test(data48)) {
-          const err70 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err70];
-          } else {
-            vErrors.push(err70);
-          }
-          errors++;
-        }
-      } else {
-        const err71 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err71];
-        } else {
-          vErrors.push(err71);
-        }
-        errors++;
-      }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err72 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err72];
-        } else {
-          vErrors.push(err72);
-        }
-        errors++;
-      }
-    }
-    if (data.ports !== void 0) {
-      let data50 = data.ports;
-      if (data50 && typeof data50 == "object" && !Array.isArray(data50)) {
-        if (Object.keys(data50).length < 1) {
-          const err73 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err73];
-          } else {
-            vErrors.push(err73);
-          }
-          errors++;
-        }
-        for (const key3 in data50) {
+        for (const key5 in data47) {
           const _errs66 = errors;
-          if (typeof key3 === "string") {
-            if (func2(key3) > 63) {
-              const err74 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key3 };
+          if (typeof key5 === "string") {
+            if (!pattern5.test(key5)) {
+              const err70 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key5 };
               if (vErrors === null) {
-                vErrors = [err74];
+                vErrors = [err70];
               } else {
-                vErrors.push(err74);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key3)) {
-              const err75 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key3 };
-              if (vErrors === null) {
-                vErrors = [err75];
-              } else {
-                vErrors.push(err75);
+                vErrors.push(err70);
               }
               errors++;
             }
           } else {
-            const err76 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
+            const err71 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key5 };
             if (vErrors === null) {
-              vErrors = [err76];
+              vErrors = [err71];
             } else {
-              vErrors.push(err76);
+              vErrors.push(err71);
             }
             errors++;
           }
-          var valid28 = _errs66 === errors;
-          if (!valid28) {
-            const err77 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
+          var valid26 = _errs66 === errors;
+          if (!valid26) {
+            const err72 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key5 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err77];
+              vErrors = [err72];
             } else {
-              vErrors.push(err77);
+              vErrors.push(err72);
             }
             errors++;
           }
         }
-        for (const key4 in data50) {
-          if (!validate24(data50[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data50, parentDataProperty: key4, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err78 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err78];
-        } else {
-          vErrors.push(err78);
-        }
-        errors++;
-      }
-    }
-    if (data.address !== void 0) {
-      let data52 = data.address;
-      if (typeof data52 === "string") {
-        if (!pattern17.test(data52)) {
-          const err79 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
-          if (vErrors === null) {
-            vErrors = [err79];
+        for (const key6 in data47) {
+          let data48 = data47[key6];
+          if (typeof data48 === "string") {
+            if (!pattern17.test(data48)) {
+              const err73 = { instancePath: instancePath + "/addresses/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+              if (vErrors === null) {
+                vErrors = [err73];
+              } else {
+                vErrors.push(err73);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err79);
+            const err74 = { instancePath: instancePath + "/addresses/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err74];
+            } else {
+              vErrors.push(err74);
+            }
+            errors++;
           }
-          errors++;
         }
       } else {
-        const err80 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err75 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err80];
+          vErrors = [err75];
         } else {
-          vErrors.push(err80);
+          vErrors.push(err75);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data53 = data.mac;
-      if (typeof data53 === "string") {
-        if (!pattern21.test(data53)) {
-          const err81 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data49 = data.mac;
+      if (typeof data49 === "string") {
+        if (!pattern21.test(data49)) {
+          const err76 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err81];
+            vErrors = [err76];
           } else {
-            vErrors.push(err81);
+            vErrors.push(err76);
           }
           errors++;
         }
       } else {
-        const err82 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err77 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err82];
+          vErrors = [err77];
         } else {
-          vErrors.push(err82);
-        }
-        errors++;
-      }
-    }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err83 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err83];
-        } else {
-          vErrors.push(err83);
+          vErrors.push(err77);
         }
         errors++;
       }
     }
     if (data.interface !== void 0) {
-      let data55 = data.interface;
-      if (typeof data55 === "string") {
-        if (!pattern22.test(data55)) {
-          const err84 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data50 = data.interface;
+      if (typeof data50 === "string") {
+        if (!pattern22.test(data50)) {
+          const err78 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err84];
+            vErrors = [err78];
           } else {
-            vErrors.push(err84);
+            vErrors.push(err78);
           }
           errors++;
         }
       } else {
-        const err85 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err79 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err85];
+          vErrors = [err79];
         } else {
-          vErrors.push(err85);
+          vErrors.push(err79);
         }
         errors++;
       }
     }
     if (data.speed !== void 0) {
-      let data56 = data.speed;
-      if (typeof data56 === "string") {
-        if (!pattern13.test(data56)) {
-          const err86 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data51 = data.speed;
+      if (typeof data51 === "string") {
+        if (!pattern13.test(data51)) {
+          const err80 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err86];
+            vErrors = [err80];
           } else {
-            vErrors.push(err86);
+            vErrors.push(err80);
           }
           errors++;
         }
       } else {
-        const err87 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err81 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err87];
+          vErrors = [err81];
         } else {
-          vErrors.push(err87);
+          vErrors.push(err81);
         }
         errors++;
       }
@@ -2342,89 +2185,24 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors = vErrors.length;
       }
     }
-    if (data["basic-rate"] !== void 0) {
-      let data58 = data["basic-rate"];
-      if (typeof data58 === "string") {
-        if (!pattern13.test(data58)) {
-          const err88 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
-          if (vErrors === null) {
-            vErrors = [err88];
-          } else {
-            vErrors.push(err88);
-          }
-          errors++;
-        }
-      } else {
-        const err89 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err89];
-        } else {
-          vErrors.push(err89);
-        }
-        errors++;
-      }
-      if (!(data58 === "1 Mb/s" || data58 === "2 Mb/s" || data58 === "5.5 Mb/s" || data58 === "6 Mb/s" || data58 === "9 Mb/s" || data58 === "11 Mb/s" || data58 === "12 Mb/s" || data58 === "18 Mb/s" || data58 === "24 Mb/s" || data58 === "36 Mb/s" || data58 === "48 Mb/s" || data58 === "54 Mb/s")) {
-        const err90 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err90];
-        } else {
-          vErrors.push(err90);
-        }
-        errors++;
-      }
-    }
-    if (data["multicast-to-unicast"] !== void 0) {
-      if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err91 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err91];
-        } else {
-          vErrors.push(err91);
-        }
-        errors++;
-      }
-    }
-    if (data.sessions !== void 0) {
-      let data60 = data.sessions;
-      if (!(typeof data60 == "number" && (!(data60 % 1) && !isNaN(data60)) && isFinite(data60))) {
-        const err92 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
-        if (vErrors === null) {
-          vErrors = [err92];
-        } else {
-          vErrors.push(err92);
-        }
-        errors++;
-      }
-      if (typeof data60 == "number" && isFinite(data60)) {
-        if (data60 < 1 || isNaN(data60)) {
-          const err93 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
-          if (vErrors === null) {
-            vErrors = [err93];
-          } else {
-            vErrors.push(err93);
-          }
-          errors++;
-        }
-      }
-    }
     if (data.decoders !== void 0) {
-      let data61 = data.decoders;
-      if (!(typeof data61 == "number" && (!(data61 % 1) && !isNaN(data61)) && isFinite(data61))) {
-        const err94 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data53 = data.decoders;
+      if (!(typeof data53 == "number" && (!(data53 % 1) && !isNaN(data53)) && isFinite(data53))) {
+        const err82 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err94];
+          vErrors = [err82];
         } else {
-          vErrors.push(err94);
+          vErrors.push(err82);
         }
         errors++;
       }
-      if (typeof data61 == "number" && isFinite(data61)) {
-        if (data61 < 1 || isNaN(data61)) {
-          const err95 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data53 == "number" && isFinite(data53)) {
+        if (data53 < 1 || isNaN(data53)) {
+          const err83 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err95];
+            vErrors = [err83];
           } else {
-            vErrors.push(err95);
+            vErrors.push(err83);
           }
           errors++;
         }
@@ -2437,64 +2215,64 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data63 = data.routes;
-      if (Array.isArray(data63)) {
-        const len0 = data63.length;
+      let data55 = data.routes;
+      if (Array.isArray(data55)) {
+        const len0 = data55.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data63[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data63, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data55[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data55, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err96 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err84 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err96];
+          vErrors = [err84];
         } else {
-          vErrors.push(err96);
+          vErrors.push(err84);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err97 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err85 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err97];
+          vErrors = [err85];
         } else {
-          vErrors.push(err97);
+          vErrors.push(err85);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err98 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err86 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err98];
+          vErrors = [err86];
         } else {
-          vErrors.push(err98);
+          vErrors.push(err86);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err99 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err87 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err99];
+          vErrors = [err87];
         } else {
-          vErrors.push(err99);
+          vErrors.push(err87);
         }
         errors++;
       }
     }
   } else {
-    const err100 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err88 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err100];
+      vErrors = [err88];
     } else {
-      vErrors.push(err100);
+      vErrors.push(err88);
     }
     errors++;
   }
@@ -2737,9 +2515,9 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate60;
-var schema70 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var schema70 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
 var pattern40 = new RegExp("^auto$", "u");
-var pattern41 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern41 = new RegExp("^/", "u");
 var pattern52 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
 var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -2776,7 +2554,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "h264" || data0 === "h265" || data0 === "mpeg2" || data0 === "mjpeg" || data0 === "av1" || data0 === "vp9")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema58.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -2788,7 +2566,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern28.test(data1)) {
+        if (!pattern29.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2943,7 +2721,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "pcma" || data0 === "pcmu" || data0 === "g722" || data0 === "aac" || data0 === "opus" || data0 === "mp2" || data0 === "ac3" || data0 === "l16")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -3088,7 +2866,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.source !== void 0) {
       let data0 = data.source;
       if (typeof data0 === "string") {
-        if (!pattern7.test(data0)) {
+        if (!pattern5.test(data0)) {
           const err2 = { instancePath: instancePath + "/source", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err2];
@@ -3110,7 +2888,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.carries !== void 0) {
       let data1 = data.carries;
       if (typeof data1 === "string") {
-        if (!pattern7.test(data1)) {
+        if (!pattern5.test(data1)) {
           const err4 = { instancePath: instancePath + "/carries", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err4];
@@ -3197,7 +2975,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.path;
       if (typeof data4 === "string") {
         if (!pattern41.test(data4)) {
-          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
+          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err12];
           } else {
@@ -3218,7 +2996,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.credentials !== void 0) {
       let data5 = data.credentials;
       if (typeof data5 === "string") {
-        if (!pattern7.test(data5)) {
+        if (!pattern5.test(data5)) {
           const err14 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err14];
@@ -3319,7 +3097,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data11 === "string") {
-            if (!pattern7.test(data11)) {
+            if (!pattern5.test(data11)) {
               const err22 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err22];
@@ -3418,7 +3196,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.egress !== void 0) {
       let data14 = data.egress;
       if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema61.type }, message: "must be string,integer" };
+        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema62.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -3427,7 +3205,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (typeof data14 === "string") {
-        if (!pattern7.test(data14)) {
+        if (!pattern5.test(data14)) {
           const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err31];
@@ -3464,7 +3242,6 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
 validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate63;
 var schema88 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern58 = new RegExp("^/", "u");
 var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
 var pattern60 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -3510,7 +3287,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.host !== void 0) {
       let data0 = data.host;
       if (typeof data0 === "string") {
-        if (!pattern7.test(data0)) {
+        if (!pattern5.test(data0)) {
           const err3 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -3554,7 +3331,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern58.test(data2)) {
+        if (!pattern41.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3729,7 +3506,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.stream !== void 0) {
       let data0 = data.stream;
       if (typeof data0 === "string") {
-        if (!pattern7.test(data0)) {
+        if (!pattern5.test(data0)) {
           const err3 = { instancePath: instancePath + "/stream", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -3751,7 +3528,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.volume !== void 0) {
       let data1 = data.volume;
       if (typeof data1 === "string") {
-        if (!pattern7.test(data1)) {
+        if (!pattern5.test(data1)) {
           const err5 = { instancePath: instancePath + "/volume", schemaPath: "#/properties/volume/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3908,7 +3685,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 === "string") {
-            if (!pattern7.test(data1)) {
+            if (!pattern5.test(data1)) {
               const err3 = { instancePath: instancePath + "/recordings/" + i0, schemaPath: "#/properties/recordings/items/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err3];
@@ -4051,7 +3828,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention")) {
+      if (!(key0 === "link-load" || key0 === "volume-fill" || key0 === "retention")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err0];
@@ -4129,12 +3906,12 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.airtime !== void 0) {
-      let data3 = data.airtime;
+    if (data["volume-fill"] !== void 0) {
+      let data3 = data["volume-fill"];
       if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
         for (const key2 in data3) {
           if (!(key2 === "warn" || key2 === "limit")) {
-            const err7 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
+            const err7 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -4147,7 +3924,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
           let data4 = data3.warn;
           if (typeof data4 === "string") {
             if (!pattern59.test(data4)) {
-              const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err8 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -4156,7 +3933,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err9 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -4169,7 +3946,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
           let data5 = data3.limit;
           if (typeof data5 === "string") {
             if (!pattern59.test(data5)) {
-              const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err10 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -4178,7 +3955,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err11 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err11 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err11];
             } else {
@@ -4188,7 +3965,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err12 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -4197,100 +3974,32 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["volume-fill"] !== void 0) {
-      let data6 = data["volume-fill"];
-      if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
-        for (const key3 in data6) {
-          if (!(key3 === "warn" || key3 === "limit")) {
-            const err13 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
-            if (vErrors === null) {
-              vErrors = [err13];
-            } else {
-              vErrors.push(err13);
-            }
-            errors++;
-          }
-        }
-        if (data6.warn !== void 0) {
-          let data7 = data6.warn;
-          if (typeof data7 === "string") {
-            if (!pattern59.test(data7)) {
-              const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
-              if (vErrors === null) {
-                vErrors = [err14];
-              } else {
-                vErrors.push(err14);
-              }
-              errors++;
-            }
-          } else {
-            const err15 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err15];
-            } else {
-              vErrors.push(err15);
-            }
-            errors++;
-          }
-        }
-        if (data6.limit !== void 0) {
-          let data8 = data6.limit;
-          if (typeof data8 === "string") {
-            if (!pattern59.test(data8)) {
-              const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
-              if (vErrors === null) {
-                vErrors = [err16];
-              } else {
-                vErrors.push(err16);
-              }
-              errors++;
-            }
-          } else {
-            const err17 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err17];
-            } else {
-              vErrors.push(err17);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err18 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err18];
-        } else {
-          vErrors.push(err18);
-        }
-        errors++;
-      }
-    }
     if (data.retention !== void 0) {
-      let data9 = data.retention;
-      if (Array.isArray(data9)) {
-        const len0 = data9.length;
+      let data6 = data.retention;
+      if (Array.isArray(data6)) {
+        const len0 = data6.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate47(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate47(data6[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data6, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate47.errors : vErrors.concat(validate47.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err19 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err13 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err19];
+          vErrors = [err13];
         } else {
-          vErrors.push(err19);
+          vErrors.push(err13);
         }
         errors++;
       }
     }
   } else {
-    const err20 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err14 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err20];
+      vErrors = [err14];
     } else {
-      vErrors.push(err20);
+      vErrors.push(err14);
     }
     errors++;
   }
@@ -4299,7 +4008,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate67;
-var schema108 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema106 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -4328,7 +4037,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data0) {
           const _errs4 = errors;
           if (typeof key1 === "string") {
-            if (!pattern7.test(key1)) {
+            if (!pattern5.test(key1)) {
               const err1 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err1];
@@ -4369,7 +4078,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema108.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema106.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -4436,7 +4145,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             if (data3.rule !== void 0) {
               let data4 = data3.rule;
               if (typeof data4 === "string") {
-                if (!pattern7.test(data4)) {
+                if (!pattern5.test(data4)) {
                   const err11 = { instancePath: instancePath + "/accept/" + i0 + "/rule", schemaPath: "#/$defs/acceptance/properties/rule/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
                   if (vErrors === null) {
                     vErrors = [err11];

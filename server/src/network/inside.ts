@@ -1,0 +1,67 @@
+/**
+ * What joins the two sides of a device that both forwards frames and routes: a home router with switched sockets, a
+ * layer-3 switch. It is one link of its own, in no cable, between the side of the frames and the side of the packets,
+ * and carries the VLANs in which the device has an address.
+ */
+
+import { contains } from '../standards/ipv4.ts';
+import { type Cable, type Device, type Port, type PortAddress, type Vlan, ownAddresses } from '../site/model.ts';
+import type { Joint } from './link.ts';
+import { hasVlans } from './vlan-membership.ts';
+
+export function insideJoints({
+  vlans,
+  devices,
+}: {
+  readonly vlans: readonly Vlan[];
+  readonly devices: readonly Device[];
+}): Joint[] {
+  return devices.flatMap((device) => (device.routing && device.bridging ? (joint(vlans, device) ?? []) : []));
+}
+
+function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
+  const addresses = sharedAddresses(device);
+  if (addresses.length === 0) return undefined;
+  const trunk = device.ports.some((port) => port.forwards && hasVlans(port))
+    ? [...new Set(addresses.flatMap(({ address, vlan }) => vlan ?? vlanOf(vlans, address)?.name ?? []))]
+    : undefined;
+  const side = (name: string, forwards: boolean): Port => ({
+    device,
+    name,
+    route: [],
+    forwards,
+    speed: undefined,
+    vlan: undefined,
+    trunk,
+    native: undefined,
+    addresses: forwards ? [] : addresses,
+    feeds: undefined,
+    draws: undefined,
+    mac: device.mac,
+    interface: undefined,
+    routerPort: false,
+    forwardReports: false,
+  });
+  const cable: Cable = {
+    item: device.item,
+    name: device.name,
+    from: { device: device.name, port: undefined, route: [] },
+    to: { device: device.name, port: undefined, route: [] },
+    type: undefined,
+    length: undefined,
+    through: [],
+  };
+  return { cable, a: side('sockets', true), b: side('routing', false), capacity: undefined };
+}
+
+/** The device's own, and those that stand at one of its sockets: all sockets of that VLAN share it. */
+function sharedAddresses(device: Device): PortAddress[] {
+  const atSockets = device.ports.flatMap((port) =>
+    port.forwards ? port.addresses.map((each) => ({ ...each, vlan: each.vlan ?? port.native ?? port.vlan })) : [],
+  );
+  return [...ownAddresses({ ...device, ports: [] }), ...atSockets];
+}
+
+function vlanOf(vlans: readonly Vlan[], address: number): Vlan | undefined {
+  return vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
+}
