@@ -1,6 +1,6 @@
 /** What follows from which fault of the wiring, so that each is told where it is to be mended and nowhere else. */
 
-import type { Stream } from '../site/model.ts';
+import type { Device, Stream } from '../site/model.ts';
 import { type AddressUse, isOutside } from './address-uses.ts';
 import type { Delivery, Unreached } from './delivery.ts';
 import { type Fault, MendedWiring, type Step } from './faults.ts';

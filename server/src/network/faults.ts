@@ -11,7 +11,7 @@ import { contains } from '../standards/ipv4.ts';
 import type { Item } from '../site/item.ts';
 import { type Cable, type CableEnd, type Device, type Port, portAt } from '../site/model.ts';
 import { nearest } from '../text/nearest.ts';
-import { type Link, carries, oppositePort, sentBy } from './link.ts';
+import { type Link, cablesOf, carries, oppositePort, sentBy } from './link.ts';
 import { isTransparent } from './transparent-segments.ts';
 import type { Topology, Wired, Wiring } from './wiring.ts';
 import { type BroadcastDomain, domainsOf, hasVlans } from './vlan-membership.ts';
@@ -187,7 +187,7 @@ export class MendedWiring {
 
   private addLoose(): void {
     const { site, topology } = this;
-    const joining = new Set<Cable>(topology.links.map(({ cable }) => cable));
+    const joining = new Set<Cable>(topology.links.flatMap(cablesOf).map(({ cable }) => cable));
     const uncabled = site.devices.filter(({ ports }) => !ports.some((port) => topology.linkAt(port) !== undefined));
     const meant = (end: CableEnd | undefined): readonly (Port | Device)[] => {
       if (end === undefined) return [];

@@ -6,7 +6,7 @@
 
 import { contains } from '../standards/ipv4.ts';
 import { type Cable, type Device, type Port, type PortAddress, type Vlan, ownAddresses } from '../site/model.ts';
-import type { Joint } from './link.ts';
+import { type Joint, alone } from './link.ts';
 import { hasVlans } from './vlan-membership.ts';
 
 export function insideJoints({
@@ -39,8 +39,11 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     draws: undefined,
     mac: device.mac,
     interface: undefined,
+    lag: undefined,
+    lacp: 'off',
     routerPort: false,
     forwardReports: false,
+    reserved: false,
   });
   const cable: Cable = {
     item: device.item,
@@ -51,7 +54,7 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     length: undefined,
     through: [],
   };
-  return { cable, a: side('sockets', true), b: side('routing', false), capacity: undefined };
+  return alone({ cable, a: side('sockets', true), b: side('routing', false), capacity: undefined });
 }
 
 /** The device's own, and those that stand at one of its sockets: all sockets of that VLAN share it. */

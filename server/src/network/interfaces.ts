@@ -2,11 +2,11 @@
 
 import { lastResult, perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
-import type { Device, Port, Site, Vlan } from '../site/model.ts';
+import { type Device, type Port, type Site, type Vlan, addressesAt } from '../site/model.ts';
 import { canForward } from './can-forward.ts';
 import type { RouteTarget } from '../site/multicast-route.ts';
 import type { Interface } from './interface.ts';
-import type { Link } from './link.ts';
+import { type Link, leadOf } from './link.ts';
 import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
 import { RouteTable, type Via, type Way } from './route-table.ts';
 
@@ -107,7 +107,8 @@ function holdersOf(
 }
 
 function interfacesAt(port: Port, link: Link | undefined): Interface[] {
-  if (link === undefined) return [];
+  // Aggregated ports are one interface, at the first cable's port.
+  if (link === undefined || leadOf(link, port) !== port) return [];
   return domainsOf(link).map((domain) => ({
     device: port.device,
     port,
@@ -117,7 +118,8 @@ function interfacesAt(port: Port, link: Link | undefined): Interface[] {
   }));
 }
 
-function addressIn({ addresses }: Port, domain: BroadcastDomain, link: Link): number | undefined {
+function addressIn(port: Port, domain: BroadcastDomain, link: Link): number | undefined {
+  const addresses = addressesAt(port);
   const { vlan } = domain;
   const named = addresses.find((candidate) => candidate.vlan !== undefined && candidate.vlan === vlan?.name);
   if (named !== undefined) return named.address;

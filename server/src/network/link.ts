@@ -1,16 +1,37 @@
-/** A link: two ports joined by a cable. */
+/** A link: two ports joined by a cable, or two groups of ports by several. */
 
 import type { Cable, Device, Port } from '../site/model.ts';
 import type { BroadcastDomain, VlanMembership } from './vlan-membership.ts';
 
-/** Two ports joined by a cable, whatever crosses it. */
-export interface Joint {
+/** A cable between two ports. */
+export interface Member {
   readonly cable: Cable;
   /** The ends in the order of the cable. */
   readonly a: Port;
   readonly b: Port;
   /** bit/s: the slower end's speed; `undefined` where neither end says. */
   readonly capacity: number | undefined;
+}
+
+/** What joins two ports, whatever crosses it. Of several cables as one link, cable and ports are those of the first. */
+export interface Joint extends Member {
+  /** bit/s, all cables together. */
+  readonly capacity: number | undefined;
+  /** The cables that carry it: one, unless ports are aggregated. */
+  readonly members: readonly Member[];
+  /** Cables of the same group that carry nothing, as they do not fit. */
+  readonly idle: readonly Member[];
+}
+
+/** A link of one cable. */
+export function alone(member: Member): Joint {
+  return { ...member, members: [member], idle: [] };
+}
+
+/** Of a port of an aggregated link, the port that stands for its end. */
+export function leadOf(link: Joint, port: Port): Port {
+  if (port === link.a || port === link.b) return port;
+  return port.device === link.a.device ? link.a : link.b;
 }
 
 export interface Link extends Joint {
@@ -32,7 +53,17 @@ export interface Hop {
 }
 
 export function oppositePort(link: Joint, port: Port): Port {
-  return link.a === port ? link.b : link.a;
+  return leadOf(link, port) === link.a ? link.b : link.a;
+}
+
+/** All cables of a link, those that carry nothing last. */
+export function cablesOf({ members, idle }: Joint): readonly Member[] {
+  return idle.length === 0 ? members : [...members, ...idle];
+}
+
+/** The cable at a port of a link. */
+export function memberAt(link: Joint, port: Port): Member | undefined {
+  return cablesOf(link).find(({ a, b }) => a === port || b === port);
 }
 
 /** The end of a link at a device that it is cabled to; inside a device the end that forwards frames. */
@@ -42,7 +73,7 @@ export function portOf(link: Joint, device: Device): Port {
 
 /** What leaves by a port into its link. */
 export function sentBy(link: Link, out: Port): VlanMembership {
-  return link.a === out ? link.fromA : link.fromB;
+  return leadOf(link, out) === link.a ? link.fromA : link.fromB;
 }
 
 /** How a link carries a broadcast domain: not at all, without a tag, or with one. */

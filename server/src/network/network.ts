@@ -4,12 +4,12 @@ import { lastResult } from '../memo.ts';
 import type { Device, Media, Port, Site, Stream } from '../site/model.ts';
 import type { AddressUse } from './address-uses.ts';
 import { type Causes, causesOf } from './causes.ts';
-import { atOnce } from './at-once.ts';
+import { type AtOnce, atOnce } from './at-once.ts';
 import type { BridgeTree } from './bridge-tree.ts';
 import type { Choices } from './choices.ts';
 import type { Delivery } from './delivery.ts';
 import type { Interfaces } from './interfaces.ts';
-import type { Link } from './link.ts';
+import { type Link, leadOf } from './link.ts';
 import { type DirectionLoad, loadsOf } from './loads.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Memberships } from './multicast.ts';
@@ -73,10 +73,10 @@ export function networker(): (site: Site) => Network {
     };
   });
   const keepAtOnce = lastResult((links: readonly Link[], routes: Routes, rates: Network['rates']) =>
-    atOnce(links, routes, routes.choices.decoders, rates),
+    byLead(atOnce(links, routes, routes.choices.decoders, rates)),
   );
   const keepLoads = lastResult((links: readonly Link[], copies: Routes['copies'], rates: Network['rates']) =>
-    loadsOf(links, copies, rates),
+    atLead(loadsOf(links, copies, rates)),
   );
   const keepCauses = lastResult((wiring: Wiring, deliveries: Routes['deliveries']) =>
     causesOf(wiring, deliveries),
@@ -91,4 +91,13 @@ export function networker(): (site: Site) => Network {
     const causes = keepCauses(wiring, deliveries);
     return { ...wiring, memberships, choices, deliveries, delivery, copies, waiting, rates, load, causes };
   });
+}
+
+function byLead({ copies, waiting }: AtOnce): AtOnce {
+  return { copies: atLead(copies), waiting: atLead(waiting) };
+}
+
+/** What leaves by any port of an aggregated link leaves by the one that stands for it. */
+function atLead<T>(of: (link: Link, out: Port) => T): (link: Link, out: Port) => T {
+  return (link, out) => of(link, leadOf(link, out));
 }

@@ -8,7 +8,7 @@
  * - A gateway must be in the subnet of the port, or the route is refused.
  */
 
-import type { Device, HostRoute, Port } from '../site/model.ts';
+import { type Device, type HostRoute, type Port, isNamed } from '../site/model.ts';
 import { type Subnet, contains, isMulticast } from '../standards/ipv4.ts';
 import type { Interface } from './interface.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
@@ -128,7 +128,7 @@ function connectedBy(by: Interface): Way[] {
 /** A port without a cable keeps its address, and so the route to its subnet. */
 function withoutCarrier({ device, own, subnetOf }: TableSource): Way[] {
   return device.ports.flatMap((port) => {
-    if (port.forwards || own.some((by) => by.port === port)) return [];
+    if (port.forwards || own.some((by) => isNamed(by.port, port.name))) return [];
     return port.addresses.map(({ address }) => ({
       to: subnetOf(address) ?? around(address),
       port,
@@ -186,10 +186,16 @@ function wayOf(
   return { ...way, by, via: gateway };
 }
 
-/** The port that sends for one: of sockets that are switched with each other the one inside their device. */
+/**
+ * The port that sends for one: of sockets that are switched with each other the one inside their device, of aggregated
+ * ports that of the first cable.
+ */
 function sendingFor(port: Port, own: readonly Interface[]): Port {
-  if (!port.forwards) return port;
-  return own.map((by) => by.port).find((by) => by.device.portByName.get(by.name) !== by) ?? port;
+  const ports = own.map((by) => by.port);
+  const found = port.forwards
+    ? ports.find((by) => by.device.portByName.get(by.name) !== by)
+    : ports.find((by) => isNamed(by, port.name));
+  return found ?? port;
 }
 
 /** The default route by the first interface whose VLAN has a gateway, as on a host that is given one gateway. */

@@ -9,13 +9,14 @@
 
 import { perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
-import { type Cable, type CableEnd, type Device, type Port, type Vlan, portAt } from '../site/model.ts';
+import { type Cable, type CableEnd, type Device, type Port, type Vlan, addressesAt, portAt } from '../site/model.ts';
 import { type AddressUse, addressUses } from './address-uses.ts';
+import { aggregated } from './aggregation.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
 import { askersIn } from './askers.ts';
 import { insideJoints } from './inside.ts';
 import { Interfaces } from './interfaces.ts';
-import { type Joint, type Link, carries, sentBy } from './link.ts';
+import { type Joint, type Link, type Member, carries, sentBy } from './link.ts';
 import {
   type BroadcastDomain,
   type VlanMembership,
@@ -40,7 +41,7 @@ export interface Topology {
   readonly links: readonly Link[];
   /** Inside devices that both route and forward frames: from the frames' side, which is `a`, to the routing one. */
   readonly inside: readonly Link[];
-  /** The link at a port. A port that is cabled twice has its first cable here. */
+  /** The link at a port. A port that is cabled twice has its first cable here; aggregated ports have the same link. */
   readonly linkAt: (port: Port) => Link | undefined;
   /** The declared VLANs in their order, then the others. */
   readonly domains: readonly BroadcastDomain[];
@@ -103,8 +104,7 @@ function topologyOf(site: Wired): Topology {
   for (const joint of joints) {
     const link: Link = { ...joint, ...crossing(joint), blocked: blocked.get(joint) };
     linkOf.set(joint, link);
-    linkByPort.set(joint.a, link);
-    linkByPort.set(joint.b, link);
+    for (const { a, b } of [...joint.members, ...joint.idle]) linkByPort.set(a, link).set(b, link);
   }
   const linksOf = (some: readonly Joint[]): Link[] => some.flatMap((joint) => linkOf.get(joint) ?? []);
   const links = linksOf(cabled);
@@ -126,7 +126,7 @@ function topologyOf(site: Wired): Topology {
 
 /** What the cables join. */
 function jointsOf({ deviceByName, cables }: Wired): Joint[] {
-  const joints: Joint[] = [];
+  const joined: Member[] = [];
   const taken = new Set<Port>();
   const at = (end: CableEnd | undefined): Port | undefined => portAt({ deviceByName }, end);
   for (const cable of cables) {
@@ -137,9 +137,9 @@ function jointsOf({ deviceByName, cables }: Wired): Joint[] {
     // A port takes one plug; the rules report a second.
     if (taken.has(a) || taken.has(b)) continue;
     taken.add(a).add(b);
-    joints.push({ cable, a, b, capacity: slower(a.speed, b.speed) });
+    joined.push({ cable, a, b, capacity: slower(a.speed, b.speed) });
   }
-  return joints;
+  return aggregated(joined);
 }
 
 function slower(a: number | undefined, b: number | undefined): number | undefined {
@@ -210,7 +210,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
 function vlanOfHosts(vlans: readonly Vlan[], hosts: readonly Port[]): Vlan | undefined {
   let found: Vlan | undefined;
   for (const host of hosts) {
-    for (const { address } of host.addresses) {
+    for (const { address } of addressesAt(host)) {
       const vlan = vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
       if (vlan === undefined) continue;
       if (found !== undefined && found !== vlan) return undefined;

@@ -115,8 +115,9 @@ function direction(link: LinkReport, from: string, to: string, { line, streams: 
   ];
 }
 
-function speed({ capacity }: LinkReport): string {
-  return capacity === null ? 'unknown' : bitRate(capacity);
+function speed({ capacity, cables = 1 }: LinkReport): string {
+  if (capacity === null) return 'unknown';
+  return cables === 1 ? bitRate(capacity) : `${cables} × ${bitRate(capacity / cables)}`;
 }
 
 function streams({ streams: all }: Report): string {

@@ -32,6 +32,8 @@ export interface LinkReport {
   readonly to: string;
   /** bit/s */
   readonly capacity: number | null;
+  /** Where ports are aggregated: more than one. */
+  readonly cables?: number;
   /** From `from` to `to`. */
   readonly forward: DirectionReport;
   readonly backward: DirectionReport;
@@ -117,6 +119,7 @@ function linkReport(network: Network, link: Link): LinkReport {
     from: portName(link.a),
     to: portName(link.b),
     capacity: link.capacity ?? null,
+    ...(link.members.length > 1 && { cables: link.members.length }),
     forward: direction(link.a),
     backward: direction(link.b),
     blocked: link.blocked !== undefined,

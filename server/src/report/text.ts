@@ -45,8 +45,9 @@ function links({ links: all }: Report): string {
   );
 }
 
-function capacity({ capacity: speed }: LinkReport): string {
-  return speed === null ? 'unknown' : bitRate(speed);
+function capacity({ capacity: speed, cables = 1 }: LinkReport): string {
+  if (speed === null) return 'unknown';
+  return cables === 1 ? bitRate(speed) : `${cables} × ${bitRate(speed / cables)}`;
 }
 
 function load({ capacity: speed }: LinkReport, { line, streams: by }: DirectionReport): string[] {

@@ -38,6 +38,8 @@ import { twoPortsOneSubnet } from './addresses/two-ports-one-subnet.ts';
 import { unfilled } from './addresses/unfilled.ts';
 import { vlanId } from './addresses/vlan-id.ts';
 import { accessAndTrunk } from './links/access-and-trunk.ts';
+import { aggregationLoad } from './links/aggregation-load.ts';
+import { aggregationMismatch } from './links/aggregation-mismatch.ts';
 import { cableLength } from './links/cable-length.ts';
 import { cableSpeed } from './links/cable-speed.ts';
 import { cableToItself } from './links/cable-to-itself.ts';
@@ -161,6 +163,8 @@ export const rules: readonly Rule[] = [
   unfilled,
   vlanId,
   accessAndTrunk,
+  aggregationLoad,
+  aggregationMismatch,
   cableLength,
   cableSpeed,
   cableToItself,

@@ -110,6 +110,9 @@ export interface Port {
   readonly reserved: boolean;
   /** What the operating system calls it, where that is not `name`. */
   readonly interface: string | undefined;
+  /** The link aggregation group that it belongs to. */
+  readonly lag: string | undefined;
+  readonly lacp: 'active' | 'passive' | 'off';
   readonly routerPort: boolean;
   readonly forwardReports: boolean;
 }
@@ -296,6 +299,17 @@ export function portAt({ deviceByName }: Pick<Site, 'deviceByName'>, end: CableE
 export function ownAddresses({ address, addresses, ports }: Device): readonly PortAddress[] {
   const own = address === undefined ? [] : [{ address, vlan: undefined, route: ['address'] }];
   return [...own, ...addresses, ...ports.flatMap((port) => port.addresses)];
+}
+
+/** The addresses at a port; the ports of a link aggregation group share theirs. */
+export function addressesAt(port: Port): readonly PortAddress[] {
+  if (port.lag === undefined) return port.addresses;
+  return port.device.ports.filter(({ lag }) => lag === port.lag).flatMap(({ addresses }) => addresses);
+}
+
+/** Whether a name is that of a port, or of another of its link aggregation group. */
+export function isNamed({ device, name, lag }: Port, given: string): boolean {
+  return name === given || (lag !== undefined && device.portByName.get(given)?.lag === lag);
 }
 
 /** An end of a cable as it is written: `core/16`, or a device alone. */

@@ -185,12 +185,15 @@ function readPort({ device, name, route, forwards, offset }: Which, data: Partly
     vlan: data.vlan,
     trunk: data.trunk === undefined ? undefined : strings(data.trunk),
     native: data.native,
-    addresses: readAddresses(device, route, data, offset),
+    // Ports of a group share one address.
+    addresses: data.lag === undefined || offset === 0 ? readAddresses(device, route, data, offset) : [],
     feeds: typeof power === 'string' ? power : undefined,
     draws: draws === undefined ? undefined : { class: draws.class, milliwatts: amount(draws.power, 'power') },
     mac: data.mac,
     reserved: data.reserved === true,
     interface: data.interface,
+    lag: data.lag,
+    lacp: data.lacp ?? 'active',
     routerPort: data['router-port'] === true,
     forwardReports: data['forward-reports'] === true,
   };

@@ -1,6 +1,6 @@
 /** What the ports carried against what the plan has for them. */
 
-import { oppositePort } from '../../network/link.ts';
+import { type Link, memberAt, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { type Flow, flowOf } from './flow.ts';
@@ -60,7 +60,7 @@ function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boole
   const flow = flowOf(
     samples,
     ({ sent, received }) => (sends ? sent : received),
-    link?.capacity ?? port.speed,
+    (link === undefined ? undefined : memberAt(link, port)?.capacity) ?? port.speed,
     options.over,
   );
   const planned = at === undefined ? NOTHING : plannedIn(plan, at);
@@ -76,8 +76,13 @@ function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boole
     flow,
     planned,
     difference: flow.mean - planned.nominal,
-    verdict: verdictOf(flow, planned, options),
+    verdict: ofMember(link, verdictOf(flow, planned, options)),
   };
+}
+
+/** A cable of an aggregated link carries some part of what is planned for all of them. */
+function ofMember(link: Link | undefined, verdict: Verdict): Verdict {
+  return link !== undefined && link.members.length > 1 && verdict === 'below' ? 'agrees' : verdict;
 }
 
 function verdictOf(

@@ -38,7 +38,7 @@ export function checkScript(plan: Plan, network: HostNetwork, head: readonly str
   return `#!/bin/sh\n${comment}${FUNCTIONS}\n${calls.join('\n')}\n${END(device.name)}`;
 }
 
-function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterface): string[] {
+function interfaceChecks(plan: Plan, { name, port, tag, addresses, cards }: HostInterface): string[] {
   const own = word(name);
   const link = plan.network.topology.linkAt(port);
   const checks: string[] = [];
@@ -48,6 +48,7 @@ function interfaceChecks(plan: Plan, { name, port, tag, addresses }: HostInterfa
       `linked ${own} ` +
         word(visible(link === undefined ? 'no cable in the plan' : portName(oppositePort(link, port)), 100)),
     );
+    checks.push(...cards.map((card) => `bonded ${word(card.name)} ${own}`));
     const speed = link?.capacity ?? port.speed;
     if (speed !== undefined && speed >= 1_000_000)
       checks.push(`runs_at ${own} ${Math.floor(speed / 1_000_000)} ${word(bitRate(speed))}`);
@@ -93,6 +94,15 @@ runs_at() {
   if [ "\${found:--1}" -le 0 ]; then echo "$1: its speed cannot be read; the plan counts on $3" >&2
   elif [ "$found" -lt "$2" ]; then differs "$1: runs at $found Mb/s, the plan counts on $3; look at the cable and at what the ports are set to"
   fi
+}
+
+# bonded CARD INTERFACE
+bonded() {
+  case " $(ip -o link show dev "$1" 2>/dev/null) " in
+    '  ') differs "$1: there is no such interface" ;;
+    *" master $2 "*) ;;
+    *) differs "$1: is no part of $2" ;;
+  esac
 }
 
 # tagged INTERFACE CARD ID

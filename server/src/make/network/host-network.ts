@@ -3,7 +3,17 @@
 import type { Interface } from '../../network/interface.ts';
 import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Device, type HostRoute, type Port, type PortAddress, type Vlan, portName } from '../../site/model.ts';
+import { leadOf } from '../../network/link.ts';
+import {
+  type Device,
+  type HostRoute,
+  type Port,
+  type PortAddress,
+  type Vlan,
+  addressesAt,
+  isNamed,
+  portName,
+} from '../../site/model.ts';
 import { type Subnet, contains, formatAddress, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
@@ -19,6 +29,13 @@ export interface HostInterface {
   /** Of a VLAN interface: its tag, and the interface that carries the tagged frames. */
   readonly tag: { readonly id: number; readonly of: string } | undefined;
   readonly addresses: readonly HostAddress[];
+  /** The cards of an interface that bonds them; none of any other. */
+  readonly cards: readonly Card[];
+}
+
+export interface Card {
+  readonly name: string;
+  readonly port: Port;
 }
 
 interface HostAddress {
@@ -72,21 +89,39 @@ type Refuse = (rule: string, route: Route, message: string) => void;
 
 function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface[] {
   const taken = new Map<string, string>();
-  return device.ports.flatMap((port) => {
-    const name = interfaceName(port);
+  const take = (port: Port, name: string, key: string): boolean => {
     const why = isInterfaceName(name)
       ? nameTaken(taken, name)
       : 'Linux has interface names of 1 to 15 characters of ASCII, without space, / : or %';
-    if (why !== undefined) {
+    if (why === undefined) taken.set(name, portName(port));
+    else {
       refuse(
-        port.interface === undefined ? 'not-made' : 'interface-name',
-        [...port.route, 'interface'],
-        `${visible(portName(port))} cannot be set up as ${visible(name)}: ${why}. Say its name in \`interface\`.`,
+        key === 'interface' && port.interface === undefined ? 'not-made' : 'interface-name',
+        [...port.route, key],
+        `${visible(portName(port))} cannot be set up as ${visible(name)}: ${why}. Say its name in \`${key}\`.`,
       );
-      return [];
     }
-    taken.set(name, portName(port));
-    return atPort(plan, port, name, taken, refuse);
+    return why === undefined;
+  };
+  return device.ports.flatMap((port): HostInterface[] => {
+    const bonded = port.lag === undefined ? [] : device.ports.filter(({ lag }) => lag === port.lag);
+    if (bonded.length > 0 && bonded[0] !== port) return [];
+    const cards = bonded.flatMap((card): Card[] => {
+      const name = interfaceName(card);
+      return take(card, name, 'interface') ? [{ name, port: card }] : [];
+    });
+    const name = port.lag ?? interfaceName(port);
+    if (!take(port, name, port.lag === undefined ? 'interface' : 'lag')) return [];
+    const [own, ...legs] = atPort(plan, standingFor(plan, bonded) ?? port, name, taken, refuse);
+    return own === undefined ? legs : [{ ...own, cards }, ...legs];
+  });
+}
+
+/** Of bonded ports the one by which the plan sends: that of the first cable. */
+function standingFor({ network }: Plan, bonded: readonly Port[]): Port | undefined {
+  return bonded.find((port) => {
+    const link = network.topology.linkAt(port);
+    return link !== undefined && leadOf(link, port) === port;
   });
 }
 
@@ -98,7 +133,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
     .flatMap(({ vlan: each }) => each ?? [])
     .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || (a.name < b.name ? -1 : 1));
   const of = new Map<Vlan | undefined, PortAddress[]>();
-  for (const address of port.addresses) {
+  for (const address of addressesAt(port)) {
     const target = homeOf(address, vlan, tagged);
     of.set(target, [...(of.get(target) ?? []), address]);
   }
@@ -126,12 +161,12 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
     }
     taken.set(legName, portName(port));
     const addresses = (of.get(leg) ?? []).flatMap((address) => withPrefix(plan, port, address, leg, refuse));
-    return [{ name: legName, port, vlan: leg, tag: { id: leg.id, of: name }, addresses }];
+    return [{ name: legName, port, vlan: leg, tag: { id: leg.id, of: name }, addresses, cards: [] }];
   });
   const addresses = [...of]
     .flatMap(([target, list]) => (target !== undefined && tagged.includes(target) ? [] : list))
     .flatMap((address) => withPrefix(plan, port, address, vlan, refuse));
-  return [{ name, port, vlan, tag: undefined, addresses }, ...legs];
+  return [{ name, port, vlan, tag: undefined, addresses, cards: [] }, ...legs];
 }
 
 /** The tagged VLAN of an address; `undefined` where it belongs to the port's own interface. */
@@ -189,7 +224,7 @@ function routeOf(
 ): NetworkRoute | undefined {
   const { to } = route;
   const own = interfaces.filter(
-    ({ port, vlan }) => port.name === route.port && (route.vlan === undefined || vlan?.name === route.vlan),
+    ({ port, vlan }) => isNamed(port, route.port) && (route.vlan === undefined || vlan?.name === route.vlan),
   );
   const first = planned(plan, device, route.port, own);
   if (first === undefined) {
@@ -258,7 +293,7 @@ function planned(
   port: string,
   own: readonly HostInterface[],
 ): HostInterface | undefined {
-  const by = network.interfaces.of(device).find((candidate) => candidate.port.name === port);
+  const by = network.interfaces.of(device).find((candidate) => isNamed(candidate.port, port));
   const vlan = by === undefined ? undefined : by.domain.vlan;
   return (
     own.find((candidate) => vlan !== undefined && candidate.vlan === vlan) ??

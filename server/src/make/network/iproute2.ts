@@ -8,6 +8,7 @@ import { commented, header } from '../header.ts';
 import { type Made, type Output } from '../output.ts';
 import { shellWord } from '../quoting/shell.ts';
 import { checkScript } from './check-script.ts';
+import { bondCommands } from './bond.ts';
 import { ofEachHost } from './each-host.ts';
 import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
 import { type KernelSwitch, NO_SWITCH, kernelSwitches } from './kernel-switches.ts';
@@ -37,7 +38,9 @@ function ofHost(plan: Plan, device: Device): Made {
 function setScript(plan: Plan, network: HostNetwork, head: readonly string[]): string {
   const { device, interfaces, routes } = network;
   const switches = kernelSwitches(plan, network);
-  const cards = interfaces.filter(({ tag }) => tag === undefined);
+  const cards = interfaces
+    .filter(({ tag }) => tag === undefined)
+    .flatMap(({ name, cards: bonded }) => (bonded.length === 0 ? [name] : bonded.map((card) => card.name)));
   const lines = [
     '',
     `Sets addresses and routes of ${visible(device.name)}. Needs root. What is set already stays as it is, nothing ` +
@@ -52,7 +55,7 @@ function setScript(plan: Plan, network: HostNetwork, head: readonly string[]): s
       ? []
       : [
           '\n# Before anything is changed: all interfaces are there.\n',
-          ...cards.map(({ name }) => `ip link show dev ${word(name)} >/dev/null\n`),
+          ...cards.map((name) => `ip link show dev ${word(name)} >/dev/null\n`),
         ]),
     ...interfaces.map(setInterface),
     ...(routes.length === 0 ? [] : ['\n', ...[...routes].sort(lessGeneralFirst).map(setRoute)]),
@@ -60,17 +63,19 @@ function setScript(plan: Plan, network: HostNetwork, head: readonly string[]): s
   ].join('');
 }
 
-function setInterface({ name, port, vlan, tag, addresses }: HostInterface): string {
+function setInterface({ name, port, vlan, tag, addresses, cards }: HostInterface): string {
   const own = word(name);
-  const where = [port.name === name ? '' : `port ${port.name}`, vlan === undefined ? '' : `VLAN ${vlan.name}`].filter(
-    (part) => part !== '',
-  );
+  const where = [
+    port.name === name || cards.length > 0 ? '' : `port ${port.name}`,
+    vlan === undefined ? '' : `VLAN ${vlan.name}`,
+  ].filter((part) => part !== '');
   const lines = [`\n# ${visible([name, ...where].join(', '))}\n`];
   if (tag !== undefined)
     lines.push(
       `ip link show dev ${own} >/dev/null 2>&1 || ip link add link ${word(tag.of)} name ${own} type vlan id ` +
         `${tag.id}\n`,
     );
+  lines.push(...bondCommands(name, cards));
   lines.push(`ip link set dev ${own} up\n`);
   for (const { address, prefix } of addresses) {
     // A /31 and a /32 have no broadcast address (RFC 3021).

@@ -9,6 +9,7 @@ import { commented, header } from '../header.ts';
 import { type Made, type MadeFile, type Output, type Refusal } from '../output.ts';
 import { formatMac } from '../../standards/mac.ts';
 import { networkdInterface, networkdText } from '../quoting/networkd.ts';
+import { bondKeys } from './bond.ts';
 import { ofEachHost } from './each-host.ts';
 import { type HostInterface, type HostNetwork, type NetworkRoute, destination, hostNetwork } from './host-network.ts';
 import { kernelSwitches } from './kernel-switches.ts';
@@ -84,6 +85,7 @@ function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface
     ...routes.filter(({ by }) => by === own).map((route) => section('Route', routeKeys(route))),
   ].join('');
   const network = { path: `${device.name}/${tag === undefined ? '20' : '10'}-${name}.network`, text };
+  if (own.cards.length > 0) return [...bondFiles(device, own, head), network];
   if (tag === undefined) return [network];
   const netdev = [
     head,
@@ -96,14 +98,39 @@ function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface
   return [{ path: `${device.name}/10-${name}.netdev`, text: netdev }, network];
 }
 
+/** The interface that bonds cards, and each of them as a part of it. */
+function bondFiles(device: Device, { name, cards }: HostInterface, head: string): MadeFile[] {
+  const netdev = [
+    head,
+    section('NetDev', [
+      ['Name', name],
+      ['Kind', 'bond'],
+    ]),
+    section('Bond', bondKeys(cards)),
+  ].join('');
+  return [
+    { path: `${device.name}/10-${name}.netdev`, text: netdev },
+    ...cards.map((card) => ({
+      path: `${device.name}/20-${card.name}.network`,
+      text: [
+        head,
+        section('Match', match({ ...card, tag: undefined, cards: [] })),
+        section('Network', [['Bond', name]]),
+      ].join(''),
+    })),
+  ];
+}
+
 type Key = readonly [name: string, value: string];
 
 function section(name: string, keys: readonly Key[]): string {
   return `\n[${name}]\n${keys.map(([key, value]) => `${key}=${value}\n`).join('')}`;
 }
 
-function match({ name, port, tag }: HostInterface): Key[] {
-  return port.mac === undefined || tag !== undefined ? [['Name', name]] : [['MACAddress', formatMac(port.mac)]];
+function match({ name, port, tag, cards }: Pick<HostInterface, 'name' | 'port' | 'tag' | 'cards'>): Key[] {
+  return port.mac === undefined || tag !== undefined || cards.length > 0
+    ? [['Name', name]]
+    : [['MACAddress', formatMac(port.mac)]];
 }
 
 function described({ item }: Device, { port }: HostInterface): Key[] {

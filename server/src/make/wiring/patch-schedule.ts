@@ -1,6 +1,6 @@
 /** Every cable of the site in the order of a walk through it: place by place, port by port. */
 
-import { oppositePort } from '../../network/link.ts';
+import { memberAt, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Cable } from '../../site/model.ts';
 import { bitRate, count, metres } from '../../text/words.ts';
@@ -90,7 +90,7 @@ function csvOf({ site, network }: Plan, walk: readonly CableRun[]): string {
         cable.type ?? '',
         cable.length === undefined ? '' : cable.length / 1000,
         textAt(cable.item.data, ['description']) ?? '',
-        link?.capacity ?? '',
+        (link === undefined || here.port === undefined ? undefined : memberAt(link, here.port)?.capacity) ?? '',
         ...peaks,
         site.name ?? '',
       ];

@@ -158,12 +158,13 @@ export function portExplained(plan: Plan, port: Port, most?: number): Explanatio
 }
 
 function portWords(port: Port): string[] {
-  const { speed, vlan, trunk, native, feeds, draws } = port;
+  const { speed, vlan, trunk, native, feeds, draws, lag, lacp } = port;
   const words: string[] = [];
   if (speed !== undefined) words.push(`${bitRate(speed)}.`);
   if (trunk !== undefined)
     words.push(`A trunk of ${list(trunk)}${native === undefined ? '' : `, ${native} without a tag`}.`);
   else if (vlan !== undefined) words.push(`An access port of ${vlan}.`);
+  if (lag !== undefined) words.push(`One of the group ${lag}${lacp === 'off' ? ', without LACP' : ''}.`);
   if (feeds !== undefined) words.push(`It can feed a powered device (PoE ${feeds}).`);
   if (draws !== undefined)
     words.push(

@@ -3,6 +3,7 @@
 import type { StreamCopies } from '../../network/routes.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import { loadOf } from '../../network/loads.ts';
+import { sharesOf } from '../../network/shares.ts';
 import type { Network } from '../../network/network.ts';
 import type { Load, StreamRates } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
@@ -46,6 +47,7 @@ export function directionExplained(
     title,
     sentences: [
       ...saysOfLoad(link, load),
+      ...saysOfCables(plan, link, out),
       ...saysOfChoice(plan, link, out, kind),
       ...(link.blocked === undefined ? [] : [`Spanning tree has ${portName(link.blocked)} discard it.`]),
     ],
@@ -88,11 +90,11 @@ export function capacityExplained(link: Link): Explanation {
   return {
     title: `${directionName(link, link.a)}: speed`,
     columns: [],
-    lines: [line(link.a), line(link.b)],
+    lines: link.members.flatMap(({ a, b }) => [line(a), line(b)]),
     total: {
       label: 'speed',
       cells: [link.capacity === undefined ? 'unknown' : { value: link.capacity, unit: 'b/s' }],
-      formula: 'the lower of the two',
+      formula: link.members.length === 1 ? 'the lower of the two' : 'the lower of the two, of each cable together',
     },
   };
 }
@@ -107,6 +109,23 @@ function saysOfLoad({ capacity }: Link, load: Load): string[] {
     capacity === undefined || capacity === 0 ? '' : `, ${percent(rate, capacity)} of ${bitRate(capacity)}`;
   const nominal = load.nominal === load.peak ? '' : `; ${bitRate(load.nominal)} nominal`;
   return [`${bitRate(load.peak)}${load.nominal === load.peak ? '' : ' at peak'}${of(load.peak)}${nominal}.`];
+}
+
+/** Of an aggregated link its cables, and what one of them may have to carry. */
+function saysOfCables({ network }: Plan, link: Link, out: Port): string[] {
+  const shares = sharesOf(network, link, out);
+  if (shares === undefined) return [];
+  const { members, capacity } = link;
+  const ends = members.map(({ a, b }) => portName(a.device === out.device ? a : b));
+  const speed = capacity === undefined ? '' : ` of ${bitRate(capacity / members.length)}`;
+  const words = `${members.length} cables${speed} are one link (IEEE 802.1AX): ${list(ends)}.`;
+  const [greatest] = shares.greatest;
+  if (greatest === undefined) return [words];
+  return [
+    words,
+    `A stream takes one of them, which a hash chooses: the fullest carries at least ${bitRate(shares.least)}, and ` +
+      `${bitRate(shares.all)} if all meet there; ${greatest.stream.name} alone takes ${bitRate(greatest.peak)}.`,
+  ];
 }
 
 /** Which screens choose what crosses, and what comes for a moment while they change. */

@@ -9,7 +9,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { setVlans } from '../../site/port-vlans.ts';
-import { type Port, type Site, type Vlan, portName } from '../../site/model.ts';
+import { type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
@@ -56,7 +56,7 @@ one other subnet, the subnet is what is wrong; where all behind one cable are, t
         about,
         ...followed,
         // At the wrong port it may not be fed either.
-        entails: [...followed.entails, use, use.port],
+        entails: [...followed.entails, use, ...(use.port === undefined ? [] : [use.port])],
         fixes: () => [...nextFreeAddressFix(site, vlans[0], use), ...otherVlan(site, network.topology, use)],
       });
     }

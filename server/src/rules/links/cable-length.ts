@@ -1,3 +1,4 @@
+import { cablesOf } from '../../network/link.ts';
 import { CHANNEL, CORDS, type CableType, PERMANENT_LINK, leastCableType, reach } from '../../standards/cabling.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -19,7 +20,7 @@ connector: the light is invisible and may harm the eye. Cables in walls, on roof
 local codes, and leave to licensed people what these leave to them.`,
   source: 'TIA-568 (channel of 100 m; secondary), IEEE 802.3 (reach over fibre and of 10GBASE-T; from memory)',
   check({ network }: RuleContext, report: Report): void {
-    for (const { a, b, cable, capacity } of network.topology.links) {
+    for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {
       const { item, length, through } = cable;
       // What does not fit the schema is left out of the data.
       const type = cable.type as CableType | undefined;

@@ -1,3 +1,4 @@
+import { cablesOf } from '../../network/link.ts';
 import { type CableType, leastCableType, reach } from '../../standards/cabling.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -13,7 +14,7 @@ export const cableSpeed: Rule = {
 packets, or does not come up. Take a cable of the type that is named, or set the slower speed at a port.`,
   source: 'IEEE 802.3: least category of each BASE-T (secondary), fibre and direct attach (from memory)',
   check({ network }: RuleContext, report: Report): void {
-    for (const { a, b, cable, capacity } of network.topology.links) {
+    for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {
       // What does not fit the schema is left out of the data.
       const type = cable.type as CableType | undefined;
       if (type === undefined || capacity === undefined || capacity === 0 || reach(type, capacity) !== undefined)

@@ -3,7 +3,7 @@ import type { Delivery } from '../../network/delivery.ts';
 import type { Network } from '../../network/network.ts';
 import { betterEgress } from '../../network/better-egress.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import { type Port, portName } from '../../site/model.ts';
+import { type Port, isNamed, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
 import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -25,7 +25,7 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
       if (source === undefined || leaves === undefined || stream.group === undefined || !isMulticast(stream.group))
         continue;
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
-      if (meant !== undefined && meant !== leaves.port) {
+      if (meant !== undefined && !isNamed(leaves.port, meant.name)) {
         const usable = network.interfaces.of(source).some(({ port }) => port === meant);
         report({
           at: placeOf(stream.item, ['egress']),

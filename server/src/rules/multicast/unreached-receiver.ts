@@ -134,8 +134,8 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
   };
 }
 
-function isHost({ bridging, kind }: Device): boolean {
-  return !bridging && kind !== 'patch-panel';
+function isHost({ bridging, routing, kind }: Device): boolean {
+  return (!bridging || routing) && kind !== 'patch-panel';
 }
 
 /**

@@ -297,6 +297,14 @@ export interface Port {
    */
   interface?: string;
   /**
+   * The name of the group of ports that make one link with their cables (IEEE 802.1AX); of a server, also of the interface that bonds them. All of them have one speed and the same VLANs, and lead to one group of the device at the other end. The address stands at any one of them. Their speeds add up, but each stream takes one cable.
+   */
+  lag?: string;
+  /**
+   * How the port agrees with the other end about its group.
+   */
+  lacp?: 'active' | 'passive' | 'off';
+  /**
    * Treats the port as if a multicast router were behind it: it gets every group that its switch knows or receives, and every membership report.
    */
   'router-port'?: boolean;

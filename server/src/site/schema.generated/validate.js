@@ -130,7 +130,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
 validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var vlans = validate53;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
-var pattern5 = new RegExp("^[A-Za-z0-9_-]+$", "u");
+var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate53(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -211,7 +211,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.gateway !== void 0) {
       let data2 = data.gateway;
       if (typeof data2 === "string") {
-        if (!pattern5.test(data2)) {
+        if (!pattern7.test(data2)) {
           const err6 = { instancePath: instancePath + "/gateway", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err6];
@@ -255,7 +255,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.querier !== void 0) {
       let data4 = data.querier;
       if (typeof data4 === "string") {
-        if (!pattern5.test(data4)) {
+        if (!pattern7.test(data4)) {
           const err10 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err10];
@@ -299,14 +299,15 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate54;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
+var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
 var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -498,7 +499,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.vlan !== void 0) {
       let data1 = data.vlan;
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err3 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -542,7 +543,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data3 === "string") {
-            if (!pattern5.test(data3)) {
+            if (!pattern7.test(data3)) {
               const err7 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err7];
@@ -597,7 +598,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.native !== void 0) {
       let data4 = data.native;
       if (typeof data4 === "string") {
-        if (!pattern5.test(data4)) {
+        if (!pattern7.test(data4)) {
           const err11 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -653,7 +654,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data6) {
           const _errs22 = errors;
           if (typeof key1 === "string") {
-            if (!pattern5.test(key1)) {
+            if (!pattern7.test(key1)) {
               const err16 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -764,20 +765,20 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["router-port"] !== void 0) {
-      if (typeof data["router-port"] !== "boolean") {
-        const err26 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err26];
-        } else {
-          vErrors.push(err26);
+    if (data.lag !== void 0) {
+      let data11 = data.lag;
+      if (typeof data11 === "string") {
+        if (!pattern7.test(data11)) {
+          const err26 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err26];
+          } else {
+            vErrors.push(err26);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data["forward-reports"] !== void 0) {
-      if (typeof data["forward-reports"] !== "boolean") {
-        const err27 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      } else {
+        const err27 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err27];
         } else {
@@ -786,9 +787,10 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err28 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.lacp !== void 0) {
+      let data12 = data.lacp;
+      if (typeof data12 !== "string") {
+        const err28 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -796,13 +798,55 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (!(data12 === "active" || data12 === "passive" || data12 === "off")) {
+        const err29 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema42.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+    }
+    if (data["router-port"] !== void 0) {
+      if (typeof data["router-port"] !== "boolean") {
+        const err30 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+    }
+    if (data["forward-reports"] !== void 0) {
+      if (typeof data["forward-reports"] !== "boolean") {
+        const err31 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err31];
+        } else {
+          vErrors.push(err31);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err32 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err32];
+        } else {
+          vErrors.push(err32);
+        }
+        errors++;
+      }
     }
   } else {
-    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err33 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err29];
+      vErrors = [err33];
     } else {
-      vErrors.push(err29);
+      vErrors.push(err33);
     }
     errors++;
   }
@@ -812,7 +856,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var schema59 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
 var schema60 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
-var pattern29 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var pattern30 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -990,7 +1034,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.picture !== void 0) {
       let data4 = data.picture;
       if (typeof data4 === "string") {
-        if (!pattern29.test(data4)) {
+        if (!pattern30.test(data4)) {
           const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1023,8 +1067,8 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var schema62 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern30 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern32 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var pattern31 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern33 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1068,7 +1112,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern30.test(data0)) {
+        if (!pattern31.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1099,7 +1143,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err6 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err6];
@@ -1113,7 +1157,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.via !== void 0) {
       let data2 = data.via;
       if (typeof data2 === "string") {
-        if (!pattern32.test(data2)) {
+        if (!pattern33.test(data2)) {
           const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -1567,7 +1611,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        if (!(data.kind === "patch-panel")) {
+        let data18 = data.kind;
+        if (!(data18 === "media-converter" || data18 === "camera" || data18 === "display" || data18 === "tuner" || data18 === "patch-panel")) {
           const err27 = {};
           if (vErrors === null) {
             vErrors = [err27];
@@ -1591,163 +1636,46 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid4) {
     const _errs30 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err28 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/4/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err28];
-        } else {
-          vErrors.push(err28);
-        }
-        errors++;
-      }
-      if (data.mac !== void 0) {
-        const err29 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/4/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err29];
-        } else {
-          vErrors.push(err29);
-        }
-        errors++;
-      }
-      if (data.interface !== void 0) {
-        const err30 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/4/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err30];
-        } else {
-          vErrors.push(err30);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err31 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/4/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err31];
-        } else {
-          vErrors.push(err31);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err32 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/4/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err32];
-        } else {
-          vErrors.push(err32);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err33 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/4/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err33];
-        } else {
-          vErrors.push(err33);
-        }
-        errors++;
-      }
       if (data.ports !== void 0) {
-        let data25 = data.ports;
-        if (data25 && typeof data25 == "object" && !Array.isArray(data25)) {
-          for (const key1 in data25) {
-            let data26 = data25[key1];
-            if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
-              if (data26.speed !== void 0) {
-                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        let data19 = data.ports;
+        if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
+          for (const key1 in data19) {
+            let data20 = data19[key1];
+            if (data20 && typeof data20 == "object" && !Array.isArray(data20)) {
+              if (data20.lag !== void 0) {
+                const err28 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
-                  vErrors = [err34];
+                  vErrors = [err28];
                 } else {
-                  vErrors.push(err34);
+                  vErrors.push(err28);
                 }
                 errors++;
               }
-              if (data26.vlan !== void 0) {
-                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data20.lacp !== void 0) {
+                const err29 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
-                  vErrors = [err35];
+                  vErrors = [err29];
                 } else {
-                  vErrors.push(err35);
-                }
-                errors++;
-              }
-              if (data26.trunk !== void 0) {
-                const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err36];
-                } else {
-                  vErrors.push(err36);
-                }
-                errors++;
-              }
-              if (data26.native !== void 0) {
-                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err37];
-                } else {
-                  vErrors.push(err37);
-                }
-                errors++;
-              }
-              if (data26.address !== void 0) {
-                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err38];
-                } else {
-                  vErrors.push(err38);
-                }
-                errors++;
-              }
-              if (data26.addresses !== void 0) {
-                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err39];
-                } else {
-                  vErrors.push(err39);
-                }
-                errors++;
-              }
-              if (data26.poe !== void 0) {
-                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err40];
-                } else {
-                  vErrors.push(err40);
-                }
-                errors++;
-              }
-              if (data26.mac !== void 0) {
-                const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err41];
-                } else {
-                  vErrors.push(err41);
-                }
-                errors++;
-              }
-              if (data26.interface !== void 0) {
-                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err42];
-                } else {
-                  vErrors.push(err42);
+                  vErrors.push(err29);
                 }
                 errors++;
               }
             } else {
-              const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              const err30 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
               if (vErrors === null) {
-                vErrors = [err43];
+                vErrors = [err30];
               } else {
-                vErrors.push(err43);
+                vErrors.push(err30);
               }
               errors++;
             }
           }
         } else {
-          const err44 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          const err31 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
           if (vErrors === null) {
-            vErrors = [err44];
+            vErrors = [err31];
           } else {
-            vErrors.push(err44);
+            vErrors.push(err31);
           }
           errors++;
         }
@@ -1757,22 +1685,16 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid15 = _valid4;
     if (valid15) {
       var props4 = {};
-      props4.address = true;
-      props4.mac = true;
-      props4.interface = true;
-      props4.speed = true;
-      props4.poe = true;
-      props4.routes = true;
       props4.ports = true;
       props4.kind = true;
     }
   }
   if (!valid15) {
-    const err45 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err32 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err45];
+      vErrors = [err32];
     } else {
-      vErrors.push(err45);
+      vErrors.push(err32);
     }
     errors++;
   }
@@ -1784,95 +1706,251 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props4);
     }
   }
+  const _errs37 = errors;
+  let valid20 = true;
+  const _errs38 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing5;
+    if (data.kind === void 0 && (missing5 = "kind")) {
+      const err33 = {};
+      if (vErrors === null) {
+        vErrors = [err33];
+      } else {
+        vErrors.push(err33);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        if (!(data.kind === "patch-panel")) {
+          const err34 = {};
+          if (vErrors === null) {
+            vErrors = [err34];
+          } else {
+            vErrors.push(err34);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid5 = _errs38 === errors;
+  errors = _errs37;
+  if (vErrors !== null) {
+    if (_errs37) {
+      vErrors.length = _errs37;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid5) {
+    const _errs40 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.address !== void 0) {
+        const err35 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/5/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err35];
+        } else {
+          vErrors.push(err35);
+        }
+        errors++;
+      }
+      if (data.mac !== void 0) {
+        const err36 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/5/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err36];
+        } else {
+          vErrors.push(err36);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err37 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/5/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err37];
+        } else {
+          vErrors.push(err37);
+        }
+        errors++;
+      }
+      if (data.speed !== void 0) {
+        const err38 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/5/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err38];
+        } else {
+          vErrors.push(err38);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err39 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/5/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err39];
+        } else {
+          vErrors.push(err39);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err40 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/5/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err40];
+        } else {
+          vErrors.push(err40);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data30 = data.ports;
+        if (data30 && typeof data30 == "object" && !Array.isArray(data30)) {
+          for (const key2 in data30) {
+            let data31 = data30[key2];
+            if (data31 && typeof data31 == "object" && !Array.isArray(data31)) {
+              if (data31.speed !== void 0) {
+                const err41 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err41];
+                } else {
+                  vErrors.push(err41);
+                }
+                errors++;
+              }
+              if (data31.vlan !== void 0) {
+                const err42 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err42];
+                } else {
+                  vErrors.push(err42);
+                }
+                errors++;
+              }
+              if (data31.trunk !== void 0) {
+                const err43 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err43];
+                } else {
+                  vErrors.push(err43);
+                }
+                errors++;
+              }
+              if (data31.native !== void 0) {
+                const err44 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err44];
+                } else {
+                  vErrors.push(err44);
+                }
+                errors++;
+              }
+              if (data31.address !== void 0) {
+                const err45 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err45];
+                } else {
+                  vErrors.push(err45);
+                }
+                errors++;
+              }
+              if (data31.addresses !== void 0) {
+                const err46 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err46];
+                } else {
+                  vErrors.push(err46);
+                }
+                errors++;
+              }
+              if (data31.poe !== void 0) {
+                const err47 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err47];
+                } else {
+                  vErrors.push(err47);
+                }
+                errors++;
+              }
+              if (data31.mac !== void 0) {
+                const err48 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err48];
+                } else {
+                  vErrors.push(err48);
+                }
+                errors++;
+              }
+              if (data31.interface !== void 0) {
+                const err49 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err49];
+                } else {
+                  vErrors.push(err49);
+                }
+                errors++;
+              }
+            } else {
+              const err50 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err50];
+              } else {
+                vErrors.push(err50);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err51 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/5/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err51];
+          } else {
+            vErrors.push(err51);
+          }
+          errors++;
+        }
+      }
+    }
+    var _valid5 = _errs40 === errors;
+    valid20 = _valid5;
+    if (valid20) {
+      var props5 = {};
+      props5.address = true;
+      props5.mac = true;
+      props5.interface = true;
+      props5.speed = true;
+      props5.poe = true;
+      props5.routes = true;
+      props5.ports = true;
+      props5.kind = true;
+    }
+  }
+  if (!valid20) {
+    const err52 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err52];
+    } else {
+      vErrors.push(err52);
+    }
+    errors++;
+  }
+  if (props0 !== true && props5 !== void 0) {
+    if (props5 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props5);
+    }
+  }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err46 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err53 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err46];
+        vErrors = [err53];
       } else {
-        vErrors.push(err46);
+        vErrors.push(err53);
       }
       errors++;
     }
-    for (const key2 in data) {
-      if (!func1.call(schema39.properties, key2)) {
-        const err47 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err47];
-        } else {
-          vErrors.push(err47);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data36 = data.kind;
-      if (typeof data36 !== "string") {
-        const err48 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err48];
-        } else {
-          vErrors.push(err48);
-        }
-        errors++;
-      }
-      if (!(data36 === "switch" || data36 === "router" || data36 === "access-point" || data36 === "media-converter" || data36 === "server" || data36 === "camera" || data36 === "display" || data36 === "computer" || data36 === "tuner" || data36 === "patch-panel")) {
-        const err49 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err49];
-        } else {
-          vErrors.push(err49);
-        }
-        errors++;
-      }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err50 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err50];
-        } else {
-          vErrors.push(err50);
-        }
-        errors++;
-      }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data38 = data["unregistered-multicast"];
-      if (typeof data38 !== "string") {
-        const err51 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err51];
-        } else {
-          vErrors.push(err51);
-        }
-        errors++;
-      }
-      if (!(data38 === "flood" || data38 === "drop")) {
-        const err52 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err52];
-        } else {
-          vErrors.push(err52);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err53 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err53];
-        } else {
-          vErrors.push(err53);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data40 = data["spanning-tree-priority"];
-      if (!(typeof data40 == "number" && (!(data40 % 1) && !isNaN(data40)) && isFinite(data40))) {
-        const err54 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    for (const key3 in data) {
+      if (!func1.call(schema39.properties, key3)) {
+        const err54 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err54];
         } else {
@@ -1880,51 +1958,52 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data40 == "number" && isFinite(data40)) {
-        if (data40 > 61440 || isNaN(data40)) {
-          const err55 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
-          if (vErrors === null) {
-            vErrors = [err55];
-          } else {
-            vErrors.push(err55);
-          }
-          errors++;
+    }
+    if (data.kind !== void 0) {
+      let data41 = data.kind;
+      if (typeof data41 !== "string") {
+        const err55 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err55];
+        } else {
+          vErrors.push(err55);
         }
-        if (data40 < 0 || isNaN(data40)) {
-          const err56 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err56];
-          } else {
-            vErrors.push(err56);
-          }
-          errors++;
+        errors++;
+      }
+      if (!(data41 === "switch" || data41 === "router" || data41 === "access-point" || data41 === "media-converter" || data41 === "server" || data41 === "camera" || data41 === "display" || data41 === "computer" || data41 === "tuner" || data41 === "patch-panel")) {
+        const err56 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err56];
+        } else {
+          vErrors.push(err56);
         }
-        let res0;
-        if (res0 = data40 / 4096, res0 !== parseInt(res0)) {
-          const err57 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err57];
-          } else {
-            vErrors.push(err57);
-          }
-          errors++;
-        }
+        errors++;
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data41 = data["poe-budget"];
-      if (typeof data41 === "string") {
-        if (!pattern11.test(data41)) {
-          const err58 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err58];
-          } else {
-            vErrors.push(err58);
-          }
-          errors++;
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err57 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err57];
+        } else {
+          vErrors.push(err57);
         }
-      } else {
-        const err59 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data43 = data["unregistered-multicast"];
+      if (typeof data43 !== "string") {
+        const err58 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err58];
+        } else {
+          vErrors.push(err58);
+        }
+        errors++;
+      }
+      if (!(data43 === "flood" || data43 === "drop")) {
+        const err59 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err59];
         } else {
@@ -1933,9 +2012,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err60 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err60 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err60];
         } else {
@@ -1944,9 +2023,10 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err61 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data45 = data["spanning-tree-priority"];
+      if (!(typeof data45 == "number" && (!(data45 % 1) && !isNaN(data45)) && isFinite(data45))) {
+        const err61 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
           vErrors = [err61];
         } else {
@@ -1954,12 +2034,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.ports !== void 0) {
-      let data44 = data.ports;
-      if (data44 && typeof data44 == "object" && !Array.isArray(data44)) {
-        if (Object.keys(data44).length < 1) {
-          const err62 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      if (typeof data45 == "number" && isFinite(data45)) {
+        if (data45 > 61440 || isNaN(data45)) {
+          const err62 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
           if (vErrors === null) {
             vErrors = [err62];
           } else {
@@ -1967,46 +2044,41 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key3 in data44) {
-          const _errs56 = errors;
-          if (typeof key3 === "string") {
-            if (!pattern5.test(key3)) {
-              const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key3 };
-              if (vErrors === null) {
-                vErrors = [err63];
-              } else {
-                vErrors.push(err63);
-              }
-              errors++;
-            }
+        if (data45 < 0 || isNaN(data45)) {
+          const err63 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+          if (vErrors === null) {
+            vErrors = [err63];
           } else {
-            const err64 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key3 };
-            if (vErrors === null) {
-              vErrors = [err64];
-            } else {
-              vErrors.push(err64);
-            }
-            errors++;
+            vErrors.push(err63);
           }
-          var valid22 = _errs56 === errors;
-          if (!valid22) {
-            const err65 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key3 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err65];
-            } else {
-              vErrors.push(err65);
-            }
-            errors++;
-          }
+          errors++;
         }
-        for (const key4 in data44) {
-          if (!validate24(data44[key4], { instancePath: instancePath + "/ports/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data44, parentDataProperty: key4, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
+        let res0;
+        if (res0 = data45 / 4096, res0 !== parseInt(res0)) {
+          const err64 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err64];
+          } else {
+            vErrors.push(err64);
           }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data46 = data["poe-budget"];
+      if (typeof data46 === "string") {
+        if (!pattern11.test(data46)) {
+          const err65 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err65];
+          } else {
+            vErrors.push(err65);
+          }
+          errors++;
         }
       } else {
-        const err66 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err66 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err66];
         } else {
@@ -2015,20 +2087,20 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.address !== void 0) {
-      let data46 = data.address;
-      if (typeof data46 === "string") {
-        if (!pattern17.test(data46)) {
-          const err67 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
-          if (vErrors === null) {
-            vErrors = [err67];
-          } else {
-            vErrors.push(err67);
-          }
-          errors++;
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err67 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err67];
+        } else {
+          vErrors.push(err67);
         }
-      } else {
-        const err68 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err68 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err68];
         } else {
@@ -2037,11 +2109,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.addresses !== void 0) {
-      let data47 = data.addresses;
-      if (data47 && typeof data47 == "object" && !Array.isArray(data47)) {
-        if (Object.keys(data47).length < 1) {
-          const err69 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+    if (data.ports !== void 0) {
+      let data49 = data.ports;
+      if (data49 && typeof data49 == "object" && !Array.isArray(data49)) {
+        if (Object.keys(data49).length < 1) {
+          const err69 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
             vErrors = [err69];
           } else {
@@ -2049,11 +2121,11 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key5 in data47) {
+        for (const key4 in data49) {
           const _errs66 = errors;
-          if (typeof key5 === "string") {
-            if (!pattern5.test(key5)) {
-              const err70 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key5 };
+          if (typeof key4 === "string") {
+            if (func2(key4) > 63) {
+              const err70 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
               if (vErrors === null) {
                 vErrors = [err70];
               } else {
@@ -2061,18 +2133,17 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-          } else {
-            const err71 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key5 };
-            if (vErrors === null) {
-              vErrors = [err71];
-            } else {
-              vErrors.push(err71);
+            if (!pattern5.test(key4)) {
+              const err71 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
+              if (vErrors === null) {
+                vErrors = [err71];
+              } else {
+                vErrors.push(err71);
+              }
+              errors++;
             }
-            errors++;
-          }
-          var valid26 = _errs66 === errors;
-          if (!valid26) {
-            const err72 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key5 }, message: "property name must be valid" };
+          } else {
+            const err72 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
             if (vErrors === null) {
               vErrors = [err72];
             } else {
@@ -2080,101 +2151,193 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid27 = _errs66 === errors;
+          if (!valid27) {
+            const err73 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err73];
+            } else {
+              vErrors.push(err73);
+            }
+            errors++;
+          }
         }
-        for (const key6 in data47) {
-          let data48 = data47[key6];
-          if (typeof data48 === "string") {
-            if (!pattern17.test(data48)) {
-              const err73 = { instancePath: instancePath + "/addresses/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+        for (const key5 in data49) {
+          if (!validate24(data49[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data49, parentDataProperty: key5, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err74 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err74];
+        } else {
+          vErrors.push(err74);
+        }
+        errors++;
+      }
+    }
+    if (data.address !== void 0) {
+      let data51 = data.address;
+      if (typeof data51 === "string") {
+        if (!pattern17.test(data51)) {
+          const err75 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          if (vErrors === null) {
+            vErrors = [err75];
+          } else {
+            vErrors.push(err75);
+          }
+          errors++;
+        }
+      } else {
+        const err76 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err76];
+        } else {
+          vErrors.push(err76);
+        }
+        errors++;
+      }
+    }
+    if (data.addresses !== void 0) {
+      let data52 = data.addresses;
+      if (data52 && typeof data52 == "object" && !Array.isArray(data52)) {
+        if (Object.keys(data52).length < 1) {
+          const err77 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err77];
+          } else {
+            vErrors.push(err77);
+          }
+          errors++;
+        }
+        for (const key6 in data52) {
+          const _errs76 = errors;
+          if (typeof key6 === "string") {
+            if (!pattern7.test(key6)) {
+              const err78 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
               if (vErrors === null) {
-                vErrors = [err73];
+                vErrors = [err78];
               } else {
-                vErrors.push(err73);
+                vErrors.push(err78);
               }
               errors++;
             }
           } else {
-            const err74 = { instancePath: instancePath + "/addresses/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err79 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
             if (vErrors === null) {
-              vErrors = [err74];
+              vErrors = [err79];
             } else {
-              vErrors.push(err74);
+              vErrors.push(err79);
+            }
+            errors++;
+          }
+          var valid31 = _errs76 === errors;
+          if (!valid31) {
+            const err80 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err80];
+            } else {
+              vErrors.push(err80);
+            }
+            errors++;
+          }
+        }
+        for (const key7 in data52) {
+          let data53 = data52[key7];
+          if (typeof data53 === "string") {
+            if (!pattern17.test(data53)) {
+              const err81 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+              if (vErrors === null) {
+                vErrors = [err81];
+              } else {
+                vErrors.push(err81);
+              }
+              errors++;
+            }
+          } else {
+            const err82 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err82];
+            } else {
+              vErrors.push(err82);
             }
             errors++;
           }
         }
       } else {
-        const err75 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err83 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err75];
+          vErrors = [err83];
         } else {
-          vErrors.push(err75);
+          vErrors.push(err83);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data49 = data.mac;
-      if (typeof data49 === "string") {
-        if (!pattern21.test(data49)) {
-          const err76 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data54 = data.mac;
+      if (typeof data54 === "string") {
+        if (!pattern21.test(data54)) {
+          const err84 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err76];
+            vErrors = [err84];
           } else {
-            vErrors.push(err76);
+            vErrors.push(err84);
           }
           errors++;
         }
       } else {
-        const err77 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err85 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err77];
+          vErrors = [err85];
         } else {
-          vErrors.push(err77);
+          vErrors.push(err85);
         }
         errors++;
       }
     }
     if (data.interface !== void 0) {
-      let data50 = data.interface;
-      if (typeof data50 === "string") {
-        if (!pattern22.test(data50)) {
-          const err78 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data55 = data.interface;
+      if (typeof data55 === "string") {
+        if (!pattern22.test(data55)) {
+          const err86 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err78];
+            vErrors = [err86];
           } else {
-            vErrors.push(err78);
+            vErrors.push(err86);
           }
           errors++;
         }
       } else {
-        const err79 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err87 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err79];
+          vErrors = [err87];
         } else {
-          vErrors.push(err79);
+          vErrors.push(err87);
         }
         errors++;
       }
     }
     if (data.speed !== void 0) {
-      let data51 = data.speed;
-      if (typeof data51 === "string") {
-        if (!pattern13.test(data51)) {
-          const err80 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data56 = data.speed;
+      if (typeof data56 === "string") {
+        if (!pattern13.test(data56)) {
+          const err88 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err80];
+            vErrors = [err88];
           } else {
-            vErrors.push(err80);
+            vErrors.push(err88);
           }
           errors++;
         }
       } else {
-        const err81 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err89 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err81];
+          vErrors = [err89];
         } else {
-          vErrors.push(err81);
+          vErrors.push(err89);
         }
         errors++;
       }
@@ -2186,23 +2349,23 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.decoders !== void 0) {
-      let data53 = data.decoders;
-      if (!(typeof data53 == "number" && (!(data53 % 1) && !isNaN(data53)) && isFinite(data53))) {
-        const err82 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data58 = data.decoders;
+      if (!(typeof data58 == "number" && (!(data58 % 1) && !isNaN(data58)) && isFinite(data58))) {
+        const err90 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err82];
+          vErrors = [err90];
         } else {
-          vErrors.push(err82);
+          vErrors.push(err90);
         }
         errors++;
       }
-      if (typeof data53 == "number" && isFinite(data53)) {
-        if (data53 < 1 || isNaN(data53)) {
-          const err83 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data58 == "number" && isFinite(data58)) {
+        if (data58 < 1 || isNaN(data58)) {
+          const err91 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err83];
+            vErrors = [err91];
           } else {
-            vErrors.push(err83);
+            vErrors.push(err91);
           }
           errors++;
         }
@@ -2215,64 +2378,64 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data55 = data.routes;
-      if (Array.isArray(data55)) {
-        const len0 = data55.length;
+      let data60 = data.routes;
+      if (Array.isArray(data60)) {
+        const len0 = data60.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data55[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data55, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data60[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data60, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err84 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err92 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err84];
+          vErrors = [err92];
         } else {
-          vErrors.push(err84);
+          vErrors.push(err92);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err85 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err93 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err85];
+          vErrors = [err93];
         } else {
-          vErrors.push(err85);
+          vErrors.push(err93);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err86 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err94 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err86];
+          vErrors = [err94];
         } else {
-          vErrors.push(err86);
+          vErrors.push(err94);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err87 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err95 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err87];
+          vErrors = [err95];
         } else {
-          vErrors.push(err87);
+          vErrors.push(err95);
         }
         errors++;
       }
     }
   } else {
-    const err88 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err96 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err88];
+      vErrors = [err96];
     } else {
-      vErrors.push(err88);
+      vErrors.push(err96);
     }
     errors++;
   }
@@ -2282,8 +2445,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
 validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate59;
 var schema64 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
-var pattern33 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern35 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+var pattern34 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern36 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate59(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2327,7 +2490,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern33.test(data0)) {
+        if (!pattern34.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2349,7 +2512,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern33.test(data1)) {
+        if (!pattern34.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2392,7 +2555,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data3 = data.length;
       if (typeof data3 === "string") {
-        if (!pattern35.test(data3)) {
+        if (!pattern36.test(data3)) {
           const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2427,7 +2590,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data5 === "string") {
-            if (!pattern33.test(data5)) {
+            if (!pattern34.test(data5)) {
               const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err12];
@@ -2515,11 +2678,11 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate60;
-var schema70 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern40 = new RegExp("^auto$", "u");
-var pattern41 = new RegExp("^/", "u");
-var pattern52 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var schema70 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var pattern41 = new RegExp("^auto$", "u");
+var pattern42 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern53 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern48 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2566,7 +2729,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern29.test(data1)) {
+        if (!pattern30.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2654,7 +2817,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern47.test(data5)) {
+        if (!pattern48.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2686,7 +2849,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate37.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 function validate39(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2777,7 +2940,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern50.test(data3)) {
+        if (!pattern51.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -2866,7 +3029,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.source !== void 0) {
       let data0 = data.source;
       if (typeof data0 === "string") {
-        if (!pattern5.test(data0)) {
+        if (!pattern7.test(data0)) {
           const err2 = { instancePath: instancePath + "/source", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err2];
@@ -2888,7 +3051,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.carries !== void 0) {
       let data1 = data.carries;
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err4 = { instancePath: instancePath + "/carries", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err4];
@@ -2960,7 +3123,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern40.test(data3)) {
+        if (!pattern41.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2974,8 +3137,8 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern41.test(data4)) {
-          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
+        if (!pattern42.test(data4)) {
+          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
           if (vErrors === null) {
             vErrors = [err12];
           } else {
@@ -2996,7 +3159,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.credentials !== void 0) {
       let data5 = data.credentials;
       if (typeof data5 === "string") {
-        if (!pattern5.test(data5)) {
+        if (!pattern7.test(data5)) {
           const err14 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err14];
@@ -3097,7 +3260,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data11 === "string") {
-            if (!pattern5.test(data11)) {
+            if (!pattern7.test(data11)) {
               const err22 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err22];
@@ -3152,7 +3315,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern52.test(data12)) {
+        if (!pattern53.test(data12)) {
           const err26 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err26];
@@ -3205,7 +3368,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (typeof data14 === "string") {
-        if (!pattern5.test(data14)) {
+        if (!pattern7.test(data14)) {
           const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err31];
@@ -3242,8 +3405,9 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
 validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate63;
 var schema88 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern60 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var pattern59 = new RegExp("^/", "u");
+var pattern60 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern61 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -3287,7 +3451,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.host !== void 0) {
       let data0 = data.host;
       if (typeof data0 === "string") {
-        if (!pattern5.test(data0)) {
+        if (!pattern7.test(data0)) {
           const err3 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -3309,7 +3473,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern52.test(data1)) {
+        if (!pattern53.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3331,7 +3495,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern41.test(data2)) {
+        if (!pattern59.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3397,7 +3561,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern59.test(data5)) {
+        if (!pattern60.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -3419,7 +3583,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern60.test(data6)) {
+        if (!pattern61.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -3506,7 +3670,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.stream !== void 0) {
       let data0 = data.stream;
       if (typeof data0 === "string") {
-        if (!pattern5.test(data0)) {
+        if (!pattern7.test(data0)) {
           const err3 = { instancePath: instancePath + "/stream", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -3528,7 +3692,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.volume !== void 0) {
       let data1 = data.volume;
       if (typeof data1 === "string") {
-        if (!pattern5.test(data1)) {
+        if (!pattern7.test(data1)) {
           const err5 = { instancePath: instancePath + "/volume", schemaPath: "#/properties/volume/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3550,7 +3714,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern47.test(data2)) {
+        if (!pattern48.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3572,7 +3736,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern47.test(data3)) {
+        if (!pattern48.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3685,7 +3849,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 === "string") {
-            if (!pattern5.test(data1)) {
+            if (!pattern7.test(data1)) {
               const err3 = { instancePath: instancePath + "/recordings/" + i0, schemaPath: "#/properties/recordings/items/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err3];
@@ -3740,7 +3904,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern47.test(data2)) {
+        if (!pattern48.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3762,7 +3926,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern47.test(data3)) {
+        if (!pattern48.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3855,7 +4019,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern59.test(data1)) {
+            if (!pattern60.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -3877,7 +4041,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern59.test(data2)) {
+            if (!pattern60.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -3923,7 +4087,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern59.test(data4)) {
+            if (!pattern60.test(data4)) {
               const err8 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -3945,7 +4109,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern59.test(data5)) {
+            if (!pattern60.test(data5)) {
               const err10 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -4037,7 +4201,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data0) {
           const _errs4 = errors;
           if (typeof key1 === "string") {
-            if (!pattern5.test(key1)) {
+            if (!pattern7.test(key1)) {
               const err1 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err1];
@@ -4145,7 +4309,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             if (data3.rule !== void 0) {
               let data4 = data3.rule;
               if (typeof data4 === "string") {
-                if (!pattern5.test(data4)) {
+                if (!pattern7.test(data4)) {
                   const err11 = { instancePath: instancePath + "/accept/" + i0 + "/rule", schemaPath: "#/$defs/acceptance/properties/rule/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
                   if (vErrors === null) {
                     vErrors = [err11];

@@ -1,0 +1,45 @@
+/**
+ * Link aggregation (IEEE 802.1AX): several cables between two groups of ports make one link, which spanning tree sees
+ * as one. What does not fit carries nothing: a cable of another speed than the first, and all but the first where the
+ * two ends do not agree.
+ */
+
+import type { Port } from '../site/model.ts';
+import { type Joint, type Member, alone } from './link.ts';
+
+/** In the order of the first cable of each. */
+export function aggregated(cables: readonly Member[]): Joint[] {
+  const groups = new Map<Member | string, Member[]>();
+  for (const member of cables) {
+    const key = groupOf(member) ?? member;
+    const known = groups.get(key);
+    if (known === undefined) groups.set(key, [member]);
+    else known.push(member);
+  }
+  return [...groups.values()].flatMap(([first, ...others]) =>
+    first === undefined ? [] : others.length === 0 ? alone(first) : jointOf(first, [first, ...others]),
+  );
+}
+
+/** The same for all cables between two groups, or between a group and a device that has none there. */
+function groupOf({ a, b }: Member): string | undefined {
+  if (a.lag === undefined && b.lag === undefined) return undefined;
+  if (a.device.kind === 'media-converter' || b.device.kind === 'media-converter') return undefined;
+  const end = ({ device, lag }: Port): string => (lag === undefined ? device.name : `${device.name}/${lag}`);
+  return [end(a), end(b)].sort().join(' ');
+}
+
+function jointOf(first: Member, all: readonly Member[]): Joint {
+  const speed = all.find(({ capacity }) => capacity !== undefined)?.capacity;
+  const fits = ({ capacity }: Member): boolean => capacity === undefined || capacity === speed;
+  const members = agree(first) ? all.filter(fits) : [first];
+  const capacity = speed === undefined ? undefined : members.reduce((sum, own) => sum + (own.capacity ?? speed), 0);
+  return { ...(members[0] ?? first), capacity, members, idle: all.filter((member) => !members.includes(member)) };
+}
+
+/** Whether both ends bundle, in ways that go together. */
+export function agree({ a, b }: Pick<Member, 'a' | 'b'>): boolean {
+  if (a.lag === undefined || b.lag === undefined) return false;
+  if (a.lacp === 'off' || b.lacp === 'off') return a.lacp === b.lacp;
+  return a.lacp === 'active' || b.lacp === 'active';
+}

@@ -1,0 +1,183 @@
+import { agree } from '../../network/aggregation.ts';
+import type { Link, Member } from '../../network/link.ts';
+import { type Fix, addEntry, fixOf, scalarText, setValue } from '../../site/edit.ts';
+import { type Port, portName } from '../../site/model.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfPort } from '../../site/places.ts';
+import { bitRate, few, list } from '../../text/words.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const aggregationMismatch: Rule = {
+  id: 'aggregation-mismatch',
+  severity: 'error',
+  summary: 'Cables that are to be one link do not fit together.',
+  why: `Link aggregation needs both ends: each bundles the same cables, both by LACP with one end active or both
+without it, all at one speed and in the same VLANs. Where one end bundles alone, frames are lost on the cables that the
+other end does not expect them on, or the cables close a loop; a cable of another speed stays out. Until it is put right
+the plan counts on the first cable alone.`,
+  source:
+    'IEEE 802.1AX-2020 §6.3 and §6.4 (from memory): members share speed, key and partner; two passive ends are silent',
+  check({ network }: RuleContext, report: Report): void {
+    const leading = new Map<string, Link>();
+    for (const link of network.topology.links) {
+      const { a, b } = link;
+      if (a.lag === undefined && b.lag === undefined) continue;
+      const ends = [a, b].filter(({ lag }) => lag !== undefined);
+      for (const port of ends) {
+        const group = `${port.device.name}/${port.lag ?? ''}`;
+        const other = leading.get(group);
+        if (other === undefined) leading.set(group, link);
+        else
+          report(
+            findingAt(
+              port,
+              link,
+              `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: one link has one other end. Give the ports to each a group of their own.`,
+            ),
+          );
+      }
+      const all = [...link.members, ...link.idle];
+      if (all.length < 2) continue;
+      const why = (ends.length < 2 ? oneEnd(link, all) : (disagreement(link) ?? speeds(all))) ?? vlans(all, ends);
+      if (why !== undefined) report({ ...findingAt(why.at, link, why.message), fixes: why.fixes });
+    }
+  },
+};
+
+interface Mismatch {
+  readonly at: Port;
+  readonly message: string;
+  readonly fixes: () => Fix[];
+}
+
+function findingAt(port: Port, { a, b }: Pick<Link, 'a' | 'b'>, message: string): Parameters<Report>[0] {
+  return { at: placeOfPort(port, 'lag'), message, about: aboutPorts(port, port === a ? b : a) };
+}
+
+function groupName({ device, lag }: Port): string {
+  return `${lag ?? ''} of ${device.name}`;
+}
+
+function farEnd({ a, b }: Link, near: Port): string {
+  const far = a.device === near.device ? b : a;
+  return far.lag === undefined ? far.device.name : groupName(far);
+}
+
+/** The ports of the cables at a device. */
+function portsAt(all: readonly Member[], { device }: Port): Port[] {
+  return all.map(({ a, b }) => (a.device === device ? a : b));
+}
+
+function oneEnd({ a, b }: Link, all: readonly Member[]): Mismatch {
+  const [with_, without] = a.lag === undefined ? [b, a] : [a, b];
+  const ports = portsAt(all, without);
+  const own = ports.filter(({ route, name }) => route[1] === name);
+  const name = with_.lag ?? '';
+  return {
+    at: with_,
+    message:
+      `${list(portsAt(all, with_).map(portName))} are one link, ${name}, and ${few(ports.map(portName), 3)} at the other ` +
+      `end are not: frames are lost, or go round. Put them into a group of ${without.device.name}, or take ${name} out.`,
+    fixes: () =>
+      own.length < ports.length
+        ? []
+        : fixOf(
+            `Put ${list(ports.map(portName))} into a group ${name}`,
+            ...own.map(({ device, route }) => addEntry(device.item, route, 'lag', scalarText(name, true))),
+          ),
+  };
+}
+
+function disagreement({ a, b }: Link): Mismatch | undefined {
+  if (agree({ a, b })) return undefined;
+  const isStatic = a.lacp === 'off' || b.lacp === 'off';
+  const port = isStatic ? (a.lacp === 'off' ? a : b) : b;
+  const remedy = isStatic ? 'Set both the same way' : 'Set one end to active';
+  return {
+    at: port,
+    message: isStatic
+      ? `${groupName(port)} bundles without LACP, and ${groupName(port === a ? b : a)} asks for it: the link does not ` +
+        `come up whole. ${remedy}.`
+      : `${groupName(a)} and ${groupName(b)} are both passive: neither begins, and the cables stay apart. ${remedy}.`,
+    fixes: () =>
+      port.route[1] !== port.name && port.route.length > 0
+        ? []
+        : fixOf(`Make ${portName(port)} active`, setValue(port.device.item, [...port.route, 'lacp'], 'active')),
+  };
+}
+
+function speeds(all: readonly Member[]): Mismatch | undefined {
+  const [first] = all;
+  const speed = all.find(({ capacity }) => capacity !== undefined)?.capacity;
+  const other = all.find(({ capacity }) => capacity !== undefined && capacity !== speed);
+  if (first === undefined || speed === undefined || other?.capacity === undefined) return undefined;
+  const port = other.a.lag === undefined ? other.b : other.a;
+  return {
+    at: port,
+    message:
+      `${portName(port)} runs at ${bitRate(other.capacity)}, the other cables of ${groupName(port)} at ` +
+      `${bitRate(speed)}: it stays out of the link. Give all of them one speed.`,
+    fixes: () => [],
+  };
+}
+
+function vlans(all: readonly Member[], ends: readonly Port[]): Mismatch | undefined {
+  for (const end of ends) {
+    const [first, ...others] = portsAt(all, end);
+    const other = others.find((port) => first !== undefined && vlansOf(port) !== vlansOf(first));
+    if (first === undefined || other === undefined) continue;
+    return {
+      at: other,
+      message:
+        `${portName(first)} and ${portName(other)} are in one group, ${other.lag ?? ''}, and have different VLANs: a ` +
+        'link has the same on all its cables. Make both alike.',
+      fixes: () => [],
+    };
+  }
+  return undefined;
+}
+
+function vlansOf({ vlan = '', native = '', trunk = [] }: Port): string {
+  return [vlan, native, ...[...trunk].sort()].join(' ');
+}
+
+const SITE = (core: string, barn: string): string => `
+devices:
+  core:
+    kind: switch
+    ports:
+${core}
+  barn:
+    kind: switch
+    ports:
+${barn}
+cables:
+  - {from: core/15, to: barn/1}
+  - {from: core/16, to: barn/2}
+`;
+const CORE = '      15: {speed: 1 Gb/s, lag: uplink}\n      16: {speed: 1 Gb/s, lag: uplink}';
+const BARN = CORE.replace('15:', '1:').replace('16:', '2:');
+
+export const examples: readonly Example[] = [
+  {
+    bad: SITE(
+      '      15: {speed: 1 Gb/s, lag: uplink}\n#                              ^^^^^^ core/15 and core/16 are one link, uplink, and barn/1 and barn/2 at the other end are not\n      16: {speed: 1 Gb/s, lag: uplink}',
+      '      1: {speed: 1 Gb/s}\n      2: {speed: 1 Gb/s}',
+    ),
+    fixed: SITE(CORE, BARN),
+  },
+  {
+    bad: SITE(CORE, '      1: {speed: 1 Gb/s, lag: uplink}\n      2: {speed: 100 Mb/s, lag: uplink}').replace(
+      '16: {speed: 1 Gb/s, lag: uplink}\n',
+      '16: {speed: 1 Gb/s, lag: uplink}\n#                              ^^^^^^ core/16 runs at 100 Mb/s, the other cables of uplink of core at 1 Gb/s\n',
+    ),
+    good: SITE(CORE, BARN),
+  },
+  {
+    bad: SITE(
+      CORE,
+      '      1: {speed: 1 Gb/s, lag: uplink, lacp: off}\n#                             ^^^^^^ uplink of barn bundles without LACP, and uplink of core asks for it\n      2: {speed: 1 Gb/s, lag: uplink, lacp: off}',
+    ),
+    good: SITE(CORE.replaceAll('uplink}', 'uplink, lacp: off}'), BARN.replaceAll('uplink}', 'uplink, lacp: off}')),
+  },
+];
