@@ -38,7 +38,7 @@ cables:
 ${numbers.map((number) => `  - {from: core/${number}, to: barn/${number}}`).join('\n')}
 ${rates.map((_, index) => `  - {from: core/${index + 11}, to: from${index}}\n  - {from: to${index}, to: barn/${index + 11}}`).join('\n')}
 streams:
-${rates.map((rate, index) => `  s${index}: {source: from${index}, transport: rtp, port: ${5004 + 2 * index}, video: {bitrate: ${rate}}, receivers: [to${index}]}`).join('\n')}
+${rates.map((rate, index) => `  s${index}: {source: from${index}, transport: rtp, port: ${5004 + 2 * index}, video: {codec: h264, bitrate: ${rate}}, receivers: [to${index}]}`).join('\n')}
 `;
 }
 
@@ -151,7 +151,7 @@ devices:
   screen: {kind: display, address: 192.168.20.41, speed: 1 Gb/s}
 cables: [{from: core/1, to: recorder/left}, {from: core/2, to: recorder/right}, {from: core/3, to: screen}]
 streams:
-  live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: right, video: {bitrate: 6 Mb/s}, receivers: [screen]}
+  live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, egress: right, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [screen]}
 `;
     const { diagnostics, plan: made } = check(folderOf({ 'a.site.yaml': text }));
     assert.deepEqual(

@@ -30,10 +30,10 @@ cables:
 
 const STREAMS = `
 streams:
-  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder, office]}
-  yard: {source: yard-cam, transport: rtsp, port: 554, video: {bitrate: 4 Mb/s}, receivers: [kitchen-screen]}
-  live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 4, video: {bitrate: 5 Mb/s}, receivers: [kitchen-screen, stable-screen]}
-  door: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5006, ttl: 4, video: {bitrate: 3 Mb/s}, receivers: [stable-screen]}
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder, office]}
+  yard: {source: yard-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 4 Mb/s}, receivers: [kitchen-screen]}
+  live: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 4, video: {codec: h264, bitrate: 5 Mb/s}, receivers: [kitchen-screen, stable-screen]}
+  door: {source: recorder, transport: rtp, group: 239.192.20.32, port: 5006, ttl: 4, video: {codec: h264, bitrate: 3 Mb/s}, receivers: [stable-screen]}
 `;
 
 const PORTS = 'ports: {1-4: {speed: 1 Gb/s, vlan: video}, 5-8: {speed: 1 Gb/s, vlan: house}}';
@@ -122,8 +122,8 @@ cables:
   - {from: box/3, to: nas}
   - {from: box/wan, to: provider}
 streams:
-  s: {source: cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [nas]}
-  g: {source: nas, transport: rtp, group: 239.255.0.1, port: 5004, video: {bitrate: 6 Mb/s}, receivers: [cam]}
+  s: {source: cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [nas]}
+  g: {source: nas, transport: rtp, group: 239.255.0.1, port: 5004, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [cam]}
 `;
     const { network, site: declared } = planOf(folderOf({ 'a.site.yaml': text }).site());
     const sent = network.topology.links.map((link) => network.copies(link, link.a).map(({ stream }) => stream.name));

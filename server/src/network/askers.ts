@@ -24,9 +24,8 @@ function addressIn(interfaces: Interfaces, domain: BroadcastDomain, device: Devi
   const routed = interfaces.in(device, domain)?.address;
   if (routed !== undefined) return routed;
   const subnet = domain.vlan?.subnet;
-  const own = ownAddresses({ ...device, ports: [] }).find(
-    ({ address, vlan }) =>
-      vlan === undefined ? subnet !== undefined && contains(subnet, address) : vlan === domain.vlan?.name,
+  const own = ownAddresses({ ...device, ports: [] }).find(({ address, vlan }) =>
+    vlan === undefined ? subnet !== undefined && contains(subnet, address) : vlan === domain.vlan?.name,
   );
   return own?.address ?? Infinity;
 }

@@ -64,8 +64,7 @@ export class MendedWiring {
       }
     }
     this.addLoose();
-    for (const link of topology.links)
-      if (link.a.forwards && link.b.forwards) this.addBetweenBridges(link);
+    for (const link of topology.links) if (link.a.forwards && link.b.forwards) this.addBetweenBridges(link);
     for (const router of site.devices)
       if (router.routing) for (const { to, step } of this.entries(router)) this.join(router, to, step);
   }

@@ -30,7 +30,9 @@ export interface Misplaced {
 type Wired = Pick<Network, 'topology' | 'addressUses'>;
 
 export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
-  const outside = network.addressUses.filter((use) => isOutside(use, use.port === undefined && use.vlans.length === 0 ? vlans : use.vlans));
+  const outside = network.addressUses.filter((use) =>
+    isOutside(use, use.port === undefined && use.vlans.length === 0 ? vlans : use.vlans),
+  );
   if (outside.length === 0 && vlans.length !== 1) return NOTHING;
   const told = new Set<AddressUse>();
   const tell = (uses: readonly AddressUse[]): void => uses.forEach((use) => told.add(use));

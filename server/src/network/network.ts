@@ -78,9 +78,7 @@ export function networker(): (site: Site) => Network {
   const keepLoads = lastResult((links: readonly Link[], copies: Routes['copies'], rates: Network['rates']) =>
     atLead(loadsOf(links, copies, rates)),
   );
-  const keepCauses = lastResult((wiring: Wiring, deliveries: Routes['deliveries']) =>
-    causesOf(wiring, deliveries),
-  );
+  const keepCauses = lastResult((wiring: Wiring, deliveries: Routes['deliveries']) => causesOf(wiring, deliveries));
   return lastResult((site) => {
     const wiring = keepWiring(site.vlans, site.devices, site.deviceByName, site.cables);
     const routes = keepRoutes(wiring, site.deviceByName, site.streams);

@@ -230,9 +230,7 @@ function fixesFor(
       if (vlan === undefined || other === undefined) return [];
       const isIn = (device: Device, of: Vlan): boolean =>
         network.interfaces.in(device, network.topology.domainOf(of))?.address !== undefined;
-      const routers = site.devices.filter(
-        (device) => device.routing && isIn(device, vlan) && isIn(device, other),
-      );
+      const routers = site.devices.filter((device) => device.routing && isIn(device, vlan) && isIn(device, other));
       return routers.slice(0, 3).flatMap(({ name }) => {
         const edits = putValue(vlan.item, 'gateway', nameText(name));
         return fixOf(`Name ${name} as gateway of ${vlan.name}`, ...edits);

@@ -299,7 +299,7 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate54;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -307,7 +307,7 @@ var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -743,54 +743,53 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err24 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err24];
+        } else {
+          vErrors.push(err24);
+        }
+        errors++;
+      }
+    }
     if (data.interface !== void 0) {
-      let data10 = data.interface;
-      if (typeof data10 === "string") {
-        if (!pattern22.test(data10)) {
-          const err24 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data11 = data.interface;
+      if (typeof data11 === "string") {
+        if (!pattern22.test(data11)) {
+          const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err24];
+            vErrors = [err25];
           } else {
-            vErrors.push(err24);
+            vErrors.push(err25);
           }
           errors++;
         }
       } else {
-        const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err26 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err25];
+          vErrors = [err26];
         } else {
-          vErrors.push(err25);
+          vErrors.push(err26);
         }
         errors++;
       }
     }
     if (data.lag !== void 0) {
-      let data11 = data.lag;
-      if (typeof data11 === "string") {
-        if (!pattern7.test(data11)) {
-          const err26 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+      let data12 = data.lag;
+      if (typeof data12 === "string") {
+        if (!pattern7.test(data12)) {
+          const err27 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err26];
+            vErrors = [err27];
           } else {
-            vErrors.push(err26);
+            vErrors.push(err27);
           }
           errors++;
         }
       } else {
-        const err27 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err27];
-        } else {
-          vErrors.push(err27);
-        }
-        errors++;
-      }
-    }
-    if (data.lacp !== void 0) {
-      let data12 = data.lacp;
-      if (typeof data12 !== "string") {
-        const err28 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err28 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -798,8 +797,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data12 === "active" || data12 === "passive" || data12 === "off")) {
-        const err29 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema42.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
+    }
+    if (data.lacp !== void 0) {
+      let data13 = data.lacp;
+      if (typeof data13 !== "string") {
+        const err29 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err29];
         } else {
@@ -807,10 +809,8 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["router-port"] !== void 0) {
-      if (typeof data["router-port"] !== "boolean") {
-        const err30 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      if (!(data13 === "active" || data13 === "passive" || data13 === "off")) {
+        const err30 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema42.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -819,9 +819,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["forward-reports"] !== void 0) {
-      if (typeof data["forward-reports"] !== "boolean") {
-        const err31 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["router-port"] !== void 0) {
+      if (typeof data["router-port"] !== "boolean") {
+        const err31 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err31];
         } else {
@@ -830,9 +830,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err32 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data["forward-reports"] !== void 0) {
+      if (typeof data["forward-reports"] !== "boolean") {
+        const err32 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err32];
         } else {
@@ -841,12 +841,23 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err33 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err33];
+        } else {
+          vErrors.push(err33);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err33 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err34 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err33];
+      vErrors = [err34];
     } else {
-      vErrors.push(err33);
+      vErrors.push(err34);
     }
     errors++;
   }
@@ -854,9 +865,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema59 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
-var schema60 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
-var pattern30 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var schema60 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
+var schema61 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
+var pattern31 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -913,7 +924,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "h264" || data1 === "h265" || data1 === "mpeg2" || data1 === "mjpeg" || data1 === "av1" || data1 === "vp9")) {
-            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
+            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -989,7 +1000,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data3 === "pcma" || data3 === "pcmu" || data3 === "g722" || data3 === "aac" || data3 === "opus" || data3 === "mp2" || data3 === "ac3" || data3 === "l16")) {
-            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
+            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema61.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -1034,7 +1045,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.picture !== void 0) {
       let data4 = data.picture;
       if (typeof data4 === "string") {
-        if (!pattern30.test(data4)) {
+        if (!pattern31.test(data4)) {
           const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1066,9 +1077,9 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema62 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern31 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern33 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var schema63 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
+var pattern32 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern35 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1099,7 +1110,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!(key0 === "to" || key0 === "port" || key0 === "via")) {
+      if (!(key0 === "to" || key0 === "port" || key0 === "vlan" || key0 === "via")) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err2];
@@ -1112,7 +1123,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern31.test(data0)) {
+        if (!pattern32.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1134,7 +1145,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data1 = data.port;
       if (typeof data1 !== "string" && !(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1))) {
-        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema62.type }, message: "must be string,integer" };
+        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema63.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1154,11 +1165,11 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
     }
-    if (data.via !== void 0) {
-      let data2 = data.via;
+    if (data.vlan !== void 0) {
+      let data2 = data.vlan;
       if (typeof data2 === "string") {
-        if (!pattern33.test(data2)) {
-          const err7 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+        if (!pattern7.test(data2)) {
+          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1167,7 +1178,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1176,12 +1187,34 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.via !== void 0) {
+      let data3 = data.via;
+      if (typeof data3 === "string") {
+        if (!pattern35.test(data3)) {
+          const err9 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          if (vErrors === null) {
+            vErrors = [err9];
+          } else {
+            vErrors.push(err9);
+          }
+          errors++;
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err11];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err11);
     }
     errors++;
   }
@@ -1215,7 +1248,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data0 = data.kind;
-        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "server" || data0 === "camera" || data0 === "tuner" || data0 === "patch-panel")) {
+        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "display" || data0 === "patch-panel")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -1239,21 +1272,12 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs5 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.decoders !== void 0) {
-        const err2 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/0/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.sessions !== void 0) {
+        const err2 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/0/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
           vErrors.push(err2);
-        }
-        errors++;
-      }
-      if (data.decodes !== void 0) {
-        const err3 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/0/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
         }
         errors++;
       }
@@ -1262,17 +1286,16 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     valid1 = _valid0;
     if (valid1) {
       var props0 = {};
-      props0.decoders = true;
-      props0.decodes = true;
+      props0.sessions = true;
       props0.kind = true;
     }
   }
   if (!valid1) {
-    const err4 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err3 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err4];
+      vErrors = [err3];
     } else {
-      vErrors.push(err4);
+      vErrors.push(err3);
     }
     errors++;
   }
@@ -1282,22 +1305,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing1;
     if (data.kind === void 0 && (missing1 = "kind")) {
-      const err5 = {};
+      const err4 = {};
       if (vErrors === null) {
-        vErrors = [err5];
+        vErrors = [err4];
       } else {
-        vErrors.push(err5);
+        vErrors.push(err4);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data3 = data.kind;
-        if (!(data3 === "media-converter" || data3 === "server" || data3 === "camera" || data3 === "display" || data3 === "computer" || data3 === "tuner" || data3 === "patch-panel")) {
-          const err6 = {};
+        let data2 = data.kind;
+        if (!(data2 === "switch" || data2 === "router" || data2 === "media-converter" || data2 === "server" || data2 === "camera" || data2 === "display" || data2 === "computer" || data2 === "tuner" || data2 === "patch-panel")) {
+          const err5 = {};
           if (vErrors === null) {
-            vErrors = [err6];
+            vErrors = [err5];
           } else {
-            vErrors.push(err6);
+            vErrors.push(err5);
           }
           errors++;
         }
@@ -1316,8 +1339,17 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid1) {
     const _errs10 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["igmp-snooping"] !== void 0) {
-        const err7 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/1/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["basic-rate"] !== void 0) {
+        const err6 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/1/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+      if (data["multicast-to-unicast"] !== void 0) {
+        const err7 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/1/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1325,96 +1357,22 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err8 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/1/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
-      }
-      if (data["spanning-tree"] !== void 0) {
-        const err9 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/1/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err9];
-        } else {
-          vErrors.push(err9);
-        }
-        errors++;
-      }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err10 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/1/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err10];
-        } else {
-          vErrors.push(err10);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data8 = data.ports;
-        if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
-          for (const key0 in data8) {
-            let data9 = data8[key0];
-            if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
-              if (data9["router-port"] !== void 0) {
-                const err11 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err11];
-                } else {
-                  vErrors.push(err11);
-                }
-                errors++;
-              }
-              if (data9["forward-reports"] !== void 0) {
-                const err12 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err12];
-                } else {
-                  vErrors.push(err12);
-                }
-                errors++;
-              }
-            } else {
-              const err13 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/1/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err13];
-              } else {
-                vErrors.push(err13);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err14 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/1/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err14];
-          } else {
-            vErrors.push(err14);
-          }
-          errors++;
-        }
-      }
     }
     var _valid1 = _errs10 === errors;
     valid4 = _valid1;
     if (valid4) {
       var props1 = {};
-      props1["igmp-snooping"] = true;
-      props1["unregistered-multicast"] = true;
-      props1["spanning-tree"] = true;
-      props1["spanning-tree-priority"] = true;
-      props1.ports = true;
+      props1["basic-rate"] = true;
+      props1["multicast-to-unicast"] = true;
       props1.kind = true;
     }
   }
   if (!valid4) {
-    const err15 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err8 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err15];
+      vErrors = [err8];
     } else {
-      vErrors.push(err15);
+      vErrors.push(err8);
     }
     errors++;
   }
@@ -1426,90 +1384,80 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props1);
     }
   }
-  const _errs17 = errors;
-  let valid9 = true;
-  const _errs18 = errors;
+  const _errs12 = errors;
+  let valid7 = true;
+  const _errs13 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err16 = {};
+      const err9 = {};
       if (vErrors === null) {
-        vErrors = [err16];
+        vErrors = [err9];
       } else {
-        vErrors.push(err16);
+        vErrors.push(err9);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data12 = data.kind;
-        if (!(data12 === "access-point" || data12 === "media-converter" || data12 === "server" || data12 === "camera" || data12 === "display" || data12 === "computer" || data12 === "tuner" || data12 === "patch-panel")) {
-          const err17 = {};
+        let data5 = data.kind;
+        if (!(data5 === "switch" || data5 === "router" || data5 === "access-point" || data5 === "media-converter" || data5 === "server" || data5 === "camera" || data5 === "tuner" || data5 === "patch-panel")) {
+          const err10 = {};
           if (vErrors === null) {
-            vErrors = [err17];
+            vErrors = [err10];
           } else {
-            vErrors.push(err17);
+            vErrors.push(err10);
           }
           errors++;
         }
       }
     }
   }
-  var _valid2 = _errs18 === errors;
-  errors = _errs17;
+  var _valid2 = _errs13 === errors;
+  errors = _errs12;
   if (vErrors !== null) {
-    if (_errs17) {
-      vErrors.length = _errs17;
+    if (_errs12) {
+      vErrors.length = _errs12;
     } else {
       vErrors = null;
     }
   }
   if (_valid2) {
-    const _errs20 = errors;
+    const _errs15 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.routing !== void 0) {
-        const err18 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/2/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decoders !== void 0) {
+        const err11 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/2/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err18];
+          vErrors = [err11];
         } else {
-          vErrors.push(err18);
+          vErrors.push(err11);
         }
         errors++;
       }
-      if (data["multicast-routing"] !== void 0) {
-        const err19 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/2/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decodes !== void 0) {
+        const err12 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/2/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err19];
+          vErrors = [err12];
         } else {
-          vErrors.push(err19);
-        }
-        errors++;
-      }
-      if (data.addresses !== void 0) {
-        const err20 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/2/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err20];
-        } else {
-          vErrors.push(err20);
+          vErrors.push(err12);
         }
         errors++;
       }
     }
-    var _valid2 = _errs20 === errors;
-    valid9 = _valid2;
-    if (valid9) {
+    var _valid2 = _errs15 === errors;
+    valid7 = _valid2;
+    if (valid7) {
       var props2 = {};
-      props2.routing = true;
-      props2["multicast-routing"] = true;
-      props2.addresses = true;
+      props2.decoders = true;
+      props2.decodes = true;
       props2.kind = true;
     }
   }
-  if (!valid9) {
-    const err21 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid7) {
+    const err13 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err21];
+      vErrors = [err13];
     } else {
-      vErrors.push(err21);
+      vErrors.push(err13);
     }
     errors++;
   }
@@ -1521,65 +1469,150 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props2);
     }
   }
-  const _errs22 = errors;
-  let valid12 = true;
-  const _errs23 = errors;
+  const _errs17 = errors;
+  let valid10 = true;
+  const _errs18 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err22 = {};
+      const err14 = {};
       if (vErrors === null) {
-        vErrors = [err22];
+        vErrors = [err14];
       } else {
-        vErrors.push(err22);
+        vErrors.push(err14);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data16 = data.kind;
-        if (!(data16 === "camera" || data16 === "display" || data16 === "computer" || data16 === "tuner" || data16 === "patch-panel")) {
-          const err23 = {};
+        let data8 = data.kind;
+        if (!(data8 === "media-converter" || data8 === "server" || data8 === "camera" || data8 === "display" || data8 === "computer" || data8 === "tuner" || data8 === "patch-panel")) {
+          const err15 = {};
           if (vErrors === null) {
-            vErrors = [err23];
+            vErrors = [err15];
           } else {
-            vErrors.push(err23);
+            vErrors.push(err15);
           }
           errors++;
         }
       }
     }
   }
-  var _valid3 = _errs23 === errors;
-  errors = _errs22;
+  var _valid3 = _errs18 === errors;
+  errors = _errs17;
   if (vErrors !== null) {
-    if (_errs22) {
-      vErrors.length = _errs22;
+    if (_errs17) {
+      vErrors.length = _errs17;
     } else {
       vErrors = null;
     }
   }
   if (_valid3) {
-    const _errs25 = errors;
+    const _errs20 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["poe-budget"] !== void 0) {
-        const err24 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/3/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["igmp-snooping"] !== void 0) {
+        const err16 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/3/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err24];
+          vErrors = [err16];
         } else {
-          vErrors.push(err24);
+          vErrors.push(err16);
         }
         errors++;
       }
+      if (data["unregistered-multicast"] !== void 0) {
+        const err17 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/3/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err17];
+        } else {
+          vErrors.push(err17);
+        }
+        errors++;
+      }
+      if (data["without-querier"] !== void 0) {
+        const err18 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/3/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+      if (data["spanning-tree"] !== void 0) {
+        const err19 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/3/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err19];
+        } else {
+          vErrors.push(err19);
+        }
+        errors++;
+      }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err20 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/3/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err20];
+        } else {
+          vErrors.push(err20);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data14 = data.ports;
+        if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
+          for (const key0 in data14) {
+            let data15 = data14[key0];
+            if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
+              if (data15["router-port"] !== void 0) {
+                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err21];
+                } else {
+                  vErrors.push(err21);
+                }
+                errors++;
+              }
+              if (data15["forward-reports"] !== void 0) {
+                const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err22];
+                } else {
+                  vErrors.push(err22);
+                }
+                errors++;
+              }
+            } else {
+              const err23 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err23];
+              } else {
+                vErrors.push(err23);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err24 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err24];
+          } else {
+            vErrors.push(err24);
+          }
+          errors++;
+        }
+      }
     }
-    var _valid3 = _errs25 === errors;
-    valid12 = _valid3;
-    if (valid12) {
+    var _valid3 = _errs20 === errors;
+    valid10 = _valid3;
+    if (valid10) {
       var props3 = {};
-      props3["poe-budget"] = true;
+      props3["igmp-snooping"] = true;
+      props3["unregistered-multicast"] = true;
+      props3["without-querier"] = true;
+      props3["spanning-tree"] = true;
+      props3["spanning-tree-priority"] = true;
+      props3.ports = true;
       props3.kind = true;
     }
   }
-  if (!valid12) {
+  if (!valid10) {
     const err25 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
       vErrors = [err25];
@@ -1612,7 +1645,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data18 = data.kind;
-        if (!(data18 === "media-converter" || data18 === "camera" || data18 === "display" || data18 === "tuner" || data18 === "patch-panel")) {
+        if (!(data18 === "access-point" || data18 === "media-converter" || data18 === "server" || data18 === "camera" || data18 === "display" || data18 === "computer" || data18 === "tuner" || data18 === "patch-panel")) {
           const err27 = {};
           if (vErrors === null) {
             vErrors = [err27];
@@ -1636,65 +1669,50 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid4) {
     const _errs30 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ports !== void 0) {
-        let data19 = data.ports;
-        if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
-          for (const key1 in data19) {
-            let data20 = data19[key1];
-            if (data20 && typeof data20 == "object" && !Array.isArray(data20)) {
-              if (data20.lag !== void 0) {
-                const err28 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err28];
-                } else {
-                  vErrors.push(err28);
-                }
-                errors++;
-              }
-              if (data20.lacp !== void 0) {
-                const err29 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err29];
-                } else {
-                  vErrors.push(err29);
-                }
-                errors++;
-              }
-            } else {
-              const err30 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err30];
-              } else {
-                vErrors.push(err30);
-              }
-              errors++;
-            }
-          }
+      if (data.routing !== void 0) {
+        const err28 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/4/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err28];
         } else {
-          const err31 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err31];
-          } else {
-            vErrors.push(err31);
-          }
-          errors++;
+          vErrors.push(err28);
         }
+        errors++;
+      }
+      if (data["multicast-routing"] !== void 0) {
+        const err29 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/4/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+      if (data.addresses !== void 0) {
+        const err30 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/4/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
       }
     }
     var _valid4 = _errs30 === errors;
     valid15 = _valid4;
     if (valid15) {
       var props4 = {};
-      props4.ports = true;
+      props4.routing = true;
+      props4["multicast-routing"] = true;
+      props4.addresses = true;
       props4.kind = true;
     }
   }
   if (!valid15) {
-    const err32 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err31 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err32];
+      vErrors = [err31];
     } else {
-      vErrors.push(err32);
+      vErrors.push(err31);
     }
     errors++;
   }
@@ -1706,227 +1724,70 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props4);
     }
   }
-  const _errs37 = errors;
-  let valid20 = true;
-  const _errs38 = errors;
+  const _errs32 = errors;
+  let valid18 = true;
+  const _errs33 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing5;
     if (data.kind === void 0 && (missing5 = "kind")) {
-      const err33 = {};
+      const err32 = {};
       if (vErrors === null) {
-        vErrors = [err33];
+        vErrors = [err32];
       } else {
-        vErrors.push(err33);
+        vErrors.push(err32);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        if (!(data.kind === "patch-panel")) {
-          const err34 = {};
+        let data22 = data.kind;
+        if (!(data22 === "camera" || data22 === "display" || data22 === "computer" || data22 === "tuner" || data22 === "patch-panel")) {
+          const err33 = {};
           if (vErrors === null) {
-            vErrors = [err34];
+            vErrors = [err33];
           } else {
-            vErrors.push(err34);
+            vErrors.push(err33);
           }
           errors++;
         }
       }
     }
   }
-  var _valid5 = _errs38 === errors;
-  errors = _errs37;
+  var _valid5 = _errs33 === errors;
+  errors = _errs32;
   if (vErrors !== null) {
-    if (_errs37) {
-      vErrors.length = _errs37;
+    if (_errs32) {
+      vErrors.length = _errs32;
     } else {
       vErrors = null;
     }
   }
   if (_valid5) {
-    const _errs40 = errors;
+    const _errs35 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err35 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/5/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["poe-budget"] !== void 0) {
+        const err34 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/5/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err35];
+          vErrors = [err34];
         } else {
-          vErrors.push(err35);
+          vErrors.push(err34);
         }
         errors++;
-      }
-      if (data.mac !== void 0) {
-        const err36 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/5/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err36];
-        } else {
-          vErrors.push(err36);
-        }
-        errors++;
-      }
-      if (data.interface !== void 0) {
-        const err37 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/5/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err37];
-        } else {
-          vErrors.push(err37);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err38 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/5/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err38];
-        } else {
-          vErrors.push(err38);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err39 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/5/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err39];
-        } else {
-          vErrors.push(err39);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err40 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/5/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err40];
-        } else {
-          vErrors.push(err40);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data30 = data.ports;
-        if (data30 && typeof data30 == "object" && !Array.isArray(data30)) {
-          for (const key2 in data30) {
-            let data31 = data30[key2];
-            if (data31 && typeof data31 == "object" && !Array.isArray(data31)) {
-              if (data31.speed !== void 0) {
-                const err41 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err41];
-                } else {
-                  vErrors.push(err41);
-                }
-                errors++;
-              }
-              if (data31.vlan !== void 0) {
-                const err42 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err42];
-                } else {
-                  vErrors.push(err42);
-                }
-                errors++;
-              }
-              if (data31.trunk !== void 0) {
-                const err43 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err43];
-                } else {
-                  vErrors.push(err43);
-                }
-                errors++;
-              }
-              if (data31.native !== void 0) {
-                const err44 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err44];
-                } else {
-                  vErrors.push(err44);
-                }
-                errors++;
-              }
-              if (data31.address !== void 0) {
-                const err45 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err45];
-                } else {
-                  vErrors.push(err45);
-                }
-                errors++;
-              }
-              if (data31.addresses !== void 0) {
-                const err46 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err46];
-                } else {
-                  vErrors.push(err46);
-                }
-                errors++;
-              }
-              if (data31.poe !== void 0) {
-                const err47 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err47];
-                } else {
-                  vErrors.push(err47);
-                }
-                errors++;
-              }
-              if (data31.mac !== void 0) {
-                const err48 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err48];
-                } else {
-                  vErrors.push(err48);
-                }
-                errors++;
-              }
-              if (data31.interface !== void 0) {
-                const err49 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err49];
-                } else {
-                  vErrors.push(err49);
-                }
-                errors++;
-              }
-            } else {
-              const err50 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err50];
-              } else {
-                vErrors.push(err50);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err51 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/5/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err51];
-          } else {
-            vErrors.push(err51);
-          }
-          errors++;
-        }
       }
     }
-    var _valid5 = _errs40 === errors;
-    valid20 = _valid5;
-    if (valid20) {
+    var _valid5 = _errs35 === errors;
+    valid18 = _valid5;
+    if (valid18) {
       var props5 = {};
-      props5.address = true;
-      props5.mac = true;
-      props5.interface = true;
-      props5.speed = true;
-      props5.poe = true;
-      props5.routes = true;
-      props5.ports = true;
+      props5["poe-budget"] = true;
       props5.kind = true;
     }
   }
-  if (!valid20) {
-    const err52 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid18) {
+    const err35 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err52];
+      vErrors = [err35];
     } else {
-      vErrors.push(err52);
+      vErrors.push(err35);
     }
     errors++;
   }
@@ -1938,114 +1799,326 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props5);
     }
   }
+  const _errs37 = errors;
+  let valid21 = true;
+  const _errs38 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.kind === void 0) {
-      const err53 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+    let missing6;
+    if (data.kind === void 0 && (missing6 = "kind")) {
+      const err36 = {};
       if (vErrors === null) {
-        vErrors = [err53];
+        vErrors = [err36];
       } else {
-        vErrors.push(err53);
+        vErrors.push(err36);
       }
       errors++;
-    }
-    for (const key3 in data) {
-      if (!func1.call(schema39.properties, key3)) {
-        const err54 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err54];
-        } else {
-          vErrors.push(err54);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data41 = data.kind;
-      if (typeof data41 !== "string") {
-        const err55 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err55];
-        } else {
-          vErrors.push(err55);
-        }
-        errors++;
-      }
-      if (!(data41 === "switch" || data41 === "router" || data41 === "access-point" || data41 === "media-converter" || data41 === "server" || data41 === "camera" || data41 === "display" || data41 === "computer" || data41 === "tuner" || data41 === "patch-panel")) {
-        const err56 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err56];
-        } else {
-          vErrors.push(err56);
-        }
-        errors++;
-      }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err57 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err57];
-        } else {
-          vErrors.push(err57);
-        }
-        errors++;
-      }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data43 = data["unregistered-multicast"];
-      if (typeof data43 !== "string") {
-        const err58 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err58];
-        } else {
-          vErrors.push(err58);
-        }
-        errors++;
-      }
-      if (!(data43 === "flood" || data43 === "drop")) {
-        const err59 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err59];
-        } else {
-          vErrors.push(err59);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err60 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err60];
-        } else {
-          vErrors.push(err60);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data45 = data["spanning-tree-priority"];
-      if (!(typeof data45 == "number" && (!(data45 % 1) && !isNaN(data45)) && isFinite(data45))) {
-        const err61 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
-        if (vErrors === null) {
-          vErrors = [err61];
-        } else {
-          vErrors.push(err61);
-        }
-        errors++;
-      }
-      if (typeof data45 == "number" && isFinite(data45)) {
-        if (data45 > 61440 || isNaN(data45)) {
-          const err62 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+    } else {
+      if (data.kind !== void 0) {
+        let data24 = data.kind;
+        if (!(data24 === "media-converter" || data24 === "camera" || data24 === "display" || data24 === "tuner" || data24 === "patch-panel")) {
+          const err37 = {};
           if (vErrors === null) {
-            vErrors = [err62];
+            vErrors = [err37];
           } else {
-            vErrors.push(err62);
+            vErrors.push(err37);
           }
           errors++;
         }
-        if (data45 < 0 || isNaN(data45)) {
-          const err63 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+      }
+    }
+  }
+  var _valid6 = _errs38 === errors;
+  errors = _errs37;
+  if (vErrors !== null) {
+    if (_errs37) {
+      vErrors.length = _errs37;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid6) {
+    const _errs40 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.ports !== void 0) {
+        let data25 = data.ports;
+        if (data25 && typeof data25 == "object" && !Array.isArray(data25)) {
+          for (const key1 in data25) {
+            let data26 = data25[key1];
+            if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
+              if (data26.lag !== void 0) {
+                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err38];
+                } else {
+                  vErrors.push(err38);
+                }
+                errors++;
+              }
+              if (data26.lacp !== void 0) {
+                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+            } else {
+              const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err40];
+              } else {
+                vErrors.push(err40);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err41 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/6/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err41];
+          } else {
+            vErrors.push(err41);
+          }
+          errors++;
+        }
+      }
+    }
+    var _valid6 = _errs40 === errors;
+    valid21 = _valid6;
+    if (valid21) {
+      var props6 = {};
+      props6.ports = true;
+      props6.kind = true;
+    }
+  }
+  if (!valid21) {
+    const err42 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err42];
+    } else {
+      vErrors.push(err42);
+    }
+    errors++;
+  }
+  if (props0 !== true && props6 !== void 0) {
+    if (props6 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props6);
+    }
+  }
+  const _errs47 = errors;
+  let valid26 = true;
+  const _errs48 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing7;
+    if (data.kind === void 0 && (missing7 = "kind")) {
+      const err43 = {};
+      if (vErrors === null) {
+        vErrors = [err43];
+      } else {
+        vErrors.push(err43);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        if (!(data.kind === "patch-panel")) {
+          const err44 = {};
+          if (vErrors === null) {
+            vErrors = [err44];
+          } else {
+            vErrors.push(err44);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid7 = _errs48 === errors;
+  errors = _errs47;
+  if (vErrors !== null) {
+    if (_errs47) {
+      vErrors.length = _errs47;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid7) {
+    const _errs50 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.address !== void 0) {
+        const err45 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/7/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err45];
+        } else {
+          vErrors.push(err45);
+        }
+        errors++;
+      }
+      if (data.mac !== void 0) {
+        const err46 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/7/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err46];
+        } else {
+          vErrors.push(err46);
+        }
+        errors++;
+      }
+      if (data.reserved !== void 0) {
+        const err47 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/7/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err47];
+        } else {
+          vErrors.push(err47);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err48 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/7/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err48];
+        } else {
+          vErrors.push(err48);
+        }
+        errors++;
+      }
+      if (data.speed !== void 0) {
+        const err49 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/7/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err49];
+        } else {
+          vErrors.push(err49);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err50 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/7/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err50];
+        } else {
+          vErrors.push(err50);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err51 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/7/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err51];
+        } else {
+          vErrors.push(err51);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data37 = data.ports;
+        if (data37 && typeof data37 == "object" && !Array.isArray(data37)) {
+          for (const key2 in data37) {
+            let data38 = data37[key2];
+            if (data38 && typeof data38 == "object" && !Array.isArray(data38)) {
+              if (data38.speed !== void 0) {
+                const err52 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err52];
+                } else {
+                  vErrors.push(err52);
+                }
+                errors++;
+              }
+              if (data38.vlan !== void 0) {
+                const err53 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err53];
+                } else {
+                  vErrors.push(err53);
+                }
+                errors++;
+              }
+              if (data38.trunk !== void 0) {
+                const err54 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err54];
+                } else {
+                  vErrors.push(err54);
+                }
+                errors++;
+              }
+              if (data38.native !== void 0) {
+                const err55 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err55];
+                } else {
+                  vErrors.push(err55);
+                }
+                errors++;
+              }
+              if (data38.address !== void 0) {
+                const err56 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err56];
+                } else {
+                  vErrors.push(err56);
+                }
+                errors++;
+              }
+              if (data38.addresses !== void 0) {
+                const err57 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err57];
+                } else {
+                  vErrors.push(err57);
+                }
+                errors++;
+              }
+              if (data38.poe !== void 0) {
+                const err58 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err58];
+                } else {
+                  vErrors.push(err58);
+                }
+                errors++;
+              }
+              if (data38.mac !== void 0) {
+                const err59 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err59];
+                } else {
+                  vErrors.push(err59);
+                }
+                errors++;
+              }
+              if (data38.reserved !== void 0) {
+                const err60 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err60];
+                } else {
+                  vErrors.push(err60);
+                }
+                errors++;
+              }
+              if (data38.interface !== void 0) {
+                const err61 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err61];
+                } else {
+                  vErrors.push(err61);
+                }
+                errors++;
+              }
+            } else {
+              const err62 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err62];
+              } else {
+                vErrors.push(err62);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/7/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
           if (vErrors === null) {
             vErrors = [err63];
           } else {
@@ -2053,32 +2126,53 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        let res0;
-        if (res0 = data45 / 4096, res0 !== parseInt(res0)) {
-          const err64 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err64];
-          } else {
-            vErrors.push(err64);
-          }
-          errors++;
-        }
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data46 = data["poe-budget"];
-      if (typeof data46 === "string") {
-        if (!pattern11.test(data46)) {
-          const err65 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err65];
-          } else {
-            vErrors.push(err65);
-          }
-          errors++;
-        }
+    var _valid7 = _errs50 === errors;
+    valid26 = _valid7;
+    if (valid26) {
+      var props7 = {};
+      props7.address = true;
+      props7.mac = true;
+      props7.reserved = true;
+      props7.interface = true;
+      props7.speed = true;
+      props7.poe = true;
+      props7.routes = true;
+      props7.ports = true;
+      props7.kind = true;
+    }
+  }
+  if (!valid26) {
+    const err64 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err64];
+    } else {
+      vErrors.push(err64);
+    }
+    errors++;
+  }
+  if (props0 !== true && props7 !== void 0) {
+    if (props7 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props7);
+    }
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.kind === void 0) {
+      const err65 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      if (vErrors === null) {
+        vErrors = [err65];
       } else {
-        const err66 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        vErrors.push(err65);
+      }
+      errors++;
+    }
+    for (const key3 in data) {
+      if (!func1.call(schema39.properties, key3)) {
+        const err66 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err66];
         } else {
@@ -2087,9 +2181,10 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err67 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data.kind !== void 0) {
+      let data49 = data.kind;
+      if (typeof data49 !== "string") {
+        const err67 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err67];
         } else {
@@ -2097,10 +2192,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err68 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      if (!(data49 === "switch" || data49 === "router" || data49 === "access-point" || data49 === "media-converter" || data49 === "server" || data49 === "camera" || data49 === "display" || data49 === "computer" || data49 === "tuner" || data49 === "patch-panel")) {
+        const err68 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err68];
         } else {
@@ -2109,67 +2202,62 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.ports !== void 0) {
-      let data49 = data.ports;
-      if (data49 && typeof data49 == "object" && !Array.isArray(data49)) {
-        if (Object.keys(data49).length < 1) {
-          const err69 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err69];
-          } else {
-            vErrors.push(err69);
-          }
-          errors++;
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err69 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err69];
+        } else {
+          vErrors.push(err69);
         }
-        for (const key4 in data49) {
-          const _errs66 = errors;
-          if (typeof key4 === "string") {
-            if (func2(key4) > 63) {
-              const err70 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
-              if (vErrors === null) {
-                vErrors = [err70];
-              } else {
-                vErrors.push(err70);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key4)) {
-              const err71 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
-              if (vErrors === null) {
-                vErrors = [err71];
-              } else {
-                vErrors.push(err71);
-              }
-              errors++;
-            }
-          } else {
-            const err72 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
-            if (vErrors === null) {
-              vErrors = [err72];
-            } else {
-              vErrors.push(err72);
-            }
-            errors++;
-          }
-          var valid27 = _errs66 === errors;
-          if (!valid27) {
-            const err73 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err73];
-            } else {
-              vErrors.push(err73);
-            }
-            errors++;
-          }
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data51 = data["unregistered-multicast"];
+      if (typeof data51 !== "string") {
+        const err70 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err70];
+        } else {
+          vErrors.push(err70);
         }
-        for (const key5 in data49) {
-          if (!validate24(data49[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data49, parentDataProperty: key5, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
-          }
+        errors++;
+      }
+      if (!(data51 === "flood" || data51 === "drop")) {
+        const err71 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err71];
+        } else {
+          vErrors.push(err71);
         }
-      } else {
-        const err74 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        errors++;
+      }
+    }
+    if (data["without-querier"] !== void 0) {
+      let data52 = data["without-querier"];
+      if (typeof data52 !== "string") {
+        const err72 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err72];
+        } else {
+          vErrors.push(err72);
+        }
+        errors++;
+      }
+      if (!(data52 === "by-reports" || data52 === "flood")) {
+        const err73 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err73];
+        } else {
+          vErrors.push(err73);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err74 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err74];
         } else {
@@ -2178,33 +2266,29 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.address !== void 0) {
-      let data51 = data.address;
-      if (typeof data51 === "string") {
-        if (!pattern17.test(data51)) {
-          const err75 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
-          if (vErrors === null) {
-            vErrors = [err75];
-          } else {
-            vErrors.push(err75);
-          }
-          errors++;
-        }
-      } else {
-        const err76 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data54 = data["spanning-tree-priority"];
+      if (!(typeof data54 == "number" && (!(data54 % 1) && !isNaN(data54)) && isFinite(data54))) {
+        const err75 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err76];
+          vErrors = [err75];
         } else {
-          vErrors.push(err76);
+          vErrors.push(err75);
         }
         errors++;
       }
-    }
-    if (data.addresses !== void 0) {
-      let data52 = data.addresses;
-      if (data52 && typeof data52 == "object" && !Array.isArray(data52)) {
-        if (Object.keys(data52).length < 1) {
-          const err77 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      if (typeof data54 == "number" && isFinite(data54)) {
+        if (data54 > 61440 || isNaN(data54)) {
+          const err76 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+          if (vErrors === null) {
+            vErrors = [err76];
+          } else {
+            vErrors.push(err76);
+          }
+          errors++;
+        }
+        if (data54 < 0 || isNaN(data54)) {
+          const err77 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
           if (vErrors === null) {
             vErrors = [err77];
           } else {
@@ -2212,132 +2296,302 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key6 in data52) {
-          const _errs76 = errors;
-          if (typeof key6 === "string") {
-            if (!pattern7.test(key6)) {
-              const err78 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
+        let res0;
+        if (res0 = data54 / 4096, res0 !== parseInt(res0)) {
+          const err78 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err78];
+          } else {
+            vErrors.push(err78);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data55 = data["poe-budget"];
+      if (typeof data55 === "string") {
+        if (!pattern11.test(data55)) {
+          const err79 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err79];
+          } else {
+            vErrors.push(err79);
+          }
+          errors++;
+        }
+      } else {
+        const err80 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err80];
+        } else {
+          vErrors.push(err80);
+        }
+        errors++;
+      }
+    }
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err81 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err81];
+        } else {
+          vErrors.push(err81);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err82 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err82];
+        } else {
+          vErrors.push(err82);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data58 = data.ports;
+      if (data58 && typeof data58 == "object" && !Array.isArray(data58)) {
+        if (Object.keys(data58).length < 1) {
+          const err83 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err83];
+          } else {
+            vErrors.push(err83);
+          }
+          errors++;
+        }
+        for (const key4 in data58) {
+          const _errs78 = errors;
+          if (typeof key4 === "string") {
+            if (func2(key4) > 63) {
+              const err84 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
               if (vErrors === null) {
-                vErrors = [err78];
+                vErrors = [err84];
               } else {
-                vErrors.push(err78);
+                vErrors.push(err84);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key4)) {
+              const err85 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
+              if (vErrors === null) {
+                vErrors = [err85];
+              } else {
+                vErrors.push(err85);
               }
               errors++;
             }
           } else {
-            const err79 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
+            const err86 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
             if (vErrors === null) {
-              vErrors = [err79];
+              vErrors = [err86];
             } else {
-              vErrors.push(err79);
+              vErrors.push(err86);
             }
             errors++;
           }
-          var valid31 = _errs76 === errors;
-          if (!valid31) {
-            const err80 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
+          var valid33 = _errs78 === errors;
+          if (!valid33) {
+            const err87 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err80];
+              vErrors = [err87];
             } else {
-              vErrors.push(err80);
+              vErrors.push(err87);
             }
             errors++;
           }
         }
-        for (const key7 in data52) {
-          let data53 = data52[key7];
-          if (typeof data53 === "string") {
-            if (!pattern17.test(data53)) {
-              const err81 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+        for (const key5 in data58) {
+          if (!validate24(data58[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data58, parentDataProperty: key5, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err88 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err88];
+        } else {
+          vErrors.push(err88);
+        }
+        errors++;
+      }
+    }
+    if (data.address !== void 0) {
+      let data60 = data.address;
+      if (typeof data60 === "string") {
+        if (!pattern17.test(data60)) {
+          const err89 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          if (vErrors === null) {
+            vErrors = [err89];
+          } else {
+            vErrors.push(err89);
+          }
+          errors++;
+        }
+      } else {
+        const err90 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err90];
+        } else {
+          vErrors.push(err90);
+        }
+        errors++;
+      }
+    }
+    if (data.addresses !== void 0) {
+      let data61 = data.addresses;
+      if (data61 && typeof data61 == "object" && !Array.isArray(data61)) {
+        if (Object.keys(data61).length < 1) {
+          const err91 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err91];
+          } else {
+            vErrors.push(err91);
+          }
+          errors++;
+        }
+        for (const key6 in data61) {
+          const _errs88 = errors;
+          if (typeof key6 === "string") {
+            if (!pattern7.test(key6)) {
+              const err92 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
               if (vErrors === null) {
-                vErrors = [err81];
+                vErrors = [err92];
               } else {
-                vErrors.push(err81);
+                vErrors.push(err92);
               }
               errors++;
             }
           } else {
-            const err82 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err93 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
             if (vErrors === null) {
-              vErrors = [err82];
+              vErrors = [err93];
             } else {
-              vErrors.push(err82);
+              vErrors.push(err93);
+            }
+            errors++;
+          }
+          var valid37 = _errs88 === errors;
+          if (!valid37) {
+            const err94 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err94];
+            } else {
+              vErrors.push(err94);
+            }
+            errors++;
+          }
+        }
+        for (const key7 in data61) {
+          let data62 = data61[key7];
+          if (typeof data62 === "string") {
+            if (!pattern17.test(data62)) {
+              const err95 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+              if (vErrors === null) {
+                vErrors = [err95];
+              } else {
+                vErrors.push(err95);
+              }
+              errors++;
+            }
+          } else {
+            const err96 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err96];
+            } else {
+              vErrors.push(err96);
             }
             errors++;
           }
         }
       } else {
-        const err83 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err97 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err83];
+          vErrors = [err97];
         } else {
-          vErrors.push(err83);
+          vErrors.push(err97);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data54 = data.mac;
-      if (typeof data54 === "string") {
-        if (!pattern21.test(data54)) {
-          const err84 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data63 = data.mac;
+      if (typeof data63 === "string") {
+        if (!pattern21.test(data63)) {
+          const err98 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err84];
+            vErrors = [err98];
           } else {
-            vErrors.push(err84);
+            vErrors.push(err98);
           }
           errors++;
         }
       } else {
-        const err85 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err99 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err85];
+          vErrors = [err99];
         } else {
-          vErrors.push(err85);
+          vErrors.push(err99);
+        }
+        errors++;
+      }
+    }
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err100 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err100];
+        } else {
+          vErrors.push(err100);
         }
         errors++;
       }
     }
     if (data.interface !== void 0) {
-      let data55 = data.interface;
-      if (typeof data55 === "string") {
-        if (!pattern22.test(data55)) {
-          const err86 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data65 = data.interface;
+      if (typeof data65 === "string") {
+        if (!pattern22.test(data65)) {
+          const err101 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err86];
+            vErrors = [err101];
           } else {
-            vErrors.push(err86);
+            vErrors.push(err101);
           }
           errors++;
         }
       } else {
-        const err87 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err102 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err87];
+          vErrors = [err102];
         } else {
-          vErrors.push(err87);
+          vErrors.push(err102);
         }
         errors++;
       }
     }
     if (data.speed !== void 0) {
-      let data56 = data.speed;
-      if (typeof data56 === "string") {
-        if (!pattern13.test(data56)) {
-          const err88 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data66 = data.speed;
+      if (typeof data66 === "string") {
+        if (!pattern13.test(data66)) {
+          const err103 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err88];
+            vErrors = [err103];
           } else {
-            vErrors.push(err88);
+            vErrors.push(err103);
           }
           errors++;
         }
       } else {
-        const err89 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err104 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err89];
+          vErrors = [err104];
         } else {
-          vErrors.push(err89);
+          vErrors.push(err104);
         }
         errors++;
       }
@@ -2348,24 +2602,89 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors = vErrors.length;
       }
     }
-    if (data.decoders !== void 0) {
-      let data58 = data.decoders;
-      if (!(typeof data58 == "number" && (!(data58 % 1) && !isNaN(data58)) && isFinite(data58))) {
-        const err90 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+    if (data["basic-rate"] !== void 0) {
+      let data68 = data["basic-rate"];
+      if (typeof data68 === "string") {
+        if (!pattern13.test(data68)) {
+          const err105 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err105];
+          } else {
+            vErrors.push(err105);
+          }
+          errors++;
+        }
+      } else {
+        const err106 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err90];
+          vErrors = [err106];
         } else {
-          vErrors.push(err90);
+          vErrors.push(err106);
         }
         errors++;
       }
-      if (typeof data58 == "number" && isFinite(data58)) {
-        if (data58 < 1 || isNaN(data58)) {
-          const err91 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (!(data68 === "1 Mb/s" || data68 === "2 Mb/s" || data68 === "5.5 Mb/s" || data68 === "6 Mb/s" || data68 === "9 Mb/s" || data68 === "11 Mb/s" || data68 === "12 Mb/s" || data68 === "18 Mb/s" || data68 === "24 Mb/s" || data68 === "36 Mb/s" || data68 === "48 Mb/s" || data68 === "54 Mb/s")) {
+        const err107 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err107];
+        } else {
+          vErrors.push(err107);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-to-unicast"] !== void 0) {
+      if (typeof data["multicast-to-unicast"] !== "boolean") {
+        const err108 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err108];
+        } else {
+          vErrors.push(err108);
+        }
+        errors++;
+      }
+    }
+    if (data.sessions !== void 0) {
+      let data70 = data.sessions;
+      if (!(typeof data70 == "number" && (!(data70 % 1) && !isNaN(data70)) && isFinite(data70))) {
+        const err109 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err109];
+        } else {
+          vErrors.push(err109);
+        }
+        errors++;
+      }
+      if (typeof data70 == "number" && isFinite(data70)) {
+        if (data70 < 1 || isNaN(data70)) {
+          const err110 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err91];
+            vErrors = [err110];
           } else {
-            vErrors.push(err91);
+            vErrors.push(err110);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.decoders !== void 0) {
+      let data71 = data.decoders;
+      if (!(typeof data71 == "number" && (!(data71 % 1) && !isNaN(data71)) && isFinite(data71))) {
+        const err111 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err111];
+        } else {
+          vErrors.push(err111);
+        }
+        errors++;
+      }
+      if (typeof data71 == "number" && isFinite(data71)) {
+        if (data71 < 1 || isNaN(data71)) {
+          const err112 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err112];
+          } else {
+            vErrors.push(err112);
           }
           errors++;
         }
@@ -2378,64 +2697,64 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data60 = data.routes;
-      if (Array.isArray(data60)) {
-        const len0 = data60.length;
+      let data73 = data.routes;
+      if (Array.isArray(data73)) {
+        const len0 = data73.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data60[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data60, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data73[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data73, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err92 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err113 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err92];
+          vErrors = [err113];
         } else {
-          vErrors.push(err92);
+          vErrors.push(err113);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err93 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err114 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err93];
+          vErrors = [err114];
         } else {
-          vErrors.push(err93);
+          vErrors.push(err114);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err94 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err115 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err94];
+          vErrors = [err115];
         } else {
-          vErrors.push(err94);
+          vErrors.push(err115);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err95 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err116 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err95];
+          vErrors = [err116];
         } else {
-          vErrors.push(err95);
+          vErrors.push(err116);
         }
         errors++;
       }
     }
   } else {
-    const err96 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err117 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err96];
+      vErrors = [err117];
     } else {
-      vErrors.push(err96);
+      vErrors.push(err117);
     }
     errors++;
   }
@@ -2444,9 +2763,9 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate59;
-var schema64 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
-var pattern34 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern36 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+var schema66 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
+var pattern36 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern38 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate59(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2490,7 +2809,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern34.test(data0)) {
+        if (!pattern36.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2512,7 +2831,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern34.test(data1)) {
+        if (!pattern36.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2543,7 +2862,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema64.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema66.properties.type.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -2555,7 +2874,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data3 = data.length;
       if (typeof data3 === "string") {
-        if (!pattern36.test(data3)) {
+        if (!pattern38.test(data3)) {
           const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2590,7 +2909,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data5 === "string") {
-            if (!pattern34.test(data5)) {
+            if (!pattern36.test(data5)) {
               const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err12];
@@ -2678,11 +2997,11 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate60;
-var schema70 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern41 = new RegExp("^auto$", "u");
-var pattern42 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern53 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern48 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var schema72 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
+var pattern43 = new RegExp("^auto$", "u");
+var pattern44 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern55 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2717,7 +3036,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "h264" || data0 === "h265" || data0 === "mpeg2" || data0 === "mjpeg" || data0 === "av1" || data0 === "vp9")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema59.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -2729,7 +3048,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern30.test(data1)) {
+        if (!pattern31.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2817,7 +3136,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern48.test(data5)) {
+        if (!pattern50.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -2849,7 +3168,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate37.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern53 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 function validate39(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2884,7 +3203,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "pcma" || data0 === "pcmu" || data0 === "g722" || data0 === "aac" || data0 === "opus" || data0 === "mp2" || data0 === "ac3" || data0 === "l16")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema61.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -2940,7 +3259,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern51.test(data3)) {
+        if (!pattern53.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3016,7 +3335,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema70.properties, key0)) {
+      if (!func1.call(schema72.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err1];
@@ -3082,7 +3401,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema70.properties.transport.enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema72.properties.transport.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -3094,7 +3413,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema70.properties.port.type }, message: "must be integer,string" };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema72.properties.port.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -3123,7 +3442,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern41.test(data3)) {
+        if (!pattern43.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -3137,7 +3456,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern42.test(data4)) {
+        if (!pattern44.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
           if (vErrors === null) {
             vErrors = [err12];
@@ -3315,7 +3634,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern53.test(data12)) {
+        if (!pattern55.test(data12)) {
           const err26 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err26];
@@ -3359,7 +3678,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.egress !== void 0) {
       let data14 = data.egress;
       if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema62.type }, message: "must be string,integer" };
+        const err30 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema63.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -3404,10 +3723,10 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate63;
-var schema88 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern59 = new RegExp("^/", "u");
-var pattern60 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern61 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var schema90 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern61 = new RegExp("^/", "u");
+var pattern62 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern63 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -3473,7 +3792,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern53.test(data1)) {
+        if (!pattern55.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3495,7 +3814,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern59.test(data2)) {
+        if (!pattern61.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3549,7 +3868,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema88.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema90.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -3561,7 +3880,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern60.test(data5)) {
+        if (!pattern62.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -3583,7 +3902,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern61.test(data6)) {
+        if (!pattern63.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -3714,7 +4033,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern48.test(data2)) {
+        if (!pattern50.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3736,7 +4055,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern48.test(data3)) {
+        if (!pattern50.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3904,7 +4223,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern48.test(data2)) {
+        if (!pattern50.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3926,7 +4245,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern48.test(data3)) {
+        if (!pattern50.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -3992,7 +4311,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "link-load" || key0 === "volume-fill" || key0 === "retention")) {
+      if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err0];
@@ -4019,7 +4338,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern60.test(data1)) {
+            if (!pattern62.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -4041,7 +4360,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern60.test(data2)) {
+            if (!pattern62.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -4070,12 +4389,12 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["volume-fill"] !== void 0) {
-      let data3 = data["volume-fill"];
+    if (data.airtime !== void 0) {
+      let data3 = data.airtime;
       if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
         for (const key2 in data3) {
           if (!(key2 === "warn" || key2 === "limit")) {
-            const err7 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
+            const err7 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -4087,8 +4406,8 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern60.test(data4)) {
-              const err8 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+            if (!pattern62.test(data4)) {
+              const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -4097,7 +4416,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err9 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -4109,8 +4428,8 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern60.test(data5)) {
-              const err10 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+            if (!pattern62.test(data5)) {
+              const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -4119,7 +4438,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err11 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err11 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err11];
             } else {
@@ -4129,7 +4448,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err12 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -4138,32 +4457,100 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["volume-fill"] !== void 0) {
+      let data6 = data["volume-fill"];
+      if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
+        for (const key3 in data6) {
+          if (!(key3 === "warn" || key3 === "limit")) {
+            const err13 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
+            if (vErrors === null) {
+              vErrors = [err13];
+            } else {
+              vErrors.push(err13);
+            }
+            errors++;
+          }
+        }
+        if (data6.warn !== void 0) {
+          let data7 = data6.warn;
+          if (typeof data7 === "string") {
+            if (!pattern62.test(data7)) {
+              const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              if (vErrors === null) {
+                vErrors = [err14];
+              } else {
+                vErrors.push(err14);
+              }
+              errors++;
+            }
+          } else {
+            const err15 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err15];
+            } else {
+              vErrors.push(err15);
+            }
+            errors++;
+          }
+        }
+        if (data6.limit !== void 0) {
+          let data8 = data6.limit;
+          if (typeof data8 === "string") {
+            if (!pattern62.test(data8)) {
+              const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              if (vErrors === null) {
+                vErrors = [err16];
+              } else {
+                vErrors.push(err16);
+              }
+              errors++;
+            }
+          } else {
+            const err17 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err17];
+            } else {
+              vErrors.push(err17);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err18 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
     if (data.retention !== void 0) {
-      let data6 = data.retention;
-      if (Array.isArray(data6)) {
-        const len0 = data6.length;
+      let data9 = data.retention;
+      if (Array.isArray(data9)) {
+        const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate47(data6[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data6, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate47(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate47.errors : vErrors.concat(validate47.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err13 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err19 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err13];
+          vErrors = [err19];
         } else {
-          vErrors.push(err13);
+          vErrors.push(err19);
         }
         errors++;
       }
     }
   } else {
-    const err14 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err20 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err14];
+      vErrors = [err20];
     } else {
-      vErrors.push(err14);
+      vErrors.push(err20);
     }
     errors++;
   }
@@ -4172,7 +4559,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate67;
-var schema106 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema110 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -4242,7 +4629,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema106.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema110.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
