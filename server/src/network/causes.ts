@@ -14,8 +14,14 @@ export interface CutOff {
   readonly unreached: Unreached;
 }
 
+/** A cable that is missing: nothing leads from one device to the other, whatever is set. */
+export interface Gap {
+  readonly from: Device;
+  readonly to: Device;
+}
+
 /** Also an address that is in the wrong network. */
-export type Cause = Fault | AddressUse;
+export type Cause = Fault | AddressUse | Gap;
 
 export interface Causes {
   /** The receivers that get nothing because of it. */
@@ -27,6 +33,8 @@ export interface Causes {
   readonly entailedBy: (cause: Cause) => readonly object[];
   /** Whether anything of that explains why a receiver gets nothing. */
   readonly explains: (unreached: Unreached) => boolean;
+  /** The cable that is missing between a stream's source and a receiver. */
+  readonly gapBefore: (unreached: Unreached) => Gap | undefined;
   /** Links that neither end lets a VLAN over that is needed beyond. */
   readonly lacking: ReadonlyMap<Link, ReadonlySet<BroadcastDomain>>;
 }
@@ -41,6 +49,7 @@ export function causesOf(wired: Wired, deliveries: readonly Delivery[]): Causes 
     cutOffBy: (cause) => all().cutOff.get(cause) ?? [],
     entailedBy: (cause) => [...(all().entailed.get(cause) ?? [])],
     explains: (unreached) => all().explained.has(unreached),
+    gapBefore: (unreached) => all().gapBefore.get(unreached),
     get lacking() {
       return all().lacking;
     },
@@ -55,12 +64,14 @@ function isBridgeAlone({ bridging, routing }: Device): boolean {
 class Found {
   readonly cutOff = new Map<Cause, CutOff[]>();
   readonly explained = new Set<Unreached>();
+  readonly gapBefore = new Map<Unreached, Gap>();
   readonly entailed = new Map<Cause, Set<object>>();
   readonly lacking = new Map<Link, Set<BroadcastDomain>>();
 
   constructor(network: Wired, deliveries: readonly Delivery[]) {
     const { site } = network;
     const wiring = new MendedWiring(network);
+    const gaps = new Gaps(network);
     const outside = new Map<string, AddressUse[]>();
     for (const use of network.addressUses) {
       if (use.port === undefined || !isOutside(use, use.vlans)) continue;
@@ -76,6 +87,8 @@ class Found {
         const addresses = [...(outside.get(source.name) ?? []), ...(outside.get(receiver.name) ?? [])];
         const causes = new Set<Cause>([...this.causesIn(steps), ...addresses]);
         if (causes.size > 0) this.explained.add(unreached);
+        const gap = steps === undefined ? gaps.between(source, receiver) : undefined;
+        if (gap !== undefined) this.gapBefore.set(unreached, gap);
         for (const cause of causes) {
           const known = this.cutOff.get(cause);
           if (known === undefined) this.cutOff.set(cause, [{ stream, unreached }]);
@@ -84,7 +97,7 @@ class Found {
         }
       }
     }
-    this.addQueriers(network, wiring);
+    this.addQueriers(network, wiring, gaps);
     for (const link of network.topology.spanningTree.blocked) {
       for (const domain of [...(link.untagged === undefined ? [] : [link.untagged]), ...link.tagged]) {
         const steps = wiring.within(domain, link.a.device, link.b.device, link);
@@ -94,7 +107,7 @@ class Found {
     }
   }
 
-  private addQueriers(network: Wired, wiring: MendedWiring): void {
+  private addQueriers(network: Wired, wiring: MendedWiring, gaps: Gaps): void {
     const { site } = network;
     for (const vlan of site.vlans) {
       const querier = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
@@ -106,7 +119,10 @@ class Found {
         const { component } = bridge;
         if (tree.queried.has(component)) continue;
         if (!parts.has(component)) parts.set(component, wiring.within(domain, bridge.device, querier));
-        for (const cause of this.causesIn(parts.get(component))) this.entail(cause, bridge, vlan);
+        const steps = parts.get(component);
+        const gap = steps === undefined ? gaps.between(bridge.device, querier) : undefined;
+        for (const cause of [...this.causesIn(steps), ...(gap === undefined ? [] : [gap])])
+          this.entail(cause, bridge, vlan);
       }
     }
   }
@@ -127,5 +143,67 @@ class Found {
     let known = this.entailed.get(cause);
     if (known === undefined) this.entailed.set(cause, (known = new Set()));
     for (const effect of effects) known.add(effect);
+  }
+}
+
+/** Parts of a site that no cable joins, and what is missing between them: one for two parts. */
+class Gaps {
+  private readonly parts = new Map<Device, number>();
+  private readonly wired: Wired;
+  private readonly known = new Map<string, Gap>();
+
+  constructor(wired: Wired) {
+    this.wired = wired;
+    const around = new Map<Device, Device[]>();
+    const add = (at: Device, next: Device): void => {
+      const own = around.get(at);
+      if (own === undefined) around.set(at, [next]);
+      else own.push(next);
+    };
+    for (const { a, b } of wired.topology.links) {
+      add(a.device, b.device);
+      add(b.device, a.device);
+    }
+    let part = 0;
+    for (const device of wired.site.devices) {
+      if (this.parts.has(device)) continue;
+      const queue = [device];
+      for (const each of queue) {
+        if (this.parts.has(each)) continue;
+        this.parts.set(each, part);
+        queue.push(...(around.get(each) ?? []));
+      }
+      part++;
+    }
+  }
+
+  /** Between the two, or between them and the router that is the gateway of their VLANs. */
+  between(from: Device, to: Device): Gap | undefined {
+    const [here, there] = [this.parts.get(from), this.parts.get(to)];
+    if (here === undefined || there === undefined) return undefined;
+    if (here !== there) return this.gap(here, there);
+    for (const { gateway } of this.wired.site.vlans) {
+      const router = gateway === undefined ? undefined : this.wired.site.deviceByName.get(gateway);
+      const part = router === undefined ? undefined : this.parts.get(router);
+      if (part !== undefined && part !== here) return this.gap(here, part);
+    }
+    return undefined;
+  }
+
+  private gap(one: number, other: number): Gap | undefined {
+    const name = `${Math.min(one, other)} ${Math.max(one, other)}`;
+    const known = this.known.get(name);
+    if (known !== undefined) return known;
+    const [from, to] = [this.standingFor(one), this.standingFor(other)];
+    if (from === undefined || to === undefined) return undefined;
+    const gap = { from, to };
+    this.known.set(name, gap);
+    return gap;
+  }
+
+  /** The first switch of a part, else its first device. */
+  private standingFor(part: number): Device | undefined {
+    const own = this.wired.site.devices.filter((device) => this.parts.get(device) === part);
+    return own.find(({ kind }) => kind === 'switch') ?? own[0];
   }
 }

@@ -55,6 +55,7 @@ import { throughNotPanel } from './links/through-not-panel.ts';
 import { vlanCutOff } from './links/vlan-cut-off.ts';
 import { vlanMerged } from './links/vlan-merged.ts';
 import { vlanMismatch } from './links/vlan-mismatch.ts';
+import { vlanMissing } from './links/vlan-missing.ts';
 import { poeBudgetMissing } from './power/poe-budget-missing.ts';
 import { poeBudget } from './power/poe-budget.ts';
 import { poeClass } from './power/poe-class.ts';
@@ -180,6 +181,7 @@ export const rules: readonly Rule[] = [
   vlanCutOff,
   vlanMerged,
   vlanMismatch,
+  vlanMissing,
   poeBudgetMissing,
   poeBudget,
   poeClass,

@@ -9,9 +9,17 @@ export const notMade: Rule = {
   why: `The plan is none the worse for it. But \`plumbline make\` leaves something out: a session description without the
 codec, units of a server that FFmpeg cannot do the work of, a network without the names that its operating system has. Say what is asked for, or set that
 part up by hand.`,
-  check({ plan }: RuleContext, report: Report): void {
-    for (const { rule, at, message } of refusalsOf(plan))
-      if (rule === 'not-made') report({ at, message, about: aboutPlace(at) });
+  check({ plan, site, network }: RuleContext, report: Report): void {
+    for (const { rule, at, message } of refusalsOf(plan)) {
+      if (rule !== 'not-made') continue;
+      const about = aboutPlace(at);
+      // Of a stream that does not get there, that is told.
+      const effects = about.flatMap((name) => {
+        const stream = site.streamByName.get(name);
+        return stream === undefined ? [] : network.delivery(stream).unreached;
+      });
+      report({ at, message, about, effects });
+    }
   },
 };
 

@@ -1,7 +1,6 @@
 import { isMulticast } from '../../standards/ipv4.ts';
+import type { Gap } from '../../network/causes.ts';
 import type { Delivery, Obstacle, Unreached } from '../../network/delivery.ts';
-import { oppositePort } from '../../network/link.ts';
-import type { Network } from '../../network/network.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type Fix, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -31,6 +30,7 @@ something on the way does not pass it on. The message says which, and what to do
 interface Miss {
   readonly delivery: Delivery;
   readonly unreached: Unreached;
+  readonly gap: Gap | undefined;
   /** The same where one thing has to be mended for both. */
   readonly key: string;
 }
@@ -48,13 +48,19 @@ function missesIn({ site, network }: RuleContext): Miss[] {
       const { receiver, why } = unreached;
       if (isReportedElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
       const told = network.causes.explains(unreached) ? 'explained' : 'unexplained';
-      found.push({ delivery, unreached, key: `${told} ${keyOf(network, delivery, unreached)}` });
+      const gap = isUncabled(why) ? undefined : network.causes.gapBefore(unreached);
+      const key = gap === undefined ? keyOf(delivery, unreached) : `gap ${gap.from.name} ${gap.to.name}`;
+      found.push({ delivery, unreached, gap, key: `${told} ${key}` });
     }
   }
   return found;
 }
 
-function keyOf(network: Network, { source, stream }: Delivery, { receiver, why }: Unreached): string {
+function isUncabled({ obstacle }: Obstacle): boolean {
+  return obstacle === 'source-not-cabled' || obstacle === 'receiver-not-cabled' || obstacle === 'not-a-host';
+}
+
+function keyOf({ stream }: Delivery, { receiver, why }: Unreached): string {
   switch (why.obstacle) {
     case 'source-not-cabled':
       return `cable ${why.device}`;
@@ -63,32 +69,14 @@ function keyOf(network: Network, { source, stream }: Delivery, { receiver, why }
     case 'not-a-host':
       return `no host ${receiver}`;
     case 'apart':
-      return `apart ${why.network} ${[source?.name ?? '', receiver].map((name) => partOf(network, name, why.network)).join(' ')}`;
+      return `apart ${why.network}`;
     case 'link-local':
       return `link-local ${stream.name}`;
     case 'joins-elsewhere':
       return `${receiver} ${JSON.stringify(why)}`;
-    case 'other-network':
-    case 'no-gateway':
-    case 'no-route':
-      return JSON.stringify(why);
     default:
-      return `${source?.name ?? ''} ${JSON.stringify(why)}`;
+      return JSON.stringify(why);
   }
-}
-
-/** The part of a network that a device is in; the device itself, where it has no bridge there. */
-function partOf({ interfaces, topology, tree }: Network, name: string, network: string): string {
-  for (const domain of topology.domains) {
-    if (domain.name !== network) continue;
-    for (const { device } of topology.links.flatMap(({ a, b }) => [a, b])) {
-      if (device.name !== name) continue;
-      const own = interfaces.in(device, domain);
-      const at = own === undefined ? undefined : tree(domain).bridges.get(oppositePort(own.link, own.port).device);
-      if (at !== undefined) return String(at.component);
-    }
-  }
-  return name;
 }
 
 function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Finding {
@@ -100,7 +88,10 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
   const shared = {
     about: [...new Set(alike.flatMap((miss) => [miss.unreached.receiver, miss.delivery.stream.name]))],
     effects: alike.map((miss) => miss.unreached.why),
-    entails: alike.map((miss) => miss.unreached),
+    entails: [
+      ...alike.map((miss) => miss.unreached),
+      ...(first.gap === undefined ? [] : network.causes.entailedBy(first.gap)),
+    ],
   };
   const others = alike.slice(1).map((miss) => ({
     at: placeOf(miss.delivery.stream.item, receiverRoute(miss.delivery.stream, miss.unreached.receiver)),
@@ -158,17 +149,21 @@ function isReportedElsewhere(site: Site, why: Obstacle): boolean {
   return (why.obstacle === 'report-stays' || why.obstacle === 'known-nearer') && site.vlanByName.has(why.network);
 }
 
-function messageOf(alike: readonly Miss[], { delivery: { stream }, unreached: { receiver, why } }: Miss): string {
-  const { what, remedy } = obstacleWords(why, receiver, stream);
+function messageOf(alike: readonly Miss[], { delivery: { stream }, unreached: { receiver, why }, gap }: Miss): string {
+  const { what, remedy } = gap === undefined ? obstacleWords(why, receiver, stream) : gapWords(gap);
   // Receivers that it does reach would lose it by another route.
   const todo =
-    why.obstacle === 'leaves-elsewhere'
+    gap === undefined && why.obstacle === 'leaves-elsewhere'
       ? `send another stream into ${why.to}, or let a router route multicast`
       : remedy;
   return (
     `${receiver} gets nothing of ${stream.name}${others(alike, receiver)}: ${what}. ` +
     `${todo.charAt(0).toUpperCase()}${todo.slice(1)}.`
   );
+}
+
+function gapWords({ from, to }: Gap): ReturnType<typeof obstacleWords> {
+  return { what: `no cable leads from ${from.name} to ${to.name}`, remedy: 'cable them together' };
 }
 
 /** Who else gets nothing of what, behind the first of them. */
