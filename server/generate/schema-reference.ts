@@ -128,6 +128,8 @@ function mappingName({ $ref, items, additionalProperties }: Schema): string | un
 const NAME_WORDS: Readonly<Record<NonNullable<Schema['x-names']>, string>> = {
   'devices': 'device name',
   'vlans': 'VLAN name',
+  'multiplexes': 'multiplex name',
+  'services': 'service name',
   'streams': 'stream name',
   'volumes': 'volume name',
   'recordings': 'recording name',
@@ -144,6 +146,7 @@ const FORM_WORDS: Readonly<Record<NonNullable<Schema['x-form']>, string>> = {
   'mac': 'MAC address',
   'time-zone': 'IANA time zone',
   'destination': 'IPv4 subnet or `default`',
+  'frequency-range': 'lowest and highest frequency, with a hyphen between',
 };
 
 function valueWords(property: Schema): string {

@@ -10,11 +10,13 @@ import { assembler } from './site/assemble.ts';
 import type { Item } from './site/item.ts';
 import type { Site } from './site/model.ts';
 import { type Storage, storageOf } from './storage/storage.ts';
+import { type Television, televisioner } from './television/television.ts';
 
 export interface Plan {
   readonly site: Site;
   readonly network: Network;
   readonly storage: Storage;
+  readonly television: Television;
   readonly power: readonly PowerSource[];
   /** What multicast takes of the air of access points. */
   readonly air: readonly Air[];
@@ -36,6 +38,7 @@ export function planner(): (items: readonly Item[]) => Plan {
 
 function sitePlanner(): (site: Site) => Plan {
   const networkOf = networker();
+  const televisionOf = televisioner();
   const keepStorage = lastResult(
     (
       recordings: Site['recordings'],
@@ -55,6 +58,7 @@ function sitePlanner(): (site: Site) => Plan {
       site,
       network,
       storage: keepStorage(recordings, volumeByName, streamByName, media, network.rates),
+      television: televisionOf(site),
       power: keepPower(site.devices, network.topology.linkAt),
       air: keepAir(network, site.devices),
       overloads: keepOverloads(network, site.policies.linkLoad),

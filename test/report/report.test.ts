@@ -25,7 +25,15 @@ describe('the report as JSON', () => {
   it('fits its schema for a site with nothing', () => {
     const report = reportOf(planFrom(''));
     assertFits(report);
-    assert.deepEqual(report, { site: null, links: [], streams: [], volumes: [], poe: [], air: [] });
+    assert.deepEqual(report, {
+      site: null,
+      links: [],
+      streams: [],
+      volumes: [],
+      poe: [],
+      air: [],
+      rf: { points: [], amplifiers: [] },
+    });
   });
 
   it('fits its schema where the site says little', () => {

@@ -108,12 +108,27 @@ describe('The site language', () => {
   }
 
   for (const definition of Object.values(siteSchema.$defs)) {
-    if (!('x-quantity' in definition)) continue;
+    if (!('x-quantity' in definition) || !('pattern' in definition)) continue;
     const kind = definition['x-quantity'] as Parameters<typeof unitsOf>[0];
     it(`allows the units that are read as ${kind}, and no others`, () => {
       const pattern = new RegExp(definition.pattern);
       const all = (
-        ['bit-rate', 'byte-rate', 'size', 'duration', 'length', 'power', 'percentage', 'frequency', 'level'] as const
+        [
+          'bit-rate',
+          'byte-rate',
+          'size',
+          'duration',
+          'length',
+          'power',
+          'percentage',
+          'frequency',
+          'ratio',
+          'level',
+          'voltage',
+          'current',
+          'symbol-rate',
+          'area',
+        ] as const
       ).flatMap(unitsOf);
       assert.deepEqual(all.filter((unit) => pattern.test(`1.5 ${unit}`)).sort(), unitsOf(kind).sort());
       for (const text of [

@@ -53,6 +53,7 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     type: undefined,
     length: undefined,
     through: [],
+    coax: { core: undefined, attenuation: undefined },
   };
   return alone({ cable, a: side('sockets', true), b: side('routing', false), capacity: undefined });
 }

@@ -10,6 +10,7 @@ import type { PowerSource } from '../network/power.ts';
 import type { Load, StreamRates } from '../network/rates.ts';
 import type { Plan } from '../plan.ts';
 import { type Port, portName } from '../site/model.ts';
+import { type RadioReport, radioReport } from './radio.ts';
 import { formatAddress, isMulticast } from '../standards/ipv4.ts';
 import { groupMac } from '../standards/multicast.ts';
 import type { VolumeFigures } from '../storage/storage.ts';
@@ -24,6 +25,7 @@ export interface Report {
   readonly poe: readonly PowerReport[];
   /** Access points that groups come to. */
   readonly air: readonly AirReport[];
+  readonly rf: RadioReport;
 }
 
 export interface LinkReport {
@@ -103,6 +105,7 @@ export function reportOf(plan: Plan): Report {
     volumes: storage.volumes.map(volumeReport),
     poe: power.map(powerReport),
     air: air.map(airReport),
+    rf: radioReport(plan),
   };
 }
 

@@ -7,6 +7,8 @@ import { resolveMedia } from './media.ts';
 import type { Device, Lint, Policies, Site, Threshold } from './model.ts';
 import * as read from './read.ts';
 import { SECTION_NAMES, type SectionName } from './shape.ts';
+import * as television from './television/read.ts';
+import type { ChannelPlan } from '../standards/television/channel-plan.ts';
 
 /** A few words declare a thousand ports, so a short text could declare more than fit into memory. */
 const MOST_PORTS = 250_000;
@@ -16,6 +18,9 @@ const readDevice = perObject((item: Item) => read.readDevice(item));
 const readDeviceWithoutPorts = perObject((item: Item) => read.readDevice(item, false));
 const portCount = perObject(read.portCount);
 const readCable = perObject(read.readCable);
+const readMultiplex = perObject(television.readMultiplex);
+const readService = perObject(television.readService);
+const readOccasion = perObject(television.readOccasion);
 const readStream = perObject(read.readStream);
 const readVolume = perObject(read.readVolume);
 const readRecording = perObject(read.readRecording);
@@ -32,6 +37,7 @@ export function assembler(): (items: readonly Item[]) => Site {
   const settings = lastResult((of: readonly Item[]) => ({
     name: fixedText(of, 'name'),
     timezone: fixedText(of, 'timezone'),
+    channelPlan: (fixedText(of, 'channel-plan') ?? 'region-1') as ChannelPlan,
   }));
   const vlans = lastResult((of: readonly Item[]) => named(of.map(readVlan)));
   const devices = lastResult((of: readonly Item[]) => {
@@ -39,6 +45,9 @@ export function assembler(): (items: readonly Item[]) => Site {
     return { ...found, ports: found.list.flatMap(({ ports }) => ports) };
   });
   const cables = lastResult((of: readonly Item[]) => of.map(readCable));
+  const multiplexes = lastResult((of: readonly Item[]) => named(of.map(readMultiplex)));
+  const services = lastResult((of: readonly Item[]) => named(of.map(readService)));
+  const occasions = lastResult((of: readonly Item[]) => named(of.map(readOccasion)));
   const streams = lastResult((of: readonly Item[]) => {
     const found = named(of.map(readStream));
     return { ...found, ...resolveMedia(found.byName) };
@@ -54,6 +63,9 @@ export function assembler(): (items: readonly Item[]) => Site {
     const own = {
       vlans: vlans(sections.vlans),
       devices: devices(sections.devices),
+      multiplexes: multiplexes(sections.multiplexes),
+      services: services(sections.services),
+      occasions: occasions(sections.occasions),
       streams: streams(sections.streams),
       volumes: volumes(sections.volumes),
       recordings: recordings(sections.recordings),
@@ -67,6 +79,9 @@ export function assembler(): (items: readonly Item[]) => Site {
       devices: own.devices.list,
       ports: own.devices.ports,
       cables: cables(sections.cables),
+      multiplexes: own.multiplexes.list,
+      services: own.services.list,
+      occasions: own.occasions.list,
       streams: own.streams.list,
       volumes: own.volumes.list,
       recordings: own.recordings.list,
@@ -74,6 +89,8 @@ export function assembler(): (items: readonly Item[]) => Site {
       lint: lint(sections.lint),
       vlanByName: own.vlans.byName,
       deviceByName: own.devices.byName,
+      multiplexByName: own.multiplexes.byName,
+      serviceByName: own.services.byName,
       streamByName: own.streams.byName,
       volumeByName: own.volumes.byName,
       recordingByName: own.recordings.byName,
@@ -89,6 +106,9 @@ function grouped(items: readonly Item[]): Record<SectionName, readonly Item[]> {
     vlans: [],
     devices: [],
     cables: [],
+    multiplexes: [],
+    services: [],
+    occasions: [],
     streams: [],
     volumes: [],
     recordings: [],
@@ -140,6 +160,7 @@ function policiesOf(items: readonly Item[]): Policies {
     airtime: { warn: airtime.warn ?? AIR_WARN, limit: airtime.limit ?? AIR_LIMIT },
     volumeFill: { warn: volumeFill.warn, limit: volumeFill.limit ?? VOLUME_LIMIT },
     retention: items.filter((item) => item.name === 'retention').flatMap(read.readRetention),
+    aerialSystem: television.readAerialPolicy(items.find((item) => item.name === 'aerial-system')),
   };
 }
 

@@ -3,16 +3,19 @@
 import { textAt } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type { Device, Recording, Site, Stream, Vlan, Volume } from './model.ts';
+import type { Multiplex, Service } from './television/facts.ts';
 import { readEnd } from './read.ts';
 import type { NameKind } from './shape.ts';
 
 /** Sections whose items have names. */
-export type NamedSection = 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings';
+export type NamedSection = 'devices' | 'vlans' | 'multiplexes' | 'services' | 'streams' | 'volumes' | 'recordings';
 
 /** What an item of the section is called. */
 export const THING: Readonly<Record<NamedSection, string>> = {
   devices: 'device',
   vlans: 'VLAN',
+  multiplexes: 'multiplex',
+  services: 'service',
   streams: 'stream',
   volumes: 'volume',
   recordings: 'recording',
@@ -24,12 +27,16 @@ export const NAMED_SECTIONS = Object.keys(THING) as readonly NamedSection[];
 export function thingsOf(
   site: Site,
   section: NamedSection,
-): ReadonlyMap<string, Device | Vlan | Stream | Volume | Recording> {
+): ReadonlyMap<string, Device | Vlan | Multiplex | Service | Stream | Volume | Recording> {
   switch (section) {
     case 'devices':
       return site.deviceByName;
     case 'vlans':
       return site.vlanByName;
+    case 'multiplexes':
+      return site.multiplexByName;
+    case 'services':
+      return site.serviceByName;
     case 'streams':
       return site.streamByName;
     case 'volumes':

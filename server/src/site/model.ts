@@ -4,6 +4,19 @@ import type { ParsedSubnet } from '../standards/ipv4.ts';
 import type { Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type { SectionName } from './shape.ts';
+import type {
+  AerialKind,
+  AerialPart,
+  AerialPolicy,
+  Bus,
+  CoaxFacts,
+  CoaxInput,
+  Multiplex,
+  Occasion,
+  Service,
+  TunerUnit,
+} from './television/facts.ts';
+import type { ChannelPlan } from '../standards/television/channel-plan.ts';
 
 /** What an item says; the same object as long as the item's text stays. */
 interface Fact {
@@ -29,7 +42,8 @@ export type DeviceKind =
   | 'display'
   | 'computer'
   | 'tuner'
-  | 'patch-panel';
+  | 'patch-panel'
+  | AerialKind;
 
 export interface Device extends Fact {
   readonly kind: DeviceKind | undefined;
@@ -68,6 +82,18 @@ export interface Device extends Fact {
   /** How many streams it shows at a time; `undefined` where it takes all that it receives. */
   readonly decoders: number | undefined;
   readonly decodes: Decodes;
+  /** Of a part of an aerial system. */
+  readonly aerial: AerialPart | undefined;
+  /** For coax; a device may have them beside its ports. */
+  readonly connectorByName: ReadonlyMap<string, Connector>;
+  /** What it takes at a connector, by the connector's name. */
+  readonly coaxInputs: ReadonlyMap<string, CoaxInput>;
+  readonly tuners: readonly TunerUnit[];
+  /** USB controllers. */
+  readonly buses: readonly Bus[];
+  /** What a tuner without a port of its own is plugged into. */
+  readonly host: string | undefined;
+  readonly bus: string | undefined;
 }
 
 /** What a screen can show; `undefined` where nothing is said of it. */
@@ -117,6 +143,14 @@ export interface Port {
   readonly forwardReports: boolean;
 }
 
+/** A socket or plug for coax on a device. */
+export interface Connector {
+  readonly device: Device;
+  readonly name: string;
+  /** Where it is declared in the device's item; `[]` where its kind has it. */
+  readonly route: Route;
+}
+
 export type PoeType = 'af' | 'at' | 'bt' | 'bt-type-4';
 
 export interface PortAddress {
@@ -140,6 +174,7 @@ export interface Cable extends Fact {
   /** Millimetres. */
   readonly length: number | undefined;
   readonly through: readonly CableEnd[];
+  readonly coax: CoaxFacts;
 }
 
 export type Transport = 'rtsp' | 'rtp' | 'ts-udp' | 'ts-rtp';
@@ -172,6 +207,9 @@ export interface Audio {
 export interface Stream extends Fact {
   readonly source: string | undefined;
   readonly carries: string | undefined;
+  /** What of television it sends: a programme, or a whole multiplex. */
+  readonly service: string | undefined;
+  readonly multiplex: string | undefined;
   readonly transport: Transport | undefined;
   readonly port: number | undefined;
   /** What follows the port in an RTSP address. */
@@ -236,6 +274,7 @@ export interface Policies {
   readonly airtime: { readonly warn: number; readonly limit: number };
   readonly volumeFill: { readonly warn: number | undefined; readonly limit: number };
   readonly retention: readonly Retention[];
+  readonly aerialSystem: AerialPolicy;
 }
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
@@ -262,6 +301,7 @@ export interface Media {
 export interface Site {
   readonly name: string | undefined;
   readonly timezone: string | undefined;
+  readonly channelPlan: ChannelPlan;
   readonly items: readonly Item[];
   readonly sections: Readonly<Record<SectionName, readonly Item[]>>;
   /** Those with something that does not fit the schema, or cannot be read. */
@@ -270,6 +310,9 @@ export interface Site {
   readonly devices: readonly Device[];
   readonly ports: readonly Port[];
   readonly cables: readonly Cable[];
+  readonly multiplexes: readonly Multiplex[];
+  readonly services: readonly Service[];
+  readonly occasions: readonly Occasion[];
   readonly streams: readonly Stream[];
   readonly volumes: readonly Volume[];
   readonly recordings: readonly Recording[];
@@ -277,6 +320,8 @@ export interface Site {
   readonly lint: Lint;
   readonly vlanByName: ReadonlyMap<string, Vlan>;
   readonly deviceByName: ReadonlyMap<string, Device>;
+  readonly multiplexByName: ReadonlyMap<string, Multiplex>;
+  readonly serviceByName: ReadonlyMap<string, Service>;
   readonly streamByName: ReadonlyMap<string, Stream>;
   readonly volumeByName: ReadonlyMap<string, Volume>;
   readonly recordingByName: ReadonlyMap<string, Recording>;
@@ -312,6 +357,18 @@ export function isNamed({ device, name, lag }: Port, given: string): boolean {
   return name === given || (lag !== undefined && device.portByName.get(given)?.lag === lag);
 }
 
+/** The coax connector that an end of a cable names; `undefined` if the site has none. */
+export function connectorAt(
+  { deviceByName }: Pick<Site, 'deviceByName'>,
+  end: CableEnd | undefined,
+): Connector | undefined {
+  const device = end === undefined ? undefined : deviceByName.get(end.device);
+  if (device === undefined || end === undefined) return undefined;
+  if (end.port !== undefined) return device.connectorByName.get(end.port);
+  const [only, ...others] = device.connectorByName.values();
+  return device.ports.length === 0 && others.length === 0 ? only : undefined;
+}
+
 /** An end of a cable as it is written: `core/16`, or a device alone. */
 export function endName({ device, port }: CableEnd): string {
   return port === undefined ? device : `${device}/${port}`;
@@ -320,4 +377,9 @@ export function endName({ device, port }: CableEnd): string {
 /** `core/16`; the way a port is named everywhere. */
 export function portName(port: Port): string {
   return `${port.device.name}/${port.name}`;
+}
+
+/** `house-splitter/out-1`; the way a connector is named everywhere. */
+export function connectorName({ device, name }: Connector): string {
+  return `${device.name}/${name}`;
 }

@@ -4,13 +4,15 @@ import { parseAddress, parseRange, parseSubnet, type ParsedSubnet } from '../sta
 import { formatMac } from '../standards/mac.ts';
 import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
-import { type Data, type Route, isMapping } from '../text/syntax.ts';
+import type { Data, Route } from '../text/syntax.ts';
+import { type Partly, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
 import type {
   Acceptance,
   Audio,
   Cable,
   CableEnd,
+  Connector,
   Decodes,
   Device,
   HostRoute,
@@ -28,21 +30,19 @@ import type {
 } from './model.ts';
 import { socketsAmong } from './sockets.ts';
 import type * as Written from './schema.generated/types.ts';
-
-/** Every key may be missing, at any depth: the text may be half typed. */
-type Partly<T> = T extends readonly (infer E)[]
-  ? readonly (Partly<E> | null)[]
-  : T extends object
-    ? { readonly [K in keyof T]?: Partly<T[K]> | undefined }
-    : T;
+import {
+  isAerialKind,
+  readAerialPart,
+  readBuses,
+  readCoaxFacts,
+  readCoaxInputs,
+  readConnectors,
+  readTuners,
+} from './television/read.ts';
 
 const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
 /** More ports than that in one range is a slip of the pen. */
 export const RANGE_PORTS = 1024;
-
-function asDeclared<T>(data: Data): Partly<T> {
-  return (isMapping(data) ? data : {}) as Partly<T>;
-}
 
 function address(text: unknown): number | undefined {
   return typeof text === 'string' ? parseAddress(text) : undefined;
@@ -50,12 +50,6 @@ function address(text: unknown): number | undefined {
 
 function amount(text: unknown, kind: QuantityKind): number | undefined {
   return quantity(text, kind);
-}
-
-function strings(list: unknown): string[] {
-  return Array.isArray(list)
-    ? list.filter((element) => typeof element === 'string' || typeof element === 'number').map(String)
-    : [];
 }
 
 export function readVlan(item: Item): Vlan {
@@ -80,6 +74,7 @@ export function readDevice(item: Item, withPorts = true): Device {
   const bridging = BRIDGING.includes(data.kind) || sockets.size > 0;
   const portByName = new Map<string, Port>();
   const ports: Port[] = [];
+  const connectorByName = new Map<string, Connector>();
   const device: Device = {
     item,
     name: item.name,
@@ -106,7 +101,15 @@ export function readDevice(item: Item, withPorts = true): Device {
     sessions: typeof data.sessions === 'number' ? data.sessions : undefined,
     decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
     decodes: readDecodes(data.decodes ?? {}),
+    aerial: readAerialPart(data.kind, data),
+    connectorByName,
+    coaxInputs: readCoaxInputs(data),
+    tuners: readTuners(data, portNames),
+    buses: readBuses(data),
+    host: data.host,
+    bus: data.bus,
   };
+  for (const connector of readConnectors(device, data)) connectorByName.set(connector.name, connector);
   for (const port of withPorts ? readPorts(device, data, sockets) : [])
     if (!portByName.has(port.name)) portByName.set(port.name, port);
   ports.push(...[...portByName.values()].sort(byNumber));
@@ -115,7 +118,8 @@ export function readDevice(item: Item, withPorts = true): Device {
 
 function readPorts(device: Device, data: Partly<Written.Device>, sockets: ReadonlySet<string>): Port[] {
   if (data.ports === undefined) {
-    if (device.kind === 'patch-panel') return [];
+    // A tuner that is plugged into another device has no port of its own.
+    if (device.kind === 'patch-panel' || isAerialKind(device.kind) || device.host !== undefined) return [];
     return [readPort({ device, name: 'eth', route: [], offset: 0, forwards: device.bridging }, data)];
   }
   return Object.entries(data.ports).flatMap(([key, port]) => {
@@ -236,6 +240,7 @@ export function readCable(item: Item): Cable {
     type: data.type,
     length: amount(data.length, 'length'),
     through: strings(data.through).flatMap((text, index) => readEnd(text, ['through', index]) ?? []),
+    coax: readCoaxFacts(data),
   };
 }
 
@@ -253,6 +258,8 @@ export function readStream(item: Item): Stream {
     name: item.name,
     source: data.source,
     carries: data.carries,
+    service: data.service,
+    multiplex: data.multiplex,
     transport: data.transport,
     port: typeof data.port === 'number' ? data.port : undefined,
     path: data.path,

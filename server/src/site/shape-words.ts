@@ -98,6 +98,8 @@ function sectionExample({ section }: Item): string | undefined {
 const OF_NAME: Readonly<Record<NameKind, string>> = {
   'devices': 'the name of a device',
   'vlans': 'the name of a VLAN',
+  'multiplexes': 'the name of a multiplex',
+  'services': 'the name of a service',
   'streams': 'the name of a stream',
   'volumes': 'the name of a volume',
   'recordings': 'the name of a recording',
@@ -114,6 +116,7 @@ export const OF_FORM: Readonly<Record<FormKind, string>> = {
   'mac': 'a MAC address: six pairs of hexadecimal digits with colons between',
   'time-zone': 'a time zone of the IANA database',
   'destination': 'a subnet with its prefix, or default',
+  'frequency-range': 'two frequencies with a hyphen between and one unit, the lower one first',
 };
 
 /** What the schema wants: `true or false`, `a whole number`, `the name of a VLAN`. */

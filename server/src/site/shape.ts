@@ -11,6 +11,9 @@ export const SECTIONS = {
   vlans: 'map',
   devices: 'map',
   cables: 'list',
+  multiplexes: 'map',
+  services: 'map',
+  occasions: 'map',
   streams: 'map',
   volumes: 'map',
   recordings: 'map',
@@ -27,9 +30,20 @@ export function sectionOf(name: string): SectionName | undefined {
 }
 
 /** What a text names: an item of a section, a rule, a port of any device, or a port of the same device. */
-export type NameKind = 'devices' | 'vlans' | 'streams' | 'volumes' | 'recordings' | 'rules' | 'port-end' | 'own-port';
+export type NameKind =
+  | 'devices'
+  | 'vlans'
+  | 'multiplexes'
+  | 'services'
+  | 'streams'
+  | 'volumes'
+  | 'recordings'
+  | 'rules'
+  | 'port-end'
+  | 'own-port';
 
-export type FormKind = 'address' | 'subnet' | 'address-range' | 'group' | 'mac' | 'time-zone' | 'destination';
+export type FormKind =
+  'address' | 'subnet' | 'address-range' | 'group' | 'mac' | 'time-zone' | 'destination' | 'frequency-range';
 
 /** The part of JSON Schema 2020-12 that the site's schema uses, with its annotations. */
 export interface Schema {
@@ -105,7 +119,7 @@ export function under(schema: Schema, step: string | number): Schema | undefined
 /** The schema under a key, with what the conditions of the one above say of it. */
 function withKinds(schema: Schema | undefined, { allOf = [] }: Schema, step: string | number): Schema | undefined {
   const here = allOf.flatMap(({ if: kinds, then }): OfKinds[] => {
-    const below = then === false || typeof step === 'number' ? undefined : withoutAt(then, step);
+    const below = then === false ? false : typeof step === 'number' ? undefined : withoutAt(then, step);
     return below === undefined ? [] : [{ if: kinds, then: below }];
   });
   return schema === undefined || here.length === 0 ? schema : { ...schema, allOf: here };

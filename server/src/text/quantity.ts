@@ -3,16 +3,32 @@
  * Bit rates count in powers of 1000; sizes in bytes, in powers of 1000 (kB) or 1024 (KiB), IEC 80000-13.
  */
 
+import { LEVEL_OF_MILLIVOLT, LEVEL_OF_MILLIWATT } from '../standards/television/level.ts';
 import { DAY, HOUR, MINUTE, SECOND } from '../standards/time-units.ts';
 
 export type QuantityKind =
-  'bit-rate' | 'byte-rate' | 'size' | 'duration' | 'length' | 'power' | 'percentage' | 'frequency' | 'level';
+  | 'bit-rate'
+  | 'byte-rate'
+  | 'size'
+  | 'duration'
+  | 'length'
+  | 'power'
+  | 'percentage'
+  | 'frequency'
+  | 'ratio'
+  | 'level'
+  | 'voltage'
+  | 'current'
+  | 'symbol-rate'
+  | 'area';
 
 export interface Quantity {
   readonly kind: QuantityKind;
   /**
    * bit-rate: bit/s · byte-rate: byte/s · size: byte · duration: ms · length: mm · power: mW ·
-   * percentage: ten-thousandths of the whole · frequency: Hz · level: thousandths of the unit.
+   * percentage: ten-thousandths of the whole · frequency: Hz · ratio: thousandths of a dB · level: thousandths of the
+   * unit, which differ in what they count from (see `levelOf`) · voltage: mV · current: mA · symbol-rate: Bd ·
+   * area: hundredths of mm².
    */
   readonly value: number;
   readonly unit: string;
@@ -59,7 +75,14 @@ const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
   ['kHz', { kind: 'frequency', factor: K }],
   ['MHz', { kind: 'frequency', factor: K ** 2 }],
   ['GHz', { kind: 'frequency', factor: K ** 3 }],
-  ...['dB', 'dBm', 'dBµV', 'dBuV'].map((name): [string, Unit] => [name, { kind: 'level', factor: K }]),
+  ['dB', { kind: 'ratio', factor: K }],
+  ...['dBµV', 'dBuV', 'dBmV', 'dBm'].map((name): [string, Unit] => [name, { kind: 'level', factor: K }]),
+  ['V', { kind: 'voltage', factor: K }],
+  ['mA', { kind: 'current', factor: 1 }],
+  ['A', { kind: 'current', factor: K }],
+  ['kBd', { kind: 'symbol-rate', factor: K }],
+  ['MBd', { kind: 'symbol-rate', factor: K ** 2 }],
+  ['mm²', { kind: 'area', factor: 100 }],
 ]);
 
 /** Units of a kind, the usual one first. */
@@ -78,7 +101,12 @@ export const USUAL_UNIT: Readonly<Record<QuantityKind, string>> = {
   'power': 'W',
   'percentage': '%',
   'frequency': 'kHz',
-  'level': 'dB',
+  'ratio': 'dB',
+  'level': 'dBµV',
+  'voltage': 'V',
+  'current': 'mA',
+  'symbol-rate': 'MBd',
+  'area': 'mm²',
 };
 
 export type QuantityFault =
@@ -124,7 +152,7 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
     return { fault: 'wrong-kind', unit: unitName, found: unit.kind, suggestions };
   }
   if (space !== ' ' || text !== text.trim()) return { fault: 'no-space', suggestions: [`${number} ${unitName}`] };
-  if (sign === '-' && kind !== 'level') return { fault: 'not-a-quantity' };
+  if (sign === '-' && kind !== 'level' && kind !== 'ratio') return { fault: 'not-a-quantity' };
   const scaled = BigInt(whole + fraction) * BigInt(unit.factor);
   const divisor = 10n ** BigInt(fraction.length);
   if (scaled % divisor !== 0n) return { fault: 'not-exact' };
@@ -142,6 +170,42 @@ export function quantity(text: unknown, kind: QuantityKind): number | undefined 
   if (typeof text !== 'string') return undefined;
   const read = readQuantity(text, kind);
   return isQuantity(read) ? read.value : undefined;
+}
+
+/** What the units of levels count from, as dBµV at 75 Ω. */
+const ZERO_OF: Readonly<Record<string, number>> = {
+  dBµV: 0,
+  dBuV: 0,
+  dBmV: LEVEL_OF_MILLIVOLT,
+  dBm: LEVEL_OF_MILLIWATT,
+};
+
+/** A level in dBµV, in whichever unit it is written; `undefined` where it cannot be read. */
+export function levelOf(text: unknown): number | undefined {
+  if (typeof text !== 'string') return undefined;
+  const read = readQuantity(text, 'level');
+  return isQuantity(read) ? read.value / K + (ZERO_OF[read.unit] ?? 0) : undefined;
+}
+
+/** Decibels; `undefined` where they cannot be read. */
+export function decibelsOf(text: unknown): number | undefined {
+  const value = quantity(text, 'ratio');
+  return value === undefined ? undefined : value / K;
+}
+
+/** Lowest and highest of a range such as `470-694 MHz`, Hz. */
+export interface FrequencyRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** `undefined` where it cannot be read, or ends before it begins. */
+export function readFrequencyRange(text: unknown): FrequencyRange | undefined {
+  const match = typeof text === 'string' ? /^([\d.]+)-([\d.]+) (MHz|GHz)$/.exec(text) : null;
+  const [from, to] = [match?.[1], match?.[2]].map((number) =>
+    quantity(`${number ?? ''} ${match?.[3] ?? ''}`, 'frequency'),
+  );
+  return from === undefined || to === undefined || from >= to ? undefined : { from, to };
 }
 
 /** `MBps`, `MByte/s`, `Mo/s`: most likely bytes. */
@@ -184,6 +248,9 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
   length: { metre: 'm', metres: 'm', meter: 'm', meters: 'm' },
   power: { watt: 'W', watts: 'W' },
   percentage: { percent: '%', pct: '%' },
+  voltage: { volt: 'V', volts: 'V' },
+  current: { amp: 'A', amps: 'A', ampere: 'A' },
+  area: { mm2: 'mm²', sqmm: 'mm²' },
 };
 
 /** Units that the language does not have, in small letters, as multiples of the smallest unit of their kind. */

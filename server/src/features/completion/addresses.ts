@@ -43,6 +43,7 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
     case 'time-zone':
       return Intl.supportedValuesOf('timeZone').map((zone) => ({ label: zone, kind: 'word' }));
     case 'mac':
+    case 'frequency-range':
       return [];
   }
 }

@@ -34,6 +34,14 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
         });
     case 'streams':
       return streamsFor(wanted, role).map((stream) => offer('streams', stream.name, streamDetail(wanted, stream)));
+    case 'multiplexes':
+      return site.multiplexes
+        .filter(({ name }) => !others.has(name))
+        .map(({ name, system }) => offer('multiplexes', name, system ?? ''));
+    case 'services':
+      return site.services
+        .filter(({ name }) => !others.has(name))
+        .map(({ name, multiplexes }) => offer('services', name, multiplexes.join(', ')));
     case 'volumes':
       return site.volumes.map((volume) =>
         offer(

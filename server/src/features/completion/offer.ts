@@ -10,6 +10,8 @@ export type OfferKind =
   | 'number'
   | 'devices'
   | 'vlans'
+  | 'multiplexes'
+  | 'services'
   | 'streams'
   | 'volumes'
   | 'recordings'

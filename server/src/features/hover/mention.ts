@@ -52,6 +52,7 @@ function formExplained(plan: Plan, form: FormKind, text: string): Explanation[] 
     }
     case 'mac':
     case 'time-zone':
+    case 'frequency-range':
       return [];
   }
 }

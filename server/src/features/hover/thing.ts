@@ -7,6 +7,7 @@ import { type Explanation, explanationMarkdown } from '../../report/explain/expl
 import { groupExplained } from '../../report/explain/group.ts';
 import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '../../report/headroom.ts';
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
+import { multiplexExplained, serviceExplained } from '../../report/explain/television.ts';
 import { vlanExplained } from '../../report/explain/vlan.ts';
 import { daysExplained, recordingExplained } from '../../report/explain/volume.ts';
 import type { NamedSection } from '../../site/declared.ts';
@@ -31,6 +32,14 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
             ...explained(device.item, deviceExplained(plan, device)),
             ...spare(device.kind === 'camera' ? deviceHeadroom(plan, device) : undefined),
           ];
+    }
+    case 'multiplexes': {
+      const multiplex = site.multiplexByName.get(name);
+      return multiplex === undefined ? [] : explained(multiplex.item, [multiplexExplained(plan, multiplex)]);
+    }
+    case 'services': {
+      const service = site.serviceByName.get(name);
+      return service === undefined ? [] : explained(service.item, [serviceExplained(plan, service)]);
     }
     case 'streams': {
       const stream = site.streamByName.get(name);

@@ -19,6 +19,8 @@ const KIND: Readonly<Record<OfferKind, CompletionItemKind>> = {
   number: CompletionItemKind.Value,
   devices: CompletionItemKind.Class,
   vlans: CompletionItemKind.Folder,
+  multiplexes: CompletionItemKind.Event,
+  services: CompletionItemKind.Variable,
   streams: CompletionItemKind.Variable,
   volumes: CompletionItemKind.Struct,
   recordings: CompletionItemKind.File,

@@ -13,6 +13,8 @@ const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
   streams: SemanticTokenTypes.variable,
   volumes: SemanticTokenTypes.struct,
   recordings: SemanticTokenTypes.event,
+  multiplexes: SemanticTokenTypes.type,
+  services: SemanticTokenTypes.parameter,
   rules: SemanticTokenTypes.macro,
 };
 

@@ -1,6 +1,7 @@
 /** A quantity in its other units. */
 
-import type { Quantity } from '../../text/quantity.ts';
+import { LEVEL_OF_MILLIVOLT, LEVEL_OF_MILLIWATT } from '../../standards/television/level.ts';
+import { type Quantity, levelOf } from '../../text/quantity.ts';
 import { binaryBytes, bitRate, byteRate, bytes } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
@@ -61,12 +62,33 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
       return [line('of one', grouped(value / 10_000, 4))];
     case 'frequency':
       return [line('hertz', `${grouped(value)} Hz`), line('period', periodWords(value), '1 ÷ frequency')];
-    case 'level':
+    case 'ratio':
       // In thousandths of a decibel: 10 dB are a factor of 10 in power, 20 dB in voltage.
-      if (unit === 'dBm') return [line('power', `${grouped(10 ** (value / 10_000), 6)} mW`, '1 mW × 10^(level ÷ 10)')];
-      if (unit !== 'dB') return [line('voltage', `${grouped(10 ** (value / 20_000), 1)} µV`, '1 µV × 10^(level ÷ 20)')];
       return [line('ratio of powers', grouped(10 ** (value / 10_000), 3), '10^(level ÷ 10)')];
+    case 'level':
+      return levelLines(value / 1000, unit).map(([label, cell, formula]) => line(label, cell, formula));
+    case 'voltage':
+      return [line('millivolts', `${grouped(value)} mV`)];
+    case 'current':
+      return [line('milliamperes', `${grouped(value)} mA`)];
+    case 'symbol-rate':
+      return [line('symbols', `${grouped(value)} Bd`)];
+    case 'area':
+      return [
+        line('diameter of a round conductor', `${grouped(2 * Math.sqrt(value / 100 / Math.PI), 2)} mm`, '2 · √(A ÷ π)'),
+      ];
   }
+}
+
+/** A level in the other units, at 75 Ω. */
+function levelLines(level: number, unit: string): (readonly [string, string, string])[] {
+  const microvolts = levelOf(`${level} ${unit}`) ?? NaN;
+  return [
+    ['over a microvolt', `${grouped(microvolts, 2)} dBµV`, 'at 75 Ω'],
+    ['over a millivolt', `${grouped(microvolts - LEVEL_OF_MILLIVOLT, 2)} dBmV`, '− 60'],
+    ['over a milliwatt', `${grouped(microvolts - LEVEL_OF_MILLIWATT, 2)} dBm`, '− 108.75'],
+    ['voltage', `${grouped(10 ** (microvolts / 20), 1)} µV`, '1 µV × 10^(level ÷ 20)'],
+  ];
 }
 
 function periodWords(hertz: number): string {

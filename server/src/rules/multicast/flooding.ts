@@ -45,7 +45,7 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${remedy}.`,
         about: [device.name],
-          entails: flooded.map(({ link, out }) => network.load(link, out)),
+        entails: flooded.map(({ link, out }) => network.load(link, out)),
         related: flooded.map(({ link, out }) => ({
           at: placeOfEnd(link, out),
           message: `${portName(out)} is flooded`,

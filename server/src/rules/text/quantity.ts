@@ -86,7 +86,12 @@ const OF_KIND: Readonly<Record<QuantityKind, string>> = {
   'power': 'power',
   'percentage': 'a part of the whole',
   'frequency': 'frequency',
-  'level': 'level',
+  'ratio': 'a ratio in dB',
+  'level': 'a level',
+  'voltage': 'voltage',
+  'current': 'current',
+  'symbol-rate': 'a symbol rate',
+  'area': 'a cross-section',
 };
 
 const COUNTED: Partial<Record<QuantityKind, string>> = { 'bit-rate': 'bits', 'byte-rate': 'bytes', 'size': 'bytes' };

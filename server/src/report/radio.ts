@@ -1,0 +1,59 @@
+/** Television in the report: what arrives where on coax, and how hard amplifiers work. */
+
+import type { Plan } from '../plan.ts';
+import { connectorName } from '../site/model.ts';
+import type { Point } from '../television/reception.ts';
+
+/** Levels are dBµV at 75 Ω, ratios dB, frequencies Hz, not rounded; `null` where the site does not say enough. */
+export interface RadioReport {
+  /** One for each multiplex at each connector that it reaches. */
+  readonly points: readonly PointReport[];
+  readonly amplifiers: readonly AmplifierReport[];
+}
+
+export interface PointReport {
+  /** `device/connector`. */
+  readonly at: string;
+  readonly multiplex: string;
+  /** On the coax. */
+  readonly frequency: number;
+  readonly level: number;
+  /** Of all from the aerial to here. */
+  readonly noiseFigure: number;
+  readonly carrierToNoise: number | null;
+  readonly needed: number | null;
+  readonly margin: number | null;
+}
+
+export interface AmplifierReport {
+  readonly name: string;
+  /** The level of the strongest multiplex at its output. */
+  readonly strongest: number;
+  readonly limit: number | null;
+  readonly headroom: number | null;
+}
+
+export function radioReport({ television: { reception, amplifiers } }: Plan): RadioReport {
+  return {
+    points: reception.points.map(pointReport),
+    amplifiers: amplifiers.map(({ device, strongest, limit, headroom }) => ({
+      name: device.name,
+      strongest: strongest.level,
+      limit: limit ?? null,
+      headroom: headroom ?? null,
+    })),
+  };
+}
+
+function pointReport({ signal, noiseFigure, carrierToNoise, needed, margin }: Point): PointReport {
+  return {
+    at: connectorName(signal.at),
+    multiplex: signal.multiplex.name,
+    frequency: signal.frequency,
+    level: signal.level,
+    noiseFigure,
+    carrierToNoise: carrierToNoise ?? null,
+    needed: needed ?? null,
+    margin: margin ?? null,
+  };
+}

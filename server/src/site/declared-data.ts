@@ -1,0 +1,21 @@
+/** Data of an item, read as what the schema says of it; every key may be missing, as the text may be half typed. */
+
+import { type Data, isMapping } from '../text/syntax.ts';
+
+/** Every key may be missing, at any depth. */
+export type Partly<T> = T extends readonly (infer E)[]
+  ? readonly (Partly<E> | null)[]
+  : T extends object
+    ? { readonly [K in keyof T]?: Partly<T[K]> | undefined }
+    : T;
+
+export function asDeclared<T>(data: Data): Partly<T> {
+  return (isMapping(data) ? data : {}) as Partly<T>;
+}
+
+/** The texts and numbers of a list, as text. */
+export function strings(list: unknown): string[] {
+  return Array.isArray(list)
+    ? list.filter((element) => typeof element === 'string' || typeof element === 'number').map(String)
+    : [];
+}

@@ -1,0 +1,40 @@
+/** How hard each amplifier works. */
+
+import type { Connector, Device } from '../site/model.ts';
+import { derating } from '../standards/television/amplifier.ts';
+import type { Signal, Signals } from './signals.ts';
+
+/** dBµV; `undefined` where its largest output is not given. */
+export interface AmplifierLoad {
+  readonly device: Device;
+  readonly strongest: Signal;
+  /** Multiplexes that pass it. */
+  readonly carriers: number;
+  /** The largest output with so many. */
+  readonly limit: number | undefined;
+  /** dB between the strongest output and the limit. */
+  readonly headroom: number | undefined;
+}
+
+/** Of each amplifier that something passes, in the order of the devices. */
+export function amplifierLoads(devices: readonly Device[], signals: Signals): AmplifierLoad[] {
+  return devices
+    .filter(({ kind }) => kind === 'amplifier')
+    .flatMap((device) => {
+      const out = device.connectorByName.get('out');
+      return out === undefined ? [] : (loadAt(device, out, signals) ?? []);
+    });
+}
+
+function loadAt(device: Device, out: Connector, signals: Signals): AmplifierLoad | undefined {
+  const passing = signals.at(out);
+  const strongest = passing.reduce<Signal | undefined>(
+    (most, signal) => (most === undefined || signal.level > most.level ? signal : most),
+    undefined,
+  );
+  if (strongest === undefined) return undefined;
+  const carriers = passing.length;
+  const most = device.aerial?.maxOutput;
+  const limit = most === undefined ? undefined : most - derating(carriers);
+  return { device, strongest, carriers, limit, headroom: limit === undefined ? undefined : limit - strongest.level };
+}

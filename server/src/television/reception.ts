@@ -1,0 +1,134 @@
+/** What arrives at a connector: level against window, carrier to noise against what is needed. */
+
+import type { Connector, Device, Site } from '../site/model.ts';
+import { intermodulationRatio } from '../standards/television/amplifier.ts';
+import { sumOfLevels } from '../standards/television/level.ts';
+import { type Stage, combinedRatio, manMadeNoise, noiseFigureOf, noiseFloor } from '../standards/television/noise.ts';
+import {
+  TUNER_MAXIMUM,
+  type Window,
+  neededRatio,
+  outletWindow,
+  tunerNoiseFigure,
+} from '../standards/television/reception.ts';
+import { type Transmission, isSatellite, noiseBandwidth } from '../standards/television/system.ts';
+import type { AmplifierLoad } from './amplifiers.ts';
+import { transmissionOf } from './channel.ts';
+import type { Signal, Signals } from './signals.ts';
+
+/** A multiplex at a connector, judged. Levels are dBµV, ratios dB; `undefined` where too little is said. */
+export interface Point {
+  readonly signal: Signal;
+  /** Of all from the source to here; a receiver's own is counted at its connector. */
+  readonly noiseFigure: number;
+  /** Of the thermal noise in its bandwidth. */
+  readonly noiseFloor: number | undefined;
+  readonly carrierToNoise: number | undefined;
+  readonly needed: number | undefined;
+  /** How much more carrier to noise there is than needed. */
+  readonly margin: number | undefined;
+  /** Of levels, at an outlet. */
+  readonly window: Window | undefined;
+}
+
+/** A tuner's or a screen's connector, with all that arrives there. */
+export interface Receiver {
+  readonly at: Connector;
+  /** The power of all signals together. */
+  readonly composite: number;
+  readonly maxInput: number;
+  readonly points: readonly Point[];
+}
+
+export interface Reception {
+  readonly points: readonly Point[];
+  readonly outlets: readonly { readonly at: Connector; readonly points: readonly Point[] }[];
+  readonly receivers: readonly Receiver[];
+  readonly pointsAt: (connector: Connector) => readonly Point[];
+}
+
+type Facts = Pick<Site, 'devices' | 'channelPlan' | 'policies'>;
+
+export function receptionOf(site: Facts, signals: Signals, amplifiers: ReadonlyMap<Device, AmplifierLoad>): Reception {
+  const points: Point[] = [];
+  const byConnector = new Map<Connector, readonly Point[]>();
+  for (const device of site.devices)
+    for (const connector of device.connectorByName.values()) {
+      const here = signals.at(connector).map((signal) => pointOf(site, signal, amplifiers));
+      byConnector.set(connector, here);
+      points.push(...here);
+    }
+  const pointsAt = (connector: Connector): readonly Point[] => byConnector.get(connector) ?? [];
+  return {
+    points,
+    outlets: site.devices
+      .filter(({ kind }) => kind === 'outlet')
+      .flatMap(({ connectorByName }) => connectorByName.get('tv') ?? [])
+      .map((at) => ({ at, points: pointsAt(at) })),
+    receivers: site.devices
+      .filter(isReceiver)
+      .flatMap(({ connectorByName }) => [...connectorByName.values()])
+      .map((at) => ({
+        at,
+        composite: sumOfLevels(signals.at(at).map(({ level }) => level)),
+        maxInput: at.device.coaxInputs.get(at.name)?.maxInput ?? TUNER_MAXIMUM,
+        points: pointsAt(at),
+      })),
+    pointsAt,
+  };
+}
+
+export function isReceiver({ kind }: Device): boolean {
+  return kind === 'tuner' || kind === 'display';
+}
+
+function pointOf(site: Facts, signal: Signal, amplifiers: ReadonlyMap<Device, AmplifierLoad>): Point {
+  const transmission = transmissionOf(site, signal.multiplex);
+  const noiseFigure = noiseFigureOf(stagesTo(signal, transmission));
+  const bandwidth = transmission === undefined ? 0 : noiseBandwidth(transmission);
+  const floor = bandwidth > 0 ? noiseFloor(bandwidth) : undefined;
+  const carrierToNoise = floor === undefined ? undefined : ratioAt(signal, noiseFigure, floor, amplifiers);
+  const needed = transmission === undefined ? undefined : neededRatio(transmission);
+  return {
+    signal,
+    noiseFigure,
+    noiseFloor: floor,
+    carrierToNoise,
+    needed,
+    margin: carrierToNoise === undefined || needed === undefined ? undefined : carrierToNoise - needed,
+    window: signal.at.device.kind === 'outlet' ? windowAt(site, transmission) : undefined,
+  };
+}
+
+/** With the receiver at the end, where there is one. */
+function stagesTo({ steps, at }: Signal, transmission: Transmission | undefined): readonly Stage[] {
+  if (!isReceiver(at.device) || transmission === undefined) return steps;
+  const own = at.device.coaxInputs.get(at.name)?.noiseFigure;
+  return [...steps, { gain: 0, noiseFigure: own ?? tunerNoiseFigure(transmission.system) }];
+}
+
+/** Noise, what was metered at the source, and what amplifiers add by distortion. */
+function ratioAt(
+  { multiplex, source, frequency, level, steps }: Signal,
+  noiseFigure: number,
+  floor: number,
+  amplifiers: ReadonlyMap<Device, AmplifierLoad>,
+): number {
+  const atSource = level - steps.reduce((sum, { gain }) => sum + gain, 0);
+  const isSky = multiplex.system !== undefined && isSatellite(multiplex.system);
+  const noise = atSource - floor - noiseFigure - (isSky ? 0 : manMadeNoise(frequency));
+  const metered = source.device.aerial?.quality.get(multiplex.name);
+  const distortion = steps.flatMap(({ by }) => {
+    const headroom = 'device' in by ? amplifiers.get(by.device)?.headroom : undefined;
+    return headroom === undefined ? [] : [intermodulationRatio(headroom)];
+  });
+  return combinedRatio([noise, ...(metered === undefined ? [] : [metered]), ...distortion]);
+}
+
+function windowAt({ policies }: Facts, transmission: Transmission | undefined): Window | undefined {
+  const standard = transmission === undefined ? undefined : outletWindow(transmission);
+  if (standard === undefined || transmission === undefined) return undefined;
+  const own = policies.aerialSystem.outletLevel.get(transmission.system);
+  const { levelReserve } = policies.aerialSystem;
+  return { min: (own?.min ?? standard.min) + levelReserve, max: (own?.max ?? standard.max) - levelReserve };
+}

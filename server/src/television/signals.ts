@@ -1,0 +1,170 @@
+/**
+ * Signals on their way from aerials and LNBs along coax: their level, and the noise that is added, at every connector.
+ *
+ * Where several sources are joined, each is followed by itself; nothing that one of them does changes another's level.
+ */
+
+import { perObject } from '../memo.ts';
+import type { Connector, Device, Site } from '../site/model.ts';
+import type { Multiplex } from '../site/television/facts.ts';
+import { levelFromField } from '../standards/television/level.ts';
+import { type Stage, lossy } from '../standards/television/noise.ts';
+import { planeOf } from '../standards/television/satellite.ts';
+import { isSatellite } from '../standards/television/system.ts';
+import { coaxFrequency, skyFrequency } from './channel.ts';
+import { passage, waysOn } from './part.ts';
+import { type CoaxRun, cableLoss } from './run.ts';
+
+/** One step on the way of a signal: a coax, or a part. */
+export interface Step extends Stage {
+  readonly by: { readonly cable: CoaxRun['cable'] } | { readonly device: Device };
+  readonly assumed: boolean;
+}
+
+/** A multiplex at a connector. */
+export interface Signal {
+  readonly multiplex: Multiplex;
+  readonly source: Connector;
+  readonly at: Connector;
+  /** On the coax, Hz. */
+  readonly frequency: number;
+  /** dBµV */
+  readonly level: number;
+  /** All that it has passed, from its source on. */
+  readonly steps: readonly Step[];
+}
+
+/** A multiplex that a part does not let pass, where it comes in. */
+export interface Stopped {
+  readonly signal: Signal;
+  readonly device: Device;
+}
+
+/** A coax that leads back to where the same source has been. */
+export interface Loop {
+  readonly run: CoaxRun;
+  readonly source: Connector;
+}
+
+export interface Signals {
+  /** In the order of the sources, along each of their ways, and of the multiplexes. */
+  readonly all: readonly Signal[];
+  readonly at: (connector: Connector) => readonly Signal[];
+  readonly stopped: readonly Stopped[];
+  readonly loops: readonly Loop[];
+}
+
+type Facts = Pick<Site, 'devices' | 'multiplexes' | 'multiplexByName' | 'channelPlan'>;
+
+export function signalsOf(site: Facts, runs: readonly CoaxRun[]): Signals {
+  const runAt = new Map<Connector, CoaxRun>();
+  for (const run of runs) runAt.set(run.a, run).set(run.b, run);
+  const all: Signal[] = [];
+  const stopped: Stopped[] = [];
+  const loops: Loop[] = [];
+  for (const device of site.devices)
+    for (const source of sourcesOf(device)) follow({ runAt, all, stopped, loops }, source, received(site, source));
+  const byConnector = new Map<Connector, Signal[]>();
+  for (const signal of all) {
+    const known = byConnector.get(signal.at);
+    if (known === undefined) byConnector.set(signal.at, [signal]);
+    else known.push(signal);
+  }
+  return { all, at: perObject((connector: Connector) => byConnector.get(connector) ?? []), stopped, loops };
+}
+
+function sourcesOf({ kind, connectorByName }: Device): readonly Connector[] {
+  return kind === 'aerial' || kind === 'lnb' ? [...connectorByName.values()] : [];
+}
+
+/** What an aerial or an LNB gives at a connector. */
+function received(site: Facts, source: Connector): Signal[] {
+  const { device } = source;
+  const part = device.aerial;
+  if (part === undefined) return [];
+  return site.multiplexes.flatMap((multiplex): Signal[] => {
+    const frequency = coaxFrequency(site, multiplex);
+    const field = part.field.get(multiplex.name);
+    const sky = skyFrequency(site, multiplex);
+    const level =
+      part.receives.get(multiplex.name) ??
+      (field === undefined || sky === undefined ? undefined : levelFromField(field, part.gain ?? 0, sky));
+    if (frequency === undefined || level === undefined || !isOnPlane(source, multiplex, sky)) return [];
+    return [{ multiplex, source, at: source, frequency, level, steps: [] }];
+  });
+}
+
+/** Outputs of a quattro LNB have one plane each. */
+function isOnPlane({ device, name }: Connector, { system, polarisation }: Multiplex, sky: number | undefined): boolean {
+  if (device.aerial?.lnb !== 'quattro' || device.kind !== 'lnb') return true;
+  if (system === undefined || !isSatellite(system) || polarisation === undefined || sky === undefined) return true;
+  const { volts, tone } = planeOf(polarisation, sky);
+  return name === `${volts === 13 ? 'v' : 'h'}${tone ? 'h' : 'l'}`;
+}
+
+interface Found {
+  readonly runAt: ReadonlyMap<Connector, CoaxRun>;
+  readonly all: Signal[];
+  readonly stopped: Stopped[];
+  readonly loops: Loop[];
+}
+
+/** From a connector by which signals leave a device. */
+function follow(found: Found, source: Connector, signals: readonly Signal[]): void {
+  const entered = new Set<Connector>([source]);
+  const pending: (readonly [from: Connector, signals: readonly Signal[]])[] = [[source, signals]];
+  for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
+    const [from, leaving] = next;
+    found.all.push(...leaving);
+    const run = found.runAt.get(from);
+    if (run === undefined) continue;
+    const to = run.a === from ? run.b : run.a;
+    if (entered.has(to)) {
+      found.loops.push({ run, source });
+      continue;
+    }
+    entered.add(to);
+    const arriving = leaving.flatMap((signal) => along(found, run, to, signal));
+    found.all.push(...arriving);
+    const on = waysOn(to.device, to.name).flatMap((name) => to.device.connectorByName.get(name) ?? []);
+    // The last is taken off first.
+    for (const connector of on.reverse()) {
+      if (entered.has(connector)) continue;
+      entered.add(connector);
+      pending.push([connector, arriving.flatMap((signal) => through(signal, connector))]);
+    }
+    noteStopped(found, arriving, on);
+  }
+}
+
+function along(found: Found, run: CoaxRun, to: Connector, signal: Signal): Signal[] {
+  const loss = cableLoss(run.cable, signal.frequency);
+  let passed = stepped(signal, to, { by: { cable: run.cable }, assumed: false, ...lossy(loss) });
+  for (const device of run.through) {
+    const [by = '', on = ''] = device.connectorByName.keys();
+    const step = passage(device, by, on, signal.frequency);
+    if (step === undefined) {
+      found.stopped.push({ signal, device });
+      return [];
+    }
+    passed = stepped(passed, to, { by: { device }, ...step });
+  }
+  return [passed];
+}
+
+function through(signal: Signal, to: Connector): Signal[] {
+  const step = passage(to.device, signal.at.name, to.name, signal.frequency);
+  return step === undefined ? [] : [stepped(signal, to, { by: { device: to.device }, ...step })];
+}
+
+/** Where a signal leaves by none of the connectors that it could. */
+function noteStopped({ stopped }: Found, arriving: readonly Signal[], on: readonly Connector[]): void {
+  for (const signal of arriving) {
+    const passes = on.some(({ device, name }) => passage(device, signal.at.name, name, signal.frequency) !== undefined);
+    if (on.length > 0 && !passes) stopped.push({ signal, device: signal.at.device });
+  }
+}
+
+function stepped(signal: Signal, at: Connector, step: Step): Signal {
+  return { ...signal, at, level: signal.level + step.gain, steps: [...signal.steps, step] };
+}
