@@ -25,8 +25,12 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
   const log = vscode.window.createOutputChannel('Plumbline', { log: true });
   // Its code leads to the page of a rule.
   const rulePages = vscode.Uri.joinPath(context.extensionUri, 'schemas', 'rules');
-  const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
-  context.subscriptions.push(log, watcher);
+  // Of a folder that is deleted only the folder itself is told.
+  const watchers = [
+    vscode.workspace.createFileSystemWatcher(sitePattern),
+    vscode.workspace.createFileSystemWatcher('**', true, true),
+  ];
+  context.subscriptions.push(log, ...watchers);
   return {
     log,
     options: {
@@ -34,7 +38,7 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
       diagnosticCollectionName: 'plumbline',
       outputChannel: log,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
-      synchronize: { fileEvents: watcher },
+      synchronize: { fileEvents: watchers },
       initializationOptions: () => ({ ...serverSettings(), rulePages: rulePages.toString(), suggestCommand }),
       initializationFailedHandler: (error) => {
         log.error('The language server could not start.', error);
@@ -53,7 +57,7 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
 export function run(context: vscode.ExtensionContext, client: BaseLanguageClient, log: vscode.LogOutputChannel): void {
   const changed = new vscode.EventEmitter<string>();
   const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
-  // Of a site without an open file the server does not tell.
+  // Of a site that no file was opened of the server does not tell.
   const onDisk = (uri: vscode.Uri): void => changed.fire(vscode.Uri.joinPath(uri, '..').toString());
   context.subscriptions.push(
     client,

@@ -130,6 +130,28 @@ describe('an audit in an editor', function () {
     assert.deepEqual([left?.code, more], ['frame-rate-differs', []]);
   });
 
+  it('is forgotten when its site is closed that is in no workspace', async () => {
+    const path = put('gate.json', probed({ ...AS_DECLARED, width: 1920, height: 1080 }));
+    await done(ask('probe', path));
+    await told('cameras', some);
+    const asked = ask('probe', path);
+    await Promise.all([...texts.keys()].map((uri) => client.close(uri)));
+    await asked;
+    await told('cameras', none);
+    for (const name of ['cameras', 'recording']) await client.open(join(site, `${name}.site.yaml`), textOf(name));
+    // It would be back by the time that another audit is, of which the words were edited.
+    const counters = asLinux(harrowLane(), () => 0, { devices: ['recorder'] }).replaceAll('"device":"recorder",', '');
+    await done(ask('counters', put('counters.jsonl', counters), { of: 'recorder' }));
+    const [found] = await told('recording', some);
+    const lines = textOf('recording').split('\n');
+    const noted = lines.map((text, line) => (line === found?.range.start.line ? `${text} # noted` : text));
+    await change('recording', noted.join('\n'));
+    const count = (all: readonly Diagnostic[]): number => all.filter(({ code }) => code === found?.code).length;
+    const before = count(await told('recording', () => true));
+    await told('recording', (all) => count(all) > before);
+    assert.deepEqual(await told('cameras', () => true), []);
+  });
+
   it('moves with its words, and comes back with them', async () => {
     await done(ask('probe', put('gate.json', probed({ ...AS_DECLARED, width: 1920, height: 1080 }))));
     const [before] = await told('cameras', some);

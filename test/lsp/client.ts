@@ -1,6 +1,7 @@
 /** A client of the language server over standard input and output, as an editor is one. */
 
 import { type ChildProcess, spawn } from 'node:child_process';
+import { basename } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type ClientCapabilities,
@@ -29,6 +30,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
   type TextEdit,
+  type WorkspaceFolder,
   createProtocolConnection,
 } from 'vscode-languageserver-protocol/node';
 
@@ -37,6 +39,8 @@ export interface Able {
   readonly capabilities?: ClientCapabilities;
   readonly initializationOptions?: unknown;
   readonly settings?: unknown;
+  /** Paths of the folders of the workspace. */
+  readonly workspace?: readonly string[];
 }
 
 export class Client {
@@ -68,7 +72,7 @@ export class Client {
 
   static async start(
     command: readonly string[],
-    { capabilities = {}, initializationOptions, settings }: Able = {},
+    { capabilities = {}, initializationOptions, settings, workspace }: Able = {},
   ): Promise<Client> {
     const client = new Client(command);
     client.settings = settings;
@@ -79,8 +83,10 @@ export class Client {
     client.initialized = await client.connection.sendRequest(InitializeRequest.type, {
       processId: process.pid,
       rootUri: null,
+      ...(workspace !== undefined && { workspaceFolders: workspace.map(workspaceFolder) }),
       capabilities: {
         ...capabilities,
+        ...(workspace !== undefined && { workspace: { ...capabilities.workspace, workspaceFolders: true } }),
         textDocument: {
           publishDiagnostics: { relatedInformation: true, versionSupport: true },
           ...capabilities.textDocument,
@@ -152,6 +158,11 @@ export class Client {
     }
   }
 
+  /** What is shown of a file now; `undefined` where nothing was ever published of it. */
+  shown(uri: string): readonly Diagnostic[] | undefined {
+    return this.published.get(uri)?.diagnostics;
+  }
+
   async hover(uri: string, position: Position): Promise<string | undefined> {
     const hover: Hover | null = await this.connection.sendRequest(HoverRequest.type, {
       textDocument: { uri },
@@ -179,6 +190,10 @@ export class Client {
     this.connection.dispose();
     return code;
   }
+}
+
+export function workspaceFolder(path: string): WorkspaceFolder {
+  return { uri: pathToFileURL(path).href, name: basename(path) };
 }
 
 /** Where `word` stands in a text; a word that is marked `|` inside says where in it. */

@@ -42,6 +42,16 @@ describe('a site in a virtual folder', () => {
     assert.match(JSON.stringify(unreadable?.message), /permission is denied/);
   });
 
+  it('says so where the client fails to read one of them', async () => {
+    client.connection.onRequest('plumbline/listFiles', () => Object.keys(files));
+    client.connection.onRequest('plumbline/readFile', () => {
+      throw new Error('the network is gone');
+    });
+    await open(first);
+    const [unreadable] = await client.diagnostics(second, (found) => found.length > 0);
+    assert.match(JSON.stringify(unreadable?.message), /the network is gone/);
+  });
+
   it('is what is open where the client knows of no such requests, or cannot list it', async () => {
     await open(first);
     assert.deepEqual(clashes(await client.diagnostics(first)), []);

@@ -1,6 +1,6 @@
 import { lstatSync, readdirSync } from 'node:fs';
 import { Command } from 'commander';
-import { SUFFIX } from '../machine/disk.ts';
+import { SUFFIX } from '../site/folder.ts';
 import { codeOfSystem, reasonOf } from '../machine/failures.ts';
 import { NEW_SITE, NEW_SITE_FILE } from '../site/new-site.ts';
 import { CannotDo } from '../machine/cannot-do.ts';

@@ -3,9 +3,9 @@
 import { readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { buffer } from 'node:stream/consumers';
-import { SUFFIX, decoded, pathOf, readNow, uriOf } from '../machine/disk.ts';
+import { decoded, pathOf, readNow, uriOf } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
-import { SiteFolder } from '../site/folder.ts';
+import { SUFFIX, SiteFolder } from '../site/folder.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 
 export interface SiteOnDisk {

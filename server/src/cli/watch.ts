@@ -1,7 +1,7 @@
 /** Checks again whenever a site file changes. */
 
 import { type FSWatcher, watch } from 'node:fs';
-import { SUFFIX } from '../machine/disk.ts';
+import { SUFFIX } from '../site/folder.ts';
 import { visiblePath } from '../text/visible.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { print as printText } from './print.ts';

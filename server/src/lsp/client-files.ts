@@ -27,6 +27,13 @@ export function clientFiles(connection: Connection): FileSource {
         return [];
       }
     },
-    read: async (uri) => (await connection.sendRequest(readFile, { uri })) ?? undefined,
+    async read(uri) {
+      try {
+        return (await connection.sendRequest(readFile, { uri })) ?? undefined;
+      } catch (error) {
+        if (!(error instanceof ResponseError)) throw error;
+        return { unreadable: `the editor says: ${error.message}` };
+      }
+    },
   };
 }

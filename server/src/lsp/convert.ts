@@ -40,6 +40,11 @@ export class Addresses {
     return own;
   }
 
+  /** Forgets how an address was written. */
+  forget(uri: string): void {
+    this.asWritten.delete(uri);
+  }
+
   shown(uri: string): string {
     return this.asWritten.get(uri) ?? uri;
   }

@@ -2,27 +2,20 @@
 
 import { FileChangeType } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Publisher } from './publisher.ts';
+import { SUFFIX } from '../site/folder.ts';
 import type { Session } from './session.ts';
 import type { OpenSite } from './sites.ts';
 
 /** The newest text of each open document, by address. */
 export type Documents = Map<string, TextDocument>;
 
-interface Followers {
-  readonly publisher: Publisher;
-  readonly checkSoon: (site: OpenSite) => void;
-  /** A site of which no file is open any more. */
-  readonly forget: (site: OpenSite) => void;
-}
-
-export function followDocuments(documents: Documents, session: Session, followers: Followers): void {
+/** @param checkSoon has a site checked that has changed */
+export function followDocuments(documents: Documents, session: Session, checkSoon: (site: OpenSite) => void): void {
   const { connection, sites, addresses } = session;
-  const { publisher, checkSoon, forget } = followers;
 
   connection.onDidOpenTextDocument(({ textDocument: { uri: written, languageId, version, text } }) => {
     const uri = addresses.take(written);
-    if (!uri.endsWith('.site.yaml')) return;
+    if (!uri.endsWith(SUFFIX)) return;
     documents.set(uri, TextDocument.create(uri, languageId, version, text));
     const site = sites.opened(uri, text);
     void site.loaded.then(
@@ -45,24 +38,23 @@ export function followDocuments(documents: Documents, session: Session, follower
     const uri = addresses.take(textDocument.uri);
     documents.delete(uri);
     session.closed(uri);
-    const closed = await sites.closed(uri);
-    if (closed === undefined) return;
-    if (closed.gone) {
-      forget(closed.site);
-      for (const file of closed.site.texts.files) publisher.clear(file.uri);
-    } else {
-      if (!closed.site.has(uri)) publisher.clear(uri);
-      checkSoon(closed.site);
-    }
+    const site = sites.of(uri);
+    await sites.closed(uri);
+    if (site !== undefined) checkSoon(site);
   });
 
+  const changedOnDisk = async (written: string): Promise<void> => {
+    for (const site of await sites.changedOnDisk(addresses.take(written))) checkSoon(site);
+  };
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    for (const { uri: written, type } of changes) {
-      const uri = addresses.take(written);
-      const site = await sites.changedOnDisk(uri, type === FileChangeType.Deleted);
-      if (site === undefined) continue;
-      if (!site.has(uri)) publisher.clear(uri);
-      checkSoon(site);
-    }
+    // Anything that is deleted may be a folder with sites in it.
+    const ofSites = changes.filter(({ uri, type }) => type === FileChangeType.Deleted || uri.endsWith(SUFFIX));
+    await Promise.all(ofSites.map(({ uri }) => changedOnDisk(uri)));
+  });
+  connection.workspace.onDidDeleteFiles(async ({ files }) => {
+    await Promise.all(files.map(({ uri }) => changedOnDisk(uri)));
+  });
+  connection.workspace.onDidRenameFiles(async ({ files }) => {
+    await Promise.all(files.map(({ oldUri }) => changedOnDisk(oldUri)));
   });
 }

@@ -29,7 +29,8 @@ export class Publisher {
   private readonly connection: Connection;
   private readonly addresses: Addresses;
   private readonly versionOf: (uri: string) => number | undefined;
-  private readonly published = new Map<string, Published>();
+  /** By the folder of the site and the address of the file. */
+  private readonly published = new Map<string, Map<string, Published>>();
 
   constructor(connection: Connection, addresses: Addresses, versionOf: (uri: string) => number | undefined) {
     this.connection = connection;
@@ -37,12 +38,18 @@ export class Publisher {
     this.versionOf = versionOf;
   }
 
-  /** A file whose version and diagnostics stay the same is left alone. */
+  /**
+   * From now on this is what is shown of the site. A file whose version and diagnostics stay the same is left alone,
+   * and of one that is gone nothing is shown.
+   */
   publish({ folder, checked: { files, plan }, diagnostics, audited, convert }: Findings): void {
     const byUri = new Map<string, ProtocolDiagnostic[]>(files.map(({ uri }) => [uri, []]));
     for (const found of [diagnostics, audited])
       for (const diagnostic of found) byUri.get(fileOf(diagnostic.at).uri)?.push(convert.diagnostic(diagnostic));
-    for (const [uri, own] of byUri) this.publishFile(uri, { version: this.versionOf(uri), diagnostics: own });
+    const shown = this.published.get(folder) ?? new Map<string, Published>();
+    this.published.set(folder, shown);
+    for (const uri of shown.keys()) if (!byUri.has(uri)) this.clear(shown, uri);
+    for (const [uri, own] of byUri) this.publishFile(shown, uri, { version: this.versionOf(uri), diagnostics: own });
     void this.connection.sendNotification('plumbline/status', {
       site: plan.site.name ?? '',
       folder,
@@ -53,16 +60,22 @@ export class Publisher {
     });
   }
 
-  /** Takes all diagnostics of a file away. */
-  clear(uri: string): void {
-    this.published.delete(uri);
+  /** Nothing is shown of the site of a folder any more. */
+  retract(folder: string): void {
+    const shown = this.published.get(folder) ?? new Map<string, Published>();
+    this.published.delete(folder);
+    for (const uri of shown.keys()) this.clear(shown, uri);
+  }
+
+  private clear(shown: Map<string, Published>, uri: string): void {
+    shown.delete(uri);
     void this.connection.sendDiagnostics({ uri: this.addresses.shown(uri), diagnostics: [] });
   }
 
-  private publishFile(uri: string, { version, diagnostics }: Published): void {
-    const last = this.published.get(uri);
+  private publishFile(shown: Map<string, Published>, uri: string, { version, diagnostics }: Published): void {
+    const last = shown.get(uri);
     if (last !== undefined && last.version === version && isSameList(last.diagnostics, diagnostics)) return;
-    this.published.set(uri, { version, diagnostics });
+    shown.set(uri, { version, diagnostics });
     void this.connection.sendDiagnostics({
       uri: this.addresses.shown(uri),
       diagnostics: [...diagnostics],

@@ -2,6 +2,8 @@
 
 import {
   type Connection,
+  DidChangeWorkspaceFoldersNotification,
+  type FileOperationRegistrationOptions,
   type InitializeParams,
   type InitializeResult,
   type ServerCapabilities,
@@ -30,6 +32,7 @@ import { isOfTheSchema } from './schema-rules.ts';
 import { type Handler, Session } from './session.ts';
 import { readSettings, readStartOptions } from './settings.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
+import { Workspace } from './workspace.ts';
 
 const handlers: readonly Handler[] = [
   hoverHandler,
@@ -45,6 +48,9 @@ const handlers: readonly Handler[] = [
   auditHandler,
 ];
 
+/** Of a folder that goes, watchers do not always say which files went with it. */
+const FOLDERS: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: '**', matches: 'folder' } }] };
+
 /** What a host has besides. */
 export interface HostParts {
   /** Address of the folder with the pages of the rules. */
@@ -54,13 +60,26 @@ export interface HostParts {
 }
 
 export function serve(connection: Connection, source: FileSource, { rulePages, audits }: HostParts = {}): void {
-  const sites = new Sites(source);
+  const workspace = new Workspace();
+  const sites = new Sites(source, {
+    keeps: (folder) => workspace.holds(folder),
+    forget: (site) => forget(site),
+  });
   const documents: Documents = new Map();
   const addresses = new Addresses();
   const pages = new RulePages(rulePages);
   const publisher = new Publisher(connection, addresses, (uri) => documents.get(uri)?.version);
   const checks = new CheckScheduler<OpenSite>((site, isEnough) => checkAndPublish(site, isEnough));
-  const checkSoon = (site: OpenSite): void => checks.schedule(site);
+  // What was begun for a site may end when it has been let go.
+  const checkSoon = (site: OpenSite): void => {
+    if (sites.has(site)) checks.schedule(site);
+  };
+  const forget = (site: OpenSite): void => {
+    checks.forget(site);
+    auditResults.clear(site.folder);
+    publisher.retract(site.folder);
+    for (const uri of site.uris) addresses.forget(uri);
+  };
   const recheck = (folder: string): void => {
     const site = sites.in(folder);
     if (site !== undefined) checkSoon(site);
@@ -82,12 +101,25 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     return true;
   };
 
-  connection.onInitialize(({ capabilities, initializationOptions }: InitializeParams): InitializeResult => {
+  connection.onInitialize((params: InitializeParams): InitializeResult => {
+    const { capabilities, initializationOptions } = params;
     session.client = capabilities;
+    workspace.begin(params);
+    // Not before: the library has a handler of its own for it, which it puts in place at the start.
+    connection.onNotification(DidChangeWorkspaceFoldersNotification.type, ({ event: { added, removed } }) => {
+      workspace.change(added, removed);
+      sites.tidy();
+    });
     session.options = readStartOptions(initializationOptions);
     session.settings = readSettings(initializationOptions);
     if (session.options.rulePages !== undefined) pages.moveTo(session.options.rulePages);
-    const own: ServerCapabilities = { textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental } };
+    const own: ServerCapabilities = {
+      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+      workspace: {
+        workspaceFolders: { supported: true, changeNotifications: true },
+        fileOperations: { didDelete: FOLDERS, didRename: FOLDERS },
+      },
+    };
     if (audits !== undefined) own.experimental = { [AUDITS]: true };
     return {
       capabilities: Object.assign(own, ...handlers.map((handler) => handler.capabilities)),
@@ -98,7 +130,7 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
   followSettings(session, () => {
     for (const site of sites.all()) checkSoon(site);
   });
-  followDocuments(documents, session, { publisher, checkSoon, forget: (site) => checks.forget(site) });
+  followDocuments(documents, session, checkSoon);
   for (const handler of handlers) handler.register(session);
   connection.listen();
 }

@@ -1,8 +1,8 @@
-/** The sites that have a file open: a folder each, kept up to date with the editor and the disk. */
+/** The sites that are open: a folder each, kept up to date with the editor and the disk. */
 
 import type { Checked } from '../lint/check.ts';
 import { check } from '../check.ts';
-import { SiteFolder } from '../site/folder.ts';
+import { SiteFolder, SUFFIX } from '../site/folder.ts';
 
 /** Where the files of a folder that are not open come from. */
 export interface FileSource {
@@ -18,6 +18,8 @@ export class OpenSite {
   readonly open = new Set<string>();
   /** Resolves when the files of the folder that are not open have been read. */
   readonly loaded: Promise<void>;
+  /** Of each file that is being read, the reading that counts: the one begun last. */
+  readonly reading = new Map<string, symbol>();
   private readonly changed = new Map<string, () => string>();
   private checked: Checked | undefined;
   /** What was computed last, before the edits since; its rules may have been left half-way. */
@@ -54,6 +56,11 @@ export class OpenSite {
     return this.changed.has(uri) || this.texts.get(uri) !== undefined;
   }
 
+  /** Addresses of its files. */
+  get uris(): ReadonlySet<string> {
+    return new Set([...this.texts.files.map(({ uri }) => uri), ...this.changed.keys()]);
+  }
+
   /** The site as it stands now; computed once for each change, and its rules run when what they find is asked for. */
   now(): Checked {
     for (const [uri, text] of this.changed) this.texts.set(uri, text());
@@ -63,12 +70,22 @@ export class OpenSite {
   }
 }
 
+/** What becomes of sites without an open file. */
+export interface Keeping {
+  /** Whether the site of a folder is kept. */
+  keeps(folder: string): boolean;
+  /** A site is let go: whatever else is kept of it is forgotten. */
+  forget(site: OpenSite): void;
+}
+
 export class Sites {
   private readonly sites = new Map<string, OpenSite>();
   private readonly source: FileSource;
+  private readonly keeping: Keeping;
 
-  constructor(source: FileSource) {
+  constructor(source: FileSource, keeping: Keeping) {
     this.source = source;
+    this.keeping = keeping;
   }
 
   all(): Iterable<OpenSite> {
@@ -86,9 +103,14 @@ export class Sites {
     return site.now();
   }
 
-  /** The site of a folder, where a file of it is open. */
+  /** The site of a folder, where it is open. */
   in(folder: string): OpenSite | undefined {
     return this.sites.get(folder);
+  }
+
+  /** Whether it has not been let go. */
+  has(site: OpenSite): boolean {
+    return this.sites.get(site.folder) === site;
   }
 
   opened(uri: string, text: string): OpenSite {
@@ -103,37 +125,62 @@ export class Sites {
     return site;
   }
 
-  /** The file is the disk's again. A site without an open file is let go; its files are returned. */
-  async closed(uri: string): Promise<{ readonly site: OpenSite; readonly gone: boolean } | undefined> {
+  /** The file is the disk's again. */
+  async closed(uri: string): Promise<void> {
     const site = this.of(uri);
-    if (site === undefined) return undefined;
-    site.open.delete(uri);
-    if (site.open.size === 0) {
-      this.sites.delete(site.folder);
-      return { site, gone: true };
-    }
-    await this.readFromDisk(site, uri);
-    return { site, gone: false };
+    if (site?.open.delete(uri) !== true) return;
+    this.letGoIfUnused(site);
+    if (!this.has(site)) return;
+    await Promise.all([site.loaded, this.readFromDisk(site, uri)]);
+    this.letGoIfEmpty(site);
   }
 
-  /** A file was made, changed or deleted on disk. */
-  async changedOnDisk(uri: string, deleted: boolean): Promise<OpenSite | undefined> {
-    const site = this.of(uri);
-    if (site === undefined || site.open.has(uri)) return undefined;
-    if (deleted) site.delete(uri);
-    else await this.readFromDisk(site, uri);
-    return site;
+  /** Something was made, changed or deleted on disk: a site file, or a folder with sites below it. Returns these. */
+  async changedOnDisk(uri: string): Promise<readonly OpenSite[]> {
+    const own = uri.endsWith(SUFFIX) ? this.of(uri) : undefined;
+    const below = [...this.sites.values()].filter(({ folder }) => isAtOrBelow(folder, uri));
+    await Promise.all([
+      ...(own === undefined ? [] : [own.loaded, this.readFromDisk(own, uri)]),
+      ...below.map((site) => this.load(site)),
+    ]);
+    const changed = own === undefined ? below : [own, ...below];
+    for (const site of changed) this.letGoIfEmpty(site);
+    return changed;
   }
 
+  /** Lets go the sites that are not kept any more. */
+  tidy(): void {
+    for (const site of this.sites.values()) this.letGoIfUnused(site);
+  }
+
+  private letGoIfUnused(site: OpenSite): void {
+    if (site.open.size === 0 && !this.keeping.keeps(site.folder)) this.letGo(site);
+  }
+
+  private letGoIfEmpty(site: OpenSite): void {
+    if (site.open.size === 0 && site.uris.size === 0) this.letGo(site);
+  }
+
+  private letGo(site: OpenSite): void {
+    if (!this.has(site)) return;
+    this.sites.delete(site.folder);
+    this.keeping.forget(site);
+  }
+
+  /** Reads all files of a site that are not open, also those that were there before. */
   private async load(site: OpenSite): Promise<void> {
-    const files = await this.source.list(site.folder);
-    await Promise.all(files.map((uri) => this.readFromDisk(site, uri)));
+    const files = new Set([...(await this.source.list(site.folder)), ...site.uris]);
+    await Promise.all([...files].map((uri) => this.readFromDisk(site, uri)));
   }
 
   private async readFromDisk(site: OpenSite, uri: string): Promise<void> {
     if (site.open.has(uri)) return;
+    const own = Symbol(uri);
+    site.reading.set(uri, own);
     const read = await this.source.read(uri);
-    // It may have been opened in the meantime.
+    // It may have been read once more in the meantime, or opened.
+    if (site.reading.get(uri) !== own) return;
+    site.reading.delete(uri);
     if (site.open.has(uri)) return;
     if (read === undefined) site.delete(uri);
     else if ('text' in read) site.set(uri, read.text);
@@ -143,4 +190,8 @@ export class Sites {
 
 export function folderOf(uri: string): string {
   return uri.slice(0, uri.lastIndexOf('/'));
+}
+
+export function isAtOrBelow(folder: string, above: string): boolean {
+  return folder === above || folder.startsWith(`${above}/`);
 }

@@ -5,9 +5,7 @@ import { readFile, readdir, realpath, stat } from 'node:fs/promises';
 import { dirname, sep } from 'node:path';
 import { URI } from 'vscode-uri';
 import { codeOf, reasonOf } from './failures.ts';
-import { LARGEST_TEXT, TOO_LARGE } from '../site/folder.ts';
-
-export const SUFFIX = '.site.yaml';
+import { LARGEST_TEXT, SUFFIX, TOO_LARGE } from '../site/folder.ts';
 
 const utf8 = new TextDecoder('utf-8', { fatal: true });
 

@@ -19,6 +19,9 @@ export interface SiteText extends SourceFile {
   readonly unreadable?: string;
 }
 
+/** How the names of site files end. */
+export const SUFFIX = '.site.yaml';
+
 /** UTF-16 units of a file that is read; a site of a thousand devices has half a million. */
 export const LARGEST_TEXT = 10_000_000;
 

@@ -35,6 +35,7 @@ async function answer(session: Session, { folder: written, kind, uri, ...saying 
   try {
     const begin = (await audits())[kind];
     const read = await begin(parsed.fsPath, site.now().plan, saying);
+    if (!sites.has(site)) return { cannot: 'The site was closed meanwhile.' };
     const summary = auditResults.take(folder, kind, read, from, site.now().plan);
     session.recheck(folder);
     const checked = site.now();

@@ -1,0 +1,29 @@
+/** The folders that a client has open as its workspace: what is wrong in them is shown without an open file too. */
+
+import type { InitializeParams, WorkspaceFolder } from 'vscode-languageserver-protocol';
+import { URI } from 'vscode-uri';
+import { isAtOrBelow } from './sites.ts';
+
+export class Workspace {
+  private readonly folders = new Set<string>();
+
+  /** Takes what a client says at its start; one of before LSP 3.6 knows of one folder. */
+  begin({ workspaceFolders, rootUri }: InitializeParams): void {
+    const folders = workspaceFolders ?? (rootUri === null ? [] : [{ uri: rootUri, name: '' }]);
+    this.change(folders, []);
+  }
+
+  change(added: readonly WorkspaceFolder[], removed: readonly WorkspaceFolder[]): void {
+    for (const { uri } of removed) this.folders.delete(plain(uri));
+    for (const { uri } of added) this.folders.add(plain(uri));
+  }
+
+  holds(folder: string): boolean {
+    return [...this.folders].some((own) => isAtOrBelow(folder, own));
+  }
+}
+
+/** Without a slash at its end. */
+function plain(uri: string): string {
+  return URI.parse(uri).toString().replace(/\/$/, '');
+}
