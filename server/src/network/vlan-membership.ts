@@ -47,8 +47,19 @@ export function agreed(a: VlanMembership, b: VlanMembership): VlanMembership {
   };
 }
 
-/** A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. */
+/**
+ * A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. What it is to
+ * get with a tag it does not take without one.
+ */
 export function atHost(wire: VlanMembership, host: VlanMembership): VlanMembership {
   if (host.tagged.length === 0) return wire.tagged.length === 0 ? wire : { untagged: wire.untagged, tagged: [] };
-  return { untagged: wire.untagged, tagged: wire.tagged.filter((domain) => host.tagged.includes(domain)) };
+  return {
+    untagged: wire.untagged !== undefined && host.tagged.includes(wire.untagged) ? undefined : wire.untagged,
+    tagged: wire.tagged.filter((domain) => host.tagged.includes(domain)),
+  };
+}
+
+/** Whether nothing is to pass without a tag. */
+export function tagsAll({ untagged, tagged }: VlanMembership): boolean {
+  return untagged === undefined && tagged.length > 0;
 }

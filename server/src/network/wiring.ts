@@ -24,6 +24,7 @@ import {
   agreed,
   atHost,
   domainsOf,
+  tagsAll,
   vlanMembershipOf,
 } from './vlan-membership.ts';
 import { type TransparentSegment, carriedIn, isTransparent, transparentSegments } from './transparent-segments.ts';
@@ -175,8 +176,12 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     const known = bySegment.get(segment);
     if (known !== undefined) return known;
     const byEdges = carriedIn(segment, own);
-    const hosts = segment.hosts.map(({ port }) => port);
-    const carried = domainsOf(byEdges).length > 0 ? byEdges : ofHosts(hosts, `the network of ${device.name}`);
+    const plain = segment.hosts.flatMap(({ port }) => (tagsAll(own(port)) ? [] : [port]));
+    // Where whoever has VLANs tags them all, the others are among themselves.
+    const isPlain = byEdges.untagged === undefined && (plain.length > 0 || byEdges.tagged.length === 0);
+    const { untagged } = isPlain ? ofHosts(plain, `the network of ${device.name}`) : byEdges;
+    const tagged = byEdges.tagged.filter((domain) => domain !== untagged);
+    const carried = { untagged, tagged };
     bySegment.set(segment, carried);
     return carried;
   };
@@ -187,7 +192,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     if (aPasses || bPasses) {
       const [inner, outer] = aPasses ? [a, b] : [b, a];
       const segment = inSegment(inner.device);
-      return outer.forwards ? own(outer) : atHost(segment, own(outer));
+      return outer.forwards ? inAndOut(segment, own(outer)) : atHost(segment, own(outer));
     }
     if (a.forwards && b.forwards) return agreed(own(a), own(b));
     if (a.forwards) return atHost(own(a), own(b));
@@ -204,6 +209,13 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     return { untagged, tagged, fromA: sent(joint.a, carried), fromB: sent(joint.b, carried) };
   };
   return { domains, byName, own, crossing };
+}
+
+/** What passes between a segment and a port with VLANs: not with a tag what is there without one. */
+function inAndOut({ untagged }: VlanMembership, own: VlanMembership): VlanMembership {
+  return untagged === undefined || !own.tagged.includes(untagged)
+    ? own
+    : { untagged: own.untagged, tagged: own.tagged.filter((domain) => domain !== untagged) };
 }
 
 /** The VLAN whose subnet holds the hosts' addresses, where they agree on one. */

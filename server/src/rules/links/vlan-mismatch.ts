@@ -6,12 +6,13 @@ import {
   agreed,
   domainsOf,
   hasVlans,
+  tagsAll,
 } from '../../network/vlan-membership.ts';
 import type { Topology } from '../../network/wiring.ts';
-import { carriedIn, isTransparent } from '../../network/transparent-segments.ts';
+import { type TransparentSegment, carriedIn, isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { few, list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
@@ -41,11 +42,15 @@ native VLANs too. A host without a trunk belongs at an access port.`,
           segment === undefined ? topology.vlanMembershipOf(inner) : carriedIn(segment, topology.vlanMembershipOf);
         const ports = segment === undefined ? [inner] : segment.edges.map(({ port }) => port);
         const [from] = ports;
+        // What knows no tags on a switch that knows none: see oddOnes.
+        if (segment !== undefined && !hasVlans(host)) continue;
         if (from !== undefined && ports.every((port) => isKnown(site, port)))
           atHost(context, { link, from, host }, wire, report);
       }
     }
-    for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
+    for (const segment of new Set(topology.segments.values())) {
+      const { devices, edges, hosts } = segment;
+      oddOnes(context, segment, report);
       const [first, second] = edges;
       if (first === undefined || second === undefined || edges.length > 2 || hosts.length > 0) continue;
       if (devices.every(({ kind }) => kind === 'media-converter'))
@@ -57,6 +62,51 @@ native VLANs too. A host without a trunk belongs at an access port.`,
     }
   },
 };
+
+/**
+ * On switches without VLANs, those that tag everything and those that know no tags do not hear each other. One that
+ * tags alone is told; else the first of the others, with the rest.
+ */
+function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment<Link>, report: Report): void {
+  const { site, topology, causes } = context;
+  if (edges.some(({ port }) => topology.vlanMembershipOf(port).untagged !== undefined)) return;
+  const tagging = [...edges, ...hosts].filter(({ port }) => tagsAll(topology.vlanMembershipOf(port)));
+  const plain = hosts.filter(({ port }) => !hasVlans(port));
+  const [tags, another] = tagging;
+  const [first, ...others] = plain;
+  if (tags === undefined || first === undefined || !tagging.every(({ port }) => isKnown(site, port))) return;
+  const is = described(context, tags.port);
+  const own = [{ at: placeOfVlans(tags.port), message: `${portName(tags.port)}: ${is}` }];
+  if (another === undefined) {
+    report({
+      at: placeOfEnd(tags.link, tags.port),
+      message:
+        `${portName(tags.port)} is ${is}, and what else is at ${list(devices.map(({ name }) => name))} knows no tags: ` +
+        `nothing passes between them. Let ${portName(tags.port)} send without tags, or take a switch that knows VLANs.`,
+      about: aboutPorts(tags.port),
+      ...consequencesOf(causes, [tags.link], own),
+      fixes: () => forHost(site, tags.port, first.port),
+    });
+    return;
+  }
+  const [has, it] = others.length === 0 ? ['has', 'it'] : ['have', 'them'];
+  report({
+    at: placeOfEnd(first.link, first.port),
+    message:
+      `${portName(tags.port)} is ${is}, and ${few(plain.map(({ port }) => port.device.name))} ${has} none: nothing ` +
+      `without a tag gets there. Make ${portName(tags.port)} an access port, or give ${it} a trunk.`,
+    about: aboutPorts(...plain.map(({ port }) => port), tags.port),
+    ...consequencesOf(
+      causes,
+      plain.map(({ link }) => link),
+      [
+        ...own,
+        ...others.map(({ link, port }) => ({ at: placeOfEnd(link, port), message: `${port.device.name} has no tags` })),
+      ],
+    ),
+    fixes: () => forHost(site, tags.port, first.port),
+  });
+}
 
 /** Whether VLANs are set, and all of them are declared. */
 function isKnown(site: Site, port: Port): boolean {
@@ -288,6 +338,33 @@ devices:
   barn: {kind: switch, ports: {1: {vlan: video}}}
 cables:
   - {from: core/3, to: barn/1}
+`,
+  },
+  {
+    bad: `
+vlans: {lan: {id: 1, subnet: 192.168.1.0/24}, guests: {id: 30}}
+devices:
+  stable: {kind: switch, ports: {1-5: {}}}
+  stable-ap: {kind: access-point, ports: {eth: {trunk: [lan, guests]}}}
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+  recorder: {kind: server, address: 192.168.1.5}
+cables:
+  - {from: stable/1, to: paddock-cam}
+  - {from: stable/2, to: recorder}
+  - {from: stable/3, to: stable-ap}
+#                        ^^^^^^^^^ stable-ap/eth is a trunk of lan and guests, and what else is at stable knows no tags
+`,
+    good: `
+vlans: {lan: {id: 1, subnet: 192.168.1.0/24}, guests: {id: 30}}
+devices:
+  stable: {kind: switch, ports: {1-5: {}}}
+  stable-ap: {kind: access-point, ports: {eth: {trunk: [lan, guests], native: lan}}}
+  paddock-cam: {kind: camera, address: 192.168.1.31}
+  recorder: {kind: server, address: 192.168.1.5}
+cables:
+  - {from: stable/1, to: paddock-cam}
+  - {from: stable/2, to: recorder}
+  - {from: stable/3, to: stable-ap}
 `,
   },
 ];
