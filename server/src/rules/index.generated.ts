@@ -43,6 +43,7 @@ import { aggregationMismatch } from './links/aggregation-mismatch.ts';
 import { cableLength } from './links/cable-length.ts';
 import { cableSpeed } from './links/cable-speed.ts';
 import { cableToItself } from './links/cable-to-itself.ts';
+import { copperBetweenBuildings } from './links/copper-between-buildings.ts';
 import { linkLoad } from './links/link-load.ts';
 import { loop } from './links/loop.ts';
 import { noVlan } from './links/no-vlan.ts';
@@ -169,6 +170,7 @@ export const rules: readonly Rule[] = [
   cableLength,
   cableSpeed,
   cableToItself,
+  copperBetweenBuildings,
   linkLoad,
   loop,
   noVlan,

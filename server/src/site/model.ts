@@ -73,6 +73,8 @@ export interface Device extends Fact {
   /** The device's own in VLANs, at none of its ports. */
   readonly addresses: readonly PortAddress[];
   readonly routes: readonly HostRoute[];
+  /** What shares one earth with it. */
+  readonly building: string | undefined;
   /** Of an access point: bit/s at which it sends groups into the air. */
   readonly basicRate: number;
   /** Of an access point: sends a group to each station that has joined it, on its own. */

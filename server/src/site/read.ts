@@ -96,6 +96,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     reserved: bridging && data.reserved === true,
     addresses: data.ports === undefined && !bridging ? [] : ownAddresses(data.addresses, [], 0),
     routes: readRoutes(data.routes),
+    building: data.building,
     basicRate: amount(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
     multicastToUnicast: data['multicast-to-unicast'] === true,
     sessions: typeof data.sessions === 'number' ? data.sessions : undefined,

@@ -42,7 +42,8 @@ export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly
   if (
     ends.some(
       ([{ type }, a, b]) =>
-        carriesPower(type) && (isAloft(a) || isAloft(b) || (a?.bridging === true && b?.bridging === true)),
+        carriesPower(type) &&
+        (isAloft(a) || isAloft(b) || leavesBuilding(a, b) || (a?.bridging === true && b?.bridging === true)),
     )
   ) {
     found.push({
@@ -65,4 +66,8 @@ export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly
     });
   }
   return found;
+}
+
+function leavesBuilding(a: Device | undefined, b: Device | undefined): boolean {
+  return a?.building !== undefined && b?.building !== undefined && a.building !== b.building;
 }

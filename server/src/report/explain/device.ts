@@ -40,6 +40,7 @@ function summary(plan: Plan, device: Device): Explanation {
   const received = network.deliveries
     .filter(({ reaches }) => reaches.includes(device.name))
     .map(({ stream }) => stream.name);
+  if (device.building !== undefined) sentences.push(`It is in the building ${device.building}.`);
   if (device.decoders !== undefined) sentences.push(`It shows ${count(device.decoders, 'stream')} at a time.`);
   if (sent.length > 0) sentences.push(`It sends ${few(sent, 6)}.`);
   if (received.length > 0) sentences.push(`It receives ${few(received, 6)}.`);
