@@ -1,7 +1,7 @@
 // Made from schemas/site.schema.json by `npm run generate`; edits belong there.
 
 /**
- * The video side of a house: its VLANs, devices, cables, streams, disks and recordings. All *.site.yaml files of one folder are one site; a section may stand in any of them, and in several.
+ * The video side of a house: its VLANs, devices, cables, streams, television, disks and recordings. All *.site.yaml files of one folder are one site; a section may stand in any of them, and in several.
  */
 export interface SiteFile {
   site?: Site;
@@ -21,6 +21,24 @@ export interface SiteFile {
    * A list of the cables, each from one port to another.
    */
   cables?: Cable[];
+  /**
+   * What is on air, by name: each a transport stream on a frequency.
+   */
+  multiplexes?: {
+    [k: string]: Multiplex;
+  };
+  /**
+   * The programmes in the multiplexes, by name.
+   */
+  services?: {
+    [k: string]: Service;
+  };
+  /**
+   * What must be had at the same time, by name.
+   */
+  occasions?: {
+    [k: string]: Occasion;
+  };
   /**
    * Video and audio on its way from one device to others, by name. With a group it is multicast, one copy per link; without, unicast, one copy per receiver.
    */
@@ -58,6 +76,10 @@ export interface Site {
    * What somebody who has never been there should know. Without effect on what is computed.
    */
   description?: string;
+  /**
+   * Which frequency a channel of television has.
+   */
+  'channel-plan'?: 'region-1' | 'australia' | 'north-america' | 'japan' | 'brazil';
 }
 /**
  * A virtual LAN, with the subnet whose addresses its hosts have.
@@ -93,7 +115,7 @@ export interface Vlan {
  */
 export interface Device {
   /**
-   * What it does with frames. Switches, access points and media converters forward them within a VLAN, routers between VLANs, patch panels pass a cable on; all others are end hosts.
+   * What it does with frames, or with signals on coax. Switches, access points and media converters forward frames within a VLAN, routers between VLANs, patch panels pass a cable on; cameras, displays and the like are end hosts. From the aerial on, parts pass signals along coax.
    */
   kind:
     | 'switch'
@@ -105,7 +127,22 @@ export interface Device {
     | 'display'
     | 'computer'
     | 'tuner'
-    | 'patch-panel';
+    | 'patch-panel'
+    | 'aerial'
+    | 'lnb'
+    | 'amplifier'
+    | 'attenuator'
+    | 'filter'
+    | 'equaliser'
+    | 'splitter'
+    | 'tap'
+    | 'combiner'
+    | 'diplexer'
+    | 'multiswitch'
+    | 'outlet'
+    | 'power-inserter'
+    | 'isolator'
+    | 'earth-block';
   /**
    * Whether the switch listens to who joins which group and sends each group only there. Off, it floods every group to all ports of the VLAN.
    */
@@ -233,6 +270,192 @@ export interface Device {
    * Where to find it. Without effect on what is computed.
    */
   location?: string;
+  /**
+   * What it is made for; other frequencies do not pass.
+   */
+  frequencies?: string;
+  /**
+   * The frequencies that pass; it stops the others.
+   */
+  passes?: string;
+  /**
+   * The level of each multiplex at its connector, as metered there.
+   */
+  receives?: {
+    /**
+     * A number, a space and dBµV, dBuV, dBmV or dBm, across 75 Ω.
+     */
+    [k: string]: string;
+  };
+  /**
+   * The strength of the field of each multiplex, in dBµV per metre; with `gain` the level at the connector follows.
+   */
+  field?: {
+    /**
+     * A number, a space and dBµV, dBuV, dBmV or dBm, across 75 Ω.
+     */
+    [k: string]: string;
+  };
+  /**
+   * The carrier-to-noise ratio of each multiplex where it is received, as metered.
+   */
+  quality?: {
+    /**
+     * A number, a space and dB.
+     */
+    [k: string]: string;
+  };
+  /**
+   * By how much it raises the level; of an aerial over a half-wave dipole (dBd).
+   */
+  gain?: string;
+  /**
+   * The noise that it adds.
+   */
+  'noise-figure'?: string;
+  /**
+   * The largest output with two carriers, at a third-order distance of 60 dB. More carriers lower it.
+   */
+  'max-output'?: string;
+  /**
+   * The connector that its supply comes in by; without it, it has a mains lead.
+   */
+  'powered-by'?: 'in' | 'out';
+  /**
+   * The voltage that it takes, or of an inserter gives.
+   */
+  supply?: string;
+  /**
+   * What it draws, or an inserter can give.
+   */
+  current?: string;
+  /**
+   * What it takes off on the way from its input to each output; of a tap on the way through.
+   */
+  loss?:
+    | string
+    | {
+        /**
+         * A number, a space and dB.
+         */
+        [k: string]: string;
+      };
+  /**
+   * What it takes off on the way to its taps.
+   */
+  'tap-loss'?:
+    | string
+    | {
+        /**
+         * A number, a space and dB.
+         */
+        [k: string]: string;
+      };
+  /**
+   * How much more it takes off at the lowest of its frequencies than at the highest.
+   */
+  slope?: string;
+  /**
+   * How many outputs it has: out-1, out-2 …; of a tap tap-1, tap-2 ….
+   */
+  ways?: number;
+  /**
+   * Connectors without a cable that have a 75 Ω terminator.
+   *
+   * Items: The name of a coax connector of the same device.
+   */
+  terminated?: string[];
+  /**
+   * How far its outputs are apart from each other.
+   */
+  isolation?: string;
+  /**
+   * Whether direct current passes, or the outputs from which it passes.
+   */
+  'power-pass'?: string[] | boolean;
+  /**
+   * What it stands on, and how that is earthed. Local codes and a licensed person decide; an earthed mast does not protect a house from lightning.
+   */
+  mast?: {
+    /**
+     * Whether it stands where lightning may strike it, on a roof or a mast.
+     */
+    'outside-protected-zone'?: boolean;
+    /**
+     * The cross-section of the conductor that earths it.
+     */
+    earthed?: string;
+  };
+  /**
+   * How many outputs it has, and whether each gives what it is asked for.
+   */
+  type?: 'single' | 'twin' | 'quad' | 'quattro';
+  /**
+   * The coax connectors of a receiver, by name; or of a combiner, each with its range of frequencies.
+   */
+  inputs?: {
+    /**
+     * What a receiver takes at a coax connector.
+     */
+    [k: string]:
+      | string
+      | {
+          /**
+           * The systems that it receives; without it, all.
+           *
+           * Items: The system of digital television.
+           */
+          systems?: ('dvb-t' | 'dvb-t2' | 'dvb-c' | 'j83b' | 'dvb-s' | 'dvb-s2' | 'atsc' | 'isdb-t')[];
+          /**
+           * The noise that it adds; without it, what is usual.
+           */
+          'noise-figure'?: string;
+          /**
+           * The most that all signals together may be; without it, 80 dBµV.
+           */
+          'max-input'?: string;
+          /**
+           * The current that it can put onto the coax, for an LNB or an amplifier.
+           */
+          supplies?: string;
+          /**
+           * The voltage of that current where it is not that of an LNB, 13 or 18 V.
+           */
+          supply?: string;
+        };
+  };
+  /**
+   * The tuners in it by name; a name of two numbers and a hyphen declares each from one to the other.
+   */
+  tuners?: {
+    [k: string]: TunerUnit;
+  };
+  /**
+   * The device that it is plugged into, where it has no network port of its own.
+   */
+  host?: string;
+  /**
+   * The bus of its host that it is plugged into.
+   */
+  bus?: string;
+  /**
+   * USB controllers, by name.
+   */
+  buses?: {
+    /**
+     * A USB controller; all that is plugged into it shares it.
+     */
+    [k: string]: {
+      /**
+       * Its speed.
+       */
+      kind: 'usb-2' | 'usb-3';
+      /**
+       * What all streams on it together may take; without it, what is usual.
+       */
+      usable?: string;
+    };
+  };
   /**
    * The building that it is in, as far as one earth goes: a lean-to that shares the earth of the house is part of it. Copper between two of them is told of.
    */
@@ -364,7 +587,22 @@ export interface Route {
   via?: string;
 }
 /**
- * A cable between two ports. An end is `device/port`, or the device alone where it has one port.
+ * One tuner takes one multiplex at a time.
+ */
+export interface TunerUnit {
+  /**
+   * The systems that it receives.
+   *
+   * Items: The system of digital television.
+   */
+  systems?: ('dvb-t' | 'dvb-t2' | 'dvb-c' | 'j83b' | 'dvb-s' | 'dvb-s2' | 'atsc' | 'isdb-t')[];
+  /**
+   * The connector that it listens at; needed where there are several.
+   */
+  input?: string;
+}
+/**
+ * A cable between two ports, or a coax between two connectors. An end is `device/port`, or the device alone where it has one port.
  */
 export interface Cable {
   /**
@@ -376,15 +614,31 @@ export interface Cable {
    */
   to: string;
   /**
-   * The category of the copper or the fibre; it bounds the speed and the length.
+   * The category of the copper, the fibre, or the series of the coax; it bounds the speed and the length, or says what the coax takes off.
    */
-  type?: 'cat5' | 'cat5e' | 'cat6' | 'cat6a' | 'cat7' | 'cat8' | 'om1' | 'om2' | 'om3' | 'om4' | 'om5' | 'os2' | 'dac';
+  type?:
+    | 'cat5'
+    | 'cat5e'
+    | 'cat6'
+    | 'cat6a'
+    | 'cat7'
+    | 'cat8'
+    | 'om1'
+    | 'om2'
+    | 'om3'
+    | 'om4'
+    | 'om5'
+    | 'os2'
+    | 'dac'
+    | 'coax-59'
+    | 'coax-6'
+    | 'coax-11';
   /**
    * The metres from port to port, patch cords included.
    */
   length?: string;
   /**
-   * The patch panel ports that it passes on its way, in order.
+   * The patch panel ports that it passes on its way, in order; of a coax also inserters, isolators and earth blocks.
    *
    * Items: A port as `device/port`, or the device alone where it has one port.
    */
@@ -395,6 +649,140 @@ export interface Cable {
   label?: string;
   /**
    * How it is laid. Without effect on what is computed.
+   */
+  description?: string;
+  /**
+   * What the core of a coax is made of. Clad steel has five times the resistance to direct current.
+   */
+  core?: 'copper' | 'clad-steel';
+  /**
+   * What 100 m of a coax take off, by frequency, as its data sheet has it; without it, that of its series.
+   */
+  attenuation?: {
+    /**
+     * A number, a space and dB.
+     */
+    [k: string]: string;
+  };
+}
+/**
+ * One transport stream on one frequency, with several programmes in it.
+ */
+export interface Multiplex {
+  /**
+   * The system that it is sent in.
+   */
+  system: 'dvb-t' | 'dvb-t2' | 'dvb-c' | 'j83b' | 'dvb-s' | 'dvb-s2' | 'atsc' | 'isdb-t';
+  /**
+   * The channel of the site's `channel-plan`; says the frequency.
+   */
+  channel?: number | string;
+  /**
+   * The centre of the channel; of a satellite the frequency in the sky.
+   */
+  frequency?: string;
+  /**
+   * Of the channel; without it, that of the channel plan.
+   */
+  bandwidth?: string;
+  /**
+   * How the bits are put onto carriers.
+   */
+  modulation?:
+    'qpsk' | 'dqpsk' | '8psk' | '16qam' | '16apsk' | '32qam' | '32apsk' | '64qam' | '128qam' | '256qam' | '8vsb';
+  /**
+   * The share of the bits that is not for the correction of errors.
+   */
+  'code-rate'?: string;
+  /**
+   * The share of a symbol that bridges echoes.
+   */
+  'guard-interval'?: string;
+  /**
+   * Of DVB-T2: whether the channel is filled with more carriers.
+   */
+  extended?: boolean;
+  /**
+   * By satellite and cable: symbols per second.
+   */
+  'symbol-rate'?: string;
+  /**
+   * By satellite.
+   */
+  polarisation?: 'vertical' | 'horizontal' | 'left' | 'right';
+  /**
+   * Of DVB-S2: whether pilots are sent, which take some of the rate.
+   */
+  pilots?: boolean;
+  /**
+   * Of ISDB-T: how many of the 13 segments carry it.
+   */
+  segments?: number;
+  /**
+   * Of DVB-T2: what of its frame decides the rate.
+   */
+  frame?: {
+    /**
+     * Thousands of carriers.
+     */
+    size: 1 | 2 | 4 | 8 | 16 | 32;
+    /**
+     * Symbols of a frame, with those of P2.
+     */
+    symbols: number;
+    /**
+     * FEC blocks in a frame.
+     */
+    blocks: number;
+  };
+  /**
+   * The rate of its transport stream, as a meter or an analyser has it; without it, that of the formula.
+   */
+  'net-rate'?: string;
+  /**
+   * Without effect on what is computed.
+   */
+  description?: string;
+}
+/**
+ * A programme, as it is chosen at a screen.
+ */
+export interface Service {
+  /**
+   * The multiplex that carries it, or several of which any will do.
+   */
+  multiplex: string | {};
+  /**
+   * What it takes on average.
+   */
+  rate?: string;
+  /**
+   * What it takes at most.
+   */
+  'peak-rate'?: string;
+  /**
+   * Without effect on what is computed.
+   */
+  description?: string;
+}
+/**
+ * What must be had at the same time. What is recorded counts in each.
+ */
+export interface Occasion {
+  /**
+   * Services that are watched or recorded at once.
+   *
+   * Items: The name of a service.
+   */
+  services?: string[];
+  /**
+   * Whole multiplexes that are wanted at once.
+   *
+   * Items: The name of a multiplex.
+   */
+  multiplexes?: string[];
+  /**
+   * Without effect on what is computed.
    */
   description?: string;
 }
@@ -458,6 +846,14 @@ export interface Stream {
    * What it shows or is for. Without effect on what is computed.
    */
   description?: string;
+  /**
+   * The programme that a tuner sends; its rate follows.
+   */
+  service?: string;
+  /**
+   * The whole multiplex that a tuner sends; its rate follows.
+   */
+  multiplex?: string;
 }
 /**
  * Encoded video and its rate.
@@ -626,6 +1022,41 @@ export interface Policies {
    * How long recordings must and may be kept. Footage of people may fall under privacy law, which can bound both; ask before you set it.
    */
   retention?: Retention[];
+  /**
+   * What reception is held to; where it says nothing, common practice.
+   */
+  'aerial-system'?: {
+    /**
+     * How much more than needed the carrier-to-noise ratio is to be; 6 dB where nothing is said.
+     */
+    margin?: string;
+    /**
+     * How far inside its window a level at an outlet is to be; 0 dB where nothing is said.
+     */
+    'level-reserve'?: string;
+    /**
+     * How far levels of television at one outlet may differ; 12 dB where nothing is said.
+     */
+    slope?: string;
+    /**
+     * The window of levels at outlets, by system, where the country has its own.
+     */
+    'outlet-level'?: {
+      /**
+       * Both ends are optional.
+       */
+      [k: string]: {
+        /**
+         * The lowest level.
+         */
+        min?: string;
+        /**
+         * The highest level.
+         */
+        max?: string;
+      };
+    };
+  };
 }
 /**
  * How long the recordings that it names must and may be kept.

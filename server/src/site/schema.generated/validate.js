@@ -35,13 +35,14 @@ var require_ucs2length = __commonJS({
 });
 
 // <stdin>
-var site = validate52;
+var site = validate65;
+var schema32 = { "type": "object", "additionalProperties": false, "properties": { "name": { "type": "string", "minLength": 1 }, "timezone": { "type": "string", "pattern": "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$" }, "description": { "type": "string" }, "channel-plan": { "type": "string", "enum": ["region-1", "australia", "north-america", "japan", "brazil"] } } };
 var func2 = require_ucs2length().default;
 var pattern4 = new RegExp("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$", "u");
-function validate52(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate65(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate52.evaluated;
+  const evaluated0 = validate65.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -50,7 +51,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "name" || key0 === "timezone" || key0 === "description")) {
+      if (!(key0 === "name" || key0 === "timezone" || key0 === "description" || key0 === "channel-plan")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err0];
@@ -115,27 +116,48 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["channel-plan"] !== void 0) {
+      let data3 = data["channel-plan"];
+      if (typeof data3 !== "string") {
+        const err6 = { instancePath: instancePath + "/channel-plan", schemaPath: "#/properties/channel-plan/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+      if (!(data3 === "region-1" || data3 === "australia" || data3 === "north-america" || data3 === "japan" || data3 === "brazil")) {
+        const err7 = { instancePath: instancePath + "/channel-plan", schemaPath: "#/properties/channel-plan/enum", keyword: "enum", params: { allowedValues: schema32.properties["channel-plan"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err6];
+      vErrors = [err8];
     } else {
-      vErrors.push(err6);
+      vErrors.push(err8);
     }
     errors++;
   }
-  validate52.errors = vErrors;
+  validate65.errors = vErrors;
   return errors === 0;
 }
-validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var vlans = validate53;
+validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var vlans = validate66;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
-function validate53(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate66(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate53.evaluated;
+  const evaluated0 = validate66.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -294,12 +316,12 @@ function validate53(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate53.errors = vErrors;
+  validate66.errors = vErrors;
   return errors === 0;
 }
-validate53.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var devices = validate54;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "building": { "type": "string", "minLength": 1 } } };
+validate66.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var devices = validate67;
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "filter"] } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier"] } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "combiner", "diplexer", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "access-point", "media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -307,6 +329,12 @@ var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\
 var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
 var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
+var pattern36 = new RegExp("^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
+var pattern39 = new RegExp("^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$", "u");
+var pattern43 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
+var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
+var pattern48 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
+var pattern56 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
 var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -1222,10 +1250,534 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate31.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+var schema79 = { "type": ["object", "string"], "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "minProperties": 1, "additionalProperties": { "$ref": "#/$defs/ratio" }, "then": { "$ref": "#/$defs/ratio" }, "if": { "type": "string" } };
+var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
+function validate33(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate54.evaluated;
+  const evaluated0 = validate33.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema79.type }, message: "must be object,string" };
+    if (vErrors === null) {
+      vErrors = [err0];
+    } else {
+      vErrors.push(err0);
+    }
+    errors++;
+  }
+  const _errs1 = errors;
+  let valid0 = true;
+  const _errs2 = errors;
+  if (typeof data !== "string") {
+    const err1 = {};
+    if (vErrors === null) {
+      vErrors = [err1];
+    } else {
+      vErrors.push(err1);
+    }
+    errors++;
+  }
+  var _valid0 = _errs2 === errors;
+  errors = _errs1;
+  if (vErrors !== null) {
+    if (_errs1) {
+      vErrors.length = _errs1;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid0) {
+    const _errs4 = errors;
+    if (typeof data === "string") {
+      if (!pattern43.test(data)) {
+        const err2 = { instancePath, schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    } else {
+      const err3 = { instancePath, schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      if (vErrors === null) {
+        vErrors = [err3];
+      } else {
+        vErrors.push(err3);
+      }
+      errors++;
+    }
+    var _valid0 = _errs4 === errors;
+    valid0 = _valid0;
+  }
+  if (!valid0) {
+    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err4];
+    } else {
+      vErrors.push(err4);
+    }
+    errors++;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (Object.keys(data).length < 1) {
+      const err5 = { instancePath, schemaPath: "#/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      if (vErrors === null) {
+        vErrors = [err5];
+      } else {
+        vErrors.push(err5);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      const _errs7 = errors;
+      if (typeof key0 === "string") {
+        if (!pattern50.test(key0)) {
+          const err6 = { instancePath, schemaPath: "#/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key0 };
+          if (vErrors === null) {
+            vErrors = [err6];
+          } else {
+            vErrors.push(err6);
+          }
+          errors++;
+        }
+      } else {
+        const err7 = { instancePath, schemaPath: "#/propertyNames/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key0 };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+      var valid2 = _errs7 === errors;
+      if (!valid2) {
+        const err8 = { instancePath, schemaPath: "#/propertyNames", keyword: "propertyNames", params: { propertyName: key0 }, message: "property name must be valid" };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+    for (const key1 in data) {
+      let data0 = data[key1];
+      if (typeof data0 === "string") {
+        if (!pattern43.test(data0)) {
+          const err9 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          if (vErrors === null) {
+            vErrors = [err9];
+          } else {
+            vErrors.push(err9);
+          }
+          errors++;
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
+  }
+  validate33.errors = vErrors;
+  return errors === 0;
+}
+validate33.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var schema88 = { "type": ["object", "string"], "additionalProperties": false, "properties": { "systems": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/system", "type": "string" } }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-input": { "$ref": "#/$defs/level" }, "supplies": { "$ref": "#/$defs/current" }, "supply": { "$ref": "#/$defs/voltage" } }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/frequency-range" } };
+var schema90 = { "type": "string", "enum": ["dvb-t", "dvb-t2", "dvb-c", "j83b", "dvb-s", "dvb-s2", "atsc", "isdb-t"] };
+function validate36(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate36.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema88.type }, message: "must be object,string" };
+    if (vErrors === null) {
+      vErrors = [err0];
+    } else {
+      vErrors.push(err0);
+    }
+    errors++;
+  }
+  const _errs1 = errors;
+  let valid0 = true;
+  const _errs2 = errors;
+  if (typeof data !== "string") {
+    const err1 = {};
+    if (vErrors === null) {
+      vErrors = [err1];
+    } else {
+      vErrors.push(err1);
+    }
+    errors++;
+  }
+  var _valid0 = _errs2 === errors;
+  errors = _errs1;
+  if (vErrors !== null) {
+    if (_errs1) {
+      vErrors.length = _errs1;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid0) {
+    const _errs4 = errors;
+    if (typeof data === "string") {
+      if (!pattern36.test(data)) {
+        const err2 = { instancePath, schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    } else {
+      const err3 = { instancePath, schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      if (vErrors === null) {
+        vErrors = [err3];
+      } else {
+        vErrors.push(err3);
+      }
+      errors++;
+    }
+    var _valid0 = _errs4 === errors;
+    valid0 = _valid0;
+  }
+  if (!valid0) {
+    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err4];
+    } else {
+      vErrors.push(err4);
+    }
+    errors++;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    for (const key0 in data) {
+      if (!(key0 === "systems" || key0 === "noise-figure" || key0 === "max-input" || key0 === "supplies" || key0 === "supply")) {
+        const err5 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+    }
+    if (data.systems !== void 0) {
+      let data0 = data.systems;
+      if (Array.isArray(data0)) {
+        const len0 = data0.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data1 = data0[i0];
+          if (typeof data1 !== "string") {
+            const err6 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/properties/systems/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err6];
+            } else {
+              vErrors.push(err6);
+            }
+            errors++;
+          }
+          if (typeof data1 !== "string") {
+            const err7 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+          if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
+            const err8 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values" };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+        }
+        let i1 = data0.length;
+        let j0;
+        if (i1 > 1) {
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data0[i1];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err9 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err9];
+              } else {
+                vErrors.push(err9);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
+    if (data["noise-figure"] !== void 0) {
+      let data2 = data["noise-figure"];
+      if (typeof data2 === "string") {
+        if (!pattern43.test(data2)) {
+          const err11 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          if (vErrors === null) {
+            vErrors = [err11];
+          } else {
+            vErrors.push(err11);
+          }
+          errors++;
+        }
+      } else {
+        const err12 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+    }
+    if (data["max-input"] !== void 0) {
+      let data3 = data["max-input"];
+      if (typeof data3 === "string") {
+        if (!pattern39.test(data3)) {
+          const err13 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+          if (vErrors === null) {
+            vErrors = [err13];
+          } else {
+            vErrors.push(err13);
+          }
+          errors++;
+        }
+      } else {
+        const err14 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
+    }
+    if (data.supplies !== void 0) {
+      let data4 = data.supplies;
+      if (typeof data4 === "string") {
+        if (!pattern48.test(data4)) {
+          const err15 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
+          if (vErrors === null) {
+            vErrors = [err15];
+          } else {
+            vErrors.push(err15);
+          }
+          errors++;
+        }
+      } else {
+        const err16 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err16];
+        } else {
+          vErrors.push(err16);
+        }
+        errors++;
+      }
+    }
+    if (data.supply !== void 0) {
+      let data5 = data.supply;
+      if (typeof data5 === "string") {
+        if (!pattern47.test(data5)) {
+          const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
+          if (vErrors === null) {
+            vErrors = [err17];
+          } else {
+            vErrors.push(err17);
+          }
+          errors++;
+        }
+      } else {
+        const err18 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
+  }
+  validate36.errors = vErrors;
+  return errors === 0;
+}
+validate36.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate38(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate38.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    for (const key0 in data) {
+      if (!(key0 === "systems" || key0 === "input")) {
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err0];
+        } else {
+          vErrors.push(err0);
+        }
+        errors++;
+      }
+    }
+    if (data.systems !== void 0) {
+      let data0 = data.systems;
+      if (Array.isArray(data0)) {
+        if (data0.length < 1) {
+          const err1 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          if (vErrors === null) {
+            vErrors = [err1];
+          } else {
+            vErrors.push(err1);
+          }
+          errors++;
+        }
+        const len0 = data0.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data1 = data0[i0];
+          if (typeof data1 !== "string") {
+            const err2 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/properties/systems/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err2];
+            } else {
+              vErrors.push(err2);
+            }
+            errors++;
+          }
+          if (typeof data1 !== "string") {
+            const err3 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err3];
+            } else {
+              vErrors.push(err3);
+            }
+            errors++;
+          }
+          if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
+            const err4 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values" };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        let i1 = data0.length;
+        let j0;
+        if (i1 > 1) {
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data0[i1];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err5 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.input !== void 0) {
+      let data2 = data.input;
+      if (typeof data2 === "string") {
+        if (!pattern7.test(data2)) {
+          const err7 = { instancePath: instancePath + "/input", schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/input", schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate38.errors = vErrors;
+  return errors === 0;
+}
+validate38.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate67.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -1248,7 +1800,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data0 = data.kind;
-        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "display" || data0 === "patch-panel")) {
+        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "display" || data0 === "patch-panel" || data0 === "aerial" || data0 === "lnb" || data0 === "amplifier" || data0 === "attenuator" || data0 === "filter" || data0 === "equaliser" || data0 === "splitter" || data0 === "tap" || data0 === "combiner" || data0 === "diplexer" || data0 === "multiswitch" || data0 === "outlet" || data0 === "power-inserter" || data0 === "isolator" || data0 === "earth-block")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -1315,7 +1867,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data2 = data.kind;
-        if (!(data2 === "switch" || data2 === "router" || data2 === "media-converter" || data2 === "server" || data2 === "camera" || data2 === "display" || data2 === "computer" || data2 === "tuner" || data2 === "patch-panel")) {
+        if (!(data2 === "switch" || data2 === "router" || data2 === "media-converter" || data2 === "server" || data2 === "camera" || data2 === "display" || data2 === "computer" || data2 === "tuner" || data2 === "patch-panel" || data2 === "aerial" || data2 === "lnb" || data2 === "amplifier" || data2 === "attenuator" || data2 === "filter" || data2 === "equaliser" || data2 === "splitter" || data2 === "tap" || data2 === "combiner" || data2 === "diplexer" || data2 === "multiswitch" || data2 === "outlet" || data2 === "power-inserter" || data2 === "isolator" || data2 === "earth-block")) {
           const err5 = {};
           if (vErrors === null) {
             vErrors = [err5];
@@ -1400,7 +1952,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data5 = data.kind;
-        if (!(data5 === "switch" || data5 === "router" || data5 === "access-point" || data5 === "media-converter" || data5 === "server" || data5 === "camera" || data5 === "tuner" || data5 === "patch-panel")) {
+        if (!(data5 === "switch" || data5 === "router" || data5 === "access-point" || data5 === "media-converter" || data5 === "server" || data5 === "camera" || data5 === "tuner" || data5 === "patch-panel" || data5 === "aerial" || data5 === "lnb" || data5 === "amplifier" || data5 === "attenuator" || data5 === "filter" || data5 === "equaliser" || data5 === "splitter" || data5 === "tap" || data5 === "combiner" || data5 === "diplexer" || data5 === "multiswitch" || data5 === "outlet" || data5 === "power-inserter" || data5 === "isolator" || data5 === "earth-block")) {
           const err10 = {};
           if (vErrors === null) {
             vErrors = [err10];
@@ -1485,7 +2037,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data8 = data.kind;
-        if (!(data8 === "media-converter" || data8 === "server" || data8 === "camera" || data8 === "display" || data8 === "computer" || data8 === "tuner" || data8 === "patch-panel")) {
+        if (!(data8 === "media-converter" || data8 === "server" || data8 === "camera" || data8 === "display" || data8 === "computer" || data8 === "tuner" || data8 === "patch-panel" || data8 === "aerial" || data8 === "lnb" || data8 === "amplifier" || data8 === "attenuator" || data8 === "filter" || data8 === "equaliser" || data8 === "splitter" || data8 === "tap" || data8 === "combiner" || data8 === "diplexer" || data8 === "multiswitch" || data8 === "outlet" || data8 === "power-inserter" || data8 === "isolator" || data8 === "earth-block")) {
           const err15 = {};
           if (vErrors === null) {
             vErrors = [err15];
@@ -1645,7 +2197,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data18 = data.kind;
-        if (!(data18 === "access-point" || data18 === "media-converter" || data18 === "server" || data18 === "camera" || data18 === "display" || data18 === "computer" || data18 === "tuner" || data18 === "patch-panel")) {
+        if (!(data18 === "access-point" || data18 === "media-converter" || data18 === "server" || data18 === "camera" || data18 === "display" || data18 === "computer" || data18 === "tuner" || data18 === "patch-panel" || data18 === "aerial" || data18 === "lnb" || data18 === "amplifier" || data18 === "attenuator" || data18 === "filter" || data18 === "equaliser" || data18 === "splitter" || data18 === "tap" || data18 === "combiner" || data18 === "diplexer" || data18 === "multiswitch" || data18 === "outlet" || data18 === "power-inserter" || data18 === "isolator" || data18 === "earth-block")) {
           const err27 = {};
           if (vErrors === null) {
             vErrors = [err27];
@@ -1740,7 +2292,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data22 = data.kind;
-        if (!(data22 === "camera" || data22 === "display" || data22 === "computer" || data22 === "tuner" || data22 === "patch-panel")) {
+        if (!(data22 === "camera" || data22 === "display" || data22 === "computer" || data22 === "tuner" || data22 === "patch-panel" || data22 === "aerial" || data22 === "lnb" || data22 === "amplifier" || data22 === "attenuator" || data22 === "filter" || data22 === "equaliser" || data22 === "splitter" || data22 === "tap" || data22 === "combiner" || data22 === "diplexer" || data22 === "multiswitch" || data22 === "outlet" || data22 === "power-inserter" || data22 === "isolator" || data22 === "earth-block")) {
           const err33 = {};
           if (vErrors === null) {
             vErrors = [err33];
@@ -1815,7 +2367,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     } else {
       if (data.kind !== void 0) {
         let data24 = data.kind;
-        if (!(data24 === "media-converter" || data24 === "camera" || data24 === "display" || data24 === "tuner" || data24 === "patch-panel")) {
+        if (!(data24 === "media-converter" || data24 === "camera" || data24 === "display" || data24 === "tuner" || data24 === "patch-panel" || data24 === "aerial" || data24 === "lnb" || data24 === "amplifier" || data24 === "attenuator" || data24 === "filter" || data24 === "equaliser" || data24 === "splitter" || data24 === "tap" || data24 === "combiner" || data24 === "diplexer" || data24 === "multiswitch" || data24 === "outlet" || data24 === "power-inserter" || data24 === "isolator" || data24 === "earth-block")) {
           const err37 = {};
           if (vErrors === null) {
             vErrors = [err37];
@@ -1924,7 +2476,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        if (!(data.kind === "patch-panel")) {
+        let data29 = data.kind;
+        if (!(data29 === "patch-panel" || data29 === "aerial" || data29 === "lnb" || data29 === "amplifier" || data29 === "attenuator" || data29 === "filter" || data29 === "equaliser" || data29 === "splitter" || data29 === "tap" || data29 === "combiner" || data29 === "diplexer" || data29 === "multiswitch" || data29 === "outlet" || data29 === "power-inserter" || data29 === "isolator" || data29 === "earth-block")) {
           const err44 = {};
           if (vErrors === null) {
             vErrors = [err44];
@@ -2160,31 +2713,48 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props7);
     }
   }
+  const _errs57 = errors;
+  let valid31 = true;
+  const _errs58 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.kind === void 0) {
-      const err65 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+    let missing8;
+    if (data.kind === void 0 && (missing8 = "kind")) {
+      const err65 = {};
       if (vErrors === null) {
         vErrors = [err65];
       } else {
         vErrors.push(err65);
       }
       errors++;
-    }
-    for (const key3 in data) {
-      if (!func1.call(schema39.properties, key3)) {
-        const err66 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err66];
-        } else {
-          vErrors.push(err66);
+    } else {
+      if (data.kind !== void 0) {
+        let data49 = data.kind;
+        if (!(data49 === "aerial" || data49 === "lnb" || data49 === "amplifier" || data49 === "attenuator" || data49 === "filter" || data49 === "equaliser" || data49 === "splitter" || data49 === "tap" || data49 === "combiner" || data49 === "diplexer" || data49 === "multiswitch" || data49 === "outlet" || data49 === "power-inserter" || data49 === "isolator" || data49 === "earth-block")) {
+          const err66 = {};
+          if (vErrors === null) {
+            vErrors = [err66];
+          } else {
+            vErrors.push(err66);
+          }
+          errors++;
         }
-        errors++;
       }
     }
-    if (data.kind !== void 0) {
-      let data49 = data.kind;
-      if (typeof data49 !== "string") {
-        const err67 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+  }
+  var _valid8 = _errs58 === errors;
+  errors = _errs57;
+  if (vErrors !== null) {
+    if (_errs57) {
+      vErrors.length = _errs57;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid8) {
+    const _errs60 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.ports !== void 0) {
+        const err67 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/8/then/properties/ports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err67];
         } else {
@@ -2192,40 +2762,74 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data49 === "switch" || data49 === "router" || data49 === "access-point" || data49 === "media-converter" || data49 === "server" || data49 === "camera" || data49 === "display" || data49 === "computer" || data49 === "tuner" || data49 === "patch-panel")) {
-        const err68 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err68];
-        } else {
-          vErrors.push(err68);
+    }
+    var _valid8 = _errs60 === errors;
+    valid31 = _valid8;
+    if (valid31) {
+      var props8 = {};
+      props8.ports = true;
+      props8.kind = true;
+    }
+  }
+  if (!valid31) {
+    const err68 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err68];
+    } else {
+      vErrors.push(err68);
+    }
+    errors++;
+  }
+  if (props0 !== true && props8 !== void 0) {
+    if (props8 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props8);
+    }
+  }
+  const _errs62 = errors;
+  let valid34 = true;
+  const _errs63 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing9;
+    if (data.kind === void 0 && (missing9 = "kind")) {
+      const err69 = {};
+      if (vErrors === null) {
+        vErrors = [err69];
+      } else {
+        vErrors.push(err69);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data51 = data.kind;
+        if (!(data51 === "switch" || data51 === "router" || data51 === "access-point" || data51 === "media-converter" || data51 === "server" || data51 === "camera" || data51 === "display" || data51 === "computer" || data51 === "tuner" || data51 === "patch-panel" || data51 === "lnb" || data51 === "filter")) {
+          const err70 = {};
+          if (vErrors === null) {
+            vErrors = [err70];
+          } else {
+            vErrors.push(err70);
+          }
+          errors++;
         }
-        errors++;
       }
     }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err69 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err69];
-        } else {
-          vErrors.push(err69);
-        }
-        errors++;
-      }
+  }
+  var _valid9 = _errs63 === errors;
+  errors = _errs62;
+  if (vErrors !== null) {
+    if (_errs62) {
+      vErrors.length = _errs62;
+    } else {
+      vErrors = null;
     }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data51 = data["unregistered-multicast"];
-      if (typeof data51 !== "string") {
-        const err70 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err70];
-        } else {
-          vErrors.push(err70);
-        }
-        errors++;
-      }
-      if (!(data51 === "flood" || data51 === "drop")) {
-        const err71 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+  }
+  if (_valid9) {
+    const _errs65 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.frequencies !== void 0) {
+        const err71 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/9/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err71];
         } else {
@@ -2234,42 +2838,73 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["without-querier"] !== void 0) {
-      let data52 = data["without-querier"];
-      if (typeof data52 !== "string") {
-        const err72 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err72];
-        } else {
-          vErrors.push(err72);
-        }
-        errors++;
+    var _valid9 = _errs65 === errors;
+    valid34 = _valid9;
+    if (valid34) {
+      var props9 = {};
+      props9.frequencies = true;
+      props9.kind = true;
+    }
+  }
+  if (!valid34) {
+    const err72 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err72];
+    } else {
+      vErrors.push(err72);
+    }
+    errors++;
+  }
+  if (props0 !== true && props9 !== void 0) {
+    if (props9 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props9);
+    }
+  }
+  const _errs67 = errors;
+  let valid37 = true;
+  const _errs68 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing10;
+    if (data.kind === void 0 && (missing10 = "kind")) {
+      const err73 = {};
+      if (vErrors === null) {
+        vErrors = [err73];
+      } else {
+        vErrors.push(err73);
       }
-      if (!(data52 === "by-reports" || data52 === "flood")) {
-        const err73 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err73];
-        } else {
-          vErrors.push(err73);
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data53 = data.kind;
+        if (!(data53 === "switch" || data53 === "router" || data53 === "access-point" || data53 === "media-converter" || data53 === "server" || data53 === "camera" || data53 === "display" || data53 === "computer" || data53 === "tuner" || data53 === "patch-panel" || data53 === "aerial" || data53 === "lnb" || data53 === "amplifier" || data53 === "attenuator" || data53 === "equaliser" || data53 === "splitter" || data53 === "tap" || data53 === "combiner" || data53 === "diplexer" || data53 === "multiswitch" || data53 === "outlet" || data53 === "power-inserter" || data53 === "isolator" || data53 === "earth-block")) {
+          const err74 = {};
+          if (vErrors === null) {
+            vErrors = [err74];
+          } else {
+            vErrors.push(err74);
+          }
+          errors++;
         }
-        errors++;
       }
     }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err74 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err74];
-        } else {
-          vErrors.push(err74);
-        }
-        errors++;
-      }
+  }
+  var _valid10 = _errs68 === errors;
+  errors = _errs67;
+  if (vErrors !== null) {
+    if (_errs67) {
+      vErrors.length = _errs67;
+    } else {
+      vErrors = null;
     }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data54 = data["spanning-tree-priority"];
-      if (!(typeof data54 == "number" && (!(data54 % 1) && !isNaN(data54)) && isFinite(data54))) {
-        const err75 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+  }
+  if (_valid10) {
+    const _errs70 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.passes !== void 0) {
+        const err75 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/10/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err75];
         } else {
@@ -2277,28 +2912,50 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data54 == "number" && isFinite(data54)) {
-        if (data54 > 61440 || isNaN(data54)) {
-          const err76 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
-          if (vErrors === null) {
-            vErrors = [err76];
-          } else {
-            vErrors.push(err76);
-          }
-          errors++;
-        }
-        if (data54 < 0 || isNaN(data54)) {
-          const err77 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err77];
-          } else {
-            vErrors.push(err77);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data54 / 4096, res0 !== parseInt(res0)) {
-          const err78 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+    }
+    var _valid10 = _errs70 === errors;
+    valid37 = _valid10;
+    if (valid37) {
+      var props10 = {};
+      props10.passes = true;
+      props10.kind = true;
+    }
+  }
+  if (!valid37) {
+    const err76 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err76];
+    } else {
+      vErrors.push(err76);
+    }
+    errors++;
+  }
+  if (props0 !== true && props10 !== void 0) {
+    if (props10 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props10);
+    }
+  }
+  const _errs72 = errors;
+  let valid40 = true;
+  const _errs73 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing11;
+    if (data.kind === void 0 && (missing11 = "kind")) {
+      const err77 = {};
+      if (vErrors === null) {
+        vErrors = [err77];
+      } else {
+        vErrors.push(err77);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data55 = data.kind;
+        if (!(data55 === "switch" || data55 === "router" || data55 === "access-point" || data55 === "media-converter" || data55 === "server" || data55 === "camera" || data55 === "display" || data55 === "computer" || data55 === "tuner" || data55 === "patch-panel" || data55 === "amplifier" || data55 === "attenuator" || data55 === "filter" || data55 === "equaliser" || data55 === "splitter" || data55 === "tap" || data55 === "combiner" || data55 === "diplexer" || data55 === "multiswitch" || data55 === "outlet" || data55 === "power-inserter" || data55 === "isolator" || data55 === "earth-block")) {
+          const err78 = {};
           if (vErrors === null) {
             vErrors = [err78];
           } else {
@@ -2308,20 +2965,30 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data55 = data["poe-budget"];
-      if (typeof data55 === "string") {
-        if (!pattern11.test(data55)) {
-          const err79 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err79];
-          } else {
-            vErrors.push(err79);
-          }
-          errors++;
+  }
+  var _valid11 = _errs73 === errors;
+  errors = _errs72;
+  if (vErrors !== null) {
+    if (_errs72) {
+      vErrors.length = _errs72;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid11) {
+    const _errs75 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.receives !== void 0) {
+        const err79 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/11/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err79];
+        } else {
+          vErrors.push(err79);
         }
-      } else {
-        const err80 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+      if (data.quality !== void 0) {
+        const err80 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/11/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err80];
         } else {
@@ -2329,10 +2996,8 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err81 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      if (data.mast !== void 0) {
+        const err81 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/11/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err81];
         } else {
@@ -2341,176 +3006,300 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err82 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    var _valid11 = _errs75 === errors;
+    valid40 = _valid11;
+    if (valid40) {
+      var props11 = {};
+      props11.receives = true;
+      props11.quality = true;
+      props11.mast = true;
+      props11.kind = true;
+    }
+  }
+  if (!valid40) {
+    const err82 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err82];
+    } else {
+      vErrors.push(err82);
+    }
+    errors++;
+  }
+  if (props0 !== true && props11 !== void 0) {
+    if (props11 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props11);
+    }
+  }
+  const _errs77 = errors;
+  let valid43 = true;
+  const _errs78 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing12;
+    if (data.kind === void 0 && (missing12 = "kind")) {
+      const err83 = {};
+      if (vErrors === null) {
+        vErrors = [err83];
+      } else {
+        vErrors.push(err83);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data59 = data.kind;
+        if (!(data59 === "switch" || data59 === "router" || data59 === "access-point" || data59 === "media-converter" || data59 === "server" || data59 === "camera" || data59 === "display" || data59 === "computer" || data59 === "tuner" || data59 === "patch-panel" || data59 === "lnb" || data59 === "amplifier" || data59 === "attenuator" || data59 === "filter" || data59 === "equaliser" || data59 === "splitter" || data59 === "tap" || data59 === "combiner" || data59 === "diplexer" || data59 === "multiswitch" || data59 === "outlet" || data59 === "power-inserter" || data59 === "isolator" || data59 === "earth-block")) {
+          const err84 = {};
+          if (vErrors === null) {
+            vErrors = [err84];
+          } else {
+            vErrors.push(err84);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid12 = _errs78 === errors;
+  errors = _errs77;
+  if (vErrors !== null) {
+    if (_errs77) {
+      vErrors.length = _errs77;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid12) {
+    const _errs80 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.field !== void 0) {
+        const err85 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/12/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err82];
+          vErrors = [err85];
         } else {
-          vErrors.push(err82);
+          vErrors.push(err85);
         }
         errors++;
       }
     }
-    if (data.ports !== void 0) {
-      let data58 = data.ports;
-      if (data58 && typeof data58 == "object" && !Array.isArray(data58)) {
-        if (Object.keys(data58).length < 1) {
-          const err83 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+    var _valid12 = _errs80 === errors;
+    valid43 = _valid12;
+    if (valid43) {
+      var props12 = {};
+      props12.field = true;
+      props12.kind = true;
+    }
+  }
+  if (!valid43) {
+    const err86 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err86];
+    } else {
+      vErrors.push(err86);
+    }
+    errors++;
+  }
+  if (props0 !== true && props12 !== void 0) {
+    if (props12 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props12);
+    }
+  }
+  const _errs82 = errors;
+  let valid46 = true;
+  const _errs83 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing13;
+    if (data.kind === void 0 && (missing13 = "kind")) {
+      const err87 = {};
+      if (vErrors === null) {
+        vErrors = [err87];
+      } else {
+        vErrors.push(err87);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data61 = data.kind;
+        if (!(data61 === "switch" || data61 === "router" || data61 === "access-point" || data61 === "media-converter" || data61 === "server" || data61 === "camera" || data61 === "display" || data61 === "computer" || data61 === "tuner" || data61 === "patch-panel" || data61 === "lnb" || data61 === "attenuator" || data61 === "filter" || data61 === "equaliser" || data61 === "splitter" || data61 === "tap" || data61 === "combiner" || data61 === "diplexer" || data61 === "multiswitch" || data61 === "outlet" || data61 === "power-inserter" || data61 === "isolator" || data61 === "earth-block")) {
+          const err88 = {};
           if (vErrors === null) {
-            vErrors = [err83];
+            vErrors = [err88];
           } else {
-            vErrors.push(err83);
+            vErrors.push(err88);
           }
           errors++;
         }
-        for (const key4 in data58) {
-          const _errs78 = errors;
-          if (typeof key4 === "string") {
-            if (func2(key4) > 63) {
-              const err84 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
-              if (vErrors === null) {
-                vErrors = [err84];
-              } else {
-                vErrors.push(err84);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key4)) {
-              const err85 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
-              if (vErrors === null) {
-                vErrors = [err85];
-              } else {
-                vErrors.push(err85);
-              }
-              errors++;
-            }
-          } else {
-            const err86 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
-            if (vErrors === null) {
-              vErrors = [err86];
-            } else {
-              vErrors.push(err86);
-            }
-            errors++;
-          }
-          var valid33 = _errs78 === errors;
-          if (!valid33) {
-            const err87 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err87];
-            } else {
-              vErrors.push(err87);
-            }
-            errors++;
-          }
-        }
-        for (const key5 in data58) {
-          if (!validate24(data58[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data58, parentDataProperty: key5, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err88 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+      }
+    }
+  }
+  var _valid13 = _errs83 === errors;
+  errors = _errs82;
+  if (vErrors !== null) {
+    if (_errs82) {
+      vErrors.length = _errs82;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid13) {
+    const _errs85 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.gain !== void 0) {
+        const err89 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/13/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err88];
+          vErrors = [err89];
         } else {
-          vErrors.push(err88);
+          vErrors.push(err89);
         }
         errors++;
       }
     }
-    if (data.address !== void 0) {
-      let data60 = data.address;
-      if (typeof data60 === "string") {
-        if (!pattern17.test(data60)) {
-          const err89 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+    var _valid13 = _errs85 === errors;
+    valid46 = _valid13;
+    if (valid46) {
+      var props13 = {};
+      props13.gain = true;
+      props13.kind = true;
+    }
+  }
+  if (!valid46) {
+    const err90 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err90];
+    } else {
+      vErrors.push(err90);
+    }
+    errors++;
+  }
+  if (props0 !== true && props13 !== void 0) {
+    if (props13 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props13);
+    }
+  }
+  const _errs87 = errors;
+  let valid49 = true;
+  const _errs88 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing14;
+    if (data.kind === void 0 && (missing14 = "kind")) {
+      const err91 = {};
+      if (vErrors === null) {
+        vErrors = [err91];
+      } else {
+        vErrors.push(err91);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data63 = data.kind;
+        if (!(data63 === "switch" || data63 === "router" || data63 === "access-point" || data63 === "media-converter" || data63 === "server" || data63 === "camera" || data63 === "display" || data63 === "computer" || data63 === "tuner" || data63 === "patch-panel" || data63 === "aerial" || data63 === "attenuator" || data63 === "filter" || data63 === "equaliser" || data63 === "splitter" || data63 === "tap" || data63 === "combiner" || data63 === "diplexer" || data63 === "multiswitch" || data63 === "outlet" || data63 === "power-inserter" || data63 === "isolator" || data63 === "earth-block")) {
+          const err92 = {};
           if (vErrors === null) {
-            vErrors = [err89];
+            vErrors = [err92];
           } else {
-            vErrors.push(err89);
+            vErrors.push(err92);
           }
           errors++;
         }
-      } else {
-        const err90 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      }
+    }
+  }
+  var _valid14 = _errs88 === errors;
+  errors = _errs87;
+  if (vErrors !== null) {
+    if (_errs87) {
+      vErrors.length = _errs87;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid14) {
+    const _errs90 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["noise-figure"] !== void 0) {
+        const err93 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/14/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err90];
+          vErrors = [err93];
         } else {
-          vErrors.push(err90);
+          vErrors.push(err93);
         }
         errors++;
       }
     }
-    if (data.addresses !== void 0) {
-      let data61 = data.addresses;
-      if (data61 && typeof data61 == "object" && !Array.isArray(data61)) {
-        if (Object.keys(data61).length < 1) {
-          const err91 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+    var _valid14 = _errs90 === errors;
+    valid49 = _valid14;
+    if (valid49) {
+      var props14 = {};
+      props14["noise-figure"] = true;
+      props14.kind = true;
+    }
+  }
+  if (!valid49) {
+    const err94 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err94];
+    } else {
+      vErrors.push(err94);
+    }
+    errors++;
+  }
+  if (props0 !== true && props14 !== void 0) {
+    if (props14 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props14);
+    }
+  }
+  const _errs92 = errors;
+  let valid52 = true;
+  const _errs93 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing15;
+    if (data.kind === void 0 && (missing15 = "kind")) {
+      const err95 = {};
+      if (vErrors === null) {
+        vErrors = [err95];
+      } else {
+        vErrors.push(err95);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data65 = data.kind;
+        if (!(data65 === "switch" || data65 === "router" || data65 === "access-point" || data65 === "media-converter" || data65 === "server" || data65 === "camera" || data65 === "display" || data65 === "computer" || data65 === "tuner" || data65 === "patch-panel" || data65 === "aerial" || data65 === "lnb" || data65 === "attenuator" || data65 === "filter" || data65 === "equaliser" || data65 === "splitter" || data65 === "tap" || data65 === "combiner" || data65 === "diplexer" || data65 === "multiswitch" || data65 === "outlet" || data65 === "power-inserter" || data65 === "isolator" || data65 === "earth-block")) {
+          const err96 = {};
           if (vErrors === null) {
-            vErrors = [err91];
+            vErrors = [err96];
           } else {
-            vErrors.push(err91);
+            vErrors.push(err96);
           }
           errors++;
         }
-        for (const key6 in data61) {
-          const _errs88 = errors;
-          if (typeof key6 === "string") {
-            if (!pattern7.test(key6)) {
-              const err92 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
-              if (vErrors === null) {
-                vErrors = [err92];
-              } else {
-                vErrors.push(err92);
-              }
-              errors++;
-            }
-          } else {
-            const err93 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
-            if (vErrors === null) {
-              vErrors = [err93];
-            } else {
-              vErrors.push(err93);
-            }
-            errors++;
-          }
-          var valid37 = _errs88 === errors;
-          if (!valid37) {
-            const err94 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err94];
-            } else {
-              vErrors.push(err94);
-            }
-            errors++;
-          }
-        }
-        for (const key7 in data61) {
-          let data62 = data61[key7];
-          if (typeof data62 === "string") {
-            if (!pattern17.test(data62)) {
-              const err95 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
-              if (vErrors === null) {
-                vErrors = [err95];
-              } else {
-                vErrors.push(err95);
-              }
-              errors++;
-            }
-          } else {
-            const err96 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err96];
-            } else {
-              vErrors.push(err96);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err97 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+      }
+    }
+  }
+  var _valid15 = _errs93 === errors;
+  errors = _errs92;
+  if (vErrors !== null) {
+    if (_errs92) {
+      vErrors.length = _errs92;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid15) {
+    const _errs95 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["max-output"] !== void 0) {
+        const err97 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/15/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err97];
         } else {
@@ -2518,45 +3307,60 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.mac !== void 0) {
-      let data63 = data.mac;
-      if (typeof data63 === "string") {
-        if (!pattern21.test(data63)) {
-          const err98 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
-          if (vErrors === null) {
-            vErrors = [err98];
-          } else {
-            vErrors.push(err98);
-          }
-          errors++;
+      if (data["powered-by"] !== void 0) {
+        const err98 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/15/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err98];
+        } else {
+          vErrors.push(err98);
         }
+        errors++;
+      }
+    }
+    var _valid15 = _errs95 === errors;
+    valid52 = _valid15;
+    if (valid52) {
+      var props15 = {};
+      props15["max-output"] = true;
+      props15["powered-by"] = true;
+      props15.kind = true;
+    }
+  }
+  if (!valid52) {
+    const err99 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err99];
+    } else {
+      vErrors.push(err99);
+    }
+    errors++;
+  }
+  if (props0 !== true && props15 !== void 0) {
+    if (props15 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props15);
+    }
+  }
+  const _errs97 = errors;
+  let valid55 = true;
+  const _errs98 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing16;
+    if (data.kind === void 0 && (missing16 = "kind")) {
+      const err100 = {};
+      if (vErrors === null) {
+        vErrors = [err100];
       } else {
-        const err99 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err99];
-        } else {
-          vErrors.push(err99);
-        }
-        errors++;
+        vErrors.push(err100);
       }
-    }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err100 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err100];
-        } else {
-          vErrors.push(err100);
-        }
-        errors++;
-      }
-    }
-    if (data.interface !== void 0) {
-      let data65 = data.interface;
-      if (typeof data65 === "string") {
-        if (!pattern22.test(data65)) {
-          const err101 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data68 = data.kind;
+        if (!(data68 === "switch" || data68 === "router" || data68 === "access-point" || data68 === "media-converter" || data68 === "server" || data68 === "camera" || data68 === "display" || data68 === "computer" || data68 === "tuner" || data68 === "patch-panel" || data68 === "aerial" || data68 === "lnb" || data68 === "attenuator" || data68 === "filter" || data68 === "equaliser" || data68 === "splitter" || data68 === "tap" || data68 === "combiner" || data68 === "diplexer" || data68 === "multiswitch" || data68 === "outlet" || data68 === "isolator" || data68 === "earth-block")) {
+          const err101 = {};
           if (vErrors === null) {
             vErrors = [err101];
           } else {
@@ -2564,8 +3368,23 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err102 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      }
+    }
+  }
+  var _valid16 = _errs98 === errors;
+  errors = _errs97;
+  if (vErrors !== null) {
+    if (_errs97) {
+      vErrors.length = _errs97;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid16) {
+    const _errs100 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.supply !== void 0) {
+        const err102 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/16/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err102];
         } else {
@@ -2574,24 +3393,1318 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.speed !== void 0) {
-      let data66 = data.speed;
-      if (typeof data66 === "string") {
-        if (!pattern13.test(data66)) {
-          const err103 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+    var _valid16 = _errs100 === errors;
+    valid55 = _valid16;
+    if (valid55) {
+      var props16 = {};
+      props16.supply = true;
+      props16.kind = true;
+    }
+  }
+  if (!valid55) {
+    const err103 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err103];
+    } else {
+      vErrors.push(err103);
+    }
+    errors++;
+  }
+  if (props0 !== true && props16 !== void 0) {
+    if (props16 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props16);
+    }
+  }
+  const _errs102 = errors;
+  let valid58 = true;
+  const _errs103 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing17;
+    if (data.kind === void 0 && (missing17 = "kind")) {
+      const err104 = {};
+      if (vErrors === null) {
+        vErrors = [err104];
+      } else {
+        vErrors.push(err104);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data70 = data.kind;
+        if (!(data70 === "switch" || data70 === "router" || data70 === "access-point" || data70 === "media-converter" || data70 === "server" || data70 === "camera" || data70 === "display" || data70 === "computer" || data70 === "tuner" || data70 === "patch-panel" || data70 === "aerial" || data70 === "attenuator" || data70 === "filter" || data70 === "equaliser" || data70 === "splitter" || data70 === "tap" || data70 === "combiner" || data70 === "diplexer" || data70 === "outlet" || data70 === "isolator" || data70 === "earth-block")) {
+          const err105 = {};
           if (vErrors === null) {
-            vErrors = [err103];
+            vErrors = [err105];
           } else {
-            vErrors.push(err103);
+            vErrors.push(err105);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid17 = _errs103 === errors;
+  errors = _errs102;
+  if (vErrors !== null) {
+    if (_errs102) {
+      vErrors.length = _errs102;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid17) {
+    const _errs105 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.current !== void 0) {
+        const err106 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/17/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err106];
+        } else {
+          vErrors.push(err106);
+        }
+        errors++;
+      }
+    }
+    var _valid17 = _errs105 === errors;
+    valid58 = _valid17;
+    if (valid58) {
+      var props17 = {};
+      props17.current = true;
+      props17.kind = true;
+    }
+  }
+  if (!valid58) {
+    const err107 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err107];
+    } else {
+      vErrors.push(err107);
+    }
+    errors++;
+  }
+  if (props0 !== true && props17 !== void 0) {
+    if (props17 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props17);
+    }
+  }
+  const _errs107 = errors;
+  let valid61 = true;
+  const _errs108 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing18;
+    if (data.kind === void 0 && (missing18 = "kind")) {
+      const err108 = {};
+      if (vErrors === null) {
+        vErrors = [err108];
+      } else {
+        vErrors.push(err108);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data72 = data.kind;
+        if (!(data72 === "switch" || data72 === "router" || data72 === "access-point" || data72 === "media-converter" || data72 === "server" || data72 === "camera" || data72 === "display" || data72 === "computer" || data72 === "tuner" || data72 === "patch-panel" || data72 === "aerial" || data72 === "lnb" || data72 === "amplifier")) {
+          const err109 = {};
+          if (vErrors === null) {
+            vErrors = [err109];
+          } else {
+            vErrors.push(err109);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid18 = _errs108 === errors;
+  errors = _errs107;
+  if (vErrors !== null) {
+    if (_errs107) {
+      vErrors.length = _errs107;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid18) {
+    const _errs110 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.loss !== void 0) {
+        const err110 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/18/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err110];
+        } else {
+          vErrors.push(err110);
+        }
+        errors++;
+      }
+      if (data["power-pass"] !== void 0) {
+        const err111 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/18/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err111];
+        } else {
+          vErrors.push(err111);
+        }
+        errors++;
+      }
+    }
+    var _valid18 = _errs110 === errors;
+    valid61 = _valid18;
+    if (valid61) {
+      var props18 = {};
+      props18.loss = true;
+      props18["power-pass"] = true;
+      props18.kind = true;
+    }
+  }
+  if (!valid61) {
+    const err112 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err112];
+    } else {
+      vErrors.push(err112);
+    }
+    errors++;
+  }
+  if (props0 !== true && props18 !== void 0) {
+    if (props18 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props18);
+    }
+  }
+  const _errs112 = errors;
+  let valid64 = true;
+  const _errs113 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing19;
+    if (data.kind === void 0 && (missing19 = "kind")) {
+      const err113 = {};
+      if (vErrors === null) {
+        vErrors = [err113];
+      } else {
+        vErrors.push(err113);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data75 = data.kind;
+        if (!(data75 === "switch" || data75 === "router" || data75 === "access-point" || data75 === "media-converter" || data75 === "server" || data75 === "camera" || data75 === "display" || data75 === "computer" || data75 === "tuner" || data75 === "patch-panel" || data75 === "aerial" || data75 === "lnb" || data75 === "amplifier" || data75 === "attenuator" || data75 === "filter" || data75 === "equaliser" || data75 === "splitter" || data75 === "combiner" || data75 === "diplexer" || data75 === "multiswitch" || data75 === "outlet" || data75 === "power-inserter" || data75 === "isolator" || data75 === "earth-block")) {
+          const err114 = {};
+          if (vErrors === null) {
+            vErrors = [err114];
+          } else {
+            vErrors.push(err114);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid19 = _errs113 === errors;
+  errors = _errs112;
+  if (vErrors !== null) {
+    if (_errs112) {
+      vErrors.length = _errs112;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid19) {
+    const _errs115 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["tap-loss"] !== void 0) {
+        const err115 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/19/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err115];
+        } else {
+          vErrors.push(err115);
+        }
+        errors++;
+      }
+    }
+    var _valid19 = _errs115 === errors;
+    valid64 = _valid19;
+    if (valid64) {
+      var props19 = {};
+      props19["tap-loss"] = true;
+      props19.kind = true;
+    }
+  }
+  if (!valid64) {
+    const err116 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err116];
+    } else {
+      vErrors.push(err116);
+    }
+    errors++;
+  }
+  if (props0 !== true && props19 !== void 0) {
+    if (props19 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props19);
+    }
+  }
+  const _errs117 = errors;
+  let valid67 = true;
+  const _errs118 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing20;
+    if (data.kind === void 0 && (missing20 = "kind")) {
+      const err117 = {};
+      if (vErrors === null) {
+        vErrors = [err117];
+      } else {
+        vErrors.push(err117);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data77 = data.kind;
+        if (!(data77 === "switch" || data77 === "router" || data77 === "access-point" || data77 === "media-converter" || data77 === "server" || data77 === "camera" || data77 === "display" || data77 === "computer" || data77 === "tuner" || data77 === "patch-panel" || data77 === "aerial" || data77 === "lnb" || data77 === "amplifier" || data77 === "attenuator" || data77 === "filter" || data77 === "splitter" || data77 === "tap" || data77 === "combiner" || data77 === "diplexer" || data77 === "multiswitch" || data77 === "outlet" || data77 === "power-inserter" || data77 === "isolator" || data77 === "earth-block")) {
+          const err118 = {};
+          if (vErrors === null) {
+            vErrors = [err118];
+          } else {
+            vErrors.push(err118);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid20 = _errs118 === errors;
+  errors = _errs117;
+  if (vErrors !== null) {
+    if (_errs117) {
+      vErrors.length = _errs117;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid20) {
+    const _errs120 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.slope !== void 0) {
+        const err119 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/20/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err119];
+        } else {
+          vErrors.push(err119);
+        }
+        errors++;
+      }
+    }
+    var _valid20 = _errs120 === errors;
+    valid67 = _valid20;
+    if (valid67) {
+      var props20 = {};
+      props20.slope = true;
+      props20.kind = true;
+    }
+  }
+  if (!valid67) {
+    const err120 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err120];
+    } else {
+      vErrors.push(err120);
+    }
+    errors++;
+  }
+  if (props0 !== true && props20 !== void 0) {
+    if (props20 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props20);
+    }
+  }
+  const _errs122 = errors;
+  let valid70 = true;
+  const _errs123 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing21;
+    if (data.kind === void 0 && (missing21 = "kind")) {
+      const err121 = {};
+      if (vErrors === null) {
+        vErrors = [err121];
+      } else {
+        vErrors.push(err121);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data79 = data.kind;
+        if (!(data79 === "switch" || data79 === "router" || data79 === "access-point" || data79 === "media-converter" || data79 === "server" || data79 === "camera" || data79 === "display" || data79 === "computer" || data79 === "tuner" || data79 === "patch-panel" || data79 === "aerial" || data79 === "lnb" || data79 === "amplifier" || data79 === "attenuator" || data79 === "filter" || data79 === "equaliser" || data79 === "combiner" || data79 === "diplexer" || data79 === "outlet" || data79 === "power-inserter" || data79 === "isolator" || data79 === "earth-block")) {
+          const err122 = {};
+          if (vErrors === null) {
+            vErrors = [err122];
+          } else {
+            vErrors.push(err122);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid21 = _errs123 === errors;
+  errors = _errs122;
+  if (vErrors !== null) {
+    if (_errs122) {
+      vErrors.length = _errs122;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid21) {
+    const _errs125 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.ways !== void 0) {
+        const err123 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/21/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err123];
+        } else {
+          vErrors.push(err123);
+        }
+        errors++;
+      }
+    }
+    var _valid21 = _errs125 === errors;
+    valid70 = _valid21;
+    if (valid70) {
+      var props21 = {};
+      props21.ways = true;
+      props21.kind = true;
+    }
+  }
+  if (!valid70) {
+    const err124 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err124];
+    } else {
+      vErrors.push(err124);
+    }
+    errors++;
+  }
+  if (props0 !== true && props21 !== void 0) {
+    if (props21 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props21);
+    }
+  }
+  const _errs127 = errors;
+  let valid73 = true;
+  const _errs128 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing22;
+    if (data.kind === void 0 && (missing22 = "kind")) {
+      const err125 = {};
+      if (vErrors === null) {
+        vErrors = [err125];
+      } else {
+        vErrors.push(err125);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data81 = data.kind;
+        if (!(data81 === "switch" || data81 === "router" || data81 === "access-point" || data81 === "media-converter" || data81 === "server" || data81 === "camera" || data81 === "display" || data81 === "computer" || data81 === "tuner" || data81 === "patch-panel" || data81 === "aerial" || data81 === "amplifier" || data81 === "attenuator" || data81 === "filter" || data81 === "equaliser" || data81 === "power-inserter" || data81 === "isolator" || data81 === "earth-block")) {
+          const err126 = {};
+          if (vErrors === null) {
+            vErrors = [err126];
+          } else {
+            vErrors.push(err126);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid22 = _errs128 === errors;
+  errors = _errs127;
+  if (vErrors !== null) {
+    if (_errs127) {
+      vErrors.length = _errs127;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid22) {
+    const _errs130 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.terminated !== void 0) {
+        const err127 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/22/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err127];
+        } else {
+          vErrors.push(err127);
+        }
+        errors++;
+      }
+    }
+    var _valid22 = _errs130 === errors;
+    valid73 = _valid22;
+    if (valid73) {
+      var props22 = {};
+      props22.terminated = true;
+      props22.kind = true;
+    }
+  }
+  if (!valid73) {
+    const err128 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err128];
+    } else {
+      vErrors.push(err128);
+    }
+    errors++;
+  }
+  if (props0 !== true && props22 !== void 0) {
+    if (props22 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props22);
+    }
+  }
+  const _errs132 = errors;
+  let valid76 = true;
+  const _errs133 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing23;
+    if (data.kind === void 0 && (missing23 = "kind")) {
+      const err129 = {};
+      if (vErrors === null) {
+        vErrors = [err129];
+      } else {
+        vErrors.push(err129);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data83 = data.kind;
+        if (!(data83 === "switch" || data83 === "router" || data83 === "access-point" || data83 === "media-converter" || data83 === "server" || data83 === "camera" || data83 === "display" || data83 === "computer" || data83 === "tuner" || data83 === "patch-panel" || data83 === "aerial" || data83 === "lnb" || data83 === "amplifier" || data83 === "attenuator" || data83 === "filter" || data83 === "equaliser" || data83 === "power-inserter" || data83 === "isolator" || data83 === "earth-block")) {
+          const err130 = {};
+          if (vErrors === null) {
+            vErrors = [err130];
+          } else {
+            vErrors.push(err130);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid23 = _errs133 === errors;
+  errors = _errs132;
+  if (vErrors !== null) {
+    if (_errs132) {
+      vErrors.length = _errs132;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid23) {
+    const _errs135 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.isolation !== void 0) {
+        const err131 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/23/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err131];
+        } else {
+          vErrors.push(err131);
+        }
+        errors++;
+      }
+    }
+    var _valid23 = _errs135 === errors;
+    valid76 = _valid23;
+    if (valid76) {
+      var props23 = {};
+      props23.isolation = true;
+      props23.kind = true;
+    }
+  }
+  if (!valid76) {
+    const err132 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err132];
+    } else {
+      vErrors.push(err132);
+    }
+    errors++;
+  }
+  if (props0 !== true && props23 !== void 0) {
+    if (props23 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props23);
+    }
+  }
+  const _errs137 = errors;
+  let valid79 = true;
+  const _errs138 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing24;
+    if (data.kind === void 0 && (missing24 = "kind")) {
+      const err133 = {};
+      if (vErrors === null) {
+        vErrors = [err133];
+      } else {
+        vErrors.push(err133);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data85 = data.kind;
+        if (!(data85 === "switch" || data85 === "router" || data85 === "access-point" || data85 === "media-converter" || data85 === "server" || data85 === "camera" || data85 === "display" || data85 === "computer" || data85 === "tuner" || data85 === "patch-panel" || data85 === "aerial" || data85 === "amplifier" || data85 === "attenuator" || data85 === "filter" || data85 === "equaliser" || data85 === "splitter" || data85 === "tap" || data85 === "combiner" || data85 === "diplexer" || data85 === "multiswitch" || data85 === "outlet" || data85 === "power-inserter" || data85 === "isolator" || data85 === "earth-block")) {
+          const err134 = {};
+          if (vErrors === null) {
+            vErrors = [err134];
+          } else {
+            vErrors.push(err134);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid24 = _errs138 === errors;
+  errors = _errs137;
+  if (vErrors !== null) {
+    if (_errs137) {
+      vErrors.length = _errs137;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid24) {
+    const _errs140 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.type !== void 0) {
+        const err135 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/24/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err135];
+        } else {
+          vErrors.push(err135);
+        }
+        errors++;
+      }
+    }
+    var _valid24 = _errs140 === errors;
+    valid79 = _valid24;
+    if (valid79) {
+      var props24 = {};
+      props24.type = true;
+      props24.kind = true;
+    }
+  }
+  if (!valid79) {
+    const err136 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err136];
+    } else {
+      vErrors.push(err136);
+    }
+    errors++;
+  }
+  if (props0 !== true && props24 !== void 0) {
+    if (props24 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props24);
+    }
+  }
+  const _errs142 = errors;
+  let valid82 = true;
+  const _errs143 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing25;
+    if (data.kind === void 0 && (missing25 = "kind")) {
+      const err137 = {};
+      if (vErrors === null) {
+        vErrors = [err137];
+      } else {
+        vErrors.push(err137);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data87 = data.kind;
+        if (!(data87 === "switch" || data87 === "router" || data87 === "access-point" || data87 === "media-converter" || data87 === "server" || data87 === "camera" || data87 === "computer" || data87 === "patch-panel" || data87 === "aerial" || data87 === "lnb" || data87 === "amplifier" || data87 === "attenuator" || data87 === "filter" || data87 === "equaliser" || data87 === "splitter" || data87 === "tap" || data87 === "diplexer" || data87 === "multiswitch" || data87 === "outlet" || data87 === "power-inserter" || data87 === "isolator" || data87 === "earth-block")) {
+          const err138 = {};
+          if (vErrors === null) {
+            vErrors = [err138];
+          } else {
+            vErrors.push(err138);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid25 = _errs143 === errors;
+  errors = _errs142;
+  if (vErrors !== null) {
+    if (_errs142) {
+      vErrors.length = _errs142;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid25) {
+    const _errs145 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.inputs !== void 0) {
+        const err139 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/25/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err139];
+        } else {
+          vErrors.push(err139);
+        }
+        errors++;
+      }
+    }
+    var _valid25 = _errs145 === errors;
+    valid82 = _valid25;
+    if (valid82) {
+      var props25 = {};
+      props25.inputs = true;
+      props25.kind = true;
+    }
+  }
+  if (!valid82) {
+    const err140 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err140];
+    } else {
+      vErrors.push(err140);
+    }
+    errors++;
+  }
+  if (props0 !== true && props25 !== void 0) {
+    if (props25 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props25);
+    }
+  }
+  const _errs147 = errors;
+  let valid85 = true;
+  const _errs148 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing26;
+    if (data.kind === void 0 && (missing26 = "kind")) {
+      const err141 = {};
+      if (vErrors === null) {
+        vErrors = [err141];
+      } else {
+        vErrors.push(err141);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data89 = data.kind;
+        if (!(data89 === "switch" || data89 === "router" || data89 === "access-point" || data89 === "media-converter" || data89 === "server" || data89 === "camera" || data89 === "display" || data89 === "computer" || data89 === "patch-panel" || data89 === "aerial" || data89 === "lnb" || data89 === "amplifier" || data89 === "attenuator" || data89 === "filter" || data89 === "equaliser" || data89 === "splitter" || data89 === "tap" || data89 === "combiner" || data89 === "diplexer" || data89 === "multiswitch" || data89 === "outlet" || data89 === "power-inserter" || data89 === "isolator" || data89 === "earth-block")) {
+          const err142 = {};
+          if (vErrors === null) {
+            vErrors = [err142];
+          } else {
+            vErrors.push(err142);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid26 = _errs148 === errors;
+  errors = _errs147;
+  if (vErrors !== null) {
+    if (_errs147) {
+      vErrors.length = _errs147;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid26) {
+    const _errs150 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.tuners !== void 0) {
+        const err143 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/26/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err143];
+        } else {
+          vErrors.push(err143);
+        }
+        errors++;
+      }
+      if (data.host !== void 0) {
+        const err144 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/26/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err144];
+        } else {
+          vErrors.push(err144);
+        }
+        errors++;
+      }
+      if (data.bus !== void 0) {
+        const err145 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/26/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err145];
+        } else {
+          vErrors.push(err145);
+        }
+        errors++;
+      }
+    }
+    var _valid26 = _errs150 === errors;
+    valid85 = _valid26;
+    if (valid85) {
+      var props26 = {};
+      props26.tuners = true;
+      props26.host = true;
+      props26.bus = true;
+      props26.kind = true;
+    }
+  }
+  if (!valid85) {
+    const err146 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err146];
+    } else {
+      vErrors.push(err146);
+    }
+    errors++;
+  }
+  if (props0 !== true && props26 !== void 0) {
+    if (props26 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props26);
+    }
+  }
+  const _errs152 = errors;
+  let valid88 = true;
+  const _errs153 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing27;
+    if (data.kind === void 0 && (missing27 = "kind")) {
+      const err147 = {};
+      if (vErrors === null) {
+        vErrors = [err147];
+      } else {
+        vErrors.push(err147);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data93 = data.kind;
+        if (!(data93 === "switch" || data93 === "access-point" || data93 === "media-converter" || data93 === "camera" || data93 === "display" || data93 === "tuner" || data93 === "patch-panel" || data93 === "aerial" || data93 === "lnb" || data93 === "amplifier" || data93 === "attenuator" || data93 === "filter" || data93 === "equaliser" || data93 === "splitter" || data93 === "tap" || data93 === "combiner" || data93 === "diplexer" || data93 === "multiswitch" || data93 === "outlet" || data93 === "power-inserter" || data93 === "isolator" || data93 === "earth-block")) {
+          const err148 = {};
+          if (vErrors === null) {
+            vErrors = [err148];
+          } else {
+            vErrors.push(err148);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid27 = _errs153 === errors;
+  errors = _errs152;
+  if (vErrors !== null) {
+    if (_errs152) {
+      vErrors.length = _errs152;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid27) {
+    const _errs155 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.buses !== void 0) {
+        const err149 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/27/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err149];
+        } else {
+          vErrors.push(err149);
+        }
+        errors++;
+      }
+    }
+    var _valid27 = _errs155 === errors;
+    valid88 = _valid27;
+    if (valid88) {
+      var props27 = {};
+      props27.buses = true;
+      props27.kind = true;
+    }
+  }
+  if (!valid88) {
+    const err150 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err150];
+    } else {
+      vErrors.push(err150);
+    }
+    errors++;
+  }
+  if (props0 !== true && props27 !== void 0) {
+    if (props27 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props27);
+    }
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.kind === void 0) {
+      const err151 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      if (vErrors === null) {
+        vErrors = [err151];
+      } else {
+        vErrors.push(err151);
+      }
+      errors++;
+    }
+    for (const key3 in data) {
+      if (!func1.call(schema39.properties, key3)) {
+        const err152 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err152];
+        } else {
+          vErrors.push(err152);
+        }
+        errors++;
+      }
+    }
+    if (data.kind !== void 0) {
+      let data95 = data.kind;
+      if (typeof data95 !== "string") {
+        const err153 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err153];
+        } else {
+          vErrors.push(err153);
+        }
+        errors++;
+      }
+      if (!(data95 === "switch" || data95 === "router" || data95 === "access-point" || data95 === "media-converter" || data95 === "server" || data95 === "camera" || data95 === "display" || data95 === "computer" || data95 === "tuner" || data95 === "patch-panel" || data95 === "aerial" || data95 === "lnb" || data95 === "amplifier" || data95 === "attenuator" || data95 === "filter" || data95 === "equaliser" || data95 === "splitter" || data95 === "tap" || data95 === "combiner" || data95 === "diplexer" || data95 === "multiswitch" || data95 === "outlet" || data95 === "power-inserter" || data95 === "isolator" || data95 === "earth-block")) {
+        const err154 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err154];
+        } else {
+          vErrors.push(err154);
+        }
+        errors++;
+      }
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err155 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err155];
+        } else {
+          vErrors.push(err155);
+        }
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data97 = data["unregistered-multicast"];
+      if (typeof data97 !== "string") {
+        const err156 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err156];
+        } else {
+          vErrors.push(err156);
+        }
+        errors++;
+      }
+      if (!(data97 === "flood" || data97 === "drop")) {
+        const err157 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err157];
+        } else {
+          vErrors.push(err157);
+        }
+        errors++;
+      }
+    }
+    if (data["without-querier"] !== void 0) {
+      let data98 = data["without-querier"];
+      if (typeof data98 !== "string") {
+        const err158 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err158];
+        } else {
+          vErrors.push(err158);
+        }
+        errors++;
+      }
+      if (!(data98 === "by-reports" || data98 === "flood")) {
+        const err159 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err159];
+        } else {
+          vErrors.push(err159);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err160 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err160];
+        } else {
+          vErrors.push(err160);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data100 = data["spanning-tree-priority"];
+      if (!(typeof data100 == "number" && (!(data100 % 1) && !isNaN(data100)) && isFinite(data100))) {
+        const err161 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err161];
+        } else {
+          vErrors.push(err161);
+        }
+        errors++;
+      }
+      if (typeof data100 == "number" && isFinite(data100)) {
+        if (data100 > 61440 || isNaN(data100)) {
+          const err162 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+          if (vErrors === null) {
+            vErrors = [err162];
+          } else {
+            vErrors.push(err162);
+          }
+          errors++;
+        }
+        if (data100 < 0 || isNaN(data100)) {
+          const err163 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+          if (vErrors === null) {
+            vErrors = [err163];
+          } else {
+            vErrors.push(err163);
+          }
+          errors++;
+        }
+        let res0;
+        if (res0 = data100 / 4096, res0 !== parseInt(res0)) {
+          const err164 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+          if (vErrors === null) {
+            vErrors = [err164];
+          } else {
+            vErrors.push(err164);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data101 = data["poe-budget"];
+      if (typeof data101 === "string") {
+        if (!pattern11.test(data101)) {
+          const err165 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          if (vErrors === null) {
+            vErrors = [err165];
+          } else {
+            vErrors.push(err165);
           }
           errors++;
         }
       } else {
-        const err104 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err166 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err104];
+          vErrors = [err166];
         } else {
-          vErrors.push(err104);
+          vErrors.push(err166);
+        }
+        errors++;
+      }
+    }
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err167 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err167];
+        } else {
+          vErrors.push(err167);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err168 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err168];
+        } else {
+          vErrors.push(err168);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data104 = data.ports;
+      if (data104 && typeof data104 == "object" && !Array.isArray(data104)) {
+        if (Object.keys(data104).length < 1) {
+          const err169 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err169];
+          } else {
+            vErrors.push(err169);
+          }
+          errors++;
+        }
+        for (const key4 in data104) {
+          const _errs178 = errors;
+          if (typeof key4 === "string") {
+            if (func2(key4) > 63) {
+              const err170 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
+              if (vErrors === null) {
+                vErrors = [err170];
+              } else {
+                vErrors.push(err170);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key4)) {
+              const err171 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
+              if (vErrors === null) {
+                vErrors = [err171];
+              } else {
+                vErrors.push(err171);
+              }
+              errors++;
+            }
+          } else {
+            const err172 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
+            if (vErrors === null) {
+              vErrors = [err172];
+            } else {
+              vErrors.push(err172);
+            }
+            errors++;
+          }
+          var valid93 = _errs178 === errors;
+          if (!valid93) {
+            const err173 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err173];
+            } else {
+              vErrors.push(err173);
+            }
+            errors++;
+          }
+        }
+        for (const key5 in data104) {
+          if (!validate24(data104[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data104, parentDataProperty: key5, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err174 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err174];
+        } else {
+          vErrors.push(err174);
+        }
+        errors++;
+      }
+    }
+    if (data.address !== void 0) {
+      let data106 = data.address;
+      if (typeof data106 === "string") {
+        if (!pattern17.test(data106)) {
+          const err175 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          if (vErrors === null) {
+            vErrors = [err175];
+          } else {
+            vErrors.push(err175);
+          }
+          errors++;
+        }
+      } else {
+        const err176 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err176];
+        } else {
+          vErrors.push(err176);
+        }
+        errors++;
+      }
+    }
+    if (data.addresses !== void 0) {
+      let data107 = data.addresses;
+      if (data107 && typeof data107 == "object" && !Array.isArray(data107)) {
+        if (Object.keys(data107).length < 1) {
+          const err177 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err177];
+          } else {
+            vErrors.push(err177);
+          }
+          errors++;
+        }
+        for (const key6 in data107) {
+          const _errs188 = errors;
+          if (typeof key6 === "string") {
+            if (!pattern7.test(key6)) {
+              const err178 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
+              if (vErrors === null) {
+                vErrors = [err178];
+              } else {
+                vErrors.push(err178);
+              }
+              errors++;
+            }
+          } else {
+            const err179 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
+            if (vErrors === null) {
+              vErrors = [err179];
+            } else {
+              vErrors.push(err179);
+            }
+            errors++;
+          }
+          var valid97 = _errs188 === errors;
+          if (!valid97) {
+            const err180 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err180];
+            } else {
+              vErrors.push(err180);
+            }
+            errors++;
+          }
+        }
+        for (const key7 in data107) {
+          let data108 = data107[key7];
+          if (typeof data108 === "string") {
+            if (!pattern17.test(data108)) {
+              const err181 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+              if (vErrors === null) {
+                vErrors = [err181];
+              } else {
+                vErrors.push(err181);
+              }
+              errors++;
+            }
+          } else {
+            const err182 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err182];
+            } else {
+              vErrors.push(err182);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err183 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err183];
+        } else {
+          vErrors.push(err183);
+        }
+        errors++;
+      }
+    }
+    if (data.mac !== void 0) {
+      let data109 = data.mac;
+      if (typeof data109 === "string") {
+        if (!pattern21.test(data109)) {
+          const err184 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+          if (vErrors === null) {
+            vErrors = [err184];
+          } else {
+            vErrors.push(err184);
+          }
+          errors++;
+        }
+      } else {
+        const err185 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err185];
+        } else {
+          vErrors.push(err185);
+        }
+        errors++;
+      }
+    }
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err186 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err186];
+        } else {
+          vErrors.push(err186);
+        }
+        errors++;
+      }
+    }
+    if (data.interface !== void 0) {
+      let data111 = data.interface;
+      if (typeof data111 === "string") {
+        if (!pattern22.test(data111)) {
+          const err187 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          if (vErrors === null) {
+            vErrors = [err187];
+          } else {
+            vErrors.push(err187);
+          }
+          errors++;
+        }
+      } else {
+        const err188 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err188];
+        } else {
+          vErrors.push(err188);
+        }
+        errors++;
+      }
+    }
+    if (data.speed !== void 0) {
+      let data112 = data.speed;
+      if (typeof data112 === "string") {
+        if (!pattern13.test(data112)) {
+          const err189 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err189];
+          } else {
+            vErrors.push(err189);
+          }
+          errors++;
+        }
+      } else {
+        const err190 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err190];
+        } else {
+          vErrors.push(err190);
         }
         errors++;
       }
@@ -2603,88 +4716,88 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data["basic-rate"] !== void 0) {
-      let data68 = data["basic-rate"];
-      if (typeof data68 === "string") {
-        if (!pattern13.test(data68)) {
-          const err105 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data114 = data["basic-rate"];
+      if (typeof data114 === "string") {
+        if (!pattern13.test(data114)) {
+          const err191 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err105];
+            vErrors = [err191];
           } else {
-            vErrors.push(err105);
+            vErrors.push(err191);
           }
           errors++;
         }
       } else {
-        const err106 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err192 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err106];
+          vErrors = [err192];
         } else {
-          vErrors.push(err106);
+          vErrors.push(err192);
         }
         errors++;
       }
-      if (!(data68 === "1 Mb/s" || data68 === "2 Mb/s" || data68 === "5.5 Mb/s" || data68 === "6 Mb/s" || data68 === "9 Mb/s" || data68 === "11 Mb/s" || data68 === "12 Mb/s" || data68 === "18 Mb/s" || data68 === "24 Mb/s" || data68 === "36 Mb/s" || data68 === "48 Mb/s" || data68 === "54 Mb/s")) {
-        const err107 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+      if (!(data114 === "1 Mb/s" || data114 === "2 Mb/s" || data114 === "5.5 Mb/s" || data114 === "6 Mb/s" || data114 === "9 Mb/s" || data114 === "11 Mb/s" || data114 === "12 Mb/s" || data114 === "18 Mb/s" || data114 === "24 Mb/s" || data114 === "36 Mb/s" || data114 === "48 Mb/s" || data114 === "54 Mb/s")) {
+        const err193 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err107];
+          vErrors = [err193];
         } else {
-          vErrors.push(err107);
+          vErrors.push(err193);
         }
         errors++;
       }
     }
     if (data["multicast-to-unicast"] !== void 0) {
       if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err108 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err194 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err108];
+          vErrors = [err194];
         } else {
-          vErrors.push(err108);
+          vErrors.push(err194);
         }
         errors++;
       }
     }
     if (data.sessions !== void 0) {
-      let data70 = data.sessions;
-      if (!(typeof data70 == "number" && (!(data70 % 1) && !isNaN(data70)) && isFinite(data70))) {
-        const err109 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data116 = data.sessions;
+      if (!(typeof data116 == "number" && (!(data116 % 1) && !isNaN(data116)) && isFinite(data116))) {
+        const err195 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err109];
+          vErrors = [err195];
         } else {
-          vErrors.push(err109);
+          vErrors.push(err195);
         }
         errors++;
       }
-      if (typeof data70 == "number" && isFinite(data70)) {
-        if (data70 < 1 || isNaN(data70)) {
-          const err110 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data116 == "number" && isFinite(data116)) {
+        if (data116 < 1 || isNaN(data116)) {
+          const err196 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err110];
+            vErrors = [err196];
           } else {
-            vErrors.push(err110);
+            vErrors.push(err196);
           }
           errors++;
         }
       }
     }
     if (data.decoders !== void 0) {
-      let data71 = data.decoders;
-      if (!(typeof data71 == "number" && (!(data71 % 1) && !isNaN(data71)) && isFinite(data71))) {
-        const err111 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data117 = data.decoders;
+      if (!(typeof data117 == "number" && (!(data117 % 1) && !isNaN(data117)) && isFinite(data117))) {
+        const err197 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err111];
+          vErrors = [err197];
         } else {
-          vErrors.push(err111);
+          vErrors.push(err197);
         }
         errors++;
       }
-      if (typeof data71 == "number" && isFinite(data71)) {
-        if (data71 < 1 || isNaN(data71)) {
-          const err112 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data117 == "number" && isFinite(data117)) {
+        if (data117 < 1 || isNaN(data117)) {
+          const err198 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err112];
+            vErrors = [err198];
           } else {
-            vErrors.push(err112);
+            vErrors.push(err198);
           }
           errors++;
         }
@@ -2697,101 +4810,1128 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data73 = data.routes;
-      if (Array.isArray(data73)) {
-        const len0 = data73.length;
+      let data119 = data.routes;
+      if (Array.isArray(data119)) {
+        const len0 = data119.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data73[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data73, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data119[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data119, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err113 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err199 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err113];
+          vErrors = [err199];
         } else {
-          vErrors.push(err113);
+          vErrors.push(err199);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err114 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err200 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err114];
+          vErrors = [err200];
         } else {
-          vErrors.push(err114);
+          vErrors.push(err200);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err115 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err201 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err115];
+          vErrors = [err201];
         } else {
-          vErrors.push(err115);
+          vErrors.push(err201);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err116 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err202 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err116];
+          vErrors = [err202];
         } else {
-          vErrors.push(err116);
+          vErrors.push(err202);
+        }
+        errors++;
+      }
+    }
+    if (data.frequencies !== void 0) {
+      let data124 = data.frequencies;
+      if (typeof data124 === "string") {
+        if (!pattern36.test(data124)) {
+          const err203 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+          if (vErrors === null) {
+            vErrors = [err203];
+          } else {
+            vErrors.push(err203);
+          }
+          errors++;
+        }
+      } else {
+        const err204 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err204];
+        } else {
+          vErrors.push(err204);
+        }
+        errors++;
+      }
+    }
+    if (data.passes !== void 0) {
+      let data125 = data.passes;
+      if (typeof data125 === "string") {
+        if (!pattern36.test(data125)) {
+          const err205 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+          if (vErrors === null) {
+            vErrors = [err205];
+          } else {
+            vErrors.push(err205);
+          }
+          errors++;
+        }
+      } else {
+        const err206 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err206];
+        } else {
+          vErrors.push(err206);
+        }
+        errors++;
+      }
+    }
+    if (data.receives !== void 0) {
+      let data126 = data.receives;
+      if (data126 && typeof data126 == "object" && !Array.isArray(data126)) {
+        if (Object.keys(data126).length < 1) {
+          const err207 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err207];
+          } else {
+            vErrors.push(err207);
+          }
+          errors++;
+        }
+        for (const key8 in data126) {
+          const _errs233 = errors;
+          if (typeof key8 === "string") {
+            if (!pattern7.test(key8)) {
+              const err208 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key8 };
+              if (vErrors === null) {
+                vErrors = [err208];
+              } else {
+                vErrors.push(err208);
+              }
+              errors++;
+            }
+          } else {
+            const err209 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key8 };
+            if (vErrors === null) {
+              vErrors = [err209];
+            } else {
+              vErrors.push(err209);
+            }
+            errors++;
+          }
+          var valid108 = _errs233 === errors;
+          if (!valid108) {
+            const err210 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key8 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err210];
+            } else {
+              vErrors.push(err210);
+            }
+            errors++;
+          }
+        }
+        for (const key9 in data126) {
+          let data127 = data126[key9];
+          if (typeof data127 === "string") {
+            if (!pattern39.test(data127)) {
+              const err211 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+              if (vErrors === null) {
+                vErrors = [err211];
+              } else {
+                vErrors.push(err211);
+              }
+              errors++;
+            }
+          } else {
+            const err212 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err212];
+            } else {
+              vErrors.push(err212);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err213 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err213];
+        } else {
+          vErrors.push(err213);
+        }
+        errors++;
+      }
+    }
+    if (data.field !== void 0) {
+      let data128 = data.field;
+      if (data128 && typeof data128 == "object" && !Array.isArray(data128)) {
+        if (Object.keys(data128).length < 1) {
+          const err214 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err214];
+          } else {
+            vErrors.push(err214);
+          }
+          errors++;
+        }
+        for (const key10 in data128) {
+          const _errs242 = errors;
+          if (typeof key10 === "string") {
+            if (!pattern7.test(key10)) {
+              const err215 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key10 };
+              if (vErrors === null) {
+                vErrors = [err215];
+              } else {
+                vErrors.push(err215);
+              }
+              errors++;
+            }
+          } else {
+            const err216 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key10 };
+            if (vErrors === null) {
+              vErrors = [err216];
+            } else {
+              vErrors.push(err216);
+            }
+            errors++;
+          }
+          var valid112 = _errs242 === errors;
+          if (!valid112) {
+            const err217 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key10 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err217];
+            } else {
+              vErrors.push(err217);
+            }
+            errors++;
+          }
+        }
+        for (const key11 in data128) {
+          let data129 = data128[key11];
+          if (typeof data129 === "string") {
+            if (!pattern39.test(data129)) {
+              const err218 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+              if (vErrors === null) {
+                vErrors = [err218];
+              } else {
+                vErrors.push(err218);
+              }
+              errors++;
+            }
+          } else {
+            const err219 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err219];
+            } else {
+              vErrors.push(err219);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err220 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err220];
+        } else {
+          vErrors.push(err220);
+        }
+        errors++;
+      }
+    }
+    if (data.quality !== void 0) {
+      let data130 = data.quality;
+      if (data130 && typeof data130 == "object" && !Array.isArray(data130)) {
+        if (Object.keys(data130).length < 1) {
+          const err221 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err221];
+          } else {
+            vErrors.push(err221);
+          }
+          errors++;
+        }
+        for (const key12 in data130) {
+          const _errs251 = errors;
+          if (typeof key12 === "string") {
+            if (!pattern7.test(key12)) {
+              const err222 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key12 };
+              if (vErrors === null) {
+                vErrors = [err222];
+              } else {
+                vErrors.push(err222);
+              }
+              errors++;
+            }
+          } else {
+            const err223 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key12 };
+            if (vErrors === null) {
+              vErrors = [err223];
+            } else {
+              vErrors.push(err223);
+            }
+            errors++;
+          }
+          var valid116 = _errs251 === errors;
+          if (!valid116) {
+            const err224 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key12 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err224];
+            } else {
+              vErrors.push(err224);
+            }
+            errors++;
+          }
+        }
+        for (const key13 in data130) {
+          let data131 = data130[key13];
+          if (typeof data131 === "string") {
+            if (!pattern43.test(data131)) {
+              const err225 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              if (vErrors === null) {
+                vErrors = [err225];
+              } else {
+                vErrors.push(err225);
+              }
+              errors++;
+            }
+          } else {
+            const err226 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err226];
+            } else {
+              vErrors.push(err226);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err227 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err227];
+        } else {
+          vErrors.push(err227);
+        }
+        errors++;
+      }
+    }
+    if (data.gain !== void 0) {
+      let data132 = data.gain;
+      if (typeof data132 === "string") {
+        if (!pattern43.test(data132)) {
+          const err228 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          if (vErrors === null) {
+            vErrors = [err228];
+          } else {
+            vErrors.push(err228);
+          }
+          errors++;
+        }
+      } else {
+        const err229 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err229];
+        } else {
+          vErrors.push(err229);
+        }
+        errors++;
+      }
+    }
+    if (data["noise-figure"] !== void 0) {
+      let data133 = data["noise-figure"];
+      if (typeof data133 === "string") {
+        if (!pattern43.test(data133)) {
+          const err230 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          if (vErrors === null) {
+            vErrors = [err230];
+          } else {
+            vErrors.push(err230);
+          }
+          errors++;
+        }
+      } else {
+        const err231 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err231];
+        } else {
+          vErrors.push(err231);
+        }
+        errors++;
+      }
+    }
+    if (data["max-output"] !== void 0) {
+      let data134 = data["max-output"];
+      if (typeof data134 === "string") {
+        if (!pattern39.test(data134)) {
+          const err232 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+          if (vErrors === null) {
+            vErrors = [err232];
+          } else {
+            vErrors.push(err232);
+          }
+          errors++;
+        }
+      } else {
+        const err233 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err233];
+        } else {
+          vErrors.push(err233);
+        }
+        errors++;
+      }
+    }
+    if (data["powered-by"] !== void 0) {
+      let data135 = data["powered-by"];
+      if (typeof data135 !== "string") {
+        const err234 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err234];
+        } else {
+          vErrors.push(err234);
+        }
+        errors++;
+      }
+      if (!(data135 === "in" || data135 === "out")) {
+        const err235 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema39.properties["powered-by"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err235];
+        } else {
+          vErrors.push(err235);
+        }
+        errors++;
+      }
+    }
+    if (data.supply !== void 0) {
+      let data136 = data.supply;
+      if (typeof data136 === "string") {
+        if (!pattern47.test(data136)) {
+          const err236 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
+          if (vErrors === null) {
+            vErrors = [err236];
+          } else {
+            vErrors.push(err236);
+          }
+          errors++;
+        }
+      } else {
+        const err237 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err237];
+        } else {
+          vErrors.push(err237);
+        }
+        errors++;
+      }
+    }
+    if (data.current !== void 0) {
+      let data137 = data.current;
+      if (typeof data137 === "string") {
+        if (!pattern48.test(data137)) {
+          const err238 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
+          if (vErrors === null) {
+            vErrors = [err238];
+          } else {
+            vErrors.push(err238);
+          }
+          errors++;
+        }
+      } else {
+        const err239 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err239];
+        } else {
+          vErrors.push(err239);
+        }
+        errors++;
+      }
+    }
+    if (data.loss !== void 0) {
+      if (!validate33(data.loss, { instancePath: instancePath + "/loss", parentData: data, parentDataProperty: "loss", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate33.errors : vErrors.concat(validate33.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data["tap-loss"] !== void 0) {
+      if (!validate33(data["tap-loss"], { instancePath: instancePath + "/tap-loss", parentData: data, parentDataProperty: "tap-loss", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate33.errors : vErrors.concat(validate33.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.slope !== void 0) {
+      let data140 = data.slope;
+      if (typeof data140 === "string") {
+        if (!pattern43.test(data140)) {
+          const err240 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          if (vErrors === null) {
+            vErrors = [err240];
+          } else {
+            vErrors.push(err240);
+          }
+          errors++;
+        }
+      } else {
+        const err241 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err241];
+        } else {
+          vErrors.push(err241);
+        }
+        errors++;
+      }
+    }
+    if (data.ways !== void 0) {
+      let data141 = data.ways;
+      if (!(typeof data141 == "number" && (!(data141 % 1) && !isNaN(data141)) && isFinite(data141))) {
+        const err242 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err242];
+        } else {
+          vErrors.push(err242);
+        }
+        errors++;
+      }
+      if (typeof data141 == "number" && isFinite(data141)) {
+        if (data141 > 64 || isNaN(data141)) {
+          const err243 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 }, message: "must be <= 64" };
+          if (vErrors === null) {
+            vErrors = [err243];
+          } else {
+            vErrors.push(err243);
+          }
+          errors++;
+        }
+        if (data141 < 1 || isNaN(data141)) {
+          const err244 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err244];
+          } else {
+            vErrors.push(err244);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.terminated !== void 0) {
+      let data142 = data.terminated;
+      if (Array.isArray(data142)) {
+        const len1 = data142.length;
+        for (let i1 = 0; i1 < len1; i1++) {
+          let data143 = data142[i1];
+          if (typeof data143 !== "string") {
+            const err245 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err245];
+            } else {
+              vErrors.push(err245);
+            }
+            errors++;
+          }
+          if (typeof data143 === "string") {
+            if (!pattern7.test(data143)) {
+              const err246 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              if (vErrors === null) {
+                vErrors = [err246];
+              } else {
+                vErrors.push(err246);
+              }
+              errors++;
+            }
+          } else {
+            const err247 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err247];
+            } else {
+              vErrors.push(err247);
+            }
+            errors++;
+          }
+        }
+        let i2 = data142.length;
+        let j0;
+        if (i2 > 1) {
+          const indices0 = {};
+          for (; i2--; ) {
+            let item0 = data142[i2];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err248 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err248];
+              } else {
+                vErrors.push(err248);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i2;
+          }
+        }
+      } else {
+        const err249 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err249];
+        } else {
+          vErrors.push(err249);
+        }
+        errors++;
+      }
+    }
+    if (data.isolation !== void 0) {
+      let data144 = data.isolation;
+      if (typeof data144 === "string") {
+        if (!pattern43.test(data144)) {
+          const err250 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          if (vErrors === null) {
+            vErrors = [err250];
+          } else {
+            vErrors.push(err250);
+          }
+          errors++;
+        }
+      } else {
+        const err251 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err251];
+        } else {
+          vErrors.push(err251);
+        }
+        errors++;
+      }
+    }
+    if (data["power-pass"] !== void 0) {
+      let data145 = data["power-pass"];
+      if (!Array.isArray(data145) && typeof data145 !== "boolean") {
+        const err252 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema39.properties["power-pass"].type }, message: "must be array,boolean" };
+        if (vErrors === null) {
+          vErrors = [err252];
+        } else {
+          vErrors.push(err252);
+        }
+        errors++;
+      }
+      if (Array.isArray(data145)) {
+        const len2 = data145.length;
+        for (let i3 = 0; i3 < len2; i3++) {
+          let data146 = data145[i3];
+          if (typeof data146 !== "string") {
+            const err253 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err253];
+            } else {
+              vErrors.push(err253);
+            }
+            errors++;
+          }
+          if (typeof data146 === "string") {
+            if (!pattern7.test(data146)) {
+              const err254 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              if (vErrors === null) {
+                vErrors = [err254];
+              } else {
+                vErrors.push(err254);
+              }
+              errors++;
+            }
+          } else {
+            const err255 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err255];
+            } else {
+              vErrors.push(err255);
+            }
+            errors++;
+          }
+        }
+        let i4 = data145.length;
+        let j1;
+        if (i4 > 1) {
+          const indices1 = {};
+          for (; i4--; ) {
+            let item1 = data145[i4];
+            if (typeof item1 !== "string") {
+              continue;
+            }
+            if (typeof indices1[item1] == "number") {
+              j1 = indices1[item1];
+              const err256 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err256];
+              } else {
+                vErrors.push(err256);
+              }
+              errors++;
+              break;
+            }
+            indices1[item1] = i4;
+          }
+        }
+      }
+    }
+    if (data.mast !== void 0) {
+      let data147 = data.mast;
+      if (data147 && typeof data147 == "object" && !Array.isArray(data147)) {
+        for (const key14 in data147) {
+          if (!(key14 === "outside-protected-zone" || key14 === "earthed")) {
+            const err257 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key14 }, message: "must NOT have additional properties" };
+            if (vErrors === null) {
+              vErrors = [err257];
+            } else {
+              vErrors.push(err257);
+            }
+            errors++;
+          }
+        }
+        if (data147["outside-protected-zone"] !== void 0) {
+          if (typeof data147["outside-protected-zone"] !== "boolean") {
+            const err258 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+            if (vErrors === null) {
+              vErrors = [err258];
+            } else {
+              vErrors.push(err258);
+            }
+            errors++;
+          }
+        }
+        if (data147.earthed !== void 0) {
+          let data149 = data147.earthed;
+          if (typeof data149 === "string") {
+            if (!pattern56.test(data149)) {
+              const err259 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? mm\xB2$"' };
+              if (vErrors === null) {
+                vErrors = [err259];
+              } else {
+                vErrors.push(err259);
+              }
+              errors++;
+            }
+          } else {
+            const err260 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err260];
+            } else {
+              vErrors.push(err260);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err261 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err261];
+        } else {
+          vErrors.push(err261);
+        }
+        errors++;
+      }
+    }
+    if (data.type !== void 0) {
+      let data150 = data.type;
+      if (typeof data150 !== "string") {
+        const err262 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err262];
+        } else {
+          vErrors.push(err262);
+        }
+        errors++;
+      }
+      if (!(data150 === "single" || data150 === "twin" || data150 === "quad" || data150 === "quattro")) {
+        const err263 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema39.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err263];
+        } else {
+          vErrors.push(err263);
+        }
+        errors++;
+      }
+    }
+    if (data.inputs !== void 0) {
+      let data151 = data.inputs;
+      if (data151 && typeof data151 == "object" && !Array.isArray(data151)) {
+        if (Object.keys(data151).length < 1) {
+          const err264 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err264];
+          } else {
+            vErrors.push(err264);
+          }
+          errors++;
+        }
+        for (const key15 in data151) {
+          const _errs309 = errors;
+          if (typeof key15 === "string") {
+            if (func2(key15) > 63) {
+              const err265 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key15 };
+              if (vErrors === null) {
+                vErrors = [err265];
+              } else {
+                vErrors.push(err265);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key15)) {
+              const err266 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key15 };
+              if (vErrors === null) {
+                vErrors = [err266];
+              } else {
+                vErrors.push(err266);
+              }
+              errors++;
+            }
+          } else {
+            const err267 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key15 };
+            if (vErrors === null) {
+              vErrors = [err267];
+            } else {
+              vErrors.push(err267);
+            }
+            errors++;
+          }
+          var valid137 = _errs309 === errors;
+          if (!valid137) {
+            const err268 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key15 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err268];
+            } else {
+              vErrors.push(err268);
+            }
+            errors++;
+          }
+        }
+        for (const key16 in data151) {
+          if (!validate36(data151[key16], { instancePath: instancePath + "/inputs/" + key16.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data151, parentDataProperty: key16, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err269 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err269];
+        } else {
+          vErrors.push(err269);
+        }
+        errors++;
+      }
+    }
+    if (data.tuners !== void 0) {
+      let data153 = data.tuners;
+      if (data153 && typeof data153 == "object" && !Array.isArray(data153)) {
+        if (Object.keys(data153).length < 1) {
+          const err270 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err270];
+          } else {
+            vErrors.push(err270);
+          }
+          errors++;
+        }
+        for (const key17 in data153) {
+          const _errs316 = errors;
+          if (typeof key17 === "string") {
+            if (func2(key17) > 63) {
+              const err271 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key17 };
+              if (vErrors === null) {
+                vErrors = [err271];
+              } else {
+                vErrors.push(err271);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key17)) {
+              const err272 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key17 };
+              if (vErrors === null) {
+                vErrors = [err272];
+              } else {
+                vErrors.push(err272);
+              }
+              errors++;
+            }
+          } else {
+            const err273 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key17 };
+            if (vErrors === null) {
+              vErrors = [err273];
+            } else {
+              vErrors.push(err273);
+            }
+            errors++;
+          }
+          var valid140 = _errs316 === errors;
+          if (!valid140) {
+            const err274 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key17 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err274];
+            } else {
+              vErrors.push(err274);
+            }
+            errors++;
+          }
+        }
+        for (const key18 in data153) {
+          if (!validate38(data153[key18], { instancePath: instancePath + "/tuners/" + key18.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data153, parentDataProperty: key18, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err275 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err275];
+        } else {
+          vErrors.push(err275);
+        }
+        errors++;
+      }
+    }
+    if (data.host !== void 0) {
+      let data155 = data.host;
+      if (typeof data155 === "string") {
+        if (!pattern7.test(data155)) {
+          const err276 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err276];
+          } else {
+            vErrors.push(err276);
+          }
+          errors++;
+        }
+      } else {
+        const err277 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err277];
+        } else {
+          vErrors.push(err277);
+        }
+        errors++;
+      }
+    }
+    if (data.bus !== void 0) {
+      let data156 = data.bus;
+      if (typeof data156 === "string") {
+        if (!pattern7.test(data156)) {
+          const err278 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err278];
+          } else {
+            vErrors.push(err278);
+          }
+          errors++;
+        }
+      } else {
+        const err279 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err279];
+        } else {
+          vErrors.push(err279);
+        }
+        errors++;
+      }
+    }
+    if (data.buses !== void 0) {
+      let data157 = data.buses;
+      if (data157 && typeof data157 == "object" && !Array.isArray(data157)) {
+        if (Object.keys(data157).length < 1) {
+          const err280 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err280];
+          } else {
+            vErrors.push(err280);
+          }
+          errors++;
+        }
+        for (const key19 in data157) {
+          const _errs328 = errors;
+          if (typeof key19 === "string") {
+            if (func2(key19) > 63) {
+              const err281 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key19 };
+              if (vErrors === null) {
+                vErrors = [err281];
+              } else {
+                vErrors.push(err281);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key19)) {
+              const err282 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key19 };
+              if (vErrors === null) {
+                vErrors = [err282];
+              } else {
+                vErrors.push(err282);
+              }
+              errors++;
+            }
+          } else {
+            const err283 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key19 };
+            if (vErrors === null) {
+              vErrors = [err283];
+            } else {
+              vErrors.push(err283);
+            }
+            errors++;
+          }
+          var valid144 = _errs328 === errors;
+          if (!valid144) {
+            const err284 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key19 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err284];
+            } else {
+              vErrors.push(err284);
+            }
+            errors++;
+          }
+        }
+        for (const key20 in data157) {
+          let data158 = data157[key20];
+          if (data158 && typeof data158 == "object" && !Array.isArray(data158)) {
+            if (data158.kind === void 0) {
+              const err285 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+              if (vErrors === null) {
+                vErrors = [err285];
+              } else {
+                vErrors.push(err285);
+              }
+              errors++;
+            }
+            for (const key21 in data158) {
+              if (!(key21 === "kind" || key21 === "usable")) {
+                const err286 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key21 }, message: "must NOT have additional properties" };
+                if (vErrors === null) {
+                  vErrors = [err286];
+                } else {
+                  vErrors.push(err286);
+                }
+                errors++;
+              }
+            }
+            if (data158.kind !== void 0) {
+              let data159 = data158.kind;
+              if (typeof data159 !== "string") {
+                const err287 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                if (vErrors === null) {
+                  vErrors = [err287];
+                } else {
+                  vErrors.push(err287);
+                }
+                errors++;
+              }
+              if (!(data159 === "usb-2" || data159 === "usb-3")) {
+                const err288 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.buses.additionalProperties.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+                if (vErrors === null) {
+                  vErrors = [err288];
+                } else {
+                  vErrors.push(err288);
+                }
+                errors++;
+              }
+            }
+            if (data158.usable !== void 0) {
+              let data160 = data158.usable;
+              if (typeof data160 === "string") {
+                if (!pattern13.test(data160)) {
+                  const err289 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+                  if (vErrors === null) {
+                    vErrors = [err289];
+                  } else {
+                    vErrors.push(err289);
+                  }
+                  errors++;
+                }
+              } else {
+                const err290 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                if (vErrors === null) {
+                  vErrors = [err290];
+                } else {
+                  vErrors.push(err290);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err291 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            if (vErrors === null) {
+              vErrors = [err291];
+            } else {
+              vErrors.push(err291);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err292 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err292];
+        } else {
+          vErrors.push(err292);
         }
         errors++;
       }
     }
     if (data.building !== void 0) {
-      let data78 = data.building;
-      if (typeof data78 === "string") {
-        if (func2(data78) < 1) {
-          const err117 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+      let data161 = data.building;
+      if (typeof data161 === "string") {
+        if (func2(data161) < 1) {
+          const err293 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
           if (vErrors === null) {
-            vErrors = [err117];
+            vErrors = [err293];
           } else {
-            vErrors.push(err117);
+            vErrors.push(err293);
           }
           errors++;
         }
       } else {
-        const err118 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err294 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err118];
+          vErrors = [err294];
         } else {
-          vErrors.push(err118);
+          vErrors.push(err294);
         }
         errors++;
       }
     }
   } else {
-    const err119 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err295 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err119];
+      vErrors = [err295];
     } else {
-      vErrors.push(err119);
+      vErrors.push(err295);
     }
     errors++;
   }
-  validate54.errors = vErrors;
+  validate67.errors = vErrors;
   return errors === 0;
 }
-validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var cables = validate59;
-var schema66 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" } } };
-var pattern36 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern38 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
-function validate59(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var cables = validate76;
+var schema102 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+var pattern69 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern71 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+function validate76(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate59.evaluated;
+  const evaluated0 = validate76.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -2818,7 +5958,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!(key0 === "from" || key0 === "to" || key0 === "type" || key0 === "length" || key0 === "through" || key0 === "label" || key0 === "description")) {
+      if (!func1.call(schema102.properties, key0)) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err2];
@@ -2831,7 +5971,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern36.test(data0)) {
+        if (!pattern69.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2853,7 +5993,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern36.test(data1)) {
+        if (!pattern69.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -2883,8 +6023,8 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema66.properties.type.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac" || data2 === "coax-59" || data2 === "coax-6" || data2 === "coax-11")) {
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema102.properties.type.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -2896,7 +6036,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data3 = data.length;
       if (typeof data3 === "string") {
-        if (!pattern38.test(data3)) {
+        if (!pattern71.test(data3)) {
           const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -2931,7 +6071,7 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data5 === "string") {
-            if (!pattern36.test(data5)) {
+            if (!pattern69.test(data5)) {
               const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err12];
@@ -3005,29 +6145,1023 @@ function validate59(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.core !== void 0) {
+      let data8 = data.core;
+      if (typeof data8 !== "string") {
+        const err18 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+      if (!(data8 === "copper" || data8 === "clad-steel")) {
+        const err19 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema102.properties.core.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err19];
+        } else {
+          vErrors.push(err19);
+        }
+        errors++;
+      }
+    }
+    if (data.attenuation !== void 0) {
+      let data9 = data.attenuation;
+      if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
+        if (Object.keys(data9).length < 1) {
+          const err20 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err20];
+          } else {
+            vErrors.push(err20);
+          }
+          errors++;
+        }
+        for (const key1 in data9) {
+          const _errs27 = errors;
+          if (typeof key1 === "string") {
+            if (!pattern50.test(key1)) {
+              const err21 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key1 };
+              if (vErrors === null) {
+                vErrors = [err21];
+              } else {
+                vErrors.push(err21);
+              }
+              errors++;
+            }
+          } else {
+            const err22 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
+            if (vErrors === null) {
+              vErrors = [err22];
+            } else {
+              vErrors.push(err22);
+            }
+            errors++;
+          }
+          var valid8 = _errs27 === errors;
+          if (!valid8) {
+            const err23 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err23];
+            } else {
+              vErrors.push(err23);
+            }
+            errors++;
+          }
+        }
+        for (const key2 in data9) {
+          let data10 = data9[key2];
+          if (typeof data10 === "string") {
+            if (!pattern43.test(data10)) {
+              const err24 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              if (vErrors === null) {
+                vErrors = [err24];
+              } else {
+                vErrors.push(err24);
+              }
+              errors++;
+            }
+          } else {
+            const err25 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err25];
+            } else {
+              vErrors.push(err25);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err26 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err26];
+        } else {
+          vErrors.push(err26);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err18 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err27 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err18];
+      vErrors = [err27];
     } else {
-      vErrors.push(err18);
+      vErrors.push(err27);
     }
     errors++;
   }
-  validate59.errors = vErrors;
+  validate76.errors = vErrors;
   return errors === 0;
 }
-validate59.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var streams = validate60;
-var schema72 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" } } };
-var pattern43 = new RegExp("^auto$", "u");
-var pattern44 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern55 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
-function validate37(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate76.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var multiplexes = validate77;
+var schema109 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var pattern76 = new RegExp("^[0-9]{1,2}A?$", "u");
+var pattern77 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern79 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
+var pattern80 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
+var pattern81 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
+function validate77(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate37.evaluated;
+  const evaluated0 = validate77.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.system === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "system" }, message: "must have required property 'system'" };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!func1.call(schema109.properties, key0)) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.system !== void 0) {
+      let data0 = data.system;
+      if (typeof data0 !== "string") {
+        const err2 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+      if (!(data0 === "dvb-t" || data0 === "dvb-t2" || data0 === "dvb-c" || data0 === "j83b" || data0 === "dvb-s" || data0 === "dvb-s2" || data0 === "atsc" || data0 === "isdb-t")) {
+        const err3 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+    }
+    if (data.channel !== void 0) {
+      let data1 = data.channel;
+      if (!(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1)) && typeof data1 !== "string") {
+        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema109.properties.channel.type }, message: "must be integer,string" };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
+      }
+      if (typeof data1 == "number" && isFinite(data1)) {
+        if (data1 > 99 || isNaN(data1)) {
+          const err5 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/maximum", keyword: "maximum", params: { comparison: "<=", limit: 99 }, message: "must be <= 99" };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+        if (data1 < 1 || isNaN(data1)) {
+          const err6 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err6];
+          } else {
+            vErrors.push(err6);
+          }
+          errors++;
+        }
+      }
+      if (typeof data1 === "string") {
+        if (!pattern76.test(data1)) {
+          const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" }, message: 'must match pattern "^[0-9]{1,2}A?$"' };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.frequency !== void 0) {
+      let data2 = data.frequency;
+      if (typeof data2 === "string") {
+        if (!pattern77.test(data2)) {
+          const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
+          if (vErrors === null) {
+            vErrors = [err8];
+          } else {
+            vErrors.push(err8);
+          }
+          errors++;
+        }
+      } else {
+        const err9 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+    }
+    if (data.bandwidth !== void 0) {
+      let data3 = data.bandwidth;
+      if (typeof data3 === "string") {
+        if (!pattern77.test(data3)) {
+          const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
+          if (vErrors === null) {
+            vErrors = [err10];
+          } else {
+            vErrors.push(err10);
+          }
+          errors++;
+        }
+      } else {
+        const err11 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+    }
+    if (data.modulation !== void 0) {
+      let data4 = data.modulation;
+      if (typeof data4 !== "string") {
+        const err12 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+      if (!(data4 === "qpsk" || data4 === "dqpsk" || data4 === "8psk" || data4 === "16qam" || data4 === "16apsk" || data4 === "32qam" || data4 === "32apsk" || data4 === "64qam" || data4 === "128qam" || data4 === "256qam" || data4 === "8vsb")) {
+        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema109.properties.modulation.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err13];
+        } else {
+          vErrors.push(err13);
+        }
+        errors++;
+      }
+    }
+    if (data["code-rate"] !== void 0) {
+      let data5 = data["code-rate"];
+      if (typeof data5 === "string") {
+        if (!pattern79.test(data5)) {
+          const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" }, message: 'must match pattern "^[0-9]{1,2}/[0-9]{1,2}$"' };
+          if (vErrors === null) {
+            vErrors = [err14];
+          } else {
+            vErrors.push(err14);
+          }
+          errors++;
+        }
+      } else {
+        const err15 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err15];
+        } else {
+          vErrors.push(err15);
+        }
+        errors++;
+      }
+    }
+    if (data["guard-interval"] !== void 0) {
+      let data6 = data["guard-interval"];
+      if (typeof data6 === "string") {
+        if (!pattern80.test(data6)) {
+          const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" }, message: 'must match pattern "^[0-9]{1,2}/[0-9]{1,3}$"' };
+          if (vErrors === null) {
+            vErrors = [err16];
+          } else {
+            vErrors.push(err16);
+          }
+          errors++;
+        }
+      } else {
+        const err17 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err17];
+        } else {
+          vErrors.push(err17);
+        }
+        errors++;
+      }
+    }
+    if (data.extended !== void 0) {
+      if (typeof data.extended !== "boolean") {
+        const err18 = { instancePath: instancePath + "/extended", schemaPath: "#/properties/extended/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
+    if (data["symbol-rate"] !== void 0) {
+      let data8 = data["symbol-rate"];
+      if (typeof data8 === "string") {
+        if (!pattern81.test(data8)) {
+          const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$"' };
+          if (vErrors === null) {
+            vErrors = [err19];
+          } else {
+            vErrors.push(err19);
+          }
+          errors++;
+        }
+      } else {
+        const err20 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err20];
+        } else {
+          vErrors.push(err20);
+        }
+        errors++;
+      }
+    }
+    if (data.polarisation !== void 0) {
+      let data9 = data.polarisation;
+      if (typeof data9 !== "string") {
+        const err21 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err21];
+        } else {
+          vErrors.push(err21);
+        }
+        errors++;
+      }
+      if (!(data9 === "vertical" || data9 === "horizontal" || data9 === "left" || data9 === "right")) {
+        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema109.properties.polarisation.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err22];
+        } else {
+          vErrors.push(err22);
+        }
+        errors++;
+      }
+    }
+    if (data.pilots !== void 0) {
+      if (typeof data.pilots !== "boolean") {
+        const err23 = { instancePath: instancePath + "/pilots", schemaPath: "#/properties/pilots/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err23];
+        } else {
+          vErrors.push(err23);
+        }
+        errors++;
+      }
+    }
+    if (data.segments !== void 0) {
+      let data11 = data.segments;
+      if (!(typeof data11 == "number" && (!(data11 % 1) && !isNaN(data11)) && isFinite(data11))) {
+        const err24 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err24];
+        } else {
+          vErrors.push(err24);
+        }
+        errors++;
+      }
+      if (typeof data11 == "number" && isFinite(data11)) {
+        if (data11 > 13 || isNaN(data11)) {
+          const err25 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/maximum", keyword: "maximum", params: { comparison: "<=", limit: 13 }, message: "must be <= 13" };
+          if (vErrors === null) {
+            vErrors = [err25];
+          } else {
+            vErrors.push(err25);
+          }
+          errors++;
+        }
+        if (data11 < 1 || isNaN(data11)) {
+          const err26 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err26];
+          } else {
+            vErrors.push(err26);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.frame !== void 0) {
+      let data12 = data.frame;
+      if (data12 && typeof data12 == "object" && !Array.isArray(data12)) {
+        if (data12.size === void 0) {
+          const err27 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "size" }, message: "must have required property 'size'" };
+          if (vErrors === null) {
+            vErrors = [err27];
+          } else {
+            vErrors.push(err27);
+          }
+          errors++;
+        }
+        if (data12.symbols === void 0) {
+          const err28 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "symbols" }, message: "must have required property 'symbols'" };
+          if (vErrors === null) {
+            vErrors = [err28];
+          } else {
+            vErrors.push(err28);
+          }
+          errors++;
+        }
+        if (data12.blocks === void 0) {
+          const err29 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "blocks" }, message: "must have required property 'blocks'" };
+          if (vErrors === null) {
+            vErrors = [err29];
+          } else {
+            vErrors.push(err29);
+          }
+          errors++;
+        }
+        for (const key1 in data12) {
+          if (!(key1 === "size" || key1 === "symbols" || key1 === "blocks")) {
+            const err30 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties" };
+            if (vErrors === null) {
+              vErrors = [err30];
+            } else {
+              vErrors.push(err30);
+            }
+            errors++;
+          }
+        }
+        if (data12.size !== void 0) {
+          let data13 = data12.size;
+          if (!(typeof data13 == "number" && (!(data13 % 1) && !isNaN(data13)) && isFinite(data13))) {
+            const err31 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+            if (vErrors === null) {
+              vErrors = [err31];
+            } else {
+              vErrors.push(err31);
+            }
+            errors++;
+          }
+          if (!(data13 === 1 || data13 === 2 || data13 === 4 || data13 === 8 || data13 === 16 || data13 === 32)) {
+            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema109.properties.frame.properties.size.enum }, message: "must be equal to one of the allowed values" };
+            if (vErrors === null) {
+              vErrors = [err32];
+            } else {
+              vErrors.push(err32);
+            }
+            errors++;
+          }
+        }
+        if (data12.symbols !== void 0) {
+          let data14 = data12.symbols;
+          if (!(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
+            const err33 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+            if (vErrors === null) {
+              vErrors = [err33];
+            } else {
+              vErrors.push(err33);
+            }
+            errors++;
+          }
+          if (typeof data14 == "number" && isFinite(data14)) {
+            if (data14 > 4095 || isNaN(data14)) {
+              const err34 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/maximum", keyword: "maximum", params: { comparison: "<=", limit: 4095 }, message: "must be <= 4095" };
+              if (vErrors === null) {
+                vErrors = [err34];
+              } else {
+                vErrors.push(err34);
+              }
+              errors++;
+            }
+            if (data14 < 1 || isNaN(data14)) {
+              const err35 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+              if (vErrors === null) {
+                vErrors = [err35];
+              } else {
+                vErrors.push(err35);
+              }
+              errors++;
+            }
+          }
+        }
+        if (data12.blocks !== void 0) {
+          let data15 = data12.blocks;
+          if (!(typeof data15 == "number" && (!(data15 % 1) && !isNaN(data15)) && isFinite(data15))) {
+            const err36 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+            if (vErrors === null) {
+              vErrors = [err36];
+            } else {
+              vErrors.push(err36);
+            }
+            errors++;
+          }
+          if (typeof data15 == "number" && isFinite(data15)) {
+            if (data15 > 2047 || isNaN(data15)) {
+              const err37 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/maximum", keyword: "maximum", params: { comparison: "<=", limit: 2047 }, message: "must be <= 2047" };
+              if (vErrors === null) {
+                vErrors = [err37];
+              } else {
+                vErrors.push(err37);
+              }
+              errors++;
+            }
+            if (data15 < 1 || isNaN(data15)) {
+              const err38 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+              if (vErrors === null) {
+                vErrors = [err38];
+              } else {
+                vErrors.push(err38);
+              }
+              errors++;
+            }
+          }
+        }
+      } else {
+        const err39 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err39];
+        } else {
+          vErrors.push(err39);
+        }
+        errors++;
+      }
+    }
+    if (data["net-rate"] !== void 0) {
+      let data16 = data["net-rate"];
+      if (typeof data16 === "string") {
+        if (!pattern13.test(data16)) {
+          const err40 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err40];
+          } else {
+            vErrors.push(err40);
+          }
+          errors++;
+        }
+      } else {
+        const err41 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err41];
+        } else {
+          vErrors.push(err41);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err42 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err42];
+        } else {
+          vErrors.push(err42);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err43 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    if (vErrors === null) {
+      vErrors = [err43];
+    } else {
+      vErrors.push(err43);
+    }
+    errors++;
+  }
+  validate77.errors = vErrors;
+  return errors === 0;
+}
+validate77.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var services = validate78;
+var schema116 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate78.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.multiplex === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "multiplex" }, message: "must have required property 'multiplex'" };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!(key0 === "multiplex" || key0 === "rate" || key0 === "peak-rate" || key0 === "description")) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.multiplex !== void 0) {
+      let data0 = data.multiplex;
+      if (!Array.isArray(data0) && typeof data0 !== "string") {
+        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema116.properties.multiplex.type }, message: "must be array,string" };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+      const _errs4 = errors;
+      let valid1 = true;
+      const _errs5 = errors;
+      if (typeof data0 !== "string") {
+        const err3 = {};
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+      var _valid0 = _errs5 === errors;
+      errors = _errs4;
+      if (vErrors !== null) {
+        if (_errs4) {
+          vErrors.length = _errs4;
+        } else {
+          vErrors = null;
+        }
+      }
+      if (_valid0) {
+        const _errs7 = errors;
+        if (typeof data0 === "string") {
+          if (!pattern7.test(data0)) {
+            const err4 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        } else {
+          const err5 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+        var _valid0 = _errs7 === errors;
+        valid1 = _valid0;
+      }
+      if (!valid1) {
+        const err6 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+      if (Array.isArray(data0)) {
+        const len0 = data0.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data1 = data0[i0];
+          if (typeof data1 !== "string") {
+            const err7 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/properties/multiplex/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+          if (typeof data1 === "string") {
+            if (!pattern7.test(data1)) {
+              const err8 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              if (vErrors === null) {
+                vErrors = [err8];
+              } else {
+                vErrors.push(err8);
+              }
+              errors++;
+            }
+          } else {
+            const err9 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err9];
+            } else {
+              vErrors.push(err9);
+            }
+            errors++;
+          }
+        }
+        let i1 = data0.length;
+        let j0;
+        if (i1 > 1) {
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data0[i1];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err10 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err10];
+              } else {
+                vErrors.push(err10);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
+        }
+      }
+    }
+    if (data.rate !== void 0) {
+      let data2 = data.rate;
+      if (typeof data2 === "string") {
+        if (!pattern13.test(data2)) {
+          const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err11];
+          } else {
+            vErrors.push(err11);
+          }
+          errors++;
+        }
+      } else {
+        const err12 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+    }
+    if (data["peak-rate"] !== void 0) {
+      let data3 = data["peak-rate"];
+      if (typeof data3 === "string") {
+        if (!pattern13.test(data3)) {
+          const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err13];
+          } else {
+            vErrors.push(err13);
+          }
+          errors++;
+        }
+      } else {
+        const err14 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err15 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err15];
+        } else {
+          vErrors.push(err15);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err16 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    if (vErrors === null) {
+      vErrors = [err16];
+    } else {
+      vErrors.push(err16);
+    }
+    errors++;
+  }
+  validate78.errors = vErrors;
+  return errors === 0;
+}
+validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var occasions = validate79;
+function validate79(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate79.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    for (const key0 in data) {
+      if (!(key0 === "services" || key0 === "multiplexes" || key0 === "description")) {
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err0];
+        } else {
+          vErrors.push(err0);
+        }
+        errors++;
+      }
+    }
+    if (data.services !== void 0) {
+      let data0 = data.services;
+      if (Array.isArray(data0)) {
+        const len0 = data0.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data1 = data0[i0];
+          if (typeof data1 !== "string") {
+            const err1 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/properties/services/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err1];
+            } else {
+              vErrors.push(err1);
+            }
+            errors++;
+          }
+          if (typeof data1 === "string") {
+            if (!pattern7.test(data1)) {
+              const err2 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/$defs/service-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              if (vErrors === null) {
+                vErrors = [err2];
+              } else {
+                vErrors.push(err2);
+              }
+              errors++;
+            }
+          } else {
+            const err3 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/$defs/service-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err3];
+            } else {
+              vErrors.push(err3);
+            }
+            errors++;
+          }
+        }
+        let i1 = data0.length;
+        let j0;
+        if (i1 > 1) {
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data0[i1];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err4 = { instancePath: instancePath + "/services", schemaPath: "#/properties/services/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err4];
+              } else {
+                vErrors.push(err4);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
+        }
+      } else {
+        const err5 = { instancePath: instancePath + "/services", schemaPath: "#/properties/services/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+    }
+    if (data.multiplexes !== void 0) {
+      let data2 = data.multiplexes;
+      if (Array.isArray(data2)) {
+        const len1 = data2.length;
+        for (let i2 = 0; i2 < len1; i2++) {
+          let data3 = data2[i2];
+          if (typeof data3 !== "string") {
+            const err6 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/properties/multiplexes/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err6];
+            } else {
+              vErrors.push(err6);
+            }
+            errors++;
+          }
+          if (typeof data3 === "string") {
+            if (!pattern7.test(data3)) {
+              const err7 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              if (vErrors === null) {
+                vErrors = [err7];
+              } else {
+                vErrors.push(err7);
+              }
+              errors++;
+            }
+          } else {
+            const err8 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+        }
+        let i3 = data2.length;
+        let j1;
+        if (i3 > 1) {
+          const indices1 = {};
+          for (; i3--; ) {
+            let item1 = data2[i3];
+            if (typeof item1 !== "string") {
+              continue;
+            }
+            if (typeof indices1[item1] == "number") {
+              j1 = indices1[item1];
+              const err9 = { instancePath: instancePath + "/multiplexes", schemaPath: "#/properties/multiplexes/uniqueItems", keyword: "uniqueItems", params: { i: i3, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i3 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err9];
+              } else {
+                vErrors.push(err9);
+              }
+              errors++;
+              break;
+            }
+            indices1[item1] = i3;
+          }
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/multiplexes", schemaPath: "#/properties/multiplexes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err11 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err12 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    if (vErrors === null) {
+      vErrors = [err12];
+    } else {
+      vErrors.push(err12);
+    }
+    errors++;
+  }
+  validate79.errors = vErrors;
+  return errors === 0;
+}
+validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var streams = validate80;
+var schema126 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
+var pattern94 = new RegExp("^auto$", "u");
+var pattern95 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern106 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern101 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+function validate50(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate50.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3158,7 +7292,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern50.test(data5)) {
+        if (!pattern101.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -3186,15 +7320,14 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate37.errors = vErrors;
+  validate50.errors = vErrors;
   return errors === 0;
 }
-validate37.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var pattern53 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
-function validate39(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate50.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate52(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate39.evaluated;
+  const evaluated0 = validate52.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3281,7 +7414,7 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern53.test(data3)) {
+        if (!pattern77.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3332,14 +7465,14 @@ function validate39(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate39.errors = vErrors;
+  validate52.errors = vErrors;
   return errors === 0;
 }
-validate39.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate60.evaluated;
+  const evaluated0 = validate80.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3357,7 +7490,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema72.properties, key0)) {
+      if (!func1.call(schema126.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err1];
@@ -3423,7 +7556,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema72.properties.transport.enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema126.properties.transport.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -3435,7 +7568,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema72.properties.port.type }, message: "must be integer,string" };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema126.properties.port.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -3464,7 +7597,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern43.test(data3)) {
+        if (!pattern94.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -3478,7 +7611,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern44.test(data4)) {
+        if (!pattern95.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
           if (vErrors === null) {
             vErrors = [err12];
@@ -3574,14 +7707,14 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.video !== void 0) {
-      if (!validate37(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate37.errors : vErrors.concat(validate37.errors);
+      if (!validate50(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate50.errors : vErrors.concat(validate50.errors);
         errors = vErrors.length;
       }
     }
     if (data.audio !== void 0) {
-      if (!validate39(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate39.errors : vErrors.concat(validate39.errors);
+      if (!validate52(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate52.errors : vErrors.concat(validate52.errors);
         errors = vErrors.length;
       }
     }
@@ -3656,7 +7789,7 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern55.test(data12)) {
+        if (!pattern106.test(data12)) {
           const err26 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err26];
@@ -3731,28 +7864,72 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.service !== void 0) {
+      let data16 = data.service;
+      if (typeof data16 === "string") {
+        if (!pattern7.test(data16)) {
+          const err33 = { instancePath: instancePath + "/service", schemaPath: "#/$defs/service-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err33];
+          } else {
+            vErrors.push(err33);
+          }
+          errors++;
+        }
+      } else {
+        const err34 = { instancePath: instancePath + "/service", schemaPath: "#/$defs/service-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err34];
+        } else {
+          vErrors.push(err34);
+        }
+        errors++;
+      }
+    }
+    if (data.multiplex !== void 0) {
+      let data17 = data.multiplex;
+      if (typeof data17 === "string") {
+        if (!pattern7.test(data17)) {
+          const err35 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err35];
+          } else {
+            vErrors.push(err35);
+          }
+          errors++;
+        }
+      } else {
+        const err36 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err36];
+        } else {
+          vErrors.push(err36);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err33 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err37 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err33];
+      vErrors = [err37];
     } else {
-      vErrors.push(err33);
+      vErrors.push(err37);
     }
     errors++;
   }
-  validate60.errors = vErrors;
+  validate80.errors = vErrors;
   return errors === 0;
 }
-validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var volumes = validate63;
-var schema90 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern61 = new RegExp("^/", "u");
-var pattern62 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern63 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
-function validate63(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var volumes = validate83;
+var schema146 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern114 = new RegExp("^/", "u");
+var pattern115 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern116 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+function validate83(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate63.evaluated;
+  const evaluated0 = validate83.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -3814,7 +7991,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern55.test(data1)) {
+        if (!pattern106.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -3836,7 +8013,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern61.test(data2)) {
+        if (!pattern114.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -3890,7 +8067,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema90.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema146.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -3902,7 +8079,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern62.test(data5)) {
+        if (!pattern115.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -3924,7 +8101,7 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern63.test(data6)) {
+        if (!pattern116.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -3963,15 +8140,15 @@ function validate63(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate63.errors = vErrors;
+  validate83.errors = vErrors;
   return errors === 0;
 }
-validate63.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var recordings = validate64;
-function validate64(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var recordings = validate84;
+function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate64.evaluated;
+  const evaluated0 = validate84.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -4055,7 +8232,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern50.test(data2)) {
+        if (!pattern101.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -4077,7 +8254,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern50.test(data3)) {
+        if (!pattern101.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -4138,15 +8315,15 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate64.errors = vErrors;
+  validate84.errors = vErrors;
   return errors === 0;
 }
-validate64.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var policies = validate65;
-function validate47(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var policies = validate85;
+function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate47.evaluated;
+  const evaluated0 = validate60.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -4245,7 +8422,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern50.test(data2)) {
+        if (!pattern101.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -4267,7 +8444,7 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern50.test(data3)) {
+        if (!pattern101.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -4317,14 +8494,14 @@ function validate47(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate47.errors = vErrors;
+  validate60.errors = vErrors;
   return errors === 0;
 }
-validate47.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate65(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate65.evaluated;
+  const evaluated0 = validate85.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -4333,7 +8510,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention")) {
+      if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention" || key0 === "aerial-system")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err0];
@@ -4360,7 +8537,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern62.test(data1)) {
+            if (!pattern115.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -4382,7 +8559,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern62.test(data2)) {
+            if (!pattern115.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -4428,7 +8605,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern62.test(data4)) {
+            if (!pattern115.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -4450,7 +8627,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern62.test(data5)) {
+            if (!pattern115.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -4496,7 +8673,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern62.test(data7)) {
+            if (!pattern115.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -4518,7 +8695,7 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern62.test(data8)) {
+            if (!pattern115.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -4552,8 +8729,8 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
       if (Array.isArray(data9)) {
         const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate47(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate47.errors : vErrors.concat(validate47.errors);
+          if (!validate60(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate60.errors : vErrors.concat(validate60.errors);
             errors = vErrors.length;
           }
         }
@@ -4567,25 +8744,227 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["aerial-system"] !== void 0) {
+      let data11 = data["aerial-system"];
+      if (data11 && typeof data11 == "object" && !Array.isArray(data11)) {
+        for (const key4 in data11) {
+          if (!(key4 === "margin" || key4 === "level-reserve" || key4 === "slope" || key4 === "outlet-level")) {
+            const err20 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties" };
+            if (vErrors === null) {
+              vErrors = [err20];
+            } else {
+              vErrors.push(err20);
+            }
+            errors++;
+          }
+        }
+        if (data11.margin !== void 0) {
+          let data12 = data11.margin;
+          if (typeof data12 === "string") {
+            if (!pattern43.test(data12)) {
+              const err21 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              if (vErrors === null) {
+                vErrors = [err21];
+              } else {
+                vErrors.push(err21);
+              }
+              errors++;
+            }
+          } else {
+            const err22 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err22];
+            } else {
+              vErrors.push(err22);
+            }
+            errors++;
+          }
+        }
+        if (data11["level-reserve"] !== void 0) {
+          let data13 = data11["level-reserve"];
+          if (typeof data13 === "string") {
+            if (!pattern43.test(data13)) {
+              const err23 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              if (vErrors === null) {
+                vErrors = [err23];
+              } else {
+                vErrors.push(err23);
+              }
+              errors++;
+            }
+          } else {
+            const err24 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err24];
+            } else {
+              vErrors.push(err24);
+            }
+            errors++;
+          }
+        }
+        if (data11.slope !== void 0) {
+          let data14 = data11.slope;
+          if (typeof data14 === "string") {
+            if (!pattern43.test(data14)) {
+              const err25 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              if (vErrors === null) {
+                vErrors = [err25];
+              } else {
+                vErrors.push(err25);
+              }
+              errors++;
+            }
+          } else {
+            const err26 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err26];
+            } else {
+              vErrors.push(err26);
+            }
+            errors++;
+          }
+        }
+        if (data11["outlet-level"] !== void 0) {
+          let data15 = data11["outlet-level"];
+          if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
+            for (const key5 in data15) {
+              const _errs46 = errors;
+              if (typeof key5 !== "string") {
+                const err27 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key5 };
+                if (vErrors === null) {
+                  vErrors = [err27];
+                } else {
+                  vErrors.push(err27);
+                }
+                errors++;
+              }
+              if (!(key5 === "dvb-t" || key5 === "dvb-t2" || key5 === "dvb-c" || key5 === "j83b" || key5 === "dvb-s" || key5 === "dvb-s2" || key5 === "atsc" || key5 === "isdb-t")) {
+                const err28 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values", propertyName: key5 };
+                if (vErrors === null) {
+                  vErrors = [err28];
+                } else {
+                  vErrors.push(err28);
+                }
+                errors++;
+              }
+              var valid16 = _errs46 === errors;
+              if (!valid16) {
+                const err29 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/propertyNames", keyword: "propertyNames", params: { propertyName: key5 }, message: "property name must be valid" };
+                if (vErrors === null) {
+                  vErrors = [err29];
+                } else {
+                  vErrors.push(err29);
+                }
+                errors++;
+              }
+            }
+            for (const key6 in data15) {
+              let data16 = data15[key6];
+              if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
+                for (const key7 in data16) {
+                  if (!(key7 === "min" || key7 === "max")) {
+                    const err30 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties" };
+                    if (vErrors === null) {
+                      vErrors = [err30];
+                    } else {
+                      vErrors.push(err30);
+                    }
+                    errors++;
+                  }
+                }
+                if (data16.min !== void 0) {
+                  let data17 = data16.min;
+                  if (typeof data17 === "string") {
+                    if (!pattern39.test(data17)) {
+                      const err31 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+                      if (vErrors === null) {
+                        vErrors = [err31];
+                      } else {
+                        vErrors.push(err31);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err32 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                    if (vErrors === null) {
+                      vErrors = [err32];
+                    } else {
+                      vErrors.push(err32);
+                    }
+                    errors++;
+                  }
+                }
+                if (data16.max !== void 0) {
+                  let data18 = data16.max;
+                  if (typeof data18 === "string") {
+                    if (!pattern39.test(data18)) {
+                      const err33 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+                      if (vErrors === null) {
+                        vErrors = [err33];
+                      } else {
+                        vErrors.push(err33);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err34 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                    if (vErrors === null) {
+                      vErrors = [err34];
+                    } else {
+                      vErrors.push(err34);
+                    }
+                    errors++;
+                  }
+                }
+              } else {
+                const err35 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+                if (vErrors === null) {
+                  vErrors = [err35];
+                } else {
+                  vErrors.push(err35);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err36 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            if (vErrors === null) {
+              vErrors = [err36];
+            } else {
+              vErrors.push(err36);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err37 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        if (vErrors === null) {
+          vErrors = [err37];
+        } else {
+          vErrors.push(err37);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err20 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err20];
+      vErrors = [err38];
     } else {
-      vErrors.push(err20);
+      vErrors.push(err38);
     }
     errors++;
   }
-  validate65.errors = vErrors;
+  validate85.errors = vErrors;
   return errors === 0;
 }
-validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var lint = validate67;
-var schema110 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
-function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var lint = validate87;
+var schema172 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate67.evaluated;
+  const evaluated0 = validate87.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -4651,7 +9030,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema110.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema172.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -4810,16 +9189,19 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate67.errors = vErrors;
+  validate87.errors = vErrors;
   return errors === 0;
 }
-validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 export {
   cables,
   devices,
   lint,
+  multiplexes,
+  occasions,
   policies,
   recordings,
+  services,
   site,
   streams,
   vlans,
