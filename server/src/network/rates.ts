@@ -18,7 +18,7 @@ import {
 } from '../standards/rtp.ts';
 import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
 import { PACKET, PACKETS_PER_DATAGRAM, multiplexRate } from '../standards/transport-stream.ts';
-import type { Audio, Media, Stream, Video } from '../site/model.ts';
+import type { Audio, Media, MediaRate, Stream, Video } from '../site/model.ts';
 
 /** bit/s at the declared rate and at the declared peak. */
 export interface Load {
@@ -60,13 +60,15 @@ export interface StreamRates {
 export const PACKET_SIZE = 1400;
 
 /** The rates of a stream that consists of `media`. */
-export function streamRates(stream: Stream, { video, audio }: Media): StreamRates {
-  return ratesOf(stream)(video, audio);
+export function streamRates(stream: Stream, { video, audio, broadcast }: Media): StreamRates {
+  return ratesOf(stream)(video, audio, broadcast);
 }
 
 // A stream's media may come from the stream it carries, so its own item does not decide its rates.
 const ratesOf = perObject((stream: Stream) =>
-  lastResult((video: Video | undefined, audio: Audio | undefined) => compute(stream, { video, audio })),
+  lastResult((video: Video | undefined, audio: Audio | undefined, broadcast: MediaRate | undefined) =>
+    compute(stream, { video, audio, broadcast }),
+  ),
 );
 
 function compute(stream: Stream, media: Media): StreamRates {
@@ -84,12 +86,12 @@ function compute(stream: Stream, media: Media): StreamRates {
   };
 }
 
-function payloadOf(stream: Stream, { video, audio }: Media): Load {
+function payloadOf(stream: Stream, media: Media): Load {
+  const { video, audio } = media;
   const sum = (part: 'nominal' | 'peak'): number => (video?.rate?.[part] ?? 0) + (audio?.rate?.[part] ?? 0);
   const declared = { nominal: sum('nominal'), peak: sum('peak') };
   // A multiplex that comes as it is, a broadcast service say, is known by its rate alone.
-  if (declared.peak === 0 && isTransportStream(stream))
-    return { nominal: stream.muxRate ?? 0, peak: stream.muxRate ?? 0 };
+  if (declared.peak === 0 && isTransportStream(stream)) return multiplexOf(stream, media);
   return declared;
 }
 
@@ -173,8 +175,9 @@ function acknowledgements(runs: readonly PacketRun[]): PacketRun {
 }
 
 /** bit/s of the transport stream: as declared, or as large as its parts make it. */
-export function multiplexOf(stream: Stream, { video, audio }: Media): Load {
+export function multiplexOf(stream: Stream, { video, audio, broadcast }: Media): Load {
   if (stream.muxRate !== undefined) return { nominal: stream.muxRate, peak: stream.muxRate };
+  if (broadcast !== undefined) return { nominal: broadcast.nominal, peak: broadcast.peak };
   const at = (part: 'nominal' | 'peak'): number => {
     const videoRate = video?.rate?.[part] ?? 0;
     const audioRate = audio?.rate?.[part] ?? 0;

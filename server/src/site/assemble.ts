@@ -7,6 +7,7 @@ import { resolveMedia } from './media.ts';
 import type { Device, Lint, Policies, Site, Threshold } from './model.ts';
 import * as read from './read.ts';
 import { SECTION_NAMES, type SectionName } from './shape.ts';
+import { broadcastRate } from './television/broadcast.ts';
 import * as television from './television/read.ts';
 import type { ChannelPlan } from '../standards/television/channel-plan.ts';
 
@@ -48,10 +49,18 @@ export function assembler(): (items: readonly Item[]) => Site {
   const multiplexes = lastResult((of: readonly Item[]) => named(of.map(readMultiplex)));
   const services = lastResult((of: readonly Item[]) => named(of.map(readService)));
   const occasions = lastResult((of: readonly Item[]) => named(of.map(readOccasion)));
-  const streams = lastResult((of: readonly Item[]) => {
-    const found = named(of.map(readStream));
-    return { ...found, ...resolveMedia(found.byName) };
-  });
+  const streams = lastResult(
+    (
+      of: readonly Item[],
+      multiplexByName: Site['multiplexByName'],
+      serviceByName: Site['serviceByName'],
+      channelPlan: ChannelPlan,
+    ) => {
+      const found = named(of.map(readStream));
+      const facts = { multiplexByName, serviceByName, channelPlan };
+      return { ...found, ...resolveMedia(found.byName, (stream) => broadcastRate(facts, stream)) };
+    },
+  );
   const volumes = lastResult((of: readonly Item[]) => named(of.map(readVolume)));
   const recordings = lastResult((of: readonly Item[]) => named(of.map(readRecording)));
   const policies = lastResult(policiesOf);
@@ -60,18 +69,19 @@ export function assembler(): (items: readonly Item[]) => Site {
   return (items) => {
     const sections = grouped(items);
     for (const section of SECTION_NAMES) sections[section] = keep[section]?.(sections[section]) ?? sections[section];
+    const fixed = settings(sections.site);
+    const air = { multiplexes: multiplexes(sections.multiplexes), services: services(sections.services) };
     const own = {
+      ...air,
       vlans: vlans(sections.vlans),
       devices: devices(sections.devices),
-      multiplexes: multiplexes(sections.multiplexes),
-      services: services(sections.services),
       occasions: occasions(sections.occasions),
-      streams: streams(sections.streams),
+      streams: streams(sections.streams, air.multiplexes.byName, air.services.byName, fixed.channelPlan),
       volumes: volumes(sections.volumes),
       recordings: recordings(sections.recordings),
     };
     return {
-      ...settings(sections.site),
+      ...fixed,
       items,
       sections,
       faulty: keepFaulty(items.filter(({ faulty }) => faulty)),

@@ -1,6 +1,6 @@
 /** What each stream consists of: its own video and audio, and what it lacks from the stream that it carries. */
 
-import type { Audio, Media, Stream, Video } from './model.ts';
+import type { Audio, Media, MediaRate, Stream, Video } from './model.ts';
 
 export interface ResolvedMedia {
   readonly media: (stream: Stream) => Media;
@@ -8,9 +8,13 @@ export interface ResolvedMedia {
   readonly carriedInCircle: readonly Stream[];
 }
 
-const NOTHING: Media = { video: undefined, audio: undefined };
+const NOTHING: Media = { video: undefined, audio: undefined, broadcast: undefined };
 
-export function resolveMedia(streams: ReadonlyMap<string, Stream>): ResolvedMedia {
+/** `broadcastOf` gives the rate of what a stream sends on from the air. */
+export function resolveMedia(
+  streams: ReadonlyMap<string, Stream>,
+  broadcastOf: (stream: Stream) => MediaRate | undefined,
+): ResolvedMedia {
   const byStream = new Map<Stream, Media>();
   const carriedInCircle: Stream[] = [];
   const carriedBy = ({ carries }: Stream): Stream | undefined =>
@@ -26,7 +30,8 @@ export function resolveMedia(streams: ReadonlyMap<string, Stream>): ResolvedMedi
     // Nothing is carried on round a circle.
     if (end !== undefined && chain.has(end)) carriedInCircle.push(...[...chain].slice([...chain].indexOf(end)));
     let carried = (end === undefined ? undefined : byStream.get(end)) ?? NOTHING;
-    for (const link of [...chain].reverse()) byStream.set(link, (carried = mergeMedia(link, carried)));
+    for (const link of [...chain].reverse())
+      byStream.set(link, (carried = mergeMedia(link, carried, broadcastOf(link))));
   }
   const media = (stream: Stream): Media => {
     const own = byStream.get(stream);
@@ -36,8 +41,13 @@ export function resolveMedia(streams: ReadonlyMap<string, Stream>): ResolvedMedi
   return { media, carriedInCircle };
 }
 
-function mergeMedia({ video, audio }: Stream, carried: Media): Media {
-  return { video: mergeVideo(video, carried.video), audio: mergeAudio(audio, carried.audio) };
+function mergeMedia({ video, audio }: Stream, carried: Media, broadcast: MediaRate | undefined): Media {
+  return {
+    video: mergeVideo(video, carried.video),
+    audio: mergeAudio(audio, carried.audio),
+    // A stream that says its own video or audio is coded anew.
+    broadcast: broadcast ?? (video === undefined && audio === undefined ? carried.broadcast : undefined),
+  };
 }
 
 /** Key by key: what the stream does not say stays as it is carried. */

@@ -298,6 +298,8 @@ export interface Lint {
 export interface Media {
   readonly video: Video | undefined;
   readonly audio: Audio | undefined;
+  /** Of a transport stream that comes from the air as it is: a programme with its tables, or a whole multiplex. */
+  readonly broadcast: MediaRate | undefined;
 }
 
 export interface Site {

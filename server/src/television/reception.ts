@@ -13,7 +13,7 @@ import {
 } from '../standards/television/reception.ts';
 import { type Transmission, isSatellite, noiseBandwidth } from '../standards/television/system.ts';
 import type { AmplifierLoad } from './amplifiers.ts';
-import { transmissionOf } from './channel.ts';
+import { transmissionOf } from '../site/television/channel.ts';
 import type { Signal, Signals } from './signals.ts';
 
 /** A multiplex at a connector, judged. Levels are dBµV, ratios dB; `undefined` where too little is said. */

@@ -11,7 +11,7 @@ import { levelFromField } from '../standards/television/level.ts';
 import { type Stage, lossy } from '../standards/television/noise.ts';
 import { planeOf } from '../standards/television/satellite.ts';
 import { isSatellite } from '../standards/television/system.ts';
-import { coaxFrequency, skyFrequency } from './channel.ts';
+import { coaxFrequency, skyFrequency } from '../site/television/channel.ts';
 import { passage, waysOn } from './part.ts';
 import { type CoaxRun, cableLoss } from './run.ts';
 

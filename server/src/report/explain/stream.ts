@@ -103,9 +103,13 @@ function multiplexLine(plan: Plan, stream: Stream): ExplanationLine {
     label: 'transport stream',
     cells: rates(multiplexOf(stream, plan.site.media(stream))),
     formula:
-      stream.muxRate === undefined
-        ? 'with the headers, tables and stuffing of the multiplex'
-        : 'as declared, padding included',
+      stream.muxRate !== undefined
+        ? 'as declared, padding included'
+        : stream.service !== undefined
+          ? 'the programme with its PAT and PMT, each every 100 ms'
+          : stream.multiplex !== undefined
+            ? 'the whole multiplex'
+            : 'with the headers, tables and stuffing of the multiplex',
     source: TRANSPORT_STREAM,
   };
 }

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan.ts';
 import { type Connector, connectorName } from '../../site/model.ts';
 import type { Multiplex, Service } from '../../site/television/facts.ts';
 import { bitRate } from '../../text/words.ts';
-import { computedRate, netRateOf, skyFrequency, coaxFrequency } from '../../television/channel.ts';
+import { computedRate, netRateOf, skyFrequency, coaxFrequency } from '../../site/television/channel.ts';
 import type { Point } from '../../television/reception.ts';
 import type { Step } from '../../television/signals.ts';
 import { decibels, level, megahertz } from '../../text/radio-words.ts';

@@ -24,7 +24,8 @@ transport stream that comes as it is.`,
 };
 
 /** Each medium has one, and there is at least one. */
-function hasRates({ video, audio }: Media): boolean {
+function hasRates({ video, audio, broadcast }: Media): boolean {
+  if (broadcast !== undefined) return true;
   if (video === undefined) return audio?.rate !== undefined;
   return video.rate !== undefined && (audio === undefined || audio.rate !== undefined);
 }

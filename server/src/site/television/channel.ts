@@ -1,11 +1,11 @@
 /** Where a multiplex is: its frequency in the air and on the coax, and how it is sent. */
 
-import type { Site } from '../site/model.ts';
-import type { Multiplex } from '../site/television/facts.ts';
-import { channelFrequency } from '../standards/television/channel-plan.ts';
-import { type NetRate, netRate } from '../standards/television/net-rate.ts';
-import { intermediateFrequency } from '../standards/television/satellite.ts';
-import { type Modulation, type Transmission, isSatellite, modulationsOf } from '../standards/television/system.ts';
+import type { Site } from '../model.ts';
+import type { Multiplex } from './facts.ts';
+import { channelFrequency } from '../../standards/television/channel-plan.ts';
+import { type NetRate, netRate } from '../../standards/television/net-rate.ts';
+import { intermediateFrequency } from '../../standards/television/satellite.ts';
+import { type Modulation, type Transmission, isSatellite, modulationsOf } from '../../standards/television/system.ts';
 
 type Plan = Pick<Site, 'channelPlan'>;
 

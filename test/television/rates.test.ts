@@ -1,0 +1,55 @@
+/** Streams that take their rate from what is on air. */
+
+import assert from 'node:assert/strict';
+import { planOf } from '../../server/src/plan.ts';
+import { siteOf } from '../site-of.ts';
+
+const SITE = `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3, net-rate: 40214645 b/s}
+  mux-c:
+    system: dvb-t2
+    channel: 24
+    modulation: 256qam
+    code-rate: 2/3
+    guard-interval: 1/128
+    frame: {size: 32, symbols: 60, blocks: 202}
+services:
+  news: {multiplex: mux-a, rate: 4.2 Mb/s, peak-rate: 7 Mb/s}
+devices:
+  tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {}}}
+  screen: {kind: display, address: 192.168.20.60}
+  recorder: {kind: server, address: 192.168.20.5}
+streams:
+  tv-news: {source: tuner, service: news, transport: ts-rtp, group: 239.255.30.1, port: 5004, receivers: [screen]}
+  all-a: {source: tuner, multiplex: mux-a, transport: ts-rtp, group: 239.255.30.2, port: 5004, receivers: [screen]}
+  all-b: {source: tuner, multiplex: mux-b, transport: ts-rtp, group: 239.255.30.3, port: 5004, receivers: [screen]}
+  all-c: {source: tuner, multiplex: mux-c, transport: ts-udp, group: 239.255.30.4, port: 5004, receivers: [screen]}
+  again: {source: recorder, carries: tv-news, transport: ts-rtp, port: 5004, receivers: [screen]}
+`;
+
+describe('Streams of television', () => {
+  const plan = planOf(siteOf(SITE));
+  const line = (name: string): { nominal: number; peak: number } => {
+    const stream = plan.site.streamByName.get(name);
+    assert.ok(stream);
+    return plan.network.rates(stream).untagged.line;
+  };
+
+  // By hand: seven packets of 188 bytes in 1394 bytes of line, with the net rates of EN 300 744 and EN 302 755.
+  it('have the rate of their multiplex', () => {
+    assert.equal(line('all-a').nominal, 25_558_441);
+    assert.equal(line('all-b').nominal, 42_598_188);
+    assert.equal(line('all-c').nominal, Math.round((40_214_645 * 1382) / 1316));
+  });
+
+  it('have the rate of their programme, with two tables every 100 ms', () => {
+    assert.equal(line('tv-news').nominal, 4_480_799);
+    assert.equal(line('tv-news').peak, Math.round(((7_000_000 + 30_080) * 1394) / 1316));
+  });
+
+  it('keep it when a server sends them on', () => {
+    assert.deepEqual(line('again'), line('tv-news'));
+  });
+});
