@@ -33,6 +33,7 @@ describe('the report as JSON', () => {
       poe: [],
       air: [],
       rf: { points: [], amplifiers: [] },
+      traffic: [],
     });
   });
 

@@ -92,6 +92,8 @@ function detailOf(item: Item): string {
       return textOf(item, 'type') ?? '';
     case 'streams':
       return textOf(item, 'group') ?? textOf(item, 'source') ?? '';
+    case 'traffic':
+      return `${textOf(item, 'from') ?? '?'} to ${textOf(item, 'to') ?? '?'}`;
     case 'volumes':
       return textOf(item, 'capacity') ?? '';
     case 'recordings':

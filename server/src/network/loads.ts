@@ -1,9 +1,10 @@
-/** What streams put on links, from the copies that cross and their rates. */
+/** What streams and other traffic put on links, from the copies that cross and their rates. */
 
 import type { Port, Stream } from '../site/model.ts';
 import type { Link } from './link.ts';
-import type { Load, StreamRates, WireRates } from './rates.ts';
+import type { CrossingRates, Load, StreamRates, WireRates } from './rates.ts';
 import type { Routes, StreamCopies } from './routes.ts';
+import type { TrafficRoutes } from './traffic.ts';
 
 /** bit/s; sums of whole numbers, so exact. */
 export interface DirectionLoad {
@@ -16,13 +17,22 @@ export interface DirectionLoad {
 const ZERO: Load = { nominal: 0, peak: 0 };
 export const IDLE: DirectionLoad = { payload: ZERO, frame: ZERO, frameWithFcs: ZERO, line: ZERO };
 
-/** What all streams put on each link together, in the direction in which frames leave by `out`. */
+/** What all streams and other traffic put on each link together, in the direction in which frames leave by `out`. */
 export function loadsOf(
   links: readonly Link[],
   copies: Routes['copies'],
   rates: (stream: Stream) => StreamRates,
+  traffic: TrafficRoutes['crossing'],
 ): (link: Link, out: Port) => DirectionLoad {
-  const total = (link: Link, out: Port): DirectionLoad => totalLoad(copies(link, out), rates);
+  const total = (link: Link, out: Port): DirectionLoad => {
+    const crossing = copies(link, out);
+    const other = traffic(link, out);
+    if (crossing.length + other.length === 0) return IDLE;
+    const sum = zeroSum();
+    for (const one of crossing) addAll(sum, one, rates(one.stream));
+    for (const one of other) addAll(sum, one, one.rates);
+    return sum;
+  };
   const byLink = new Map(links.map((link) => [link, { fromA: total(link, link.a), fromB: total(link, link.b) }]));
   return (link, out) => {
     const both = byLink.get(link);
@@ -31,17 +41,22 @@ export function loadsOf(
   };
 }
 
-function totalLoad(all: readonly StreamCopies[], ratesOf: (stream: Stream) => StreamRates): DirectionLoad {
-  if (all.length === 0) return IDLE;
-  const sum = { payload: zero(), frame: zero(), frameWithFcs: zero(), line: zero() };
-  for (const { stream, untagged, tagged, repliesUntagged, repliesTagged } of all) {
-    const rates = ratesOf(stream);
-    if (untagged > 0) add(sum, rates.untagged, untagged);
-    if (tagged > 0) add(sum, rates.tagged, tagged);
-    if (repliesUntagged > 0) add(sum, rates.reply.untagged, repliesUntagged);
-    if (repliesTagged > 0) add(sum, rates.reply.tagged, repliesTagged);
-  }
-  return sum;
+/** Copies in one direction of a link. */
+export type Counts = Omit<StreamCopies, 'stream'>;
+
+function addAll(
+  sum: Sum,
+  { untagged, tagged, repliesUntagged, repliesTagged }: Counts,
+  { untagged: plain, tagged: withTag, reply }: CrossingRates,
+): void {
+  if (untagged > 0) add(sum, plain, untagged);
+  if (tagged > 0) add(sum, withTag, tagged);
+  if (repliesUntagged > 0) add(sum, reply.untagged, repliesUntagged);
+  if (repliesTagged > 0) add(sum, reply.tagged, repliesTagged);
+}
+
+function zeroSum(): Sum {
+  return { payload: zero(), frame: zero(), frameWithFcs: zero(), line: zero() };
 }
 
 type Sum = Record<keyof WireRates, { nominal: number; peak: number }>;
@@ -62,13 +77,15 @@ function zero(): { nominal: number; peak: number } {
   return { nominal: 0, peak: 0 };
 }
 
-/** What one stream puts on a link in one direction. */
-export function loadOf(copies: StreamCopies, rates: StreamRates): DirectionLoad {
-  return totalLoad([copies], () => rates);
+/** What one stream, or other traffic, puts on a link in one direction. */
+export function loadOf(copies: Counts, rates: CrossingRates): DirectionLoad {
+  const sum = zeroSum();
+  addAll(sum, copies, rates);
+  return sum;
 }
 
-/** bit/s at line rate and peak that one stream puts on a link in one direction. */
-export function linePeakOf(copies: StreamCopies, { untagged, tagged, reply }: StreamRates): number {
+/** bit/s at line rate and peak that one stream, or other traffic, puts on a link in one direction. */
+export function linePeakOf(copies: Counts, { untagged, tagged, reply }: CrossingRates): number {
   return (
     copies.untagged * untagged.line.peak +
     copies.tagged * tagged.line.peak +

@@ -15,6 +15,7 @@ import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Memberships } from './multicast.ts';
 import { type StreamRates, streamRates } from './rates.ts';
 import { type Routes, type StreamCopies, routesOf } from './routes.ts';
+import { type TrafficCopies, type TrafficRoute, trafficRoutes } from './traffic.ts';
 import { type Topology, type Wiring, wiringOf } from './wiring.ts';
 
 export interface Network {
@@ -40,7 +41,11 @@ export interface Network {
   /** Which screens show some of their streams at a time. */
   readonly choices: Choices;
   readonly rates: (stream: Stream) => StreamRates;
-  /** What all streams put on a link in the direction in which frames leave by `out`. */
+  /** Other traffic than streams, in the order of the site. */
+  readonly traffic: readonly TrafficRoute[];
+  /** What of it crosses a link in the direction in which frames leave by `out`, in that order. */
+  readonly trafficCopies: (link: Link, out: Port) => readonly TrafficCopies[];
+  /** What all streams and other traffic put on a link in the direction in which frames leave by `out`. */
   readonly load: (link: Link, out: Port) => DirectionLoad;
   /** What follows from which fault of the wiring. */
   readonly causes: Causes;
@@ -75,19 +80,24 @@ export function networker(): (site: Site) => Network {
   const keepAtOnce = lastResult((links: readonly Link[], routes: Routes, rates: Network['rates']) =>
     byLead(atOnce(links, routes, routes.choices.decoders, rates)),
   );
-  const keepLoads = lastResult((links: readonly Link[], copies: Routes['copies'], rates: Network['rates']) =>
-    atLead(loadsOf(links, copies, rates)),
-  );
+  const keepTraffic = lastResult((wiring: Wiring, deviceByName: Site['deviceByName'], traffic: Site['traffic']) => {
+    const { routes, crossing } = trafficRoutes(wiring, deviceByName, traffic);
+    return { routes, crossing: atLead(crossing) };
+  });
+  const keepLoads = lastResult((...of: Parameters<typeof loadsOf>) => atLead(loadsOf(...of)));
   const keepCauses = lastResult((wiring: Wiring, deliveries: Routes['deliveries']) => causesOf(wiring, deliveries));
   return lastResult((site) => {
     const wiring = keepWiring(site.vlans, site.devices, site.deviceByName, site.cables);
     const routes = keepRoutes(wiring, site.deviceByName, site.streams);
     const rates = keepRates(site.streams, site.media);
     const { copies, waiting } = keepAtOnce(wiring.topology.links, routes, rates);
-    const load = keepLoads(wiring.topology.links, copies, rates);
+    const other = keepTraffic(wiring, site.deviceByName, site.traffic);
+    const load = keepLoads(wiring.topology.links, copies, rates, other.crossing);
     const { memberships, choices, deliveries, delivery } = routes;
     const causes = keepCauses(wiring, deliveries);
-    return { ...wiring, memberships, choices, deliveries, delivery, copies, waiting, rates, load, causes };
+    const { routes: traffic, crossing: trafficCopies } = other;
+    const whom = { memberships, choices, deliveries, delivery };
+    return { ...wiring, ...whom, copies, waiting, rates, traffic, trafficCopies, load, causes };
   });
 }
 

@@ -36,7 +36,7 @@ export interface WireRates {
 
 /** Packets of one make that a stream sends or is answered with. */
 export interface PacketRun {
-  readonly what: 'video' | 'audio' | 'transport stream' | 'acknowledgements';
+  readonly what: 'video' | 'audio' | 'transport stream' | 'acknowledgements' | 'data';
   /** Bytes of media in a packet, on average. */
   readonly media: Load;
   /** The headers before the media inside the Ethernet frame, outermost first; bytes. */
@@ -45,15 +45,18 @@ export interface PacketRun {
   readonly perSecond: Load;
 }
 
-export interface StreamRates {
+/** Of one copy in frames without and with a VLAN tag, and of what travels back. */
+export interface CrossingRates {
+  readonly untagged: WireRates;
+  readonly tagged: WireRates;
+  readonly reply: { readonly untagged: WireRates; readonly tagged: WireRates };
+}
+
+export interface StreamRates extends CrossingRates {
   readonly payload: Load;
   readonly runs: readonly PacketRun[];
   /** What travels back to the source: TCP's acknowledgements. */
   readonly replies: readonly PacketRun[];
-  /** Towards a receiver, in frames without and with a VLAN tag. */
-  readonly untagged: WireRates;
-  readonly tagged: WireRates;
-  readonly reply: { readonly untagged: WireRates; readonly tagged: WireRates };
 }
 
 /** Media bytes in a packet where the site does not say: well inside an Ethernet frame. Common practice, no source. */
@@ -80,9 +83,9 @@ function compute(stream: Stream, media: Media): StreamRates {
     payload,
     runs,
     replies,
-    untagged: wire(runs, payload, false),
-    tagged: wire(runs, payload, true),
-    reply: { untagged: wire(replies, none, false), tagged: wire(replies, none, true) },
+    untagged: wireRates(runs, payload, false),
+    tagged: wireRates(runs, payload, true),
+    reply: { untagged: wireRates(replies, none, false), tagged: wireRates(replies, none, true) },
   };
 }
 
@@ -207,7 +210,7 @@ export function headerBytes(run: PacketRun): number {
 }
 
 /** The bit rates of runs of packets; rounded once, to whole bits per second, so that sums of them are exact. */
-function wire(runs: readonly PacketRun[], payload: Load, tagged: boolean): WireRates {
+export function wireRates(runs: readonly PacketRun[], payload: Load, tagged: boolean): WireRates {
   const total = (part: 'nominal' | 'peak', bytes: keyof FrameBytes): number => {
     let bits = 0;
     for (const r of runs) bits += r.perSecond[part] * frameBytes(headerBytes(r) + r.media[part], tagged)[bytes] * 8;

@@ -23,6 +23,7 @@ import {
   streamRatesExplained,
   wireExplained,
 } from './explain/stream.ts';
+import { trafficExplained } from './explain/traffic.ts';
 import { vlanExplained } from './explain/vlan.ts';
 import { daysExplained, recordingExplained, usableExplained, perDayExplained } from './explain/volume.ts';
 
@@ -33,6 +34,7 @@ export const FIGURE_PATHS: readonly string[] = [
   'links DEVICE/PORT capacity',
   'streams STREAM [line|frame|frameWithFcs|payload] [tagged|reply] [nominal|peak]',
   'streams STREAM mac|reaches|unreached',
+  'traffic TRAFFIC',
   'volumes VOLUME [usableBytes|bytesPerDay|daysUntilFull]',
   'volumes VOLUME recordings RECORDING',
   'poe DEVICE [draw|budget]',
@@ -70,6 +72,10 @@ function unknown(what: string, word: string, known: readonly string[]): NotThere
 const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) => readonly Explanation[]>> = {
   links: linkFigures,
   streams: streamFigures,
+  traffic: (plan, [name = '', ...rest]) => {
+    expectEnd(rest);
+    return [trafficExplained(named('traffic', name, plan.network.traffic, ({ traffic }) => traffic.name))];
+  },
   volumes: volumeFigures,
   recordings: (plan, [name = '', ...rest]) => {
     expectEnd(rest);

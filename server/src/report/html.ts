@@ -17,7 +17,7 @@ export function reportHtml(report: Report): string {
 </head>
 <body>
 <h1>${name}</h1>
-${[links(report), streams(report), volumes(report), power(report), air(report)].join('')}</body>
+${[links(report), streams(report), traffic(report), volumes(report), power(report), air(report)].join('')}</body>
 </html>
 `;
 }
@@ -94,7 +94,12 @@ function links({ links: all }: Report): string {
   return table('Links', 'Line rate: Ethernet frames with preamble and gaps.', head, rows);
 }
 
-function direction(link: LinkReport, from: string, to: string, { line, streams: by }: DirectionReport): Cell[] {
+function direction(
+  link: LinkReport,
+  from: string,
+  to: string,
+  { line, streams: by, traffic: other = {} }: DirectionReport,
+): Cell[] {
   const { capacity } = link;
   const share: Cell =
     capacity === null || capacity === 0
@@ -111,7 +116,7 @@ function direction(link: LinkReport, from: string, to: string, { line, streams: 
     figure(bitRate(line.nominal)),
     figure(bitRate(line.peak)),
     share,
-    text(Object.keys(by).join(', ')),
+    text([...Object.keys(by), ...Object.keys(other)].join(', ')),
   ];
 }
 
@@ -138,6 +143,24 @@ function streams({ streams: all }: Report): string {
   );
   const head = [text('Stream'), text('Group'), text('MAC'), figure('Nominal'), figure('Peak'), text('Reaches')];
   return table('Streams', 'Line rate of one copy, without a VLAN tag.', head, rows, missed.join('\n'));
+}
+
+function traffic({ traffic: all }: Report): string {
+  const rows = all.map(({ name, from, to, there, back }) => ({
+    cells: [
+      text(name),
+      text(from ?? '?'),
+      text(to ?? '?'),
+      figure(bitRate(there.line.peak)),
+      figure(bitRate(back.line.peak)),
+    ],
+  }));
+  const missed = all.flatMap(({ name, reason }) =>
+    reason === null ? [] : [`<p>${html(`${name} does not get there: ${reason}`)}.</p>`],
+  );
+  const head = [text('Traffic'), text('From'), text('To'), figure('There'), figure('Back')];
+  const note = 'Line rate without a VLAN tag, acknowledgements included.';
+  return table('Other traffic', note, head, rows, missed.join('\n'));
 }
 
 function volumes({ volumes: all }: Report): string {

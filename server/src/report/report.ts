@@ -2,14 +2,15 @@
 
 import type { Air } from '../network/airtime.ts';
 import { type DirectionLoad, loadOf } from '../network/loads.ts';
-import type { Delivery } from '../network/delivery.ts';
+import type { Delivery, Obstacle } from '../network/delivery.ts';
 import type { Link } from '../network/link.ts';
 import type { Network } from '../network/network.ts';
 import { obstacleWords } from '../network/obstacle-words.ts';
 import type { PowerSource } from '../network/power.ts';
 import type { Load, StreamRates } from '../network/rates.ts';
+import { type TrafficRoute, asPull, trafficRates } from '../network/traffic.ts';
 import type { Plan } from '../plan.ts';
-import { type Port, portName } from '../site/model.ts';
+import { type Device, type Port, type Traffic, portName } from '../site/model.ts';
 import { type RadioReport, radioReport } from './radio.ts';
 import { formatAddress, isMulticast } from '../standards/ipv4.ts';
 import { groupMac } from '../standards/multicast.ts';
@@ -26,6 +27,7 @@ export interface Report {
   /** Access points that groups come to. */
   readonly air: readonly AirReport[];
   readonly rf: RadioReport;
+  readonly traffic: readonly TrafficReport[];
 }
 
 export interface LinkReport {
@@ -54,6 +56,19 @@ export interface WireReport {
 export interface DirectionReport extends WireReport {
   /** By stream, with what travels back to its source. */
   readonly streams: Readonly<Record<string, WireReport>>;
+  /** Other traffic by its name, both ways together; not there where none crosses. */
+  readonly traffic?: Readonly<Record<string, WireReport>>;
+}
+
+/** Other traffic than streams; rates of its way there and back, acknowledgements included. */
+export interface TrafficReport {
+  readonly name: string;
+  readonly from: string | null;
+  readonly to: string | null;
+  readonly there: WireReport;
+  readonly back: WireReport;
+  /** Why it does not get there; null where it does. */
+  readonly reason: string | null;
 }
 
 export interface StreamReport extends WireReport {
@@ -106,12 +121,14 @@ export function reportOf(plan: Plan): Report {
     poe: power.map(powerReport),
     air: air.map(airReport),
     rf: radioReport(plan),
+    traffic: network.traffic.map(trafficReport),
   };
 }
 
 function linkReport(network: Network, link: Link): LinkReport {
   const direction = (out: Port): DirectionReport => ({
     ...wireReport(network.load(link, out)),
+    ...trafficIn(network, link, out),
     streams: record(
       network
         .copies(link, out)
@@ -127,6 +144,30 @@ function linkReport(network: Network, link: Link): LinkReport {
     backward: direction(link.b),
     blocked: link.blocked !== undefined,
   };
+}
+
+function trafficIn(network: Network, link: Link, out: Port): Pick<DirectionReport, 'traffic'> {
+  const all = network.trafficCopies(link, out);
+  if (all.length === 0) return {};
+  return { traffic: record(all.map((copies) => [copies.traffic.name, wireReport(loadOf(copies, copies.rates))])) };
+}
+
+function trafficReport({ traffic, from, to, obstacle }: TrafficRoute): TrafficReport {
+  const rates = trafficRates(traffic);
+  const missing = from === undefined || to === undefined ? 'one of its ends is no device of the site' : null;
+  return {
+    name: traffic.name,
+    from: traffic.from ?? null,
+    to: traffic.to ?? null,
+    there: wireReport(rates.untagged),
+    back: wireReport(rates.reply.untagged),
+    reason: obstacle === undefined || to === undefined ? missing : trafficObstacle(traffic, to, obstacle),
+  };
+}
+
+function trafficObstacle(traffic: Traffic, to: Device, obstacle: Obstacle): string {
+  const { what, remedy } = obstacleWords(obstacle, to.name, asPull(traffic, to));
+  return `${what}; ${remedy}`;
 }
 
 function wireReport({ line, frame, frameWithFcs, payload }: DirectionLoad): WireReport {

@@ -6,9 +6,14 @@ import { type Align, columns } from './columns.ts';
 import { type DirectionReport, type LinkReport, type Report, isLoaded } from './report.ts';
 
 export function reportText(report: Report): string {
-  const sections = [links(report), streams(report), volumes(report), power(report), air(report)].filter(
-    (section) => section !== '',
-  );
+  const sections = [
+    links(report),
+    streams(report),
+    traffic(report),
+    volumes(report),
+    power(report),
+    air(report),
+  ].filter((section) => section !== '');
   return `${[visible(report.site ?? 'Site without a name'), ...sections].join('\n\n')}\n`;
 }
 
@@ -50,14 +55,14 @@ function capacity({ capacity: speed, cables = 1 }: LinkReport): string {
   return cables === 1 ? bitRate(speed) : `${cables} × ${bitRate(speed / cables)}`;
 }
 
-function load({ capacity: speed }: LinkReport, { line, streams: by }: DirectionReport): string[] {
+function load({ capacity: speed }: LinkReport, { line, streams: by, traffic: other = {} }: DirectionReport): string[] {
   const share = (rate: number): string => (speed === null || speed === 0 ? '' : percent(rate, speed));
   return [
     bitRate(line.nominal),
     share(line.nominal),
     bitRate(line.peak),
     share(line.peak),
-    String(Object.keys(by).length),
+    String(Object.keys(by).length + Object.keys(other).length),
   ];
 }
 
@@ -83,6 +88,27 @@ function streams({ streams: all }: Report): string {
         `  ${visible(name)} does not reach ${visible(receiver)}: ` +
         visible(reasons[receiver] ?? 'no reason known', 1000),
     ),
+  );
+  return [table, missed.join('\n')].filter((part) => part !== '').join('\n\n');
+}
+
+function traffic({ traffic: all }: Report): string {
+  const rows = all.map(({ name, from, to, there, back }) => [
+    visible(name),
+    visible(from ?? '?'),
+    visible(to ?? '?'),
+    bitRate(there.line.peak),
+    bitRate(back.line.peak),
+  ]);
+  const table = section(
+    'Other traffic',
+    'line rate without a VLAN tag, acknowledgements included',
+    ['traffic', 'from', 'to', 'there', 'back'],
+    rows,
+    ['left', 'left', 'left', 'right', 'right'],
+  );
+  const missed = all.flatMap(({ name, reason }) =>
+    reason === null ? [] : [`  ${visible(name)} does not get there: ${visible(reason, 1000)}`],
   );
   return [table, missed.join('\n')].filter((part) => part !== '').join('\n\n');
 }

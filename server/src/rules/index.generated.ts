@@ -84,6 +84,7 @@ import { rateNotOfCodec } from './streams/rate-not-of-codec.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
 import { sourceWithoutAddress } from './streams/source-without-address.ts';
 import { tooManySessions } from './streams/too-many-sessions.ts';
+import { trafficUnreached } from './streams/traffic-unreached.ts';
 import { transportCodec } from './streams/transport-codec.ts';
 import { transportMismatch } from './streams/transport-mismatch.ts';
 import { transportMissing } from './streams/transport-missing.ts';
@@ -211,6 +212,7 @@ export const rules: readonly Rule[] = [
   rtspAddressShared,
   sourceWithoutAddress,
   tooManySessions,
+  trafficUnreached,
   transportCodec,
   transportMismatch,
   transportMissing,

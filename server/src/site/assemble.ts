@@ -23,6 +23,7 @@ const readMultiplex = perObject(television.readMultiplex);
 const readService = perObject(television.readService);
 const readOccasion = perObject(television.readOccasion);
 const readStream = perObject(read.readStream);
+const readTraffic = perObject(read.readTraffic);
 const readVolume = perObject(read.readVolume);
 const readRecording = perObject(read.readRecording);
 
@@ -61,6 +62,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       return { ...found, ...resolveMedia(found.byName, (stream) => broadcastRate(facts, stream)) };
     },
   );
+  const traffic = lastResult((of: readonly Item[]) => named(of.map(readTraffic)));
   const volumes = lastResult((of: readonly Item[]) => named(of.map(readVolume)));
   const recordings = lastResult((of: readonly Item[]) => named(of.map(readRecording)));
   const policies = lastResult(policiesOf);
@@ -77,6 +79,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       devices: devices(sections.devices),
       occasions: occasions(sections.occasions),
       streams: streams(sections.streams, air.multiplexes.byName, air.services.byName, fixed.channelPlan),
+      traffic: traffic(sections.traffic),
       volumes: volumes(sections.volumes),
       recordings: recordings(sections.recordings),
     };
@@ -93,6 +96,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       services: own.services.list,
       occasions: own.occasions.list,
       streams: own.streams.list,
+      traffic: own.traffic.list,
       volumes: own.volumes.list,
       recordings: own.recordings.list,
       policies: policies(sections.policies),
@@ -102,6 +106,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       multiplexByName: own.multiplexes.byName,
       serviceByName: own.services.byName,
       streamByName: own.streams.byName,
+      trafficByName: own.traffic.byName,
       volumeByName: own.volumes.byName,
       recordingByName: own.recordings.byName,
       media: own.streams.media,
@@ -120,6 +125,7 @@ function grouped(items: readonly Item[]): Record<SectionName, readonly Item[]> {
     services: [],
     occasions: [],
     streams: [],
+    traffic: [],
     volumes: [],
     recordings: [],
     policies: [],

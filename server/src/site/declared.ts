@@ -2,13 +2,14 @@
 
 import { textAt } from '../text/syntax.ts';
 import type { Item } from './item.ts';
-import type { Device, Recording, Site, Stream, Vlan, Volume } from './model.ts';
+import type { Device, Recording, Site, Stream, Traffic, Vlan, Volume } from './model.ts';
 import type { Multiplex, Service } from './television/facts.ts';
 import { readEnd } from './read.ts';
 import type { NameKind } from './shape.ts';
 
 /** Sections whose items have names. */
-export type NamedSection = 'devices' | 'vlans' | 'multiplexes' | 'services' | 'streams' | 'volumes' | 'recordings';
+export type NamedSection =
+  'devices' | 'vlans' | 'multiplexes' | 'services' | 'streams' | 'traffic' | 'volumes' | 'recordings';
 
 /** What an item of the section is called. */
 export const THING: Readonly<Record<NamedSection, string>> = {
@@ -17,6 +18,7 @@ export const THING: Readonly<Record<NamedSection, string>> = {
   multiplexes: 'multiplex',
   services: 'service',
   streams: 'stream',
+  traffic: 'traffic entry',
   volumes: 'volume',
   recordings: 'recording',
 };
@@ -27,7 +29,7 @@ export const NAMED_SECTIONS = Object.keys(THING) as readonly NamedSection[];
 export function thingsOf(
   site: Site,
   section: NamedSection,
-): ReadonlyMap<string, Device | Vlan | Multiplex | Service | Stream | Volume | Recording> {
+): ReadonlyMap<string, Device | Vlan | Multiplex | Service | Stream | Traffic | Volume | Recording> {
   switch (section) {
     case 'devices':
       return site.deviceByName;
@@ -39,6 +41,8 @@ export function thingsOf(
       return site.serviceByName;
     case 'streams':
       return site.streamByName;
+    case 'traffic':
+      return site.trafficByName;
     case 'volumes':
       return site.volumeByName;
     case 'recordings':

@@ -231,6 +231,15 @@ export interface Stream extends Fact {
   readonly egress: string | undefined;
 }
 
+/** What else two devices send each other; rates of the data in bit/s. */
+export interface Traffic extends Fact {
+  readonly from: string | undefined;
+  readonly to: string | undefined;
+  /** From `from` to `to`. */
+  readonly rate: number | undefined;
+  readonly back: number | undefined;
+}
+
 export interface Volume extends Fact {
   readonly host: string | undefined;
   /** Bytes of one disk where `disks` is declared, else of the whole. */
@@ -318,6 +327,7 @@ export interface Site {
   readonly services: readonly Service[];
   readonly occasions: readonly Occasion[];
   readonly streams: readonly Stream[];
+  readonly traffic: readonly Traffic[];
   readonly volumes: readonly Volume[];
   readonly recordings: readonly Recording[];
   readonly policies: Policies;
@@ -326,6 +336,7 @@ export interface Site {
   readonly deviceByName: ReadonlyMap<string, Device>;
   readonly multiplexByName: ReadonlyMap<string, Multiplex>;
   readonly serviceByName: ReadonlyMap<string, Service>;
+  readonly trafficByName: ReadonlyMap<string, Traffic>;
   readonly streamByName: ReadonlyMap<string, Stream>;
   readonly volumeByName: ReadonlyMap<string, Volume>;
   readonly recordingByName: ReadonlyMap<string, Recording>;

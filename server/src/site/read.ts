@@ -24,6 +24,7 @@ import type {
   Severity,
   Stream,
   Threshold,
+  Traffic,
   Video,
   Vlan,
   Volume,
@@ -312,6 +313,18 @@ function readRate(nominalText: unknown, peakText: unknown): MediaRate | undefine
   const peak = amount(peakText, 'bit-rate');
   if (nominal === undefined) return peak === undefined ? undefined : { nominal: peak, peak, peakDeclared: true };
   return { nominal, peak: peak ?? nominal, peakDeclared: peak !== undefined };
+}
+
+export function readTraffic(item: Item): Traffic {
+  const data = asDeclared<Written.Traffic>(item.data);
+  return {
+    item,
+    name: item.name,
+    from: data.from,
+    to: data.to,
+    rate: amount(data.rate, 'bit-rate'),
+    back: amount(data.back, 'bit-rate'),
+  };
 }
 
 export function readVolume(item: Item): Volume {

@@ -15,6 +15,7 @@ export const SECTIONS = {
   services: 'map',
   occasions: 'map',
   streams: 'map',
+  traffic: 'map',
   volumes: 'map',
   recordings: 'map',
   policies: 'fixed',

@@ -1,6 +1,7 @@
 /** What the plan has for one direction of a link, as counters would count it. */
 
 import { type Link, carries } from '../../network/link.ts';
+import { loadOf } from '../../network/loads.ts';
 import type { Plan } from '../../plan.ts';
 import type { Port, Stream } from '../../site/model.ts';
 
@@ -12,7 +13,7 @@ export interface Planned {
   readonly nominal: number;
   readonly peak: number;
   /**
-   * Acknowledgements among it. A receiver may send fewer, where it takes segments in bulk, or one for each segment
+   * Acknowledgements and other traffic than streams among it. A receiver may send fewer, where it takes segments in bulk, or one for each segment
    * instead of for each second one (RFC 5681 §4.2): from none to twice as many are as planned.
    */
   readonly replies: { readonly nominal: number; readonly peak: number };
@@ -35,6 +36,11 @@ export function plannedIn({ network }: Plan, { link, out, octets }: Direction): 
     const { reply } = network.rates(stream);
     for (const part of ['nominal', 'peak'] as const)
       replies[part] += repliesUntagged * reply.untagged[octets][part] + repliesTagged * reply.tagged[octets][part];
+  }
+  // Other traffic comes and goes.
+  for (const copies of network.trafficCopies(link, out)) {
+    const own = loadOf(copies, copies.rates)[octets];
+    for (const part of ['nominal', 'peak'] as const) replies[part] += own[part];
   }
   return { ...network.load(link, out)[octets], replies };
 }

@@ -120,6 +120,9 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
         site.devices.filter(({ kind }) => kind === 'switch' || kind === 'router' || kind === undefined),
         ({ snooping, kind }) => (snooping ? 0 : kind === 'router' ? 1 : 2),
       );
+    case 'from':
+    case 'to':
+      return site.devices.filter(isHost);
     case 'host':
       return ranked(site.devices.filter(isHost), ({ kind }) => (kind === 'server' ? 0 : kind === 'computer' ? 1 : 2));
     default:

@@ -13,6 +13,7 @@ export type OfferKind =
   | 'multiplexes'
   | 'services'
   | 'streams'
+  | 'traffic'
   | 'volumes'
   | 'recordings'
   | 'rules'

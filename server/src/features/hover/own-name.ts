@@ -9,6 +9,7 @@ export function ownName(plan: Plan, item: Item): string[] {
     case 'vlans':
     case 'devices':
     case 'streams':
+    case 'traffic':
     case 'volumes':
     case 'recordings':
       return thing(plan, item.section, item.name);

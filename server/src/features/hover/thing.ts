@@ -8,6 +8,7 @@ import { groupExplained } from '../../report/explain/group.ts';
 import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '../../report/headroom.ts';
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
 import { multiplexExplained, serviceExplained } from '../../report/explain/television.ts';
+import { trafficExplained } from '../../report/explain/traffic.ts';
 import { vlanExplained } from '../../report/explain/vlan.ts';
 import { daysExplained, recordingExplained } from '../../report/explain/volume.ts';
 import type { NamedSection } from '../../site/declared.ts';
@@ -46,6 +47,10 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
       return stream === undefined
         ? []
         : [...explained(stream.item, streamExplained(plan, stream)), ...spare(streamHeadroom(plan, stream))];
+    }
+    case 'traffic': {
+      const own = plan.network.traffic.find(({ traffic }) => traffic.name === name);
+      return own === undefined ? [] : explained(own.traffic.item, [trafficExplained(own)]);
     }
     case 'volumes': {
       const volume = site.volumeByName.get(name);

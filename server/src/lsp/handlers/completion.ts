@@ -22,6 +22,7 @@ const KIND: Readonly<Record<OfferKind, CompletionItemKind>> = {
   multiplexes: CompletionItemKind.Event,
   services: CompletionItemKind.Variable,
   streams: CompletionItemKind.Variable,
+  traffic: CompletionItemKind.Event,
   volumes: CompletionItemKind.Struct,
   recordings: CompletionItemKind.File,
   rules: CompletionItemKind.Reference,

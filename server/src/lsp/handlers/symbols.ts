@@ -17,6 +17,7 @@ const KIND: Readonly<Record<SymbolNode['kind'], SymbolKind>> = {
   services: SymbolKind.Variable,
   occasions: SymbolKind.Event,
   streams: SymbolKind.Variable,
+  traffic: SymbolKind.Event,
   volumes: SymbolKind.Struct,
   recordings: SymbolKind.File,
   policies: SymbolKind.Property,

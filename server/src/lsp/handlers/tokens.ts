@@ -12,6 +12,7 @@ const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
   vlans: SemanticTokenTypes.namespace,
   streams: SemanticTokenTypes.variable,
   volumes: SemanticTokenTypes.struct,
+  traffic: SemanticTokenTypes.interface,
   recordings: SemanticTokenTypes.event,
   multiplexes: SemanticTokenTypes.type,
   services: SemanticTokenTypes.parameter,

@@ -1,11 +1,10 @@
 /** What a link carries in one direction: the sum of its streams' copies. */
 
-import type { StreamCopies } from '../../network/routes.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
-import { loadOf } from '../../network/loads.ts';
+import { type Counts, loadOf } from '../../network/loads.ts';
 import { sharesOf } from '../../network/shares.ts';
 import type { Network } from '../../network/network.ts';
-import type { Load, StreamRates } from '../../network/rates.ts';
+import type { CrossingRates, Load } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Stream, portName } from '../../site/model.ts';
 import { lastMemberQueryTime } from '../../standards/igmp.ts';
@@ -41,7 +40,14 @@ export function directionExplained(
     };
   }
   const { network } = plan;
-  const lines = network.copies(link, out).flatMap((copies) => streamLines(copies, network.rates(copies.stream), kind));
+  const lines = [
+    ...network
+      .copies(link, out)
+      .flatMap((copies) => lineOfCopies(copies.stream.name, copies, network.rates(copies.stream), kind)),
+    ...network
+      .trafficCopies(link, out)
+      .flatMap((copies) => lineOfCopies(copies.traffic.name, copies, copies.rates, kind, 'other traffic')),
+  ];
   const load = network.load(link, out)[kind];
   return {
     title,
@@ -69,7 +75,7 @@ export function shareExplained(
   const copies = plan.network.copies(link, out).find(({ stream }) => stream.name === name);
   if (copies === undefined) return undefined;
   const own = plan.network.rates(copies.stream);
-  const lines = streamLines(copies, own, kind);
+  const lines = lineOfCopies(name, copies, own, kind);
   const sum = (part: keyof Load): number =>
     partsOf(copies, own, kind).reduce((all, { count: number, load }) => all + number * load[part], 0);
   return {
@@ -124,7 +130,7 @@ function saysOfCables({ network }: Plan, link: Link, out: Port): string[] {
   return [
     words,
     `A stream takes one of them, which a hash chooses: the fullest carries at least ${bitRate(shares.least)}, and ` +
-      `${bitRate(shares.all)} if all meet there; ${greatest.stream.name} alone takes ${bitRate(greatest.peak)}.`,
+      `${bitRate(shares.all)} if all meet there; ${greatest.name} alone takes ${bitRate(greatest.peak)}.`,
   ];
 }
 
@@ -162,11 +168,13 @@ function shareLine(capacity: number, load: Load): ExplanationLine {
 
 /** The copies of a stream by their frames, and the rate of one copy. */
 function partsOf(
-  copies: StreamCopies,
-  own: StreamRates,
+  copies: Counts,
+  own: CrossingRates,
   kind: WireKind,
+  bothWays = false,
 ): { count: number; load: Load; words: string }[] {
-  const back = kind === 'payload' ? { nominal: 0, peak: 0 } : undefined;
+  // A stream's replies have none.
+  const back = kind === 'payload' && !bothWays ? { nominal: 0, peak: 0 } : undefined;
   return [
     { count: copies.untagged, load: own.untagged[kind], words: '' },
     { count: copies.tagged, load: own.tagged[kind], words: 'with a VLAN tag' },
@@ -179,12 +187,18 @@ function partsOf(
   ].filter(({ count: number }) => number > 0);
 }
 
-function streamLines(copies: StreamCopies, own: StreamRates, kind: WireKind): ExplanationLine[] {
-  return partsOf(copies, own, kind).map(({ count: number, load, words }) => ({
-    label: copies.stream.name,
+function lineOfCopies(label: string, copies: Counts, own: CrossingRates, kind: WireKind, what = ''): ExplanationLine[] {
+  return partsOf(copies, own, kind, what !== '').map(({ count: number, load, words }) => ({
+    label,
     cells: rates({ nominal: number * load.nominal, peak: number * load.peak }),
-    formula: number === 1 ? words : `${count(number, 'copy', 'copies')}${words === '' ? '' : ` ${words}`}`,
+    formula: [what, [number === 1 ? '' : count(number, 'copy', 'copies'), words].filter(isSaid).join(' ')]
+      .filter(isSaid)
+      .join(', '),
   }));
+}
+
+function isSaid(words: string): boolean {
+  return words !== '';
 }
 
 /** The greatest at peak, in the order of the lines, and one line for the others. */

@@ -57,7 +57,7 @@ function worst(
   const over = (rate: number, bound: number): boolean => rate * 10_000 > bound * cable;
   const share = (rate: number, bound: number): string => `${bitRate(rate)}, ${percentOver(rate, cable, bound)} of it`;
   const { warn, limit } = bounds;
-  const names = greatest.map(({ stream }) => stream.name);
+  const names = greatest.map(({ name }) => name);
   const certain = (bound: number): string =>
     least === greatest[0]?.peak
       ? `${names[0] ?? ''} alone takes ${share(least, bound)}`

@@ -12,7 +12,7 @@ export const linkLoad: Rule = {
   summary: 'A link carries more than the policy allows.',
   why: `A link that is nearly full delays and drops packets, and multicast is not sent again: pictures break up for
 everyone behind it. Loads are counted at line rate, preamble and gaps included. Between \`warn\` and \`limit\` it is a
-warning, above \`limit\` an error. Move streams or receivers, prune with IGMP snooping, lower bit rates, or make the
+warning, above \`limit\` an error. Move streams, receivers or other traffic, prune with IGMP snooping, lower bit rates, or make the
 link faster.`,
   source: 'Line rate: IEEE 802.3, as in RFC 5180 App. A.1. The thresholds of 70 % and 90 % are common practice.',
   check({ site, network }: RuleContext, report: Report): void {

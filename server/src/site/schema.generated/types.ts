@@ -46,6 +46,12 @@ export interface SiteFile {
     [k: string]: Stream;
   };
   /**
+   * What else than streams uses the links, by name: a backup, a copy of files, viewing from away. It takes the paths that streams take, and adds to their loads.
+   */
+  traffic?: {
+    [k: string]: Traffic;
+  };
+  /**
    * The disks that recordings are written to, by name.
    */
   volumes?: {
@@ -908,6 +914,31 @@ export interface Audio {
    * 1 for mono, 2 for stereo.
    */
   channels?: number;
+}
+/**
+ * What a host sends another one, other than streams.
+ */
+export interface Traffic {
+  /**
+   * The host that sends it.
+   */
+  from: string;
+  /**
+   * The host that it goes to.
+   */
+  to: string;
+  /**
+   * The most data that is sent in a second, as a program shows it. Headers, and the acknowledgements on the way back, are added.
+   */
+  rate: string;
+  /**
+   * The most data that comes back in a second, besides acknowledgements.
+   */
+  back?: string;
+  /**
+   * What it is. Without effect on what is computed.
+   */
+  description?: string;
 }
 /**
  * A disk, or several under one name.

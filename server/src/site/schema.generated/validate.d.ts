@@ -9,6 +9,7 @@ export declare const multiplexes: Validator;
 export declare const services: Validator;
 export declare const occasions: Validator;
 export declare const streams: Validator;
+export declare const traffic: Validator;
 export declare const volumes: Validator;
 export declare const recordings: Validator;
 export declare const policies: Validator;

@@ -1,0 +1,123 @@
+/**
+ * Other traffic than streams: between two hosts, at a declared rate in each direction, along the same paths.
+ *
+ * The rates are of the data. They are counted as TCP in full segments, and what is sent is acknowledged from the other
+ * end, as long transfers are.
+ */
+
+import { perObject } from '../memo.ts';
+import type { Device, Port, Stream, Traffic } from '../site/model.ts';
+import { readStream } from '../site/read.ts';
+import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
+import { IPV4_HEADER } from '../standards/internet.ts';
+import type { Obstacle } from './delivery.ts';
+import { type Link, sentBy } from './link.ts';
+import { type CrossingRates, type PacketRun, wireRates } from './rates.ts';
+import type { RoutingContext } from './trace.ts';
+import { routeUnicast } from './unicast.ts';
+import type { Wiring } from './wiring.ts';
+
+/** Whether traffic gets to where it goes, and back. */
+export interface TrafficRoute {
+  readonly traffic: Traffic;
+  /** `undefined` where one of its ends is no device of the site. */
+  readonly from: Device | undefined;
+  readonly to: Device | undefined;
+  readonly obstacle: Obstacle | undefined;
+}
+
+/** What of it crosses a direction of a link: its way there, its way back, or both. */
+export interface TrafficCopies {
+  readonly traffic: Traffic;
+  readonly rates: CrossingRates;
+  readonly untagged: number;
+  readonly tagged: number;
+  readonly repliesUntagged: number;
+  readonly repliesTagged: number;
+}
+
+export interface TrafficRoutes {
+  /** In the order of the site. */
+  readonly routes: readonly TrafficRoute[];
+  readonly crossing: (link: Link, out: Port) => readonly TrafficCopies[];
+}
+
+export function trafficRoutes(
+  wiring: Wiring,
+  deviceByName: ReadonlyMap<string, Device>,
+  all: readonly Traffic[],
+): TrafficRoutes {
+  const context: RoutingContext = { ...wiring, deviceByName };
+  const routes: TrafficRoute[] = [];
+  const byPort = new Map<Port, Counting[]>();
+  for (const traffic of all) {
+    const from = traffic.from === undefined ? undefined : deviceByName.get(traffic.from);
+    const to = traffic.to === undefined ? undefined : deviceByName.get(traffic.to);
+    if (from === undefined || to === undefined) {
+      routes.push({ traffic, from, to, obstacle: undefined });
+      continue;
+    }
+    const { delivery, copies } = routeUnicast(context, asPull(traffic, to), from);
+    routes.push({ traffic, from, to, obstacle: delivery.unreached[0]?.why });
+    for (const { link, out, domain, reply } of copies) {
+      const count = countOf(byPort, out, traffic);
+      const isTagged = sentBy(link, out).tagged.includes(domain);
+      if (reply) count[isTagged ? 'repliesTagged' : 'repliesUntagged']++;
+      else count[isTagged ? 'tagged' : 'untagged']++;
+    }
+  }
+  return { routes, crossing: (_, out) => byPort.get(out) ?? NONE };
+}
+
+const NONE: readonly TrafficCopies[] = [];
+
+type Counting = { -readonly [K in keyof TrafficCopies]: TrafficCopies[K] };
+
+function countOf(byPort: Map<Port, Counting[]>, out: Port, traffic: Traffic): Counting {
+  let list = byPort.get(out);
+  if (list === undefined) byPort.set(out, (list = []));
+  const last = list.at(-1);
+  if (last?.traffic === traffic) return last;
+  const rates = trafficRates(traffic);
+  const count = { traffic, rates, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0 };
+  list.push(count);
+  return count;
+}
+
+/** A stream that travels both ways as it does: pulled, from its one end by its other. */
+export function asPull({ item, from = '' }: Traffic, to: Device): Stream {
+  return readStream({ ...item, data: { source: from, transport: 'rtsp', receivers: [to.name] } });
+}
+
+const HEADERS = [
+  { name: 'IPv4', bytes: IPV4_HEADER },
+  { name: 'TCP with timestamps', bytes: TCP_HEADER + TIMESTAMP_OPTION },
+];
+
+/** Of its way there, and as `reply` of its way back. */
+export const trafficRates = perObject(({ rate = 0, back = 0 }: Traffic): CrossingRates => {
+  const way = (data: number, acknowledged: number, tagged: boolean): CrossingRates['untagged'] =>
+    wireRates(
+      [segments('data', data), segments('acknowledgements', acknowledged)],
+      { nominal: data, peak: data },
+      tagged,
+    );
+  return {
+    untagged: way(rate, back, false),
+    tagged: way(rate, back, true),
+    reply: { untagged: way(back, rate, false), tagged: way(back, rate, true) },
+  };
+});
+
+/** Full segments of data at a rate in bit/s, or the acknowledgements of such. */
+function segments(what: 'data' | 'acknowledgements', rate: number): PacketRun {
+  const isData = what === 'data';
+  const perSecond = rate / (8 * MAXIMUM_SEGMENT) / (isData ? 1 : ACK_EVERY);
+  const media = isData ? MAXIMUM_SEGMENT : 0;
+  return {
+    what,
+    media: { nominal: media, peak: media },
+    headers: HEADERS,
+    perSecond: { nominal: perSecond, peak: perSecond },
+  };
+}

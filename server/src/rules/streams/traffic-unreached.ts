@@ -1,0 +1,64 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { obstacleWords } from '../../network/obstacle-words.ts';
+import { asPull } from '../../network/traffic.ts';
+import { placeOf } from '../../site/item.ts';
+
+export const trafficUnreached: Rule = {
+  id: 'traffic-unreached',
+  severity: 'error',
+  summary: 'Other traffic does not get to where it goes.',
+  why: `It takes the paths that streams take: within a VLAN along the switches, to another VLAN through the gateway. Where
+there is none it gets nowhere, and counts on no link. Put right what stands in the way, or correct its ends.`,
+  source: 'RFC 1812 §5.2 (how routers forward), from memory',
+  check({ network }: RuleContext, report: Report): void {
+    for (const { traffic, from, to, obstacle } of network.traffic) {
+      // What is no device unknown-name reports.
+      if (from === undefined || to === undefined) continue;
+      const at = placeOf(traffic.item, ['to']);
+      if (from === to) {
+        const message = `${traffic.name} goes from ${from.name} to itself, so that it takes no link. Correct one of its ends.`;
+        report({ at, message, about: [traffic.name, from.name] });
+      } else if (obstacle !== undefined) {
+        const { what, remedy } = obstacleWords(obstacle, to.name, asPull(traffic, to));
+        const capital = remedy.replace(/^./, (first) => first.toUpperCase());
+        const message = `${traffic.name} does not get to ${to.name}: ${what}. ${capital}.`;
+        report({ at, message, about: [traffic.name, to.name, from.name] });
+      }
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1: {vlan: house}, 2: {vlan: video}}}
+  office-pc: {kind: computer, address: 192.168.10.20}
+  recorder: {kind: server, address: 192.168.20.5}
+cables:
+  - {from: core/1, to: office-pc}
+  - {from: core/2, to: recorder}
+traffic:
+  backup: {from: recorder, to: office-pc, rate: 200 Mb/s}
+#                              ^^^^^^^^^ backup does not get to office-pc: office-pc is in house, recorder in video, and video has no gateway
+  copies: {from: recorder, to: recorder, rate: 50 Mb/s}
+#                              ^^^^^^^^ copies goes from recorder to itself
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
+  core: {kind: switch, ports: {1-2: {speed: 1 Gb/s, vlan: house}}}
+  office-pc: {kind: computer, address: 192.168.10.20, speed: 1 Gb/s}
+  recorder: {kind: server, address: 192.168.10.5, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: office-pc}
+  - {from: core/2, to: recorder}
+traffic:
+  backup: {from: recorder, to: office-pc, rate: 200 Mb/s}
+`,
+  },
+];
