@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { check } from '../../server/src/check.ts';
+import { itemAt } from '../../server/src/site/item.ts';
 import { OUTPUTS } from '../../server/src/make/outputs.ts';
 import { type Entry, entriesOf, folderOf, smallSite, textOf } from './small-site.ts';
 
@@ -149,9 +150,11 @@ describe('what cannot be made', () => {
         const folder = folderOf(textOf(spoil(entriesOf(site), spoiling)));
         const { plan, diagnostics } = check(folder);
         for (const { kind, make } of OUTPUTS) {
-          for (const { rule, message } of make(plan).refused) {
+          for (const { rule, at, message } of make(plan).refused) {
             refused.set(rule, (refused.get(rule) ?? 0) + 1);
-            const found = diagnostics.filter((diagnostic) => diagnostic.rule.id === rule);
+            const found = diagnostics.filter(
+              (diagnostic) => diagnostic.rule.id === rule || itemAt(at)?.faulty === true,
+            );
             assert.ok(found.length > 0, `${kind} is refused and a check finds no ${rule}: ${message}`);
             if (UNSAID.has(rule)) continue;
             assert.ok(

@@ -1,7 +1,7 @@
 /** The names by which an acceptance may mean a finding. */
 
 import { dataAt } from '../text/syntax.ts';
-import { type Item, type Place, contentOf } from './item.ts';
+import { type Item, type Place, itemAt } from './item.ts';
 import { type Port, portName } from './model.ts';
 
 /** The name of the item, or what a cable names. */
@@ -12,8 +12,8 @@ export function aboutItem(item: Item): string[] {
 }
 
 /** As `aboutItem`, of the item that a place is in. */
-export function aboutPlace({ piece, start }: Place): string[] {
-  const item = contentOf(piece).items.find(({ key, node }) => (key ?? node).start <= start && start <= node.end);
+export function aboutPlace(place: Place): string[] {
+  const item = itemAt(place);
   return item === undefined ? [] : aboutItem(item);
 }
 

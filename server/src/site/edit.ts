@@ -163,6 +163,11 @@ export function nodeAt(item: Item, route: Route): Node | undefined {
   return follow(item.node, route)?.node;
 }
 
+/** An anchor somewhere in a text: an alias elsewhere may refer to it. */
+export function hasAnchor(text: string): boolean {
+  return /(?:^|[\s,[{])&[^\s,[\]{}]/.test(text);
+}
+
 /** The text of a file after edits of it that do not overlap. */
 export function applyEdits(file: SiteText, edits: readonly Edit[]): string {
   let result = file.text;

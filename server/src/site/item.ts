@@ -164,6 +164,11 @@ export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | '
   return span(item.piece, item.node);
 }
 
+/** The item that a place is in. */
+export function itemAt({ piece, start }: Place): Item | undefined {
+  return contentOf(piece).items.find(({ key, node }) => (key ?? node).start <= start && start <= node.end);
+}
+
 /** The name of an item, or the whole item if it has none. */
 export function headOf(item: Item): Place {
   return span(item.piece, item.key ?? item.node);

@@ -2,6 +2,7 @@
 
 import { type Edit, addEntry, remove, scalarText, setKey, setValue } from './edit.ts';
 import type { Port } from './model.ts';
+import { splitOut } from './port-copies.ts';
 import { portNames } from './read.ts';
 import { isName } from './item.ts';
 
@@ -18,10 +19,8 @@ export function vlansOf({ vlan, trunk, native }: Port): PortVlans {
   return { vlan, trunk, native };
 }
 
-/** None where it has these; `undefined` where the port shares its entry with others, which would change with it, or a name is none. */
+/** None where it has these; a port of a range gets an entry of its own. `undefined` where a name is none. */
 export function setVlans(port: Port, wanted: PortVlans): Edit[] | undefined {
-  const key = port.route[1];
-  if (key !== undefined && portNames(String(key)).length !== 1) return undefined;
   const names = [wanted.vlan, wanted.native, ...(wanted.trunk ?? [])];
   if (names.some((name) => name !== undefined && !isName(name))) return undefined;
   const { item } = port.device;
@@ -39,7 +38,15 @@ export function setVlans(port: Port, wanted: PortVlans): Edit[] | undefined {
   }
   for (const name of spare) edits.push(remove(item, at(name)));
   const possible = edits.filter((edit) => edit !== undefined);
-  return possible.length < edits.length ? undefined : possible;
+  return possible.length < edits.length ? undefined : ofOnePort(port, possible);
+}
+
+/** Edits of a port's entry, so that they change no other port that shares it. */
+export function ofOnePort(port: Port, edits: readonly Edit[]): Edit[] | undefined {
+  const key = port.route[1];
+  if (edits.length === 0 || key === undefined || portNames(String(key)).length === 1) return [...edits];
+  const edit = splitOut(port, edits);
+  return edit === undefined ? undefined : [edit];
 }
 
 function text(names: string | readonly string[] | undefined): string {

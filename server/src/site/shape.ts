@@ -75,6 +75,8 @@ export interface Schema {
   readonly 'x-names'?: NameKind;
   readonly 'x-quantity'?: QuantityKind;
   readonly 'x-form'?: FormKind;
+  /** Other words for values of an enumeration, in small letters, and the values that they may mean. */
+  readonly 'x-also'?: Readonly<Record<string, readonly string[]>>;
 }
 
 /** What devices of some kinds do not have. */

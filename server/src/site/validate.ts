@@ -9,7 +9,12 @@ export type ShapeProblem = { readonly route: Route } & (
   | { readonly problem: 'not-of-kind'; readonly key: string }
   | { readonly problem: 'missing-key'; readonly key: string }
   | { readonly problem: 'wrong-type'; readonly expected: readonly string[]; readonly found: Data }
-  | { readonly problem: 'not-allowed'; readonly found: Data; readonly allowed: readonly (string | number | boolean)[] }
+  | {
+      readonly problem: 'not-allowed';
+      readonly found: Data;
+      readonly allowed: readonly (string | number | boolean)[];
+      readonly also: Schema['x-also'];
+    }
   | { readonly problem: 'out-of-range'; readonly found: Data; readonly bound: string }
   | { readonly problem: 'bad-name'; readonly name: string }
   | { readonly problem: 'malformed'; readonly found: Data; readonly schema: Schema | undefined }
@@ -97,7 +102,16 @@ function readError({
       return { problem: { problem: 'wrong-type', route, expected: list(params['type']), found }, drops: route };
     case 'enum':
     case 'const':
-      return { problem: { problem: 'not-allowed', route, found, allowed: allowedIn(error, schema) }, drops: route };
+      return {
+        problem: {
+          problem: 'not-allowed',
+          route,
+          found,
+          allowed: allowedIn(error, schema),
+          also: (schema?.then ?? schema)?.['x-also'],
+        },
+        drops: route,
+      };
     case 'minimum':
     case 'maximum':
     case 'exclusiveMinimum':

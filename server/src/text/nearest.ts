@@ -24,10 +24,21 @@ export function nearest(text: string, names: Iterable<string>): Near[] {
   return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, OFFERED);
 }
 
-/** The only name that is at most two characters off, none of them a digit: another digit makes another thing. */
+/**
+ * The only name that can be meant: one character off, or two of a longer one, and no digit, since another digit makes
+ * another thing; so does another letter of a short word. Capitals, hyphens and the like count for nothing.
+ */
 export function onlyNear(text: string, near: readonly Near[]): string | undefined {
-  const [close, ...others] = near.filter((candidate) => candidate.distance <= 2);
-  return close !== undefined && others.length === 0 && digitsOf(close.name) === digitsOf(text) ? close.name : undefined;
+  const same = near.filter(({ name }) => lettersOf(name) === lettersOf(text));
+  const most = text.length < 5 ? 0 : text.length < 6 ? 1 : 2;
+  const [close, ...others] = same.length > 0 ? same : near.filter((candidate) => candidate.distance <= 2);
+  if (close === undefined || others.length > 0 || digitsOf(close.name) !== digitsOf(text)) return undefined;
+  return close.distance <= most || same.length > 0 ? close.name : undefined;
+}
+
+/** What tells words apart, however they are written. */
+export function lettersOf(text: string): string {
+  return text.toLowerCase().replace(/[\s._-]/g, '');
 }
 
 function digitsOf(text: string): string {

@@ -4,11 +4,11 @@ import { oppositePort } from '../../network/link.ts';
 import { type Placed, misplacedIn } from '../../network/misplaced.ts';
 import type { Network } from '../../network/network.ts';
 import type { Topology } from '../../network/wiring.ts';
-import { type Fix, fixOf, scalarText, setValue } from '../../site/edit.ts';
+import { type Fix, fixOf, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import { setVlans } from '../../site/port-vlans.ts';
+import { setVlans, vlansOf } from '../../site/port-vlans.ts';
 import { type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
@@ -128,12 +128,9 @@ function otherVlan(site: Site, topology: Topology, { port, address }: AddressUse
   const link = port === undefined ? undefined : topology.linkAt(port);
   const vlan = site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
   if (link === undefined || port === undefined || vlan === undefined) return [];
-  const { device, name, route, vlan: access } = oppositePort(link, port);
-  if (access === undefined || route[1] !== name) return [];
-  return fixOf(
-    `Put ${device.name}/${name} into ${vlan.name}`,
-    setValue(device.item, [...route, 'vlan'], scalarText(vlan.name, true)),
-  );
+  const there = oppositePort(link, port);
+  const edits = there.vlan === undefined ? undefined : setVlans(there, { ...vlansOf(there), vlan: vlan.name });
+  return edits === undefined ? [] : fixOf(`Put ${portName(there)} into ${vlan.name}`, ...edits);
 }
 
 function nearest(vlans: readonly Vlan[], address: number): Vlan | undefined {

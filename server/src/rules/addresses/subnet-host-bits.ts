@@ -21,6 +21,9 @@ and a wrong prefix hides behind it.`,
   },
 };
 
+/** From this prefix on only the last of the four numbers changes. */
+const LAST_NUMBER = 24;
+
 function finding(item: Item, route: Route, subnet: ParsedSubnet, about: string): Finding {
   const at = placeOf(item, route);
   const proper = formatSubnet(subnet);
@@ -29,7 +32,10 @@ function finding(item: Item, route: Route, subnet: ParsedSubnet, about: string):
     at,
     message: `${written} is a host in ${proper}; the subnet is written by its lowest address.`,
     about: [about],
-    fixes: () => [{ title: `Write ${proper}`, safe: true, edits: [setValue(item, route, proper)] }],
+    // Further off, it may be the length of the prefix that is wrong.
+    fixes: () => [
+      { title: `Write ${proper}`, safe: subnet.prefix >= LAST_NUMBER, edits: [setValue(item, route, proper)] },
+    ],
   };
 }
 

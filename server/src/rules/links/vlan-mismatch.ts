@@ -367,4 +367,23 @@ cables:
   - {from: stable/3, to: stable-ap}
 `,
   },
+  {
+    bad: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: house}, 16: {trunk: [house, video]}}}
+  barn: {kind: switch, ports: {1: {trunk: [house, video]}}}
+cables:
+  - {from: core/4, to: barn/1}
+#          ^^^^^^ barn/1 is a trunk of house and video, core/4 an access port of house
+`,
+    fixed: `
+vlans: {house: {id: 10}, video: {id: 20}}
+devices:
+  core: {kind: switch, ports: {1-3: {speed: 1 Gb/s, vlan: house}, 4: {speed: 1 Gb/s, trunk: [house, video]}, 5-8: {speed: 1 Gb/s, vlan: house}, 16: {trunk: [house, video]}}}
+  barn: {kind: switch, ports: {1: {trunk: [house, video]}}}
+cables:
+  - {from: core/4, to: barn/1}
+`,
+  },
 ];

@@ -1,5 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { aboutPlace } from '../../site/about.ts';
+import { itemAt } from '../../site/item.ts';
 import { refusalsOf } from '../../make/refusals.ts';
 
 export const notMade: Rule = {
@@ -7,11 +8,12 @@ export const notMade: Rule = {
   severity: 'hint',
   summary: 'Something cannot be made for the equipment: the site does not say enough, or FFmpeg cannot do it.',
   why: `The plan is none the worse for it. But \`plumbline make\` leaves something out: a session description without the
-codec, units of a server that FFmpeg cannot do the work of, a network without the names that its operating system has. Say what is asked for, or set that
-part up by hand.`,
+codec, a unit for what FFmpeg cannot do, a network without the names that the operating system has. Say what is asked
+for, or set that part up by hand.`,
   check({ plan, site, network }: RuleContext, report: Report): void {
     for (const { rule, at, message } of refusalsOf(plan)) {
-      if (rule !== 'not-made') continue;
+      // What is written wrong is said to be so, and not also to be missing.
+      if (rule !== 'not-made' || itemAt(at)?.faulty === true) continue;
       const about = aboutPlace(at);
       // Of a stream that does not get there, that is told.
       const effects = about.flatMap((name) => {

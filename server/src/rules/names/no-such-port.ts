@@ -76,10 +76,13 @@ function missing(site: Site, { item, route, device, port, text }: MissingPort): 
     about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
     related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
     fixes: () => {
-      const free = near.length > 0 || isOwn ? undefined : freePorts(site, device).find(({ name }) => isName(name));
-      const titled = free === undefined ? [] : fixOf(`Use ${free.name}, the first free port`, { at, text: free.name });
+      const spare = isOwn ? [] : freePorts(site, device).map(({ name }) => name);
+      const free = near.length > 0 ? undefined : spare.find(isName);
+      const titled = free === undefined ? [] : fixOf(`Use ${free}, the first free port`, { at, text: free });
       return [
-        ...near.map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })),
+        ...near
+          .filter((name) => isOwn || spare.includes(name))
+          .map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })),
         ...titled,
       ];
     },

@@ -9,6 +9,8 @@ import { readEnd } from '../../site/read.ts';
 import { NAMED_SECTIONS, type NamedSection, THING, thingsOf } from '../../site/declared.ts';
 import { type Near, nearest } from '../../text/nearest.ts';
 import { partOf } from '../../site/places.ts';
+import { freePorts } from '../../site/free/switch-port.ts';
+import { textAt } from '../../text/syntax.ts';
 import { aboutItem } from '../../site/about.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
@@ -79,12 +81,23 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
     fixes: () =>
       near
         .filter((candidate) => isWhole || isName(candidate.name))
+        .filter((candidate) => names !== 'port-end' || takesCable(site, item, text, candidate.name))
         .map((candidate) => ({
           title: `Change to ${candidate.name}`,
           safe: by !== undefined,
           edits: change(candidate.name),
         })),
   };
+}
+
+/** Whether the cable fits the end with another device: at a free port of it, and not the device at its other end. */
+function takesCable(site: Site, item: Item, text: string, device: string): boolean {
+  const found = site.deviceByName.get(device);
+  const free = found === undefined ? [] : freePorts(site, found);
+  const { port } = readEnd(text, []) ?? {};
+  const isThere =
+    port === undefined ? found?.ports.length === 1 && free.length === 1 : free.some(({ name }) => name === port);
+  return isThere && !['from', 'to'].some((key) => readEnd(textAt(item.data, [key]), [])?.device === device);
 }
 
 function advice(near: readonly Near[], thing: string, elsewhere: string | undefined): string {

@@ -4,7 +4,7 @@ import { type PortType, portTypes } from '../../standards/poe.ts';
 import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
-import { portNames } from '../../site/read.ts';
+import { ofOnePort } from '../../site/port-vlans.ts';
 import { toFeedingPort } from '../../site/free/feeding-port.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
@@ -40,15 +40,14 @@ where the device has a supply of its own or a listed injector in between. Work o
   },
 };
 
-/** Says of the port that it feeds the class, where it is declared by itself. */
+/** Says of the port alone that it feeds the class. */
 function declared(port: Port, wantedClass: number): Fix[] {
-  const key = port.route[1];
   const types = Object.keys(portTypes) as PortType[];
   const type = types.find((candidate) => portTypes[candidate].maxClass >= wantedClass);
-  if (port.device.kind !== 'switch' || key === undefined || portNames(String(key)).length !== 1 || type === undefined)
-    return [];
+  if (port.device.kind !== 'switch' || port.route.length === 0 || type === undefined) return [];
   const edit = addEntry(port.device.item, port.route, 'poe', type);
-  return fixOf(`Say that ${portName(port)} feeds ${type}`, edit);
+  const own = edit === undefined ? undefined : ofOnePort(port, [edit]);
+  return own === undefined ? [] : fixOf(`Say that ${portName(port)} feeds ${type}`, ...own);
 }
 
 export const examples: readonly Example[] = [

@@ -10,6 +10,7 @@ import { portCount, portNames } from '../../site/read.ts';
 import { SECTIONS, type Schema } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
+import { isMended } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { hasShapeProblem, shapeProblems } from '../../site/shape-problems.ts';
 import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
@@ -35,7 +36,9 @@ not certain, so it counts for nothing. Names consist of letters, digits, \`-\` a
         fixes: () => {
           const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
           if (plain !== undefined) return [write(plain, setValue(item, route, plain), false)];
-          return meant(site, found, schema).map((text) => write(text, setValue(item, route, scalarText(text, true))));
+          return meant(site, found, schema)
+            .map((text) => write(text, setValue(item, route, scalarText(text, true))))
+            .filter(isMended);
         },
       });
     }

@@ -1,6 +1,7 @@
 import { perObject } from '../../memo.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
+import { isMended } from '../../site/mended.ts';
 import { list } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
 import { type Data, type Entry, type Mapping, type Route, dataAt, isMapping, keyText } from '../../text/syntax.ts';
@@ -70,7 +71,7 @@ reference of the site language lists the keys of each mapping.`,
             key,
             allowed.filter((name) => !siblings.has(name)),
             at,
-          );
+          ).filter(isMended);
         },
       });
     }

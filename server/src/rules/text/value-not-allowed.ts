@@ -1,7 +1,7 @@
 import { list } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { nearest, onlyNear } from '../../text/nearest.ts';
+import { lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { shown, subjectAt } from '../../site/shape-words.ts';
@@ -16,14 +16,16 @@ says what each of them means.`,
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
-      problem: { route, found, allowed },
+      problem: { route, found, allowed, also },
     } of shapeProblems(site, 'not-allowed')) {
-      const near = nearest(shown(found), allowed.map(String));
-      const only = onlyNear(shown(found), near);
-      const names = near.map(({ name }) => name);
+      const text = shown(found);
+      const near = nearest(text, allowed.map(String));
+      const meant = also?.[lettersOf(text)];
+      const only = meant === undefined ? onlyNear(text, near) : meant.length === 1 ? meant[0] : undefined;
+      const names = meant ?? (only === undefined ? near.map(({ name }) => name) : [only]);
       report({
         at: placeOf(item, route),
-        message: `${subjectAt(item, route)} is ${shown(found)}${
+        message: `${subjectAt(item, route)} is ${text}${
           names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`
         }`,
         about: aboutItem(item),

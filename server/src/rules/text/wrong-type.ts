@@ -6,6 +6,7 @@ import { SECTIONS, type Schema, keysOf, schemaAt, sectionSchema } from '../../si
 import { visible } from '../../text/visible.ts';
 import { isDeclared } from '../../site/declared.ts';
 import { aboutItem } from '../../site/about.ts';
+import { isMended } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
@@ -55,7 +56,7 @@ for nothing. A key with nothing behind its colon has no value yet.`,
             ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
             : `${subjectAt(item, route)} is ${asWritten(found, expected)}; ${want} belongs here${suchAs(item, route)}.`,
         about: aboutItem(item),
-        fixes: () => fixesOf(item, route, found, expected, schema),
+        fixes: () => fixesOf(item, route, found, expected, schema).filter(isMended),
       });
     }
   },

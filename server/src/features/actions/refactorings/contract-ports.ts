@@ -4,8 +4,9 @@ import { formatAddress, parseAddress } from '../../../standards/ipv4.ts';
 import { type Data, dataOf, keyText } from '../../../text/syntax.ts';
 import { few } from '../../../text/words.ts';
 import { RANGE_PORTS } from '../../../site/read.ts';
-import { type PortEntries, type PortEntry, keyAs, portEntriesAt } from './port-entries.ts';
-import { type Cursor, type Offered, type Refactoring, hasAnchor } from './refactoring.ts';
+import { hasAnchor } from '../../../site/edit.ts';
+import { type PortEntries, type PortEntry, keyAs, portEntriesAt } from '../../../site/port-entries.ts';
+import type { Cursor, Offered, Refactoring } from './refactoring.ts';
 
 export const contractPorts: Refactoring = ({ file, offset }: Cursor): Offered[] => {
   const found = portEntriesAt(file, offset);

@@ -29,11 +29,6 @@ export interface Offered {
 /** What it offers at the cursor: nothing where it does not apply, or could lose or change a meaning. */
 export type Refactoring = (cursor: Cursor) => Offered[];
 
-/** An anchor somewhere in a text: an alias elsewhere may refer to it. */
-export function hasAnchor(text: string): boolean {
-  return /(?:^|[\s,[{])&[^\s,[\]{}]/.test(text);
-}
-
 export function lineBreakOf(text: string): string {
   return text.includes('\r\n') ? '\r\n' : '\n';
 }

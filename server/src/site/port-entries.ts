@@ -1,10 +1,10 @@
 /** The entries of a device's `ports` as they stand in the text: numbers and ranges of numbers. */
 
-import type { SiteText } from '../../../site/folder.ts';
-import { type Item, contentOf } from '../../../site/item.ts';
-import { locate } from '../../../site/locate.ts';
-import { portNames } from '../../../site/read.ts';
-import { type Entry, type Mapping, follow, keyText } from '../../../text/syntax.ts';
+import type { SiteText } from './folder.ts';
+import { type Item, contentOf } from './item.ts';
+import { locate } from './locate.ts';
+import { portNames } from './read.ts';
+import { type Entry, type Mapping, follow, keyText } from '../text/syntax.ts';
 
 export interface PortEntry {
   readonly entry: Entry;
@@ -19,7 +19,7 @@ export interface PortEntries {
   readonly item: Item;
   readonly mapping: Mapping;
   readonly entries: readonly PortEntry[];
-  /** The one that the cursor is in. */
+  /** The one that is asked for. */
   readonly at: PortEntry;
 }
 
@@ -28,7 +28,13 @@ export function portEntriesAt(file: SiteText, offset: number): PortEntries | und
   const location = locate(file, offset);
   if (location === undefined) return undefined;
   const { item, route } = location;
-  if (item.section !== 'devices' || route[0] !== 'ports' || route.length < 2) return undefined;
+  const key = route[1];
+  if (item.section !== 'devices' || route[0] !== 'ports' || key === undefined) return undefined;
+  return portEntriesOf(item, String(key));
+}
+
+/** The entries of a device, with the one of a key. */
+export function portEntriesOf(item: Item, key: string): PortEntries | undefined {
   if (contentOf(item.piece).tree.problems.length > 0) return undefined;
   const mapping = follow(item.node, ['ports'])?.node;
   if (mapping?.kind !== 'mapping') return undefined;
@@ -36,7 +42,7 @@ export function portEntriesAt(file: SiteText, offset: number): PortEntries | und
   const names = mapping.entries.flatMap(({ key }) => portNames(keyText(key)));
   if (new Set(names).size < names.length) return undefined;
   const entries = own.map((entry) => portEntry(item.piece.text, mapping, entry));
-  const at = entries.find(({ entry }) => keyText(entry.key) === route[1]);
+  const at = entries.find(({ entry }) => keyText(entry.key) === key);
   return at === undefined || entries.some(({ start }) => start === -1) ? undefined : { item, mapping, entries, at };
 }
 
