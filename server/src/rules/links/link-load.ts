@@ -1,10 +1,11 @@
-import { portName } from '../../site/model.ts';
-import { oppositePort } from '../../network/link.ts';
+import { type Port, portName } from '../../site/model.ts';
+import { type Link, oppositePort } from '../../network/link.ts';
+import type { DirectionLoad } from '../../network/loads.ts';
 import { heaviest } from '../../network/heaviest.ts';
 import { bitRate, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const linkLoad: Rule = {
   id: 'link-load',
@@ -19,32 +20,56 @@ link faster.`,
     const { warn, limit } = site.policies.linkLoad;
     const least = Math.min(warn, limit);
     for (const link of network.topology.links) {
-      if (link.capacity === undefined || link.capacity === 0) continue;
-      for (const out of [link.a, link.b]) {
+      const { capacity } = link;
+      if (capacity === undefined || capacity === 0) continue;
+      const over = [link.a, link.b].flatMap((out): Over[] => {
         const load = network.load(link, out);
-        const { line } = load;
-        if (line.peak * 10_000 <= least * link.capacity) continue;
-        const isOver = line.peak * 10_000 > limit * link.capacity;
-        const into = oppositePort(link, out);
-        const atPeak = line.peak > line.nominal ? ' at peak' : '';
-        const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
-        const bound = isOver
-          ? `more than the limit of ${threshold(limit)}`
-          : `more than the ${threshold(warn)} that policy warns at`;
-        report({
-          at: placeOfEnd(link, out),
-          severity: isOver ? 'error' : 'warning',
-          message:
-            `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
-            `${percentOver(line.peak, link.capacity, isOver ? limit : warn)} of ${bitRate(link.capacity)}${nominal}; ` +
-            `${heaviest(network, link, out)}. That is ${bound}: move or slim streams, or make the link faster.`,
-          about: aboutPorts(out, into),
-          effects: [load],
-        });
-      }
+        return load.line.peak * 10_000 <= least * capacity ? [] : [{ out, load, capacity }];
+      });
+      // A link too slow for both directions is one mistake, told at the fuller one.
+      const [worse, other] = over.sort((a, b) => b.load.line.peak - a.load.line.peak);
+      if (worse !== undefined) report(overloaded({ site, network }, link, worse, other));
     }
   },
 };
+
+/** A direction that carries more than the policy allows. */
+interface Over {
+  readonly out: Port;
+  readonly load: DirectionLoad;
+  /** bit/s */
+  readonly capacity: number;
+}
+
+function overloaded(
+  { site, network }: Pick<RuleContext, 'site' | 'network'>,
+  link: Link,
+  { out, load, capacity }: Over,
+  other: Over | undefined,
+): Finding {
+  const { warn, limit } = site.policies.linkLoad;
+  const { line } = load;
+  const isOver = line.peak * 10_000 > limit * capacity;
+  const bound = isOver ? limit : warn;
+  const into = oppositePort(link, out);
+  const atPeak = line.peak > line.nominal ? ' at peak' : '';
+  const nominal = line.peak > line.nominal ? ` (${bitRate(line.nominal)} nominal)` : '';
+  const back =
+    other === undefined ? '' : `, and back ${percentOver(other.load.line.peak, capacity, Math.min(warn, limit))}`;
+  const than = isOver
+    ? `more than the limit of ${threshold(limit)}`
+    : `more than the ${threshold(warn)} that policy warns at`;
+  return {
+    at: placeOfEnd(link, out),
+    severity: isOver ? 'error' : 'warning',
+    message:
+      `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
+      `${percentOver(line.peak, capacity, bound)} of ${bitRate(capacity)}${nominal}; ` +
+      `${heaviest(network, link, out)}${back}. That is ${than}: move or slim streams, or make the link faster.`,
+    about: aboutPorts(out, into),
+    effects: other === undefined ? [load] : [load, other.load],
+  };
+}
 
 export const examples: readonly Example[] = [
   {

@@ -46,28 +46,30 @@ function apart(link: Link, type: string, { slower, faster }: Ends, report: Repor
 /** Streams that the faster end would carry and the slower one does not. */
 function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, faster }: Ends, report: Report): void {
   const { limit } = site.policies.linkLoad;
-  for (const out of [slower, faster]) {
+  const [low, high] = [slower.speed ?? 0, faster.speed ?? 0];
+  const over = [slower, faster].flatMap((out) => {
     const load = network.load(link, out);
-    const { peak } = load.line;
-    const over = exceeded(site.policies, peak, slower.speed ?? 0);
-    if (over === undefined || exceeded(site.policies, peak, faster.speed ?? 0) !== undefined) continue;
+    const bound = exceeded(site.policies, load.line.peak, low);
+    const fits = exceeded(site.policies, load.line.peak, high) === undefined;
     // What nobody behind the link asked for is not to be carried faster: flooding or querier-far reports.
-    if (plan.overloads.some((other) => other.link === link && other.out === out)) continue;
-    const [low, high] = [bitRate(slower.speed ?? 0), bitRate(faster.speed ?? 0)];
-    report({
-      at: placeOfEnd(link, slower),
-      severity: over === limit ? 'error' : 'warning',
-      message:
-        `${portName(slower)} runs at ${low}, so the cable carries no more, though ${portName(faster)} could do ${high}: ` +
-        `${portName(out)} → ${portName(oppositePort(link, out))} is to carry ${bitRate(peak)}, ` +
-        `${percentOver(peak, slower.speed ?? 0, over)}; ${heaviest(network, link, out)}. Take a faster port, or ` +
-        'move or slim streams.',
-      about: aboutPorts(slower, faster),
-      related: related({ slower, faster }),
-      entails: [load],
-    });
-    return;
-  }
+    const isWanted = !plan.overloads.some((other) => other.link === link && other.out === out);
+    return bound !== undefined && fits && isWanted ? [{ out, load, bound }] : [];
+  });
+  const [worst] = over.sort((a, b) => b.load.line.peak - a.load.line.peak);
+  if (worst === undefined) return;
+  const { out, load, bound } = worst;
+  report({
+    at: placeOfEnd(link, slower),
+    severity: bound === limit ? 'error' : 'warning',
+    message:
+      `${portName(slower)} runs at ${bitRate(low)}, so the cable carries no more, though ${portName(faster)} could do ` +
+      `${bitRate(high)}: ${portName(out)} → ${portName(oppositePort(link, out))} is to carry ` +
+      `${bitRate(load.line.peak)}, ${percentOver(load.line.peak, low, bound)}; ${heaviest(network, link, out)}. Take a ` +
+      'faster port, or move or slim streams.',
+    about: aboutPorts(slower, faster),
+    related: related({ slower, faster }),
+    entails: over.map((each) => each.load),
+  });
 }
 
 /** The bound of the policy that a load is over, in ten-thousandths; `undefined` where it is within. */

@@ -6,7 +6,9 @@ import { headOf, placeOf } from '../../site/item.ts';
 import { type Port, isNamed, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
-import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { grouped } from '../../grouped.ts';
+import { isOutside } from '../../network/address-uses.ts';
+import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf, nameText, setValue } from '../../site/edit.ts';
 import type { Interface } from '../../network/interface.ts';
 
@@ -19,6 +21,7 @@ sets one: it goes where the default route goes, most often into the wrong VLAN. 
 the receivers' VLAN puts all groups right. Set it on the host as well.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
   check({ site, network }: RuleContext, report: Report): void {
+    const leaving: Leaving[] = [];
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
       // No route helps a group that is no multicast address: group-not-multicast reports.
@@ -44,21 +47,49 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
         continue;
       }
       const better = meant === undefined ? betterEgress(site, network, delivery) : undefined;
-      if (better === undefined) continue;
-      const { by, receivers } = better;
-      report({
-        at: placeOf(stream.item, ['source']),
-        message:
-          `${stream.name} leaves ${portName(leaves.port)} into ${leaves.domain.name}, but ${few(receivers)} ` +
-          `${receivers.length === 1 ? 'is' : 'are'} in ${by.domain.name}, as is ${portName(by.port)}: ` +
-          `${reason(delivery)}. Send multicast by ${by.port.name}.`,
-        about: aboutLeaving(delivery, leaves.port),
-        related: related(delivery),
-        fixes: () => routeBy(network, delivery, by),
-      });
+      if (better !== undefined) leaving.push({ delivery, leaves, ...better });
     }
+    // One route puts all of them right.
+    const alike = grouped(leaving, ({ leaves, by }) => `${portName(leaves.port)} ${portName(by.port)}`);
+    for (const [first, ...others] of alike.values())
+      if (first !== undefined) report(leavesElsewhere(network, first, others));
   },
 };
+
+/** A group that leaves by one port, with receivers in the network of another. */
+interface Leaving {
+  readonly delivery: Delivery;
+  readonly leaves: Interface;
+  readonly by: Interface;
+  readonly receivers: readonly string[];
+}
+
+function leavesElsewhere(network: Network, first: Leaving, others: readonly Leaving[]): Finding {
+  const { delivery, leaves, by } = first;
+  const { stream } = delivery;
+  const all = [first, ...others];
+  const streams = all.map((each) => each.delivery.stream.name);
+  const receivers = [...new Set(all.flatMap((each) => each.receivers))];
+  return {
+    at: placeOf(stream.item, ['source']),
+    message:
+      `${few(streams)} ${streams.length === 1 ? 'leaves' : 'leave'} ${portName(leaves.port)} into ` +
+      `${leaves.domain.name}, but ${few(receivers)} ${receivers.length === 1 ? 'is' : 'are'} in ${by.domain.name}, ` +
+      `as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
+    about: [...aboutLeaving(delivery, leaves.port), ...streams],
+    related: [
+      ...related(delivery),
+      ...others.map((each) => ({
+        at: placeOf(each.delivery.stream.item, ['source']),
+        message: `${each.delivery.stream.name} leaves there too`,
+      })),
+    ],
+    // Where the addresses at its port are of another network, that is told.
+    effects: network.addressUses.filter((use) => use.port === leaves.port && isOutside(use, use.vlans)),
+    entails: all.flatMap((each) => each.delivery.unreached),
+    fixes: () => routeBy(network, delivery, by),
+  };
+}
 
 function aboutLeaving({ stream, source }: Delivery, port: Port): string[] {
   return [stream.name, portName(port), ...(source === undefined ? [] : [source.name])];

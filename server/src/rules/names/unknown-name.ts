@@ -29,7 +29,7 @@ Correct the name, or declare it in its section, in any file of the folder.`,
     for (const item of site.items)
       for (const { mention, section, name } of referencesOf(item))
         if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention))
-          report({ ...unknown(site, item, mention, search), ...ofCable(network, item) });
+          report({ ...unknown(site, item, mention, search), ...cutOffBy({ site, network }, item, mention) });
   },
 };
 
@@ -110,9 +110,20 @@ function advice(near: readonly Near[], thing: string, elsewhere: string | undefi
   return `. Correct the name, or declare the ${thing}.`;
 }
 
-/** What a cable that leads nowhere keeps from its receivers. */
-function ofCable({ causes }: RuleContext['network'], item: Item): Partial<Finding> {
-  return item.section === 'cables' ? consequencesOf(causes, [item]) : {};
+/** What a cable that leads nowhere, or a port in a VLAN that is none, keeps from its receivers. */
+function cutOffBy(
+  { site, network }: Pick<RuleContext, 'site' | 'network'>,
+  item: Item,
+  mention: NameMention,
+): Partial<Finding> {
+  const { causes, topology } = network;
+  if (item.section === 'cables') return consequencesOf(causes, [item]);
+  const [section, key] = mention.route;
+  if (item.section !== 'devices' || mention.names !== 'vlans' || section !== 'ports') return {};
+  const ports = site.deviceByName.get(item.name)?.ports.filter(({ route }) => route[1] === key) ?? [];
+  const links = ports.flatMap((port) => topology.linkAt(port) ?? []);
+  const followed = consequencesOf(causes, links);
+  return { ...followed, entails: [...followed.entails, ...links.flatMap(({ a, b }) => [a, b])] };
 }
 
 /** The section that declares what is named. */

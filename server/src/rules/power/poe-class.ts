@@ -15,6 +15,7 @@ again and again, or leaves out what takes most: infrared light, heating, the mot
 no more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
   source: "IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance's overview of 802.3bt, 2018 (secondary)",
   check({ site, network, plan }: RuleContext, report: Report): void {
+    const passedOn = new Map(plan.power.map(({ device, draw }) => [device, draw]));
     for (const { feeds } of plan.power) {
       for (const { from, to, type, class: own } of feeds) {
         const { maxClass } = portTypes[type];
@@ -32,6 +33,8 @@ no more than that, it is a warning. Take a port of a higher type, or a listed in
             `${maxClass} at most, ${watts(arrives)} at the device. ` +
             (isEnough ? 'It may run, if it puts up with the lower class.' : 'Take a port that feeds more.'),
           about: aboutPorts(to, from),
+          // With the class that it asks for it could pass on what it must.
+          entails: (passedOn.get(to.device) ?? 0) <= own.pdMilliwatts ? [to] : [],
           related: [
             {
               at: placeOfPort(from, 'poe'),

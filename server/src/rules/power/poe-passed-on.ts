@@ -28,6 +28,7 @@ listed equipment only, and follow local codes.`,
           `${count(feeds.length, 'device')}, besides itself: ${few(named)}. Feed it by a higher class or by its own ` +
           'supply, or feed fewer from it.',
         about: [device.name, portName(by.to)],
+        effects: [by.to],
         related: [{ at: placeOfPort(by.from, 'poe'), message: `${portName(by.from)} feeds it` }],
       });
     }

@@ -42,6 +42,9 @@ the port that is meant. A host with one card needs the route too; there only one
           `${device.name} is in ${list([...new Set(networks)])} and has no route for multicast, so it ` +
           `${effect(uses)}. Give it the route for 224.0.0.0/4 by the port that is meant.`,
         about: [device.name, ...uses.map(({ stream }) => stream.name)],
+        entails: network.deliveries.flatMap(({ unreached }) =>
+          unreached.filter(({ why }) => why.obstacle === 'no-group-route' && why.device === device.name),
+        ),
         related: uses.slice(0, 5).map(({ stream, sends }) => ({
           at: placeOf(stream.item, sends ? ['source'] : receiverRoute(stream, device.name)),
           message: sends ? `${stream.name} is not sent` : `${device.name} gets nothing of ${stream.name}`,

@@ -33,6 +33,9 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
           severity: lost.length > 0 || route.via === undefined ? 'error' : 'warning',
           message: problem.message,
           about: [device.name, portName(by.port)],
+          // Of a port in the wrong network that is told.
+          effects: [by.port],
+          entails: lost.map(({ unreached }) => unreached),
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
             message: `${receiver} gets nothing of ${stream.name}`,

@@ -34,6 +34,9 @@ route lead to another, or take it out.`,
             `${portName(port)} ${cable}, and Linux sends by it all the same: ${lossWords(lost, route)}. Cable the ` +
             'port, let the route lead to another, or take it out.',
           about: [portName(port), device.name],
+          // Of a cable to a port in no VLAN that is told.
+          effects: [port],
+          entails: lost.map(({ unreached }) => unreached),
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
             message: `${receiver} gets nothing of ${stream.name}`,

@@ -1,0 +1,534 @@
+/** Honest mistakes in the houses of this folder, each one edit or two of a right house, and where each is told. */
+
+export interface Mistake {
+  /** The house, by the name of its file. */
+  readonly house: string;
+  readonly is: string;
+  /** What stood there once, and what stands there by mistake. */
+  readonly edits: readonly (readonly [string, string])[];
+  /** The rule that tells of it, and the words that it marks; where two are in each other's way, both are marked. */
+  readonly told: string;
+}
+
+type Row = readonly [is: string, told: string, ...edits: (readonly [string, string])[]];
+
+const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
+  'flat-router': [
+    [
+      'two devices have one address',
+      'duplicate-address 192.168.1.22, duplicate-address 192.168.1.22',
+      ['address: 192.168.1.23', 'address: 192.168.1.22'],
+    ],
+    ['an address of another subnet', 'address-outside-subnet 192.168.2.22', ['192.168.1.22', '192.168.2.22']],
+    ['a fixed address in the pool', 'address-in-dhcp-pool 192.168.1.110', ['192.168.1.10,', '192.168.1.110,']],
+    ['a cable that is too long', 'cable-length 144 m', ['44 m', '144 m']],
+    [
+      'a camera is not cabled',
+      'unreached-receiver garden-cam',
+      ['  - {from: sw/3, to: garden-cam, type: cat5e, length: 44 m}\n', ''],
+    ],
+    [
+      'the recorder is not cabled',
+      'unreached-receiver nas',
+      ['  - {from: sw/6, to: nas, type: cat5e, length: 1 m}\n', ''],
+    ],
+    ['a name is misspelt in a cable', 'unknown-name garden-can', ['to: garden-cam', 'to: garden-can']],
+    ['a port that is not there', 'no-such-port 16', ['from: sw/6', 'from: sw/16']],
+    ['two plugs in one port', 'port-cabled-twice sw/2', ['from: sw/3', 'from: sw/2']],
+    ['a camera at a port that feeds nothing', 'poe-missing poe', ['from: sw/3', 'from: sw/5']],
+    [
+      'a camera of a higher class than the port feeds',
+      'poe-class 4',
+      ['length: 44 m', 'length: 40 m'],
+      [
+        'address: 192.168.1.23, speed: 100 Mb/s, poe: {class: 3}',
+        'address: 192.168.1.23, speed: 100 Mb/s, poe: {class: 4}',
+      ],
+    ],
+    ['a budget that is too small', 'poe-budget 30 W', ['60 W', '30 W']],
+    [
+      'a recording of what the server does not receive',
+      'recorder-not-receiving door',
+      ['receivers: [nas, desk]', 'receivers: [desk]'],
+    ],
+    ['a disk that is too small', 'volume-fill 1 TB', ['4 TB', '1 TB']],
+    ['a slow disk', 'write-rate 1 MB/s', ['100 MB/s', '1 MB/s']],
+    [
+      'names without seconds',
+      'file-name-collision "drive/%Y-%m-%d_%H-%M%z.mp4"',
+      ['drive/%Y-%m-%d_%H-%M-%S%z.mp4', 'drive/%Y-%m-%d_%H-%M%z.mp4'],
+      ['stream: drive, volume: disk, segment: 60 s', 'stream: drive, volume: disk, segment: 30 s'],
+    ],
+    [
+      'bytes for bits',
+      'quantity 6 MB/s',
+      [
+        'drive-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s',
+        'drive-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 MB/s',
+      ],
+    ],
+    [
+      'a subnet that is misspelt',
+      'address-outside-subnet 192.168.11.0/24',
+      ['192.168.1.0/24, gateway: router, dhcp-pool: 192.168.1.100-192.168.1.199', '192.168.11.0/24, gateway: router'],
+    ],
+  ],
+  'two-cards': [
+    ['no querier', 'no-querier video', [', querier: core}', '}']],
+    ['a querier that is a camera', 'querier-absent gate-cam', ['querier: core', 'querier: gate-cam']],
+    ['no route for multicast', 'unintended-egress nas', ['      - {to: 224.0.0.0/4, port: cams}\n', '']],
+    ['the route by the wrong card', 'unintended-egress nas', ['224.0.0.0/4, port: cams', '224.0.0.0/4, port: lan']],
+    [
+      'the cards of the server are swapped',
+      'cables-swapped nas/lan',
+      ['from: core/5, to: nas/cams', 'from: core/5, to: nas/lan'],
+      ['from: core/9, to: nas/lan', 'from: core/9, to: nas/cams'],
+    ],
+    ['a camera at a port of the house', 'address-outside-subnet 10.1.20.23', ['from: core/3', 'from: core/12']],
+    [
+      'camera and computer are swapped',
+      'cables-swapped desk',
+      ['from: core/3, to: shed-cam', 'from: core/3, to: desk'],
+      ['from: core/11, to: desk', 'from: core/11, to: shed-cam'],
+      ['poe: {class: 4}', 'location: shed'],
+    ],
+    [
+      'two streams on one group and port',
+      'group-clash 239.192.20.21, group-clash 239.192.20.21',
+      ['239.192.20.22', '239.192.20.21'],
+    ],
+    ['a group that is no group', 'group-not-multicast 192.168.20.21', ['239.192.20.21', '192.168.20.21']],
+    ['a group that every switch floods', 'group-always-flooded 239.128.0.21', ['239.192.20.21', '239.128.0.21']],
+    ['an odd RTP port', 'rtp-port 5005', ['group: 239.192.20.22, port: 5004', 'group: 239.192.20.22, port: 5005']],
+    [
+      'the server does not receive what it sends on',
+      'carried-not-received gate',
+      ['keyframe-interval: 2 s}, receivers: [nas]}\n  yard:', 'keyframe-interval: 2 s}}\n  yard:'],
+      ['  gate-desk: {source: nas, carries: gate, transport: rtp, port: 5004, receivers: [desk]}\n', ''],
+      [
+        '  gate: {stream: gate, volume: archive, segment: 60 s, keep: 14 d, file: "gate/%Y-%m-%d_%H-%M-%S%z.mkv"}\n',
+        '',
+      ],
+    ],
+    [
+      'the server does not receive what it sends on and records',
+      'carried-not-received gate',
+      ['keyframe-interval: 2 s}, receivers: [nas]}\n  yard:', 'keyframe-interval: 2 s}}\n  yard:'],
+      ['  gate-desk: {source: nas, carries: gate, transport: rtp, port: 5004, receivers: [desk]}\n', ''],
+    ],
+    [
+      'the uplink of the recorder is slow',
+      'port-speed-mismatch nas/cams',
+      ['cams: {address: 10.1.20.5, speed: 1 Gb/s}', 'cams: {address: 10.1.20.5, speed: 10 Mb/s}'],
+    ],
+    [
+      'a screen of the house that is to get multicast of the cameras',
+      'unreached-receiver desk',
+      [
+        'gate-live: {source: nas, carries: gate, transport: rtp, group: 239.192.20.21, port: 5004, receivers: [hall-screen]}',
+        'gate-live: {source: nas, carries: gate, transport: rtp, group: 239.192.20.21, port: 5004, receivers: [hall-screen, desk]}',
+      ],
+    ],
+    [
+      'no camera is cabled where its VLAN is',
+      'unknown-name vidoe',
+      ['5-8: {speed: 1 Gb/s, vlan: video}', '5-8: {speed: 1 Gb/s, vlan: vidoe}'],
+    ],
+    ['two names of files are one', 'file-name-collision "gate/%Y-%m-%d_%H-%M-%S%z.mkv"', ['"yard/%Y', '"gate/%Y']],
+  ],
+  'two-buildings': [
+    [
+      'the barn does not snoop, and a slow camera there drowns',
+      'flooding barn',
+      ['address: 10.2.20.3\n    igmp-snooping: true\n    unregistered-multicast: drop', 'address: 10.2.20.3'],
+      ['address: 10.2.20.43, speed: 100 Mb/s', 'address: 10.2.20.43, speed: 10 Mb/s'],
+    ],
+    [
+      'video is missing at one end of the trunk',
+      'vlan-mismatch barn/8',
+      ['8: {speed: 1 Gb/s, trunk: [house, video]}\n  recorder', '8: {speed: 1 Gb/s, trunk: [house]}\n  recorder'],
+    ],
+    [
+      'house is missing at one end of the trunk',
+      'vlan-mismatch core/16',
+      ['16: {speed: 1 Gb/s, trunk: [house, video]}', '16: {speed: 1 Gb/s, trunk: [video]}'],
+    ],
+    [
+      'video is missing at both ends of the trunk',
+      'vlan-missing core/16',
+      ['16: {speed: 1 Gb/s, trunk: [house, video]}', '16: {speed: 1 Gb/s, trunk: [house]}'],
+      ['8: {speed: 1 Gb/s, trunk: [house, video]}\n  recorder', '8: {speed: 1 Gb/s, trunk: [house]}\n  recorder'],
+    ],
+    [
+      'one end of the trunk is an access port',
+      'vlan-mismatch barn/8',
+      ['8: {speed: 1 Gb/s, trunk: [house, video]}\n  recorder', '8: {speed: 1 Gb/s, vlan: video}\n  recorder'],
+    ],
+    [
+      'the trunk has no VLAN at one end',
+      'no-vlan barn/8',
+      ['8: {speed: 1 Gb/s, trunk: [house, video]}\n  recorder', '8: {speed: 1 Gb/s}\n  recorder'],
+    ],
+    [
+      'the fibre is not there',
+      'unreached-receiver recorder',
+      ['  - {from: core/16, to: barn/8, type: os2, length: 140 m}\n', ''],
+    ],
+    ['copper for the fibre', 'cable-length 140 m', ['type: os2, length: 140 m', 'type: cat6, length: 140 m']],
+    ['no querier', 'no-querier video', [', querier: core}', '}']],
+    ['the querier is not in the VLAN', 'querier-absent office-pc', ['querier: core', 'querier: office-pc']],
+    [
+      'no gateway of video',
+      'unreached-receiver office-pc',
+      ['subnet: 10.2.20.0/24, gateway: router, querier', 'subnet: 10.2.20.0/24, querier'],
+    ],
+    [
+      'the router lacks video',
+      'address-not-carried 10.2.20.1',
+      ['lan: {speed: 1 Gb/s, trunk: [house, video],', 'lan: {speed: 1 Gb/s, trunk: [house],'],
+    ],
+    [
+      'the port of the router is an access port',
+      'vlan-mismatch router',
+      ['15: {speed: 1 Gb/s, trunk: [house, video]}', '15: {speed: 1 Gb/s, vlan: house}'],
+    ],
+    ['the recorder is at a port of the house', 'address-outside-subnet 10.2.20.5', ['from: core/5', 'from: core/10']],
+    [
+      'a camera is at a port of the house',
+      'address-outside-subnet 10.2.20.43',
+      ['from: barn/3, to: loft-cam', 'from: barn/6, to: loft-cam'],
+      ['  - {from: barn/6, to: barn-pc, type: cat6, length: 7 m}\n', ''],
+      ['receivers: [office-pc, barn-pc]', 'receivers: [office-pc]'],
+      ['address: 10.2.20.43, speed: 100 Mb/s, poe: {class: 2}', 'address: 10.2.20.43, speed: 100 Mb/s'],
+    ],
+    [
+      'a policy that the recording does not keep to',
+      'retention 7 d',
+      [
+        'stream: ride, volume: archive, segment: 60 s, keep: 14 d',
+        'stream: ride, volume: archive, segment: 60 s, keep: 7 d',
+      ],
+    ],
+    [
+      'the link between the buildings is slow',
+      'link-load core/16',
+      ['16: {speed: 1 Gb/s, trunk: [house, video]}', '16: {speed: 10 Mb/s, trunk: [house, video]}'],
+      [
+        '8: {speed: 1 Gb/s, trunk: [house, video]}\n  recorder',
+        '8: {speed: 10 Mb/s, trunk: [house, video]}\n  recorder',
+      ],
+      [
+        'stall: {source: stall-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s',
+        'stall: {source: stall-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 1 Mb/s, peak-bitrate: 1 Mb/s',
+      ],
+      [
+        'ride: {source: ride-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s',
+        'ride: {source: ride-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 8 Mb/s',
+      ],
+      [
+        'loft: {source: loft-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 3 Mb/s, peak-bitrate: 5 Mb/s',
+        'loft: {source: loft-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 1 Mb/s, peak-bitrate: 1 Mb/s',
+      ],
+    ],
+    [
+      'a receiver that is a switch',
+      'unreached-receiver barn',
+      ['receivers: [office-pc, barn-pc]', 'receivers: [office-pc, barn]'],
+    ],
+    [
+      'the subnet of video is misspelt',
+      'address-outside-subnet 10.3.20.0/24',
+      ['subnet: 10.2.20.0/24', 'subnet: 10.3.20.0/24'],
+    ],
+  ],
+  'poe-chain': [
+    [
+      'the switch in the garden gets less than it feeds',
+      'poe-passed-on {class: 4, power: 25 W}',
+      ['{class: 6, power: 50 W}', '{class: 4, power: 25 W}'],
+    ],
+    ['the port in the house feeds too little', 'poe-class 6', ['poe: bt-type-4', 'poe: at']],
+    ['no budget is said', 'poe-budget-missing garden', ['poe-budget: 40 W, ', '']],
+    ['a link of copper over its length', 'cable-length 170 m', ['length: 70 m', 'length: 170 m']],
+    [
+      'a loop by a second cable',
+      'loop garden/5',
+      ['  - {from: main/5', '  - {from: main/2, to: garden/5, type: cat6, length: 70 m}\n  - {from: main/5'],
+    ],
+  ],
+  'small-switches': [
+    [
+      'a small switch in both VLANs',
+      'vlan-merged core/8',
+      ['  - {from: core/16', '  - {from: core/8, to: attic/5}\n  - {from: core/16'],
+    ],
+    [
+      'a small switch in the wrong VLAN',
+      'address-outside-subnet core/8',
+      ['from: core/1, to: attic/1', 'from: core/8, to: attic/1'],
+    ],
+    [
+      'the small switches are swapped',
+      'cables-swapped parlour/1',
+      ['from: core/1, to: attic/1', 'from: core/1, to: parlour/1'],
+      ['from: core/7, to: parlour/1', 'from: core/7, to: attic/1'],
+    ],
+    ['the attic is not joined', 'unreached-receiver nas', ['  - {from: core/1, to: attic/1}\n', '']],
+    ['the router has no address in video', 'gateway-without-address router', [', video: 10.3.20.1}', '}']],
+  ],
+  'ring': [
+    [
+      'a switch without spanning tree',
+      'loop west/10',
+      [
+        'west: {kind: switch, address: 10.4.20.4, igmp-snooping: true, spanning-tree: true',
+        'west: {kind: switch, address: 10.4.20.4, igmp-snooping: true',
+      ],
+    ],
+    [
+      'a cable lacks the VLAN at one end',
+      'vlan-mismatch north/9',
+      [
+        'north: {kind: switch, address: 10.4.20.3, igmp-snooping: true, spanning-tree: true, ports: {1-8: {speed: 1 Gb/s, vlan: video}, 9-10: {speed: 1 Gb/s, trunk: [video]}}}',
+        'north: {kind: switch, address: 10.4.20.3, igmp-snooping: true, spanning-tree: true, ports: {1-8: {speed: 1 Gb/s, vlan: video}, 9: {speed: 1 Gb/s, trunk: [show]}, 10: {speed: 1 Gb/s, trunk: [video]}}}',
+      ],
+      ['querier: east}', 'querier: east}\n  show: {id: 30}'],
+    ],
+    ['no querier', 'no-querier video', [', querier: east}', '}']],
+  ],
+  'television': [
+    ['no querier', 'no-querier tv', [', querier: sw}', '}']],
+    [
+      'no snooping, and slow screens drown',
+      'flooding sw',
+      ['igmp-snooping: true, unregistered-multicast: drop, ', ''],
+      ['mux-rate: 14 Mb/s', 'mux-rate: 80 Mb/s'],
+    ],
+    [
+      'a screen of 100 Mb/s gets too much',
+      'link-load sw/9',
+      ['mux-rate: 12 Mb/s, receivers: [parlour, kitchen]', 'mux-rate: 110 Mb/s, receivers: [parlour, kitchen]'],
+      ['sw/9, to: kitchen', 'sw/9, to: kitchen'],
+    ],
+    ['a link-local group', 'group-reserved 224.0.0.41', ['239.192.40.1,', '224.0.0.41,']],
+    [
+      'groups that share a MAC address',
+      'group-mac-shared 239.192.40.1, group-mac-shared 232.192.40.1',
+      ['239.192.40.2', '232.192.40.1'],
+    ],
+  ],
+  'routed': [
+    ['the router does not route multicast', 'unreached-receiver wall', ['    multicast-routing: true\n', '']],
+    ['a TTL of 1', 'ttl-too-small 1', ['239.192.20.21, port: 5004, ttl: 4', '239.192.20.21, port: 5004, ttl: 1']],
+    ['no TTL is said', 'ttl-too-small a', ['239.192.20.21, port: 5004, ttl: 4, ', '239.192.20.21, port: 5004, ']],
+    [
+      'the router lacks a VLAN',
+      'address-not-carried 10.6.30.1',
+      ['lan: {speed: 1 Gb/s, trunk: [cams, view]', 'lan: {speed: 1 Gb/s, trunk: [cams]'],
+    ],
+    [
+      'the port of the router lacks a VLAN',
+      'vlan-mismatch router/lan',
+      ['16: {speed: 1 Gb/s, trunk: [cams, view]}', '16: {speed: 1 Gb/s, trunk: [cams]}'],
+    ],
+    ['the router is not cabled', 'unreached-receiver wall', ['  - {from: core/16, to: router/lan}\n', '']],
+    [
+      'no gateway of cams',
+      'unreached-receiver desk',
+      ['subnet: 10.6.20.0/24, gateway: router', 'subnet: 10.6.20.0/24'],
+    ],
+  ],
+  'far-gate': [
+    [
+      'a camera that is to be fed over fibre',
+      'poe-missing poe',
+      ['address: 192.168.7.21, speed: 1 Gb/s', 'address: 192.168.7.21, speed: 1 Gb/s, poe: {class: 3}'],
+    ],
+    ['fibre of too short a reach', 'cable-length 1320 m', ['type: os2, length: 320 m', 'type: om3, length: 1320 m']],
+    [
+      'both converters are not joined',
+      'unreached-receiver nas',
+      ['  - {from: near/fo, to: far/fo, type: os2, length: 320 m}\n', ''],
+    ],
+    [
+      'modules that do not meet',
+      'port-speed-mismatch near/fo',
+      [
+        'far: {kind: media-converter, ports: {cu: {speed: 1 Gb/s}, fo: {speed: 1 Gb/s}}}',
+        'far: {kind: media-converter, ports: {cu: {speed: 1 Gb/s}, fo: {speed: 10 Gb/s}}}',
+      ],
+    ],
+  ],
+  'trunk-server': [
+    [
+      'the port of the server lacks video',
+      'vlan-mismatch nas/eth',
+      ['9: {speed: 1 Gb/s, trunk: [house, video]}', '9: {speed: 1 Gb/s, trunk: [house]}'],
+    ],
+    [
+      'the port of the server is an access port',
+      'vlan-mismatch nas/eth',
+      ['9: {speed: 1 Gb/s, trunk: [house, video]}', '9: {speed: 1 Gb/s, vlan: house}'],
+    ],
+    [
+      'the server tags nothing',
+      'vlan-mismatch nas/eth',
+      ['eth: {speed: 1 Gb/s, trunk: [house, video], addresses', 'eth: {speed: 1 Gb/s, addresses'],
+    ],
+    [
+      'an address is in the other VLAN',
+      'address-outside-subnet 10.8.10.15',
+      ['video: 10.8.20.5}', 'video: 10.8.10.15}'],
+    ],
+  ],
+  'tree': [
+    [
+      'a middle trunk lacks video at one end',
+      'vlan-mismatch garage/8',
+      [
+        '8: {speed: 1 Gb/s, trunk: [house, video, guests]}}\n  lodge',
+        '8: {speed: 1 Gb/s, trunk: [house, guests]}}\n  lodge',
+      ],
+    ],
+    [
+      'a middle trunk lacks video at both ends',
+      'vlan-missing core/10',
+      ['10: {speed: 1 Gb/s, trunk: [house, video, guests]}', '10: {speed: 1 Gb/s, trunk: [house, guests]}'],
+      [
+        '8: {speed: 1 Gb/s, trunk: [house, video, guests]}}\n  lodge',
+        '8: {speed: 1 Gb/s, trunk: [house, guests]}}\n  lodge',
+      ],
+    ],
+    [
+      'two trunks lack video',
+      'vlan-mismatch garage/8',
+      [
+        '8: {speed: 1 Gb/s, trunk: [house, video, guests]}}\n  lodge',
+        '8: {speed: 1 Gb/s, trunk: [house, guests]}}\n  lodge',
+      ],
+    ],
+    ['the access point is at a port of the video', 'vlan-mismatch up/4', ['from: up/7', 'from: up/4']],
+    ['no querier', 'no-querier video', [', querier: core}', '}']],
+    ['the querier is elsewhere', 'querier-absent desk', ['querier: core', 'querier: desk']],
+    [
+      'a switch is cabled to the wrong port',
+      'vlan-mismatch core/6',
+      ['from: core/9, to: up/8', 'from: core/6, to: up/8'],
+    ],
+    [
+      'the lodge is not joined',
+      'unreached-receiver nas',
+      ['  - {from: garage/7, to: lodge/8, type: os2, length: 150 m}\n', ''],
+    ],
+    [
+      'guests are missing for the access point',
+      'vlan-mismatch garage/8',
+      [
+        '8: {speed: 1 Gb/s, trunk: [house, video, guests]}}\n  lodge',
+        '8: {speed: 1 Gb/s, trunk: [house, video]}}\n  lodge',
+      ],
+    ],
+    [
+      'a screen is named twice',
+      'repeated-value hall-screen',
+      ['receivers: [hall-screen, lodge-screen]', 'receivers: [hall-screen, lodge-screen, hall-screen]'],
+    ],
+    ['a plug in the panel twice', 'port-cabled-twice panel/2', ['through: [panel/3]', 'through: [panel/2]']],
+  ],
+  'sub-streams': [
+    [
+      'one address for two streams',
+      'rtsp-address-shared /main',
+      [
+        '/sub, video: {codec: h264, size: 640x360, frame-rate: 10, bitrate: 500 kb/s, keyframe-interval: 2 s}, receivers: [tablet]}\n  back-main',
+        '/main, video: {codec: h264, size: 640x360, frame-rate: 10, bitrate: 500 kb/s, keyframe-interval: 2 s}, receivers: [tablet]}\n  back-main',
+      ],
+    ],
+    [
+      'files are longer than they are kept',
+      'keep-below-segment 7 min',
+      [
+        'stream: front-main, volume: usb, segment: 2 min, keep: 7 d',
+        'stream: front-main, volume: usb, segment: 15 min, keep: 7 min',
+      ],
+    ],
+    [
+      'segments that end between keyframes',
+      'segment-keyframe 90 s',
+      ['stream: front-main, volume: usb, segment: 2 min', 'stream: front-main, volume: usb, segment: 90 s'],
+      [
+        'bitrate: 8 Mb/s, keyframe-interval: 4 s}, receivers: [nas]}\n  front-sub',
+        'bitrate: 8 Mb/s, keyframe-interval: 4 s}, receivers: [nas]}\n  front-sub',
+      ],
+    ],
+    [
+      'a peak below the average',
+      'peak-below-bitrate 5 Mb/s',
+      [
+        'bitrate: 8 Mb/s, keyframe-interval: 4 s}, receivers: [nas]}\n  front-sub',
+        'bitrate: 8 Mb/s, peak-bitrate: 5 Mb/s, keyframe-interval: 4 s}, receivers: [nas]}\n  front-sub',
+      ],
+    ],
+  ],
+  'tagging-ap': [
+    [
+      'the access point tags on a switch that knows no tags',
+      'vlan-mismatch ap',
+      [
+        'ap: {kind: access-point, address: 192.168.1.3, speed: 1 Gb/s}',
+        'ap: {kind: access-point, ports: {eth: {speed: 1 Gb/s, trunk: [lan, guests]}}}',
+      ],
+      ['gateway: router}', 'gateway: router}\n  guests: {id: 30}'],
+    ],
+    [
+      'the server tags on a switch that knows no tags',
+      'vlan-mismatch nas',
+      [
+        'nas: {kind: server, address: 192.168.1.30, speed: 1 Gb/s}',
+        'nas: {kind: server, ports: {eth: {speed: 1 Gb/s, trunk: [lan], addresses: {lan: 192.168.1.30}}}}',
+      ],
+    ],
+  ],
+  'bare': [
+    ['the screen is not cabled', 'unreached-receiver screen', ['  - {from: sw/3, to: screen}\n', '']],
+    [
+      'a cable that goes back',
+      'cable-to-itself sw/5',
+      ['  - {from: sw/3, to: screen}', '  - {from: sw/3, to: screen}\n  - {from: sw/4, to: sw/5}'],
+    ],
+  ],
+  'two-recorders': [
+    ['no querier', 'no-querier video', [', querier: a}', '}']],
+    ['fibre of too short a reach', 'cable-length 900 m', ['length: 90 m', 'length: 900 m']],
+    [
+      'a recorder does not take a stream',
+      'recorder-not-receiving b',
+      [
+        'keyframe-interval: 2 s}, receivers: [nas-a, nas-b]}\nvolumes',
+        'keyframe-interval: 2 s}, receivers: [nas-b]}\nvolumes',
+      ],
+    ],
+    ['one group for both', 'group-clash 239.255.12.1, group-clash 239.255.12.1', ['239.255.12.2', '239.255.12.1']],
+    ['a mask that is too narrow', 'address-outside-subnet 10.12.20.0/24', ['10.12.20.0/23', '10.12.20.0/24']],
+  ],
+  'no-dns-no-disk': [
+    [
+      'the wall is slow',
+      'port-speed-mismatch wall',
+      [
+        'wall: {kind: display, address: 172.16.50.61, speed: 1 Gb/s}',
+        'wall: {kind: display, address: 172.16.50.61, speed: 10 Mb/s}',
+      ],
+    ],
+    [
+      'a camera sends to the group of another',
+      'group-clash 239.255.50.11, group-clash 239.255.50.11',
+      ['239.255.50.12', '239.255.50.11'],
+    ],
+    ['a port beyond the last', 'out-of-range 66000', ['239.255.50.14, port: 5004', '239.255.50.14, port: 66000']],
+  ],
+};
+
+export const mistakes: readonly Mistake[] = Object.entries(OF_HOUSE).flatMap(([house, rows]) =>
+  rows.map(([is, told, ...edits]) => ({ house, is, told, edits })),
+);
