@@ -4,7 +4,7 @@ import { type Subnet, contains, formatAddress, parseSubnet } from '../../server/
 import type { Interface } from '../../server/src/network/interface.ts';
 import type { BroadcastDomain } from '../../server/src/network/vlan-membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
-import { type Port, portName } from '../../server/src/site/model.ts';
+import { type Device, type Port, portName } from '../../server/src/site/model.ts';
 import { numberOf } from './numbers.ts';
 
 /** Names of interfaces are short: Linux takes 15 characters. */
@@ -65,6 +65,13 @@ export class Addresses {
   /** An address for something that is not in the site: where the queries of a switch come from. */
   spare(domain: BroadcastDomain): string {
     return formatAddress(this.free(domain));
+  }
+
+  /** The address from which a switch asks: that of its management, if it is in the network. */
+  ofSwitch({ address }: Device, domain: BroadcastDomain): string {
+    return address !== undefined && contains(this.subnet(domain), address)
+      ? formatAddress(address)
+      : this.spare(domain);
   }
 
   prefixOf(at: Interface): number {

@@ -1,9 +1,13 @@
-/** Each host and router as a network namespace, with its interfaces, addresses and routes. */
+/**
+ * Each host and router as a network namespace, with its interfaces, addresses and routes. All else is as the kernel has
+ * it: no route but those of the site, a gateway of a VLAN, and for multicast that of a host with one card.
+ */
 
-import { formatSubnet, isMulticast } from '../../server/src/standards/ipv4.ts';
+import { contains, formatAddress, formatSubnet } from '../../server/src/standards/ipv4.ts';
 import type { Interface } from '../../server/src/network/interface.ts';
+import { askedAt } from '../../server/src/network/unicast.ts';
 import type { Plan } from '../../server/src/plan.ts';
-import type { Device, Port } from '../../server/src/site/model.ts';
+import type { Device, HostRoute, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
 
 /** Checksums and tags must stand in the frames, and frames be what the counters see: none joined. */
@@ -14,38 +18,50 @@ export function plainFrames(name: string): string {
 /** The shell commands that make a namespace, which holds its ends of the cables already, this host. */
 export function hostCommands(plan: Plan, addresses: Addresses, device: Device): string[] {
   const interfaces = plan.network.interfaces.of(device);
+  const commands = cardCommands(plan, addresses, device);
+  for (const at of interfaces) {
+    commands.push(`ip address add ${addresses.of(at)}/${addresses.prefixOf(at)} dev ${addresses.nameOf(at)}`);
+  }
+  for (const port of uncabled(plan, device)) {
+    for (const { address } of port.addresses) {
+      const prefix = plan.site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address))?.subnet
+        ?.prefix;
+      commands.push(`ip address add ${formatAddress(address)}/${prefix ?? 24} dev ${interfaceOf(port)}`);
+    }
+  }
+  return [...commands, ...routeCommands(plan, addresses, device, interfaces)];
+}
+
+/** A host that has its cards and nothing else yet: they are up. */
+export function cardCommands(plan: Plan, addresses: Addresses, device: Device): string[] {
   const commands = settings(device);
   for (const name of device.ports.flatMap((port) => interfacesOf(plan, addresses, port))) {
     commands.push(plainFrames(name), `ip link set ${name} up`);
   }
-  for (const at of interfaces) {
-    commands.push(`ip address add ${addresses.of(at)}/${addresses.prefixOf(at)} dev ${addresses.nameOf(at)}`);
-  }
-  return [...commands, ...routeCommands(plan, addresses, device, interfaces)];
+  return commands;
+}
+
+/** Ports of a host without a cable: their cards are there all the same. */
+export function uncabled({ network }: Plan, device: Device): Port[] {
+  if (device.bridging || network.interfaces.of(device).length === 0) return [];
+  return device.ports.filter((port) => network.topology.linkAt(port) === undefined);
 }
 
 function settings(device: Device): string[] {
   const set = (key: string, value: number): string => `echo ${value} >/proc/sys/net/${key}`;
   return [
-    ...['all', 'default'].flatMap((which) => [
-      set(`ipv6/conf/${which}/disable_ipv6`, 1),
-      set(`ipv4/conf/${which}/rp_filter`, 0),
-      set(`ipv4/conf/${which}/send_redirects`, 0),
-      // A host with two ports in one subnet answers for each by that port alone.
-      set(`ipv4/conf/${which}/arp_ignore`, 1),
-      set(`ipv4/conf/${which}/arp_announce`, 2),
-    ]),
+    ...['all', 'default'].map((which) => set(`ipv6/conf/${which}/disable_ipv6`, 1)),
     // A machine that is busy for a moment is no lost packet: nothing is sent a second time before it must be.
     set('ipv4/tcp_early_retrans', 0),
-    set('ipv4/ip_forward', device.kind === 'router' ? 1 : 0),
+    ...(device.kind === 'router' ? [set('ipv4/ip_forward', 1)] : []),
     'ip link set lo up',
   ];
 }
 
 /** The names of a port's interfaces at its host: one for frames without a tag, and one to each VLAN of its trunk. */
 function interfacesOf(plan: Plan, addresses: Addresses, port: Port): string[] {
-  if (plan.network.topology.linkAt(port) === undefined) return [];
   const name = interfaceOf(port);
+  if (plan.network.topology.linkAt(port) === undefined) return uncabled(plan, port.device).includes(port) ? [name] : [];
   return [name, ...taggedIds(plan, addresses, port).map((id) => `${name}.${id}`)];
 }
 
@@ -62,33 +78,50 @@ export function taggedIds(plan: Plan, addresses: Addresses, port: Port): number[
 }
 
 function routeCommands(plan: Plan, addresses: Addresses, device: Device, interfaces: readonly Interface[]): string[] {
-  const commands: string[] = [];
-  let hasDefault = false;
-  for (const { to, port } of device.routes) {
-    const by = interfaces.find((candidate) => candidate.port.name === port);
-    if (by === undefined) continue;
-    if (to.prefix === 0) hasDefault = true;
-    const via = isMulticast(to.network) && to.prefix >= 4 ? undefined : gatewayOf(plan, addresses, by);
-    commands.push(
-      `ip route replace ${formatSubnet(to)} ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`,
-    );
+  const commands = device.routes.flatMap((route) => routeCommand(plan, addresses, device, route));
+  const isDeclared = device.routes.some(({ to }) => !isGroup(to.network));
+  if (device.kind === 'router' && !isDeclared) commands.push(...routerRoutes(plan, addresses, device));
+  if (device.routes.some(({ to }) => to.prefix === 0)) return commands;
+  for (const by of interfaces) {
+    const via = gatewayOf(plan, addresses, by);
+    // The kernel may refuse a gateway that is not on the link, as on the host itself.
+    if (via !== undefined) return [...commands, `ip route add default via ${via} dev ${addresses.nameOf(by)} || true`];
   }
-  if (device.kind === 'router') commands.push(...routerRoutes(plan, addresses, device));
-  else if (!hasDefault) {
-    const by = interfaces.find((candidate) => gatewayOf(plan, addresses, candidate) !== undefined) ?? interfaces[0];
-    if (by !== undefined) {
-      const via = gatewayOf(plan, addresses, by);
-      commands.push(
-        `ip route add default ${via === undefined ? '' : `via ${via} `}dev ${addresses.nameOf(by)}${onLink(via)}`,
-      );
-    }
-  }
+  const [only, ...others] = interfaces;
+  // What is made for a host with one card sets this.
+  if (only !== undefined && others.length === 0)
+    commands.push(`ip route add 224.0.0.0/4 dev ${addresses.nameOf(only)} 2>/dev/null || true`);
   return commands;
 }
 
-/** A gateway is asked for on its cable also by a host whose address is in another subnet. */
-function onLink(via: string | undefined): string {
-  return via === undefined ? '' : ' onlink';
+function isGroup(address: number): boolean {
+  return address >>> 28 === 14;
+}
+
+/** As it is written. What the kernel refuses is not there; a route for the subnet of a card stands in its place. */
+function routeCommand(plan: Plan, addresses: Addresses, device: Device, route: HostRoute): string[] {
+  const port = device.portByName.get(route.port);
+  if (port === undefined) return [];
+  const own = plan.network.interfaces.of(device).filter((at) => at.port === port);
+  const inSubnet = (at: Interface): boolean =>
+    route.via !== undefined && contains(addresses.subnet(at.domain), route.via);
+  const named = own.find(({ domain }) => domain.vlan?.name === route.vlan);
+  const by = route.vlan === undefined ? (own.find(inSubnet) ?? own[0]) : named;
+  // A VLAN that the port does not carry has no interface.
+  if (by === undefined && own.length > 0) return [];
+  const dev = by === undefined ? interfaceOf(port) : addresses.nameOf(by);
+  const gateway =
+    route.via !== undefined
+      ? formatAddress(route.via)
+      : route.to.prefix === 0 && by !== undefined
+        ? gatewayOf(plan, addresses, by)
+        : undefined;
+  const to = route.to.prefix === 0 ? 'default' : formatSubnet(route.to);
+  const words = `${to}${gateway === undefined ? '' : ` via ${gateway}`} dev ${dev}`;
+  return [
+    `ip route add ${words} 2>/dev/null || ` +
+      `{ [ -z "$(ip route show exact ${to} proto kernel)" ] || ip route replace ${words}; } || true`,
+  ];
 }
 
 /** The address of the router that a network names as its gateway. */
@@ -100,7 +133,7 @@ function gatewayOf(plan: Plan, addresses: Addresses, { device, domain }: Interfa
   return at === undefined ? undefined : addresses.of(at);
 }
 
-/** To each network that a router is not in, by the fewest routers. */
+/** To each network that a router is not in, by the fewest routers: what is taken of one whose routes are not said. */
 function routerRoutes(plan: Plan, addresses: Addresses, router: Device): string[] {
   const routers = plan.site.devices.filter(({ kind }) => kind === 'router');
   const own = plan.network.interfaces.of(router);
@@ -124,10 +157,8 @@ function routerRoutes(plan: Plan, addresses: Addresses, router: Device): string[
   return commands;
 }
 
-/** The address at which a host is asked for, or sent to: in a network that both are in, else the first declared one. */
+/** The address at which a host is asked for, or sent to: what a person would type into the program that asks. */
 export function addressFor(plan: Plan, addresses: Addresses, asked: Device, asking: Device): string | undefined {
-  const own = plan.network.interfaces.of(asked);
-  const shared = own.find(({ domain }) => plan.network.interfaces.in(asking, domain) !== undefined);
-  const at = shared ?? own.find(({ address }) => address !== undefined) ?? own[0];
+  const at = askedAt(plan.network, asked, asking);
   return at === undefined ? undefined : addresses.of(at);
 }

@@ -1,5 +1,6 @@
 """Queriers, and routers that forward groups."""
 
+import ctypes
 import errno
 import selectors
 import socket
@@ -26,16 +27,35 @@ def general_query(mac, source):
     return bytes.fromhex('01005e000001') + mac + b'\x08\x00' + struct.pack(layout, *fields) + igmp
 
 
+SO_ATTACH_FILTER = 26
+# Of a frame without a tag: IGMP alone (classic BPF: the byte at 23 is the protocol of IPv4).
+ONLY_IGMP = b''.join(struct.pack('=HBBI', *step) for step in ((0x30, 0, 0, 23), (0x15, 0, 1, 2), (6, 0, 0, 2048), (6, 0, 0, 0)))
+ETH_P_IP = 0x0800
+
+
 class Querier:
+    """Asks until it hears one with a lower address (RFC 3376 section 6.6.2). `delay`: the lowest is there first."""
+
     EVERY = 2.0
 
-    def __init__(self, namespace, interface, source):
+    def __init__(self, namespace, interface, source, delay):
+        program = ctypes.create_string_buffer(ONLY_IGMP)
         with Inside(namespace):
             self.socket = socket.socket(socket.AF_PACKET, socket.SOCK_RAW)
-            # It sends alone: protocol 0 takes nothing in.
-            self.socket.bind((interface, 0))
+            fprog = struct.pack('HL', len(ONLY_IGMP) // 8, ctypes.addressof(program))
+            self.socket.setsockopt(socket.SOL_SOCKET, SO_ATTACH_FILTER, fprog)
+            self.socket.bind((interface, ETH_P_IP))
+        self.socket.setblocking(False)
+        self.source = socket.inet_aton(source)
         self.query = general_query(self.socket.getsockname()[4], source)
-        self.due = time.monotonic()
+        self.due = time.monotonic() + delay
+        watched.register(self.socket, selectors.EVENT_READ, self.read)
+
+    def read(self):
+        packet = self.socket.recv(2048)[14:]
+        igmp = packet[(packet[0] & 15) * 4:]
+        if igmp[0] == 0x11 and packet[12:16] < self.source and packet[12:16] != bytes(4):
+            self.due = float('inf')
 
     def tick(self, now):
         if now >= self.due:

@@ -5,11 +5,13 @@ import type { Device, Port } from '../../server/src/site/model.ts';
 import { Addresses, interfaceOf } from './addresses.ts';
 import { count } from './counters.ts';
 import { OpenVSwitch, SWITCHES } from './daemons.ts';
-import { hostCommands, plainFrames } from './hosts.ts';
+import { canQuery } from '../../server/src/network/can-query.ts';
+import { parseAddress } from '../../server/src/standards/ipv4.ts';
+import { hostCommands, plainFrames, uncabled } from './hosts.ts';
 import { numberOf } from './numbers.ts';
 import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
-import { allOf, run, runIn } from './run.ts';
+import { allOf, answer, run, runIn } from './run.ts';
 import { spanningTreeSettled } from './settled.ts';
 import { type Attachment, bridgeCommands, bridgeOf } from './switches.ts';
 import { type Card, cardCommands, cards } from './trunk-hosts.ts';
@@ -54,7 +56,16 @@ export class Lab {
     await spanningTreeSettled(plan, daemons);
     this.process = new TrafficProcess(place);
     await this.process.setUp(this.traffic, this.askers(attachments), this.multicastRouters());
-    await this.process.meet();
+    this.refusedJoins = await this.process.meet();
+  }
+
+  /** What the kernel said to each receiver that it did not let join, in the order of `traffic.receptions`. */
+  refusedJoins: readonly (string | null)[] = [];
+
+  /** What the kernel of a host would do with a packet: `ip route get`. */
+  routeGet(device: Device, address: string): string {
+    const { status, out, err } = answer(this.namespaceOf(device), ['ip', 'route', 'get', address]);
+    return (status === 0 ? out.split('\n')[0] : err.split('\n')[0])?.trim() ?? '';
   }
 
   /** Sends `seconds` of every stream and counts what comes of it. */
@@ -127,6 +138,11 @@ export class Lab {
       for (const { atHost, atCard } of ends) pairs.push([atCard, switches, atHost, this.namespaceOf(port.device)]);
     }
     for (const { name } of attachments) pairs.push([name, switches, name, queriers]);
+    // The other end of a card without a cable stays down, so that there is no carrier.
+    for (const device of this.plan.site.devices) {
+      for (const port of uncabled(this.plan, device))
+        pairs.push([`x${interfaceOf(port)}`, queriers, interfaceOf(port), this.namespaceOf(device)]);
+    }
     const batch = pairs.map(([a, atA, b, atB]) => `link add ${a} netns ${atA} type veth peer name ${b} netns ${atB}\n`);
     await run('ip', ['-batch', '-'], { input: batch.join('') });
     const here = pairs.flatMap(([a, atA, b, atB]) => [
@@ -141,36 +157,45 @@ export class Lab {
     ]);
   }
 
-  /** One to each VLAN whose querier is a switch. */
+  /** One to each VLAN whose named querier is a switch in it. */
   private attachments(): Attachment[] {
-    return this.plan.network.topology.domains.flatMap((domain, index) => {
-      const { querier } = this.plan.network.tree(domain);
-      return querier?.bridging === true ? [{ device: querier, name: `q${index}`, domain }] : [];
+    const { network, site } = this.plan;
+    return network.topology.domains.flatMap((domain, index) => {
+      const device = site.deviceByName.get(domain.vlan?.querier ?? '');
+      const isThere = device !== undefined && canQuery(device) && network.tree(domain).bridges.has(device);
+      return isThere ? [{ device, name: `q${index}`, domain }] : [];
     });
   }
 
-  /** Everyone who asks for memberships: the named queriers, and each multicast router in each of its networks. */
+  /**
+   * Everyone who may ask for memberships: the named queriers, and each multicast router in each of its networks. They
+   * elect among themselves who does.
+   */
   private askers(attachments: readonly Attachment[]): Asker[] {
     const { plan, addresses } = this;
-    const found = attachments.map(({ name, domain }) => ({
-      namespace: this.place.namespace(QUERIERS),
-      interface: name,
-      source: addresses.spare(domain),
-    }));
-    for (const domain of plan.network.topology.domains) {
-      const { querier } = plan.network.tree(domain);
+    return plan.network.topology.domains.flatMap((domain) => {
+      const candidates = attachments
+        .filter((attachment) => attachment.domain === domain)
+        .map(({ name, device }) => ({
+          namespace: this.place.namespace(QUERIERS),
+          interface: name,
+          source: addresses.ofSwitch(device, domain),
+        }));
       for (const device of plan.site.devices) {
-        if (device.bridging || (device !== querier && !(device.kind === 'router' && device.multicastRouting))) continue;
+        const isRouter = device.kind === 'router' && device.multicastRouting;
+        if (device.bridging || (device.name !== domain.vlan?.querier && !isRouter) || !canQuery(device)) continue;
         const at = plan.network.interfaces.in(device, domain);
         if (at !== undefined)
-          found.push({
+          candidates.push({
             namespace: this.namespaceOf(device),
             interface: addresses.nameOf(at),
             source: addresses.of(at),
           });
       }
-    }
-    return found;
+      const byAddress = (one: { readonly source: string }): number => parseAddress(one.source) ?? 0;
+      candidates.sort((a, b) => byAddress(a) - byAddress(b));
+      return candidates.map((asker, index) => ({ ...asker, delay: index * 0.15 }));
+    });
   }
 
   private multicastRouters(): Forwarder[] {

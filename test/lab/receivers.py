@@ -17,6 +17,8 @@ class Receiver:
         self.group = address if 224 <= int(address.split('.')[0]) < 240 else None
         self.got = 0
         self.answers = True
+        # Why the kernel does not let it join.
+        self.refused = None
         with Inside(namespace):
             self.socket = socket.socket(socket.AF_INET, socket.SOCK_DGRAM)
         self.socket.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 1 << 20)
@@ -31,7 +33,10 @@ class Receiver:
     def join(self):
         if self.group is not None:
             request = socket.inet_aton(self.group) + struct.pack('=Ii', 0, 0)
-            self.socket.setsockopt(socket.IPPROTO_IP, socket.IP_ADD_MEMBERSHIP, request)
+            try:
+                self.socket.setsockopt(socket.IPPROTO_IP, socket.IP_ADD_MEMBERSHIP, request)
+            except OSError as error:
+                self.refused = error.strerror
 
     def read(self):
         _, sender = self.socket.recvfrom(1)

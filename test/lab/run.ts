@@ -1,6 +1,6 @@
 /** Runs programs, and says what they complained of where they fail. */
 
-import { execFileSync, spawn } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 
 /**
  * Runs a program to its end.
@@ -43,6 +43,15 @@ interface RunOptions {
 export async function runIn(namespace: string, commands: readonly string[]): Promise<void> {
   if (commands.length > 0)
     await run('ip', ['netns', 'exec', namespace, 'sh', '-e'], { input: `${commands.join('\n')}\n` });
+}
+
+/** Runs a program in a network namespace, and gives what it said however it ended. */
+export function answer(
+  namespace: string,
+  command: readonly string[],
+): { readonly status: number | null; readonly out: string; readonly err: string } {
+  const { status, stdout, stderr } = spawnSync('ip', ['netns', 'exec', namespace, ...command], { encoding: 'utf8' });
+  return { status, out: stdout, err: stderr };
 }
 
 /** Runs a program whose failure changes nothing: what it was to end may have ended already. */

@@ -20,6 +20,7 @@ from senders import Connection, Datagrams, Run
 queriers = []
 routers = []
 receivers = []
+early = set()
 senders = []
 runs = []
 
@@ -40,8 +41,6 @@ def wait(until):
 
 
 def set_up(command):
-    for one in command['queriers']:
-        queriers.append(Querier(one['namespace'], one['interface'], one['source']))
     for one in command['routers']:
         routers.append(MulticastRouter(one['namespace'], one['interfaces']))
     for one in command['receivers']:
@@ -58,16 +57,26 @@ def set_up(command):
         for run in one['runs']:
             pair = 2 if one['serves'] and run['full'] else 1
             runs.append(Run(sender, run['media'] * pair, run['around'] * pair, run['perSecond'] / pair))
-    # The first queries go out now: the switches know where to send reports before there are any.
+    # Some join before anybody asks, as after a power cut, and the others when switches know where to send reports. Not
+    # those that ask themselves: Open vSwitch sends them each packet twice until such a membership is forgotten (300 s).
+    asking = {one['namespace'] for one in command['queriers']}
+    for receiver, one in list(zip(receivers, command['receivers']))[::2]:
+        if one['namespace'] not in asking:
+            early.add(receiver)
+            receiver.join()
+    wait(time.monotonic() + command['settle'] / 2)
+    for one in command['queriers']:
+        queriers.append(Querier(one['namespace'], one['interface'], one['source'], one['delay']))
     wait(time.monotonic() + command['settle'])
     return {}
 
 
 def join(command):
     for receiver in receivers:
-        receiver.join()
+        if receiver not in early:
+            receiver.join()
     wait(time.monotonic() + command['settle'])
-    return {}
+    return {'refused': [getattr(receiver, 'refused', None) for receiver in receivers]}
 
 
 def meet(command):

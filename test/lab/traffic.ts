@@ -18,6 +18,8 @@ export interface Asker {
   readonly namespace: string;
   readonly interface: string;
   readonly source: string;
+  /** Seconds after which it begins to ask, if it has heard nobody. */
+  readonly delay: number;
 }
 
 /** A router that forwards groups between its interfaces. */
@@ -84,12 +86,7 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
       const address = formatAddress(stream.group);
       senders.push({ namespace, address, port, ttl, serves: false, runs: runs.map((r) => packets(r, UDP_HEADERS)) });
       for (const receiver of receivers) {
-        const at = {
-          namespace: namespaceOf(receiver),
-          address,
-          port,
-          connects: false,
-        };
+        const at = { namespace: namespaceOf(receiver), address, port, connects: false };
         receptions.push({
           stream,
           receiver,
@@ -168,10 +165,11 @@ export class TrafficProcess {
     await this.command({ do: 'set-up', queriers, routers, receivers, senders: traffic.senders, settle: 0.3 });
   }
 
-  /** Everybody joins, and every pair that talks has talked. */
-  async meet(): Promise<void> {
-    await this.command({ do: 'join', settle: 0.3 });
+  /** Everybody joins, and every pair that talks has talked. Gives what the kernel said to each who cannot join. */
+  async meet(): Promise<readonly (string | null)[]> {
+    const { refused } = (await this.command({ do: 'join', settle: 0.9 })) as { refused: (string | null)[] };
     await this.command({ do: 'meet', settle: 0.8 });
+    return refused;
   }
 
   /** Sends what `seconds` of every stream come to; `scale` is the part of the declared rate. */
