@@ -8,6 +8,7 @@ import { OpenVSwitch, SWITCHES } from './daemons.ts';
 import { canQuery } from '../../server/src/network/can-query.ts';
 import { parseAddress } from '../../server/src/standards/ipv4.ts';
 import { hostCommands, plainFrames, uncabled } from './hosts.ts';
+import { type KernelRoute, kernelRoutes } from './kernel-routes.ts';
 import { numberOf } from './numbers.ts';
 import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
@@ -54,6 +55,7 @@ export class Lab {
       ...hosts.map((host) => runIn(this.namespaceOf(host), hostCommands(plan, this.addresses, host))),
     ]);
     await spanningTreeSettled(plan, daemons);
+    this.routes = kernelRoutes(plan, this.addresses, (device, address) => this.routeGet(device, address));
     this.process = new TrafficProcess(place);
     await this.process.setUp(this.traffic, this.askers(attachments), this.multicastRouters());
     this.refusedJoins = await this.process.meet();
@@ -62,8 +64,11 @@ export class Lab {
   /** What the kernel said to each receiver that it did not let join, in the order of `traffic.receptions`. */
   refusedJoins: readonly (string | null)[] = [];
 
+  /** What each host does with the packets of its streams, asked before any of them is sent. */
+  routes: readonly KernelRoute[] = [];
+
   /** What the kernel of a host would do with a packet: `ip route get`. */
-  routeGet(device: Device, address: string): string {
+  private routeGet(device: Device, address: string): string {
     const { status, out, err } = answer(this.namespaceOf(device), ['ip', 'route', 'get', address]);
     return (status === 0 ? out.split('\n')[0] : err.split('\n')[0])?.trim() ?? '';
   }
