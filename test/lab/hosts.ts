@@ -34,7 +34,7 @@ export function hostCommands(plan: Plan, addresses: Addresses, device: Device): 
 
 /** A host that has its cards and nothing else yet: they are up. */
 export function cardCommands(plan: Plan, addresses: Addresses, device: Device): string[] {
-  const commands = settings(device);
+  const commands = settings(plan, device);
   for (const name of device.ports.flatMap((port) => interfacesOf(plan, addresses, port))) {
     commands.push(plainFrames(name), `ip link set ${name} up`);
   }
@@ -47,13 +47,14 @@ export function uncabled({ network }: Plan, device: Device): Port[] {
   return device.ports.filter((port) => network.topology.linkAt(port) === undefined);
 }
 
-function settings(device: Device): string[] {
+function settings({ site }: Plan, device: Device): string[] {
   const set = (key: string, value: number): string => `echo ${value} >/proc/sys/net/${key}`;
   return [
     ...['all', 'default'].map((which) => set(`ipv6/conf/${which}/disable_ipv6`, 1)),
     // A machine that is busy for a moment is no lost packet: nothing is sent a second time before it must be.
     set('ipv4/tcp_early_retrans', 0),
-    ...(device.kind === 'router' ? [set('ipv4/ip_forward', 1)] : []),
+    // What is made for a server that is a gateway sets this.
+    ...(device.routing || site.vlans.some(({ gateway }) => gateway === device.name) ? [set('ipv4/ip_forward', 1)] : []),
     'ip link set lo up',
   ];
 }

@@ -14,6 +14,7 @@ export class Interfaces {
   private readonly byDevice: ReadonlyMap<Device, readonly Interface[]>;
   private readonly deviceByName: ReadonlyMap<string, Device>;
   private readonly vlans: readonly Vlan[];
+  private readonly gateways: ReadonlySet<string | undefined>;
   private readonly holders: () => ReadonlyMap<BroadcastDomain, ReadonlyMap<number | undefined, Interface>>;
   /** The routes of a device. */
   readonly table: (device: Device) => RouteTable;
@@ -23,6 +24,7 @@ export class Interfaces {
     { linkAt, inside }: { readonly linkAt: (port: Port) => Link | undefined; readonly inside: readonly Link[] },
   ) {
     this.vlans = vlans;
+    this.gateways = new Set(vlans.map(({ gateway }) => gateway));
     this.deviceByName = deviceByName;
     const byDevice = new Map<Device, readonly Interface[]>();
     for (const device of deviceByName.values()) {
@@ -47,6 +49,11 @@ export class Interfaces {
 
   in(device: Device, domain: BroadcastDomain): Interface | undefined {
     return this.of(device).find((candidate) => candidate.domain === domain);
+  }
+
+  /** Whether it hands on what is for others: a router, or a host that a VLAN names as its gateway. */
+  forwards(device: Device): boolean {
+    return device.routing || (canForward(device) && this.gateways.has(device.name));
   }
 
   /** Who has an address in a network: a router there whose address is not said may have it. */

@@ -8,8 +8,7 @@
  *   in the site knows those, its own networks and its gateway, and nothing else.
  */
 
-import type { Device } from '../site/model.ts';
-import { canForward } from './can-forward.ts';
+import type { Device, HostRoute } from '../site/model.ts';
 import type { Obstacle } from './delivery.ts';
 import type { Interface } from './interface.ts';
 import type { Way } from './route-table.ts';
@@ -24,27 +23,49 @@ export interface RoutingContext extends Pick<Wiring, 'interfaces' | 'routers' | 
 export interface Leg {
   readonly from: Interface;
   readonly to: Interface;
+  /** Where the site says the route. */
+  readonly route: HostRoute | undefined;
 }
 
 /** Why a packet does not get there. */
 export type Stopped = Extract<Obstacle, { readonly back?: true }>;
 
+export interface Trace {
+  /** As far as it gets: what is lost behind a router still travels to it. */
+  readonly legs: readonly Leg[];
+  readonly stopped: Stopped | undefined;
+}
+
 /** The TTL that hosts send with (RFC 1340, from memory); a packet that goes in a circle ends with it. */
 const USUAL_TTL = 64;
 
-/** From a device to an interface of another one; the reason where a packet does not get there. */
-export function trace(context: RoutingContext, source: Device, to: Interface): Leg[] | Stopped {
+/** From a device to an interface of another one. */
+export function trace(context: RoutingContext, source: Device, to: Interface): Trace {
   const legs: Leg[] = [];
   let at = source;
   while (at !== to.device) {
-    if (legs.length === USUAL_TTL) return circle(legs);
+    if (legs.length === USUAL_TTL) return { legs, stopped: circle(legs) };
     const came = legs.at(-1)?.to;
+    if (came !== undefined && !context.interfaces.forwards(at)) return { legs, stopped: noRouter(legs) };
     const next = nextLeg(context, at, came, to);
-    if ('obstacle' in next) return next;
+    if ('obstacle' in next) return { legs, stopped: next };
     legs.push(next);
     at = next.to.device;
   }
-  return withoutDetours(legs);
+  return { legs: withoutDetours(legs), stopped: undefined };
+}
+
+/** The last one was handed to a device that does not hand it on. */
+function noRouter(legs: readonly Leg[]): Stopped {
+  const last = legs.at(-1);
+  if (last === undefined) throw new RangeError('a way of no steps');
+  return {
+    obstacle: 'no-router',
+    device: last.from.device.name,
+    gateway: last.to.device.name,
+    network: last.from.domain.name,
+    route: last.route,
+  };
 }
 
 function nextLeg(context: RoutingContext, at: Device, came: Interface | undefined, to: Interface): Leg | Stopped {
@@ -61,7 +82,7 @@ function nextLeg(context: RoutingContext, at: Device, came: Interface | undefine
   if (via === undefined) {
     const own = interfaces.of(to.device).filter(({ domain }) => domain === by.domain);
     const found = own.find(({ address }) => address === to.address) ?? own[0];
-    if (found !== undefined) return { from: by, to: found };
+    if (found !== undefined) return { from: by, to: found, route };
     return { obstacle: 'not-on-link', device: at.name, port: port.name, network, to: to.domain.name, route };
   }
   const next = via.at;
@@ -69,8 +90,7 @@ function nextLeg(context: RoutingContext, at: Device, came: Interface | undefine
     if (route?.via !== undefined) return { obstacle: 'no-such-gateway', device: at.name, via: route.via, route };
     return { obstacle: 'no-route', gateway: by.domain.vlan?.gateway ?? '', from: network, to: to.domain.name };
   }
-  if (next.device === to.device || canForward(next.device)) return { from: by, to: next };
-  return { obstacle: 'no-router', device: at.name, gateway: next.device.name, network, route };
+  return { from: by, to: next, route };
 }
 
 function noRoute({ interfaces }: RoutingContext, at: Device, came: Interface | undefined, to: Interface): Stopped {
@@ -97,7 +117,7 @@ function towardsOtherRouter(context: RoutingContext, from: Device, last: Interfa
         const into = context.interfaces.in(router, out.domain);
         if (into === undefined) continue;
         seen.add(router);
-        queue.push({ router, first: first ?? { from: out, to: into } });
+        queue.push({ router, first: first ?? { from: out, to: into, route: undefined } });
       }
     }
   }
@@ -113,5 +133,5 @@ function circle(legs: readonly Leg[]): Stopped {
 function withoutDetours(legs: readonly Leg[]): Leg[] {
   const [first, second, ...others] = legs;
   if (first === undefined || second === undefined || second.from !== first.to) return [...legs];
-  return withoutDetours([{ from: first.from, to: second.to }, ...others]);
+  return withoutDetours([{ ...first, to: second.to }, ...others]);
 }

@@ -6,7 +6,7 @@ import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts'
 import type { Interface } from './interface.ts';
 import type { Hop } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
-import { type Leg, type RoutingContext, trace } from './trace.ts';
+import { type Leg, type RoutingContext, type Trace, trace } from './trace.ts';
 
 export function routeUnicast(context: RoutingContext, stream: Stream, source: Device): Routed {
   const reaches: string[] = [];
@@ -26,15 +26,22 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
       unreached.push({ receiver: name, why: found });
       continue;
     }
-    const there = walk(context, found.there);
-    const back = walk(context, found.back);
+    const there = walk(context, found.there.legs);
+    const back = walk(context, found.back.legs);
     const broken = [...there, ...back].find(({ hops }) => hops === undefined);
-    if (broken !== undefined) {
-      unreached.push({ receiver: name, why: { obstacle: 'apart', network: broken.domain.name } });
+    const why: Obstacle | undefined =
+      broken !== undefined
+        ? { obstacle: 'apart', network: broken.domain.name }
+        : (found.there.stopped ??
+          (found.back.stopped === undefined ? undefined : { ...found.back.stopped, back: true }));
+    if (why !== undefined) {
+      unreached.push({ receiver: name, why });
+      // Who sends without being asked does not learn that it is lost on the way.
+      if (!isPulled(stream)) copies.push(...copiesAlong(beforeBreak(there), false));
       continue;
     }
     reaches.push(name);
-    leaves ??= found.there[0]?.from;
+    leaves ??= found.there.legs[0]?.from;
     for (const { domain } of there) domains.add(domain);
     copies.push(...copiesAlong(there, false), ...copiesAlong(back, true));
   }
@@ -52,8 +59,14 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
 
 /** The route of a stream, and of the replies if it is pulled: routers may lead them differently. */
 interface Route {
-  readonly there: readonly Leg[];
-  readonly back: readonly Leg[];
+  readonly there: Trace;
+  readonly back: Trace;
+}
+
+const NOTHING: Trace = { legs: [], stopped: undefined };
+
+function isPulled({ transport }: Stream): boolean {
+  return transport === 'rtsp';
 }
 
 interface Walked {
@@ -69,6 +82,11 @@ function walk(context: RoutingContext, legs: readonly Leg[]): Walked[] {
   }));
 }
 
+function beforeBreak(legs: readonly Walked[]): readonly Walked[] {
+  const broken = legs.findIndex(({ hops }) => hops === undefined);
+  return broken === -1 ? legs : legs.slice(0, broken);
+}
+
 function copiesAlong(legs: readonly Walked[], reply: boolean): Copy[] {
   return legs.flatMap(({ domain, hops = [] }) => hops.map(({ link, out }) => ({ link, out, domain, reply })));
 }
@@ -78,18 +96,13 @@ function findRoute(context: RoutingContext, stream: Stream, source: Device, rece
   if (context.interfaces.of(source).length === 0) return { obstacle: 'source-not-cabled', device: source.name };
   const to = askedAt(context, receiver, source);
   if (to === undefined) return { obstacle: 'receiver-not-cabled' };
-  if (stream.transport !== 'rtsp') {
-    const there = trace(context, source, to);
-    return 'obstacle' in there ? there : { there, back: [] };
-  }
+  if (!isPulled(stream)) return { there: trace(context, source, to), back: NOTHING };
   const asked = askedAt(context, source, receiver);
   if (asked === undefined) return { obstacle: 'source-not-cabled', device: source.name };
   const back = trace(context, receiver, asked);
   // It is answered at the address that it asks from.
-  const asking = 'obstacle' in back ? to : (back[0]?.from ?? to);
-  const there = trace(context, source, asking);
-  if ('obstacle' in there) return there;
-  return 'obstacle' in back ? { ...back, back: true } : { there, back };
+  const asking = back.stopped === undefined ? (back.legs[0]?.from ?? to) : to;
+  return { there: trace(context, source, asking), back };
 }
 
 /**

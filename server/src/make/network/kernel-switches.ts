@@ -47,7 +47,7 @@ export function kernelSwitches(plan: Plan, { device, interfaces }: HostNetwork):
     set('net/ipv4/conf/all/rp_filter', 0, why);
     set(ofCard(own, 'rp_filter'), 0, why);
   }
-  if (isGateway(plan, device)) set('net/ipv4/ip_forward', 1, 'it is a gateway');
+  if (!device.routing && plan.network.interfaces.forwards(device)) set('net/ipv4/ip_forward', 1, 'it is a gateway');
   return [...found.values()];
 }
 
@@ -72,9 +72,10 @@ function arrivals(plan: Plan, device: Device): Arrival[] {
   const { network, site } = plan;
   const context: RoutingContext = { ...network, deviceByName: site.deviceByName };
   const last = (from: Device, to: Interface): { at: Interface; source: Interface } | undefined => {
-    const legs = trace(context, from, to);
-    const [first, end] = 'obstacle' in legs ? [] : [legs[0], legs.at(-1)];
-    return first === undefined || end === undefined ? undefined : { at: end.to, source: first.from };
+    const { legs, stopped } = trace(context, from, to);
+    const [first, end] = [legs[0], legs.at(-1)];
+    const isLost = first === undefined || end === undefined || stopped !== undefined;
+    return isLost ? undefined : { at: end.to, source: first.from };
   };
   const answer = (source: Interface): Interface | undefined => network.interfaces.towards(device, source)?.by;
   return network.deliveries.flatMap(({ stream, source, leaves, reaches }): Arrival[] => {
@@ -96,13 +97,4 @@ function arrivals(plan: Plan, device: Device): Arrival[] {
 
 function isAnswered({ transport }: Stream): boolean {
   return transport === 'rtsp';
-}
-
-/** Of a VLAN, or by a route of another device. */
-function isGateway({ site, network }: Plan, device: Device): boolean {
-  if (device.kind === 'router') return false;
-  const isVia = (other: Device): boolean =>
-    other.routes.length > 0 &&
-    network.interfaces.table(other).declared.some(({ via }) => via?.at?.device === device && other !== device);
-  return site.vlans.some(({ gateway }) => gateway === device.name) || site.devices.some(isVia);
 }

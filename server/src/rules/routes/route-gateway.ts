@@ -1,5 +1,4 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { canForward } from '../../network/can-forward.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { lostBy } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
@@ -81,7 +80,7 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
       ? (switchWith(network, route.via) ?? `nobody in ${name} has that address`)
       : at.device === device
         ? `that is ${device.name} itself`
-        : canForward(at.device)
+        : network.interfaces.forwards(at.device)
           ? undefined
           : `that is ${at.device.name}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
   if (what === undefined) return undefined;
