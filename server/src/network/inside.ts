@@ -31,6 +31,8 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     route: [],
     forwards,
     speed: undefined,
+    medium: undefined,
+    module: undefined,
     vlan: undefined,
     trunk,
     native: undefined,
@@ -52,6 +54,7 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     to: { device: device.name, port: undefined, route: [] },
     type: undefined,
     length: undefined,
+    fibres: undefined,
     through: [],
     coax: { core: undefined, attenuation: undefined },
   };

@@ -2,7 +2,8 @@
 
 import { type PowerClass, classFor, portTypes, powerClasses } from '../standards/poe.ts';
 import type { Device, PoeType, Port } from '../site/model.ts';
-import { oppositePort } from './link.ts';
+import { mediumAt } from '../site/cable.ts';
+import { type Member, oppositePort } from './link.ts';
 import type { Topology } from './wiring.ts';
 
 /** A powered device at a feeding port. */
@@ -36,7 +37,7 @@ export function powerOf(devices: readonly Device[], linkAt: Topology['linkAt']):
 
 function feedAt(from: Port, linkAt: Topology['linkAt']): Feed | undefined {
   const link = linkAt(from);
-  if (link === undefined || from.feeds === undefined || !carriesPower(link.cable.type)) return undefined;
+  if (link === undefined || from.feeds === undefined || !canCarryPower(link)) return undefined;
   const to = oppositePort(link, from);
   if (to.draws === undefined) return undefined;
   const own = classOf(to);
@@ -58,6 +59,12 @@ export function powerArriving({ type, class: own }: Feed): number {
 /** Power goes over twisted pairs; a cable of unknown make is taken for one. */
 export function carriesPower(cableType: string | undefined): boolean {
   return cableType === undefined || cableType.startsWith('cat');
+}
+
+/** Whether a link carries power: also where the type of its cable is not said, and its ports take glass. */
+export function canCarryPower({ a, b, cable }: Member): boolean {
+  if (!carriesPower(cable.type)) return false;
+  return [a, b].every((port) => [undefined, 'copper'].includes(mediumAt(port)));
 }
 
 /** The class that a powered device declares, or that its greatest draw falls in; 0 where it says neither. */

@@ -46,6 +46,7 @@ import { cableToItself } from './links/cable-to-itself.ts';
 import { copperBetweenBuildings } from './links/copper-between-buildings.ts';
 import { linkLoad } from './links/link-load.ts';
 import { loop } from './links/loop.ts';
+import { mediumMismatch } from './links/medium-mismatch.ts';
 import { noVlan } from './links/no-vlan.ts';
 import { patchPanelAsEnd } from './links/patch-panel-as-end.ts';
 import { portCabledTwice } from './links/port-cabled-twice.ts';
@@ -174,6 +175,7 @@ export const rules: readonly Rule[] = [
   copperBetweenBuildings,
   linkLoad,
   loop,
+  mediumMismatch,
   noVlan,
   patchPanelAsEnd,
   portCabledTwice,

@@ -1,14 +1,23 @@
 /** What a cable is, and which devices it joins or passes. */
 
-import { type Cable, type Device, type Site, portAt } from './model.ts';
+import { type Medium, moduleNamed } from '../standards/modules.ts';
+import { type Cable, type Device, type Port, type Site, portAt } from './model.ts';
 
 /** The devices at its ends and the patch panels on its way, in order. */
 export function cableDevices({ deviceByName }: Pick<Site, 'deviceByName'>, { from, through, to }: Cable): Device[] {
   return [from, ...through, to].flatMap((end) => (end === undefined ? [] : (deviceByName.get(end.device) ?? [])));
 }
 
-/** By its type; without one it is copper where a device is powered over it. */
+/** What a port takes: what its module is for, else what is said. */
+export function mediumAt({ module, medium }: Port): Medium | undefined {
+  return (module === undefined ? undefined : moduleNamed(module)?.medium) ?? medium;
+}
+
+/** By its type; without one by what its ends take, and where a device is powered over it. */
 export function isCopper(site: Pick<Site, 'deviceByName'>, { type, from, to }: Cable): boolean | 'unknown' {
-  if (type !== undefined) return type.startsWith('cat') || type === 'dac';
-  return [from, to].some((end) => portAt(site, end)?.draws !== undefined) ? true : 'unknown';
+  if (type !== undefined) return !type.startsWith('om') && !type.startsWith('os');
+  const ends = [from, to].flatMap((end) => portAt(site, end) ?? []);
+  if (ends.some(({ draws }) => draws !== undefined)) return true;
+  const [medium] = ends.flatMap((port) => mediumAt(port) ?? []);
+  return medium === undefined ? 'unknown' : medium === 'copper' || medium === 'direct-attach';
 }

@@ -1,6 +1,7 @@
 /** A resolved site, as computations and rules see it. Of the text it knows only the item behind each thing. */
 
 import type { ParsedSubnet } from '../standards/ipv4.ts';
+import type { Medium } from '../standards/modules.ts';
 import type { Route } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type { SectionName } from './shape.ts';
@@ -123,8 +124,11 @@ export interface Port {
   readonly route: Route;
   /** Whether frames pass between it and the other such ports of its device. */
   readonly forwards: boolean;
-  /** bit/s */
+  /** bit/s; no more than its module has. */
   readonly speed: number | undefined;
+  readonly medium: Medium | undefined;
+  /** By its kind of Ethernet. */
+  readonly module: string | undefined;
   readonly vlan: string | undefined;
   readonly trunk: readonly string[] | undefined;
   readonly native: string | undefined;
@@ -175,6 +179,8 @@ export interface Cable extends Fact {
   readonly type: string | undefined;
   /** Millimetres. */
   readonly length: number | undefined;
+  /** Of a cable of glass. */
+  readonly fibres: number | undefined;
   readonly through: readonly CableEnd[];
   readonly coax: CoaxFacts;
 }

@@ -2,6 +2,7 @@
 
 import { parseAddress, parseRange, parseSubnet, type ParsedSubnet } from '../standards/ipv4.ts';
 import { formatMac } from '../standards/mac.ts';
+import { moduleNamed } from '../standards/modules.ts';
 import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
 import type { Data, Route } from '../text/syntax.ts';
@@ -187,7 +188,9 @@ function readPort({ device, name, route, forwards, offset }: Which, data: Partly
     name,
     route,
     forwards,
-    speed: amount(data.speed, 'bit-rate'),
+    speed: slower(amount(data.speed, 'bit-rate'), moduleNamed(data.module ?? '')?.speed),
+    medium: data.medium,
+    module: data.module,
     vlan: data.vlan,
     trunk: data.trunk === undefined ? undefined : strings(data.trunk),
     native: data.native,
@@ -203,6 +206,11 @@ function readPort({ device, name, route, forwards, offset }: Which, data: Partly
     routerPort: data['router-port'] === true,
     forwardReports: data['forward-reports'] === true,
   };
+}
+
+/** A module of a lower speed than its cage sets the speed. */
+function slower(port: number | undefined, module: number | undefined): number | undefined {
+  return port === undefined || module === undefined ? (port ?? module) : Math.min(port, module);
 }
 
 /** A range with an address gives its ports consecutive addresses. */
@@ -241,6 +249,7 @@ export function readCable(item: Item): Cable {
     to: readEnd(data.to, ['to']),
     type: data.type,
     length: amount(data.length, 'length'),
+    fibres: data.fibres,
     through: strings(data.through).flatMap((text, index) => readEnd(text, ['through', index]) ?? []),
     coax: readCoaxFacts(data),
   };

@@ -38,6 +38,11 @@ export function reach(type: CableType, bitsPerSecond: number): Reach | undefined
   return { metres, basis, source, verified };
 }
 
+/** Whether a type of cable is one that Ethernet runs over, and not a coax. */
+export function isEthernetCable(type: string | undefined): type is CableType {
+  return type !== undefined && Object.hasOwn(reaches, type);
+}
+
 /** Types for the same sockets, the least able first. */
 const families: readonly (readonly CableType[])[] = [
   ['cat5', 'cat5e', 'cat6', 'cat6a', 'cat7', 'cat8'],

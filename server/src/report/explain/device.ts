@@ -159,9 +159,11 @@ export function portExplained(plan: Plan, port: Port, most?: number): Explanatio
 }
 
 function portWords(port: Port): string[] {
-  const { speed, vlan, trunk, native, feeds, draws, lag, lacp } = port;
+  const { speed, medium, module, vlan, trunk, native, feeds, draws, lag, lacp } = port;
   const words: string[] = [];
   if (speed !== undefined) words.push(`${bitRate(speed)}.`);
+  if (module !== undefined) words.push(`${module.toUpperCase()}.`);
+  else if (medium !== undefined) words.push(`It takes ${medium}.`);
   if (trunk !== undefined)
     words.push(`A trunk of ${list(trunk)}${native === undefined ? '' : `, ${native} without a tag`}.`);
   else if (vlan !== undefined) words.push(`An access port of ${vlan}.`);

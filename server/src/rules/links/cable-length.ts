@@ -1,5 +1,16 @@
 import { cablesOf } from '../../network/link.ts';
-import { CHANNEL, CORDS, type CableType, PERMANENT_LINK, leastCableType, reach } from '../../standards/cabling.ts';
+import {
+  CHANNEL,
+  CORDS,
+  type CableType,
+  PERMANENT_LINK,
+  type Reach,
+  isEthernetCable,
+  leastCableType,
+  reach,
+} from '../../standards/cabling.ts';
+import { moduleNamed, reachOf } from '../../standards/modules.ts';
+import type { Port } from '../../site/model.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate, metres } from '../../text/words.ts';
@@ -22,18 +33,18 @@ local codes, and leave to licensed people what these leave to them.`,
   check({ network }: RuleContext, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {
       const { item, length, through } = cable;
-      // What does not fit the schema is left out of the data.
-      const type = cable.type as CableType | undefined;
-      if (type === undefined || length === undefined) continue;
+      const { type } = cable;
+      if (!isEthernetCable(type) || length === undefined) continue;
       const isCopper = type.startsWith('cat');
       const speed = capacity ?? (isCopper ? SLOWEST : undefined);
-      const far = speed === undefined ? undefined : reach(type, speed);
+      const far = nearestReach([a, b], type) ?? (speed === undefined ? undefined : reach(type, speed));
       if (speed === undefined || far === undefined) continue;
       const finding = (): Pick<Finding, 'at' | 'about'> => ({ at: placeOf(item, ['length']), about: aboutPorts(a, b) });
       if (length > far.metres * 1000) {
-        const better = leastCableType(type, speed, length);
-        const otherwise = `${isCopper ? 'Take fibre' : 'Shorten it'}, or put a switch in between`;
-        const remedy = better === undefined ? otherwise : `Take ${better}, or shorten it`;
+        const least = leastCableType(type, speed, length);
+        const beyond = least === undefined ? undefined : nearestReach([a, b], least);
+        const better = beyond === undefined || beyond.metres * 1000 >= length ? least : undefined;
+        const remedy = better === undefined ? otherwise(type) : `Take ${better}, or shorten it`;
         report({
           ...finding(),
           message:
@@ -54,7 +65,39 @@ local codes, and leave to licensed people what these leave to them.`,
   },
 };
 
+/** How far the modules at the ends reach over the cable: the shorter of the two; `undefined` where none is known. */
+function nearestReach(ends: readonly Port[], type: CableType): Reach | undefined {
+  const far = ends.flatMap(({ module = '' }) => {
+    const known = moduleNamed(module);
+    return (known === undefined ? undefined : reachOf(module, known, type)) ?? [];
+  });
+  return far.sort((a, b) => a.metres - b.metres)[0];
+}
+
+/** What to do where no cable for the same plugs reaches so far. */
+function otherwise(type: CableType): string {
+  if (type.startsWith('cat') || type === 'dac') return 'Take fibre, or put a switch in between';
+  return type.startsWith('om') ? 'Take single-mode fibre, and modules for it' : 'Take modules that reach further';
+}
+
 export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {16: {module: 1000base-sx}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-sx}}}
+cables:
+  - {from: core/16, to: stable/9, type: om1, length: 400 m}
+#                                                    ^^^^^ This cable is 400 m long; om1 carries 1 Gb/s 275 m (1000BASE-SX). Take om2
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {16: {module: 1000base-sx}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-sx}}}
+cables:
+  - {from: core/16, to: stable/9, type: om2, length: 400 m}
+`,
+  },
   {
     bad: `
 devices:

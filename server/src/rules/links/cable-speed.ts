@@ -1,5 +1,5 @@
 import { cablesOf } from '../../network/link.ts';
-import { type CableType, leastCableType, reach } from '../../standards/cabling.ts';
+import { isEthernetCable, leastCableType, reach } from '../../standards/cabling.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
@@ -15,10 +15,11 @@ packets, or does not come up. Take a cable of the type that is named, or set the
   source: 'IEEE 802.3: least category of each BASE-T (secondary), fibre and direct attach (from memory)',
   check({ network }: RuleContext, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {
-      // What does not fit the schema is left out of the data.
-      const type = cable.type as CableType | undefined;
-      if (type === undefined || capacity === undefined || capacity === 0 || reach(type, capacity) !== undefined)
+      const { type } = cable;
+      if (!isEthernetCable(type) || capacity === undefined || capacity === 0 || reach(type, capacity) !== undefined)
         continue;
+      // Of glass that a module is not made for, medium-mismatch tells.
+      if ([a, b].some(({ module }) => module !== undefined)) continue;
       const better = leastCableType(type, capacity, cable.length);
       const otherwise = type.startsWith('om')
         ? 'take single-mode fibre (os2), or a lower speed'

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { carriesPower } from '../../network/power.ts';
+import { canCarryPower, carriesPower } from '../../network/power.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { oppositePort } from '../../network/link.ts';
@@ -17,13 +17,13 @@ codes.`,
   check({ network: { topology } }: RuleContext, report: Report): void {
     for (const link of topology.links) {
       const { type, item } = link.cable;
-      if (type === undefined || carriesPower(type)) continue;
+      if (canCarryPower(link)) continue;
       for (const powered of [link.a, link.b]) {
         if (powered.draws === undefined) continue;
         const { name } = powered.device;
         report({
-          at: placeOf(item, ['type']),
-          message: `${name} stays dark: ${type} carries no power. Feed it at its own end, or take copper.`,
+          at: placeOf(item, [type === undefined ? 'to' : 'type']),
+          message: `${name} stays dark: ${type === undefined || carriesPower(type) ? 'fibre' : type} carries no power. Feed it at its own end, or take copper.`,
           about: aboutPorts(powered, oppositePort(link, powered)),
           related: [{ at: placeOfPort(powered, 'poe'), message: `${name} is powered over its cable` }],
         });

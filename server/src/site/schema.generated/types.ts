@@ -217,6 +217,36 @@ export interface Device {
    */
   speed?: string;
   /**
+   * What is plugged into its one port. It must be what the cable is, and the port at the other end.
+   */
+  medium?: 'copper' | 'multimode' | 'single-mode' | 'direct-attach';
+  /**
+   * The module in the cage of its one port, by the kind of Ethernet it is (IEEE 802.3). Both ends need ones that meet: of one speed and kind of fibre; over a single fibre a -d at one end and a -u at the other. Look into no module and no fibre end: the light cannot be seen and can harm the eye.
+   */
+  module?:
+    | '100base-fx'
+    | '100base-lx10'
+    | '100base-bx10-d'
+    | '100base-bx10-u'
+    | '1000base-t'
+    | '1000base-sx'
+    | '1000base-lx'
+    | '1000base-lx10'
+    | '1000base-bx10-d'
+    | '1000base-bx10-u'
+    | '2.5gbase-t'
+    | '10gbase-t'
+    | '10gbase-sr'
+    | '10gbase-lrm'
+    | '10gbase-lr'
+    | '10gbase-er'
+    | '10gbase-br10-d'
+    | '10gbase-br10-u'
+    | '25gbase-sr'
+    | '25gbase-lr'
+    | '40gbase-sr4'
+    | '40gbase-lr4';
+  /**
    * What it draws through its one port: its class, and where known the watts. At a port of a switch: what that port can feed.
    */
   poe?:
@@ -476,6 +506,36 @@ export interface Port {
    */
   speed?: string;
   /**
+   * What is plugged into the port. It must be what the cable is, and the port at the other end.
+   */
+  medium?: 'copper' | 'multimode' | 'single-mode' | 'direct-attach';
+  /**
+   * The module in the cage of the port, by the kind of Ethernet it is (IEEE 802.3). Both ends need ones that meet: of one speed and kind of fibre; over a single fibre a -d at one end and a -u at the other. Look into no module and no fibre end: the light cannot be seen and can harm the eye.
+   */
+  module?:
+    | '100base-fx'
+    | '100base-lx10'
+    | '100base-bx10-d'
+    | '100base-bx10-u'
+    | '1000base-t'
+    | '1000base-sx'
+    | '1000base-lx'
+    | '1000base-lx10'
+    | '1000base-bx10-d'
+    | '1000base-bx10-u'
+    | '2.5gbase-t'
+    | '10gbase-t'
+    | '10gbase-sr'
+    | '10gbase-lrm'
+    | '10gbase-lr'
+    | '10gbase-er'
+    | '10gbase-br10-d'
+    | '10gbase-br10-u'
+    | '25gbase-sr'
+    | '25gbase-lr'
+    | '40gbase-sr4'
+    | '40gbase-lr4';
+  /**
    * Makes it an access port: what is cabled to it is in this VLAN, and its frames carry no tag. Ports of a router in one VLAN are sockets that are switched with each other, and share the address of one of them.
    */
   vlan?: string;
@@ -639,6 +699,10 @@ export interface Cable {
     | 'coax-59'
     | 'coax-6'
     | 'coax-11';
+  /**
+   * How many fibres of the cable this link has: two, one for each way, or one for both where the modules send at different wavelengths.
+   */
+  fibres?: number;
   /**
    * The metres from port to port, patch cords included.
    */

@@ -35,14 +35,14 @@ var require_ucs2length = __commonJS({
 });
 
 // <stdin>
-var site = validate67;
+var site = validate65;
 var schema32 = { "type": "object", "additionalProperties": false, "properties": { "name": { "type": "string", "minLength": 1 }, "timezone": { "type": "string", "pattern": "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$" }, "description": { "type": "string" }, "channel-plan": { "type": "string", "enum": ["region-1", "australia", "north-america", "japan", "brazil"] } } };
 var func2 = require_ucs2length().default;
 var pattern4 = new RegExp("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$", "u");
-function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate65(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate67.evaluated;
+  const evaluated0 = validate65.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -146,18 +146,18 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate67.errors = vErrors;
+  validate65.errors = vErrors;
   return errors === 0;
 }
-validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var vlans = validate68;
+validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var vlans = validate66;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
-function validate68(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate66(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate68.evaluated;
+  const evaluated0 = validate66.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -316,12 +316,12 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate68.errors = vErrors;
+  validate66.errors = vErrors;
   return errors === 0;
 }
-validate68.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var devices = validate69;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "filter"] } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier"] } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "combiner", "diplexer", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "access-point", "media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
+validate66.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var devices = validate67;
+var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "medium": false, "module": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "filter"] } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier"] } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "combiner", "diplexer", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "access-point", "media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -335,7 +335,7 @@ var pattern43 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
 var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
 var pattern48 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
 var pattern56 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -524,20 +524,19 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.vlan !== void 0) {
-      let data1 = data.vlan;
-      if (typeof data1 === "string") {
-        if (!pattern7.test(data1)) {
-          const err3 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
+    if (data.medium !== void 0) {
+      let data1 = data.medium;
+      if (typeof data1 !== "string") {
+        const err3 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
         }
-      } else {
-        const err4 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        errors++;
+      }
+      if (!(data1 === "copper" || data1 === "multimode" || data1 === "single-mode" || data1 === "direct-attach")) {
+        const err4 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema42.properties.medium.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -546,66 +545,109 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.trunk !== void 0) {
-      let data2 = data.trunk;
-      if (Array.isArray(data2)) {
-        if (data2.length < 1) {
-          const err5 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+    if (data.module !== void 0) {
+      let data2 = data.module;
+      if (typeof data2 !== "string") {
+        const err5 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+      if (!(data2 === "100base-fx" || data2 === "100base-lx10" || data2 === "100base-bx10-d" || data2 === "100base-bx10-u" || data2 === "1000base-t" || data2 === "1000base-sx" || data2 === "1000base-lx" || data2 === "1000base-lx10" || data2 === "1000base-bx10-d" || data2 === "1000base-bx10-u" || data2 === "2.5gbase-t" || data2 === "10gbase-t" || data2 === "10gbase-sr" || data2 === "10gbase-lrm" || data2 === "10gbase-lr" || data2 === "10gbase-er" || data2 === "10gbase-br10-d" || data2 === "10gbase-br10-u" || data2 === "25gbase-sr" || data2 === "25gbase-lr" || data2 === "40gbase-sr4" || data2 === "40gbase-lr4")) {
+        const err6 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema42.properties.module.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.vlan !== void 0) {
+      let data3 = data.vlan;
+      if (typeof data3 === "string") {
+        if (!pattern7.test(data3)) {
+          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err5];
+            vErrors = [err7];
           } else {
-            vErrors.push(err5);
+            vErrors.push(err7);
           }
           errors++;
         }
-        const len0 = data2.length;
+      } else {
+        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+    if (data.trunk !== void 0) {
+      let data4 = data.trunk;
+      if (Array.isArray(data4)) {
+        if (data4.length < 1) {
+          const err9 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          if (vErrors === null) {
+            vErrors = [err9];
+          } else {
+            vErrors.push(err9);
+          }
+          errors++;
+        }
+        const len0 = data4.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          let data3 = data2[i0];
-          if (typeof data3 !== "string") {
-            const err6 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/properties/trunk/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          let data5 = data4[i0];
+          if (typeof data5 !== "string") {
+            const err10 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/properties/trunk/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err6];
+              vErrors = [err10];
             } else {
-              vErrors.push(err6);
+              vErrors.push(err10);
             }
             errors++;
           }
-          if (typeof data3 === "string") {
-            if (!pattern7.test(data3)) {
-              const err7 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (typeof data5 === "string") {
+            if (!pattern7.test(data5)) {
+              const err11 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
-                vErrors = [err7];
+                vErrors = [err11];
               } else {
-                vErrors.push(err7);
+                vErrors.push(err11);
               }
               errors++;
             }
           } else {
-            const err8 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err12 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err8];
+              vErrors = [err12];
             } else {
-              vErrors.push(err8);
+              vErrors.push(err12);
             }
             errors++;
           }
         }
-        let i1 = data2.length;
+        let i1 = data4.length;
         let j0;
         if (i1 > 1) {
           const indices0 = {};
           for (; i1--; ) {
-            let item0 = data2[i1];
+            let item0 = data4[i1];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err9 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err13 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
               if (vErrors === null) {
-                vErrors = [err9];
+                vErrors = [err13];
               } else {
-                vErrors.push(err9);
+                vErrors.push(err13);
               }
               errors++;
               break;
@@ -614,51 +656,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err10 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/type", keyword: "type", params: { type: "array" }, message: "must be array" };
-        if (vErrors === null) {
-          vErrors = [err10];
-        } else {
-          vErrors.push(err10);
-        }
-        errors++;
-      }
-    }
-    if (data.native !== void 0) {
-      let data4 = data.native;
-      if (typeof data4 === "string") {
-        if (!pattern7.test(data4)) {
-          const err11 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
-          if (vErrors === null) {
-            vErrors = [err11];
-          } else {
-            vErrors.push(err11);
-          }
-          errors++;
-        }
-      } else {
-        const err12 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err12];
-        } else {
-          vErrors.push(err12);
-        }
-        errors++;
-      }
-    }
-    if (data.address !== void 0) {
-      let data5 = data.address;
-      if (typeof data5 === "string") {
-        if (!pattern17.test(data5)) {
-          const err13 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
-          if (vErrors === null) {
-            vErrors = [err13];
-          } else {
-            vErrors.push(err13);
-          }
-          errors++;
-        }
-      } else {
-        const err14 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -667,11 +665,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.addresses !== void 0) {
-      let data6 = data.addresses;
-      if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
-        if (Object.keys(data6).length < 1) {
-          const err15 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+    if (data.native !== void 0) {
+      let data6 = data.native;
+      if (typeof data6 === "string") {
+        if (!pattern7.test(data6)) {
+          const err15 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
             vErrors = [err15];
           } else {
@@ -679,66 +677,110 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key1 in data6) {
-          const _errs22 = errors;
+      } else {
+        const err16 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err16];
+        } else {
+          vErrors.push(err16);
+        }
+        errors++;
+      }
+    }
+    if (data.address !== void 0) {
+      let data7 = data.address;
+      if (typeof data7 === "string") {
+        if (!pattern17.test(data7)) {
+          const err17 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          if (vErrors === null) {
+            vErrors = [err17];
+          } else {
+            vErrors.push(err17);
+          }
+          errors++;
+        }
+      } else {
+        const err18 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
+    if (data.addresses !== void 0) {
+      let data8 = data.addresses;
+      if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
+        if (Object.keys(data8).length < 1) {
+          const err19 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err19];
+          } else {
+            vErrors.push(err19);
+          }
+          errors++;
+        }
+        for (const key1 in data8) {
+          const _errs26 = errors;
           if (typeof key1 === "string") {
             if (!pattern7.test(key1)) {
-              const err16 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
+              const err20 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err16];
+                vErrors = [err20];
               } else {
-                vErrors.push(err16);
+                vErrors.push(err20);
               }
               errors++;
             }
           } else {
-            const err17 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
+            const err21 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
             if (vErrors === null) {
-              vErrors = [err17];
+              vErrors = [err21];
             } else {
-              vErrors.push(err17);
+              vErrors.push(err21);
             }
             errors++;
           }
-          var valid9 = _errs22 === errors;
+          var valid9 = _errs26 === errors;
           if (!valid9) {
-            const err18 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
+            const err22 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err18];
+              vErrors = [err22];
             } else {
-              vErrors.push(err18);
+              vErrors.push(err22);
             }
             errors++;
           }
         }
-        for (const key2 in data6) {
-          let data7 = data6[key2];
-          if (typeof data7 === "string") {
-            if (!pattern17.test(data7)) {
-              const err19 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+        for (const key2 in data8) {
+          let data9 = data8[key2];
+          if (typeof data9 === "string") {
+            if (!pattern17.test(data9)) {
+              const err23 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
               if (vErrors === null) {
-                vErrors = [err19];
+                vErrors = [err23];
               } else {
-                vErrors.push(err19);
+                vErrors.push(err23);
               }
               errors++;
             }
           } else {
-            const err20 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err24 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err20];
+              vErrors = [err24];
             } else {
-              vErrors.push(err20);
+              vErrors.push(err24);
             }
             errors++;
           }
         }
       } else {
-        const err21 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err25 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err21];
+          vErrors = [err25];
         } else {
-          vErrors.push(err21);
+          vErrors.push(err25);
         }
         errors++;
       }
@@ -750,74 +792,30 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mac !== void 0) {
-      let data9 = data.mac;
-      if (typeof data9 === "string") {
-        if (!pattern21.test(data9)) {
-          const err22 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data11 = data.mac;
+      if (typeof data11 === "string") {
+        if (!pattern21.test(data11)) {
+          const err26 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err22];
+            vErrors = [err26];
           } else {
-            vErrors.push(err22);
+            vErrors.push(err26);
           }
           errors++;
         }
       } else {
-        const err23 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err27 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err23];
+          vErrors = [err27];
         } else {
-          vErrors.push(err23);
+          vErrors.push(err27);
         }
         errors++;
       }
     }
     if (data.reserved !== void 0) {
       if (typeof data.reserved !== "boolean") {
-        const err24 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err24];
-        } else {
-          vErrors.push(err24);
-        }
-        errors++;
-      }
-    }
-    if (data.interface !== void 0) {
-      let data11 = data.interface;
-      if (typeof data11 === "string") {
-        if (!pattern22.test(data11)) {
-          const err25 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
-          if (vErrors === null) {
-            vErrors = [err25];
-          } else {
-            vErrors.push(err25);
-          }
-          errors++;
-        }
-      } else {
-        const err26 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err26];
-        } else {
-          vErrors.push(err26);
-        }
-        errors++;
-      }
-    }
-    if (data.lag !== void 0) {
-      let data12 = data.lag;
-      if (typeof data12 === "string") {
-        if (!pattern7.test(data12)) {
-          const err27 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
-          if (vErrors === null) {
-            vErrors = [err27];
-          } else {
-            vErrors.push(err27);
-          }
-          errors++;
-        }
-      } else {
-        const err28 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err28 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -826,19 +824,20 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.lacp !== void 0) {
-      let data13 = data.lacp;
-      if (typeof data13 !== "string") {
-        const err29 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err29];
-        } else {
-          vErrors.push(err29);
+    if (data.interface !== void 0) {
+      let data13 = data.interface;
+      if (typeof data13 === "string") {
+        if (!pattern22.test(data13)) {
+          const err29 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          if (vErrors === null) {
+            vErrors = [err29];
+          } else {
+            vErrors.push(err29);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data13 === "active" || data13 === "passive" || data13 === "off")) {
-        const err30 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema42.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
+      } else {
+        const err30 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -847,20 +846,20 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["router-port"] !== void 0) {
-      if (typeof data["router-port"] !== "boolean") {
-        const err31 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err31];
-        } else {
-          vErrors.push(err31);
+    if (data.lag !== void 0) {
+      let data14 = data.lag;
+      if (typeof data14 === "string") {
+        if (!pattern7.test(data14)) {
+          const err31 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err31];
+          } else {
+            vErrors.push(err31);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data["forward-reports"] !== void 0) {
-      if (typeof data["forward-reports"] !== "boolean") {
-        const err32 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+      } else {
+        const err32 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err32];
         } else {
@@ -869,9 +868,10 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err33 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.lacp !== void 0) {
+      let data15 = data.lacp;
+      if (typeof data15 !== "string") {
+        const err33 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err33];
         } else {
@@ -879,13 +879,55 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (!(data15 === "active" || data15 === "passive" || data15 === "off")) {
+        const err34 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema42.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err34];
+        } else {
+          vErrors.push(err34);
+        }
+        errors++;
+      }
+    }
+    if (data["router-port"] !== void 0) {
+      if (typeof data["router-port"] !== "boolean") {
+        const err35 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err35];
+        } else {
+          vErrors.push(err35);
+        }
+        errors++;
+      }
+    }
+    if (data["forward-reports"] !== void 0) {
+      if (typeof data["forward-reports"] !== "boolean") {
+        const err36 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err36];
+        } else {
+          vErrors.push(err36);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err37 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err37];
+        } else {
+          vErrors.push(err37);
+        }
+        errors++;
+      }
     }
   } else {
-    const err34 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err34];
+      vErrors = [err38];
     } else {
-      vErrors.push(err34);
+      vErrors.push(err38);
     }
     errors++;
   }
@@ -1774,10 +1816,10 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate38.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate69(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate69.evaluated;
+  const evaluated0 = validate67.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -2546,8 +2588,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.poe !== void 0) {
-        const err50 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/7/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.medium !== void 0) {
+        const err50 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/7/then/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err50];
         } else {
@@ -2555,8 +2597,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.routes !== void 0) {
-        const err51 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/7/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.module !== void 0) {
+        const err51 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/7/then/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err51];
         } else {
@@ -2564,32 +2606,32 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data.poe !== void 0) {
+        const err52 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/7/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err52];
+        } else {
+          vErrors.push(err52);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err53 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/7/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err53];
+        } else {
+          vErrors.push(err53);
+        }
+        errors++;
+      }
       if (data.ports !== void 0) {
-        let data37 = data.ports;
-        if (data37 && typeof data37 == "object" && !Array.isArray(data37)) {
-          for (const key2 in data37) {
-            let data38 = data37[key2];
-            if (data38 && typeof data38 == "object" && !Array.isArray(data38)) {
-              if (data38.speed !== void 0) {
-                const err52 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err52];
-                } else {
-                  vErrors.push(err52);
-                }
-                errors++;
-              }
-              if (data38.vlan !== void 0) {
-                const err53 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err53];
-                } else {
-                  vErrors.push(err53);
-                }
-                errors++;
-              }
-              if (data38.trunk !== void 0) {
-                const err54 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        let data39 = data.ports;
+        if (data39 && typeof data39 == "object" && !Array.isArray(data39)) {
+          for (const key2 in data39) {
+            let data40 = data39[key2];
+            if (data40 && typeof data40 == "object" && !Array.isArray(data40)) {
+              if (data40.speed !== void 0) {
+                const err54 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err54];
                 } else {
@@ -2597,8 +2639,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data38.native !== void 0) {
-                const err55 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data40.medium !== void 0) {
+                const err55 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err55];
                 } else {
@@ -2606,8 +2648,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data38.address !== void 0) {
-                const err56 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data40.module !== void 0) {
+                const err56 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err56];
                 } else {
@@ -2615,8 +2657,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data38.addresses !== void 0) {
-                const err57 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data40.vlan !== void 0) {
+                const err57 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err57];
                 } else {
@@ -2624,8 +2666,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data38.poe !== void 0) {
-                const err58 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data40.trunk !== void 0) {
+                const err58 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err58];
                 } else {
@@ -2633,8 +2675,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data38.mac !== void 0) {
-                const err59 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data40.native !== void 0) {
+                const err59 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err59];
                 } else {
@@ -2642,8 +2684,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data38.reserved !== void 0) {
-                const err60 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data40.address !== void 0) {
+                const err60 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err60];
                 } else {
@@ -2651,8 +2693,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data38.interface !== void 0) {
-                const err61 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data40.addresses !== void 0) {
+                const err61 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
                 if (vErrors === null) {
                   vErrors = [err61];
                 } else {
@@ -2660,22 +2702,58 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (data40.poe !== void 0) {
+                const err62 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err62];
+                } else {
+                  vErrors.push(err62);
+                }
+                errors++;
+              }
+              if (data40.mac !== void 0) {
+                const err63 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err63];
+                } else {
+                  vErrors.push(err63);
+                }
+                errors++;
+              }
+              if (data40.reserved !== void 0) {
+                const err64 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err64];
+                } else {
+                  vErrors.push(err64);
+                }
+                errors++;
+              }
+              if (data40.interface !== void 0) {
+                const err65 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err65];
+                } else {
+                  vErrors.push(err65);
+                }
+                errors++;
+              }
             } else {
-              const err62 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              const err66 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
               if (vErrors === null) {
-                vErrors = [err62];
+                vErrors = [err66];
               } else {
-                vErrors.push(err62);
+                vErrors.push(err66);
               }
               errors++;
             }
           }
         } else {
-          const err63 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/7/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          const err67 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/7/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
           if (vErrors === null) {
-            vErrors = [err63];
+            vErrors = [err67];
           } else {
-            vErrors.push(err63);
+            vErrors.push(err67);
           }
           errors++;
         }
@@ -2690,6 +2768,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       props7.reserved = true;
       props7.interface = true;
       props7.speed = true;
+      props7.medium = true;
+      props7.module = true;
       props7.poe = true;
       props7.routes = true;
       props7.ports = true;
@@ -2697,11 +2777,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid26) {
-    const err64 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err68 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err64];
+      vErrors = [err68];
     } else {
-      vErrors.push(err64);
+      vErrors.push(err68);
     }
     errors++;
   }
@@ -2719,22 +2799,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing8;
     if (data.kind === void 0 && (missing8 = "kind")) {
-      const err65 = {};
+      const err69 = {};
       if (vErrors === null) {
-        vErrors = [err65];
+        vErrors = [err69];
       } else {
-        vErrors.push(err65);
+        vErrors.push(err69);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data49 = data.kind;
-        if (!(data49 === "aerial" || data49 === "lnb" || data49 === "amplifier" || data49 === "attenuator" || data49 === "filter" || data49 === "equaliser" || data49 === "splitter" || data49 === "tap" || data49 === "combiner" || data49 === "diplexer" || data49 === "multiswitch" || data49 === "outlet" || data49 === "power-inserter" || data49 === "isolator" || data49 === "earth-block")) {
-          const err66 = {};
+        let data53 = data.kind;
+        if (!(data53 === "aerial" || data53 === "lnb" || data53 === "amplifier" || data53 === "attenuator" || data53 === "filter" || data53 === "equaliser" || data53 === "splitter" || data53 === "tap" || data53 === "combiner" || data53 === "diplexer" || data53 === "multiswitch" || data53 === "outlet" || data53 === "power-inserter" || data53 === "isolator" || data53 === "earth-block")) {
+          const err70 = {};
           if (vErrors === null) {
-            vErrors = [err66];
+            vErrors = [err70];
           } else {
-            vErrors.push(err66);
+            vErrors.push(err70);
           }
           errors++;
         }
@@ -2754,11 +2834,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs60 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.ports !== void 0) {
-        const err67 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/8/then/properties/ports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err71 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/8/then/properties/ports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err67];
+          vErrors = [err71];
         } else {
-          vErrors.push(err67);
+          vErrors.push(err71);
         }
         errors++;
       }
@@ -2772,11 +2852,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid31) {
-    const err68 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err72 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err68];
+      vErrors = [err72];
     } else {
-      vErrors.push(err68);
+      vErrors.push(err72);
     }
     errors++;
   }
@@ -2794,22 +2874,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing9;
     if (data.kind === void 0 && (missing9 = "kind")) {
-      const err69 = {};
+      const err73 = {};
       if (vErrors === null) {
-        vErrors = [err69];
+        vErrors = [err73];
       } else {
-        vErrors.push(err69);
+        vErrors.push(err73);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data51 = data.kind;
-        if (!(data51 === "switch" || data51 === "router" || data51 === "access-point" || data51 === "media-converter" || data51 === "server" || data51 === "camera" || data51 === "display" || data51 === "computer" || data51 === "tuner" || data51 === "patch-panel" || data51 === "lnb" || data51 === "filter")) {
-          const err70 = {};
+        let data55 = data.kind;
+        if (!(data55 === "switch" || data55 === "router" || data55 === "access-point" || data55 === "media-converter" || data55 === "server" || data55 === "camera" || data55 === "display" || data55 === "computer" || data55 === "tuner" || data55 === "patch-panel" || data55 === "lnb" || data55 === "filter")) {
+          const err74 = {};
           if (vErrors === null) {
-            vErrors = [err70];
+            vErrors = [err74];
           } else {
-            vErrors.push(err70);
+            vErrors.push(err74);
           }
           errors++;
         }
@@ -2829,11 +2909,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs65 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.frequencies !== void 0) {
-        const err71 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/9/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err75 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/9/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err71];
+          vErrors = [err75];
         } else {
-          vErrors.push(err71);
+          vErrors.push(err75);
         }
         errors++;
       }
@@ -2847,11 +2927,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid34) {
-    const err72 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err76 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err72];
+      vErrors = [err76];
     } else {
-      vErrors.push(err72);
+      vErrors.push(err76);
     }
     errors++;
   }
@@ -2869,22 +2949,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing10;
     if (data.kind === void 0 && (missing10 = "kind")) {
-      const err73 = {};
+      const err77 = {};
       if (vErrors === null) {
-        vErrors = [err73];
+        vErrors = [err77];
       } else {
-        vErrors.push(err73);
+        vErrors.push(err77);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data53 = data.kind;
-        if (!(data53 === "switch" || data53 === "router" || data53 === "access-point" || data53 === "media-converter" || data53 === "server" || data53 === "camera" || data53 === "display" || data53 === "computer" || data53 === "tuner" || data53 === "patch-panel" || data53 === "aerial" || data53 === "lnb" || data53 === "amplifier" || data53 === "attenuator" || data53 === "equaliser" || data53 === "splitter" || data53 === "tap" || data53 === "combiner" || data53 === "diplexer" || data53 === "multiswitch" || data53 === "outlet" || data53 === "power-inserter" || data53 === "isolator" || data53 === "earth-block")) {
-          const err74 = {};
+        let data57 = data.kind;
+        if (!(data57 === "switch" || data57 === "router" || data57 === "access-point" || data57 === "media-converter" || data57 === "server" || data57 === "camera" || data57 === "display" || data57 === "computer" || data57 === "tuner" || data57 === "patch-panel" || data57 === "aerial" || data57 === "lnb" || data57 === "amplifier" || data57 === "attenuator" || data57 === "equaliser" || data57 === "splitter" || data57 === "tap" || data57 === "combiner" || data57 === "diplexer" || data57 === "multiswitch" || data57 === "outlet" || data57 === "power-inserter" || data57 === "isolator" || data57 === "earth-block")) {
+          const err78 = {};
           if (vErrors === null) {
-            vErrors = [err74];
+            vErrors = [err78];
           } else {
-            vErrors.push(err74);
+            vErrors.push(err78);
           }
           errors++;
         }
@@ -2904,11 +2984,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs70 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.passes !== void 0) {
-        const err75 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/10/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err79 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/10/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err75];
+          vErrors = [err79];
         } else {
-          vErrors.push(err75);
+          vErrors.push(err79);
         }
         errors++;
       }
@@ -2922,11 +3002,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid37) {
-    const err76 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err80 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err76];
+      vErrors = [err80];
     } else {
-      vErrors.push(err76);
+      vErrors.push(err80);
     }
     errors++;
   }
@@ -2944,22 +3024,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing11;
     if (data.kind === void 0 && (missing11 = "kind")) {
-      const err77 = {};
+      const err81 = {};
       if (vErrors === null) {
-        vErrors = [err77];
+        vErrors = [err81];
       } else {
-        vErrors.push(err77);
+        vErrors.push(err81);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data55 = data.kind;
-        if (!(data55 === "switch" || data55 === "router" || data55 === "access-point" || data55 === "media-converter" || data55 === "server" || data55 === "camera" || data55 === "display" || data55 === "computer" || data55 === "tuner" || data55 === "patch-panel" || data55 === "amplifier" || data55 === "attenuator" || data55 === "filter" || data55 === "equaliser" || data55 === "splitter" || data55 === "tap" || data55 === "combiner" || data55 === "diplexer" || data55 === "multiswitch" || data55 === "outlet" || data55 === "power-inserter" || data55 === "isolator" || data55 === "earth-block")) {
-          const err78 = {};
+        let data59 = data.kind;
+        if (!(data59 === "switch" || data59 === "router" || data59 === "access-point" || data59 === "media-converter" || data59 === "server" || data59 === "camera" || data59 === "display" || data59 === "computer" || data59 === "tuner" || data59 === "patch-panel" || data59 === "amplifier" || data59 === "attenuator" || data59 === "filter" || data59 === "equaliser" || data59 === "splitter" || data59 === "tap" || data59 === "combiner" || data59 === "diplexer" || data59 === "multiswitch" || data59 === "outlet" || data59 === "power-inserter" || data59 === "isolator" || data59 === "earth-block")) {
+          const err82 = {};
           if (vErrors === null) {
-            vErrors = [err78];
+            vErrors = [err82];
           } else {
-            vErrors.push(err78);
+            vErrors.push(err82);
           }
           errors++;
         }
@@ -2979,29 +3059,29 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs75 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.receives !== void 0) {
-        const err79 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/11/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err83 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/11/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err79];
+          vErrors = [err83];
         } else {
-          vErrors.push(err79);
+          vErrors.push(err83);
         }
         errors++;
       }
       if (data.quality !== void 0) {
-        const err80 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/11/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err84 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/11/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err80];
+          vErrors = [err84];
         } else {
-          vErrors.push(err80);
+          vErrors.push(err84);
         }
         errors++;
       }
       if (data.mast !== void 0) {
-        const err81 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/11/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err85 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/11/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err81];
+          vErrors = [err85];
         } else {
-          vErrors.push(err81);
+          vErrors.push(err85);
         }
         errors++;
       }
@@ -3017,11 +3097,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid40) {
-    const err82 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err86 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err82];
+      vErrors = [err86];
     } else {
-      vErrors.push(err82);
+      vErrors.push(err86);
     }
     errors++;
   }
@@ -3039,22 +3119,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing12;
     if (data.kind === void 0 && (missing12 = "kind")) {
-      const err83 = {};
+      const err87 = {};
       if (vErrors === null) {
-        vErrors = [err83];
+        vErrors = [err87];
       } else {
-        vErrors.push(err83);
+        vErrors.push(err87);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data59 = data.kind;
-        if (!(data59 === "switch" || data59 === "router" || data59 === "access-point" || data59 === "media-converter" || data59 === "server" || data59 === "camera" || data59 === "display" || data59 === "computer" || data59 === "tuner" || data59 === "patch-panel" || data59 === "lnb" || data59 === "amplifier" || data59 === "attenuator" || data59 === "filter" || data59 === "equaliser" || data59 === "splitter" || data59 === "tap" || data59 === "combiner" || data59 === "diplexer" || data59 === "multiswitch" || data59 === "outlet" || data59 === "power-inserter" || data59 === "isolator" || data59 === "earth-block")) {
-          const err84 = {};
+        let data63 = data.kind;
+        if (!(data63 === "switch" || data63 === "router" || data63 === "access-point" || data63 === "media-converter" || data63 === "server" || data63 === "camera" || data63 === "display" || data63 === "computer" || data63 === "tuner" || data63 === "patch-panel" || data63 === "lnb" || data63 === "amplifier" || data63 === "attenuator" || data63 === "filter" || data63 === "equaliser" || data63 === "splitter" || data63 === "tap" || data63 === "combiner" || data63 === "diplexer" || data63 === "multiswitch" || data63 === "outlet" || data63 === "power-inserter" || data63 === "isolator" || data63 === "earth-block")) {
+          const err88 = {};
           if (vErrors === null) {
-            vErrors = [err84];
+            vErrors = [err88];
           } else {
-            vErrors.push(err84);
+            vErrors.push(err88);
           }
           errors++;
         }
@@ -3074,11 +3154,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs80 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.field !== void 0) {
-        const err85 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/12/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err89 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/12/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err85];
+          vErrors = [err89];
         } else {
-          vErrors.push(err85);
+          vErrors.push(err89);
         }
         errors++;
       }
@@ -3092,11 +3172,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid43) {
-    const err86 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err90 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err86];
+      vErrors = [err90];
     } else {
-      vErrors.push(err86);
+      vErrors.push(err90);
     }
     errors++;
   }
@@ -3114,22 +3194,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing13;
     if (data.kind === void 0 && (missing13 = "kind")) {
-      const err87 = {};
+      const err91 = {};
       if (vErrors === null) {
-        vErrors = [err87];
+        vErrors = [err91];
       } else {
-        vErrors.push(err87);
+        vErrors.push(err91);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data61 = data.kind;
-        if (!(data61 === "switch" || data61 === "router" || data61 === "access-point" || data61 === "media-converter" || data61 === "server" || data61 === "camera" || data61 === "display" || data61 === "computer" || data61 === "tuner" || data61 === "patch-panel" || data61 === "lnb" || data61 === "attenuator" || data61 === "filter" || data61 === "equaliser" || data61 === "splitter" || data61 === "tap" || data61 === "combiner" || data61 === "diplexer" || data61 === "multiswitch" || data61 === "outlet" || data61 === "power-inserter" || data61 === "isolator" || data61 === "earth-block")) {
-          const err88 = {};
+        let data65 = data.kind;
+        if (!(data65 === "switch" || data65 === "router" || data65 === "access-point" || data65 === "media-converter" || data65 === "server" || data65 === "camera" || data65 === "display" || data65 === "computer" || data65 === "tuner" || data65 === "patch-panel" || data65 === "lnb" || data65 === "attenuator" || data65 === "filter" || data65 === "equaliser" || data65 === "splitter" || data65 === "tap" || data65 === "combiner" || data65 === "diplexer" || data65 === "multiswitch" || data65 === "outlet" || data65 === "power-inserter" || data65 === "isolator" || data65 === "earth-block")) {
+          const err92 = {};
           if (vErrors === null) {
-            vErrors = [err88];
+            vErrors = [err92];
           } else {
-            vErrors.push(err88);
+            vErrors.push(err92);
           }
           errors++;
         }
@@ -3149,11 +3229,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs85 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.gain !== void 0) {
-        const err89 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/13/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err93 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/13/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err89];
+          vErrors = [err93];
         } else {
-          vErrors.push(err89);
+          vErrors.push(err93);
         }
         errors++;
       }
@@ -3167,11 +3247,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid46) {
-    const err90 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err94 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err90];
+      vErrors = [err94];
     } else {
-      vErrors.push(err90);
+      vErrors.push(err94);
     }
     errors++;
   }
@@ -3189,22 +3269,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing14;
     if (data.kind === void 0 && (missing14 = "kind")) {
-      const err91 = {};
+      const err95 = {};
       if (vErrors === null) {
-        vErrors = [err91];
+        vErrors = [err95];
       } else {
-        vErrors.push(err91);
+        vErrors.push(err95);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data63 = data.kind;
-        if (!(data63 === "switch" || data63 === "router" || data63 === "access-point" || data63 === "media-converter" || data63 === "server" || data63 === "camera" || data63 === "display" || data63 === "computer" || data63 === "tuner" || data63 === "patch-panel" || data63 === "aerial" || data63 === "attenuator" || data63 === "filter" || data63 === "equaliser" || data63 === "splitter" || data63 === "tap" || data63 === "combiner" || data63 === "diplexer" || data63 === "multiswitch" || data63 === "outlet" || data63 === "power-inserter" || data63 === "isolator" || data63 === "earth-block")) {
-          const err92 = {};
+        let data67 = data.kind;
+        if (!(data67 === "switch" || data67 === "router" || data67 === "access-point" || data67 === "media-converter" || data67 === "server" || data67 === "camera" || data67 === "display" || data67 === "computer" || data67 === "tuner" || data67 === "patch-panel" || data67 === "aerial" || data67 === "attenuator" || data67 === "filter" || data67 === "equaliser" || data67 === "splitter" || data67 === "tap" || data67 === "combiner" || data67 === "diplexer" || data67 === "multiswitch" || data67 === "outlet" || data67 === "power-inserter" || data67 === "isolator" || data67 === "earth-block")) {
+          const err96 = {};
           if (vErrors === null) {
-            vErrors = [err92];
+            vErrors = [err96];
           } else {
-            vErrors.push(err92);
+            vErrors.push(err96);
           }
           errors++;
         }
@@ -3224,11 +3304,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs90 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["noise-figure"] !== void 0) {
-        const err93 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/14/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err97 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/14/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err93];
+          vErrors = [err97];
         } else {
-          vErrors.push(err93);
+          vErrors.push(err97);
         }
         errors++;
       }
@@ -3242,11 +3322,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid49) {
-    const err94 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err98 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err94];
+      vErrors = [err98];
     } else {
-      vErrors.push(err94);
+      vErrors.push(err98);
     }
     errors++;
   }
@@ -3264,22 +3344,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing15;
     if (data.kind === void 0 && (missing15 = "kind")) {
-      const err95 = {};
+      const err99 = {};
       if (vErrors === null) {
-        vErrors = [err95];
+        vErrors = [err99];
       } else {
-        vErrors.push(err95);
+        vErrors.push(err99);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data65 = data.kind;
-        if (!(data65 === "switch" || data65 === "router" || data65 === "access-point" || data65 === "media-converter" || data65 === "server" || data65 === "camera" || data65 === "display" || data65 === "computer" || data65 === "tuner" || data65 === "patch-panel" || data65 === "aerial" || data65 === "lnb" || data65 === "attenuator" || data65 === "filter" || data65 === "equaliser" || data65 === "splitter" || data65 === "tap" || data65 === "combiner" || data65 === "diplexer" || data65 === "multiswitch" || data65 === "outlet" || data65 === "power-inserter" || data65 === "isolator" || data65 === "earth-block")) {
-          const err96 = {};
+        let data69 = data.kind;
+        if (!(data69 === "switch" || data69 === "router" || data69 === "access-point" || data69 === "media-converter" || data69 === "server" || data69 === "camera" || data69 === "display" || data69 === "computer" || data69 === "tuner" || data69 === "patch-panel" || data69 === "aerial" || data69 === "lnb" || data69 === "attenuator" || data69 === "filter" || data69 === "equaliser" || data69 === "splitter" || data69 === "tap" || data69 === "combiner" || data69 === "diplexer" || data69 === "multiswitch" || data69 === "outlet" || data69 === "power-inserter" || data69 === "isolator" || data69 === "earth-block")) {
+          const err100 = {};
           if (vErrors === null) {
-            vErrors = [err96];
+            vErrors = [err100];
           } else {
-            vErrors.push(err96);
+            vErrors.push(err100);
           }
           errors++;
         }
@@ -3299,20 +3379,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs95 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["max-output"] !== void 0) {
-        const err97 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/15/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err101 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/15/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err97];
+          vErrors = [err101];
         } else {
-          vErrors.push(err97);
+          vErrors.push(err101);
         }
         errors++;
       }
       if (data["powered-by"] !== void 0) {
-        const err98 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/15/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err102 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/15/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err98];
+          vErrors = [err102];
         } else {
-          vErrors.push(err98);
+          vErrors.push(err102);
         }
         errors++;
       }
@@ -3327,11 +3407,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid52) {
-    const err99 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err103 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err99];
+      vErrors = [err103];
     } else {
-      vErrors.push(err99);
+      vErrors.push(err103);
     }
     errors++;
   }
@@ -3349,22 +3429,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing16;
     if (data.kind === void 0 && (missing16 = "kind")) {
-      const err100 = {};
+      const err104 = {};
       if (vErrors === null) {
-        vErrors = [err100];
+        vErrors = [err104];
       } else {
-        vErrors.push(err100);
+        vErrors.push(err104);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data68 = data.kind;
-        if (!(data68 === "switch" || data68 === "router" || data68 === "access-point" || data68 === "media-converter" || data68 === "server" || data68 === "camera" || data68 === "display" || data68 === "computer" || data68 === "tuner" || data68 === "patch-panel" || data68 === "aerial" || data68 === "lnb" || data68 === "attenuator" || data68 === "filter" || data68 === "equaliser" || data68 === "splitter" || data68 === "tap" || data68 === "combiner" || data68 === "diplexer" || data68 === "multiswitch" || data68 === "outlet" || data68 === "isolator" || data68 === "earth-block")) {
-          const err101 = {};
+        let data72 = data.kind;
+        if (!(data72 === "switch" || data72 === "router" || data72 === "access-point" || data72 === "media-converter" || data72 === "server" || data72 === "camera" || data72 === "display" || data72 === "computer" || data72 === "tuner" || data72 === "patch-panel" || data72 === "aerial" || data72 === "lnb" || data72 === "attenuator" || data72 === "filter" || data72 === "equaliser" || data72 === "splitter" || data72 === "tap" || data72 === "combiner" || data72 === "diplexer" || data72 === "multiswitch" || data72 === "outlet" || data72 === "isolator" || data72 === "earth-block")) {
+          const err105 = {};
           if (vErrors === null) {
-            vErrors = [err101];
+            vErrors = [err105];
           } else {
-            vErrors.push(err101);
+            vErrors.push(err105);
           }
           errors++;
         }
@@ -3384,11 +3464,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs100 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.supply !== void 0) {
-        const err102 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/16/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err106 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/16/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err102];
+          vErrors = [err106];
         } else {
-          vErrors.push(err102);
+          vErrors.push(err106);
         }
         errors++;
       }
@@ -3402,11 +3482,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid55) {
-    const err103 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err107 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err103];
+      vErrors = [err107];
     } else {
-      vErrors.push(err103);
+      vErrors.push(err107);
     }
     errors++;
   }
@@ -3424,22 +3504,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing17;
     if (data.kind === void 0 && (missing17 = "kind")) {
-      const err104 = {};
+      const err108 = {};
       if (vErrors === null) {
-        vErrors = [err104];
+        vErrors = [err108];
       } else {
-        vErrors.push(err104);
+        vErrors.push(err108);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data70 = data.kind;
-        if (!(data70 === "switch" || data70 === "router" || data70 === "access-point" || data70 === "media-converter" || data70 === "server" || data70 === "camera" || data70 === "display" || data70 === "computer" || data70 === "tuner" || data70 === "patch-panel" || data70 === "aerial" || data70 === "attenuator" || data70 === "filter" || data70 === "equaliser" || data70 === "splitter" || data70 === "tap" || data70 === "combiner" || data70 === "diplexer" || data70 === "outlet" || data70 === "isolator" || data70 === "earth-block")) {
-          const err105 = {};
+        let data74 = data.kind;
+        if (!(data74 === "switch" || data74 === "router" || data74 === "access-point" || data74 === "media-converter" || data74 === "server" || data74 === "camera" || data74 === "display" || data74 === "computer" || data74 === "tuner" || data74 === "patch-panel" || data74 === "aerial" || data74 === "attenuator" || data74 === "filter" || data74 === "equaliser" || data74 === "splitter" || data74 === "tap" || data74 === "combiner" || data74 === "diplexer" || data74 === "outlet" || data74 === "isolator" || data74 === "earth-block")) {
+          const err109 = {};
           if (vErrors === null) {
-            vErrors = [err105];
+            vErrors = [err109];
           } else {
-            vErrors.push(err105);
+            vErrors.push(err109);
           }
           errors++;
         }
@@ -3459,11 +3539,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs105 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.current !== void 0) {
-        const err106 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/17/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err110 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/17/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err106];
+          vErrors = [err110];
         } else {
-          vErrors.push(err106);
+          vErrors.push(err110);
         }
         errors++;
       }
@@ -3477,11 +3557,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid58) {
-    const err107 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err111 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err107];
+      vErrors = [err111];
     } else {
-      vErrors.push(err107);
+      vErrors.push(err111);
     }
     errors++;
   }
@@ -3499,22 +3579,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing18;
     if (data.kind === void 0 && (missing18 = "kind")) {
-      const err108 = {};
+      const err112 = {};
       if (vErrors === null) {
-        vErrors = [err108];
+        vErrors = [err112];
       } else {
-        vErrors.push(err108);
+        vErrors.push(err112);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data72 = data.kind;
-        if (!(data72 === "switch" || data72 === "router" || data72 === "access-point" || data72 === "media-converter" || data72 === "server" || data72 === "camera" || data72 === "display" || data72 === "computer" || data72 === "tuner" || data72 === "patch-panel" || data72 === "aerial" || data72 === "lnb" || data72 === "amplifier")) {
-          const err109 = {};
+        let data76 = data.kind;
+        if (!(data76 === "switch" || data76 === "router" || data76 === "access-point" || data76 === "media-converter" || data76 === "server" || data76 === "camera" || data76 === "display" || data76 === "computer" || data76 === "tuner" || data76 === "patch-panel" || data76 === "aerial" || data76 === "lnb" || data76 === "amplifier")) {
+          const err113 = {};
           if (vErrors === null) {
-            vErrors = [err109];
+            vErrors = [err113];
           } else {
-            vErrors.push(err109);
+            vErrors.push(err113);
           }
           errors++;
         }
@@ -3534,20 +3614,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs110 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.loss !== void 0) {
-        const err110 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/18/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err114 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/18/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err110];
+          vErrors = [err114];
         } else {
-          vErrors.push(err110);
+          vErrors.push(err114);
         }
         errors++;
       }
       if (data["power-pass"] !== void 0) {
-        const err111 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/18/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err115 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/18/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err111];
+          vErrors = [err115];
         } else {
-          vErrors.push(err111);
+          vErrors.push(err115);
         }
         errors++;
       }
@@ -3562,11 +3642,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid61) {
-    const err112 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err116 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err112];
+      vErrors = [err116];
     } else {
-      vErrors.push(err112);
+      vErrors.push(err116);
     }
     errors++;
   }
@@ -3584,22 +3664,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing19;
     if (data.kind === void 0 && (missing19 = "kind")) {
-      const err113 = {};
+      const err117 = {};
       if (vErrors === null) {
-        vErrors = [err113];
+        vErrors = [err117];
       } else {
-        vErrors.push(err113);
+        vErrors.push(err117);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data75 = data.kind;
-        if (!(data75 === "switch" || data75 === "router" || data75 === "access-point" || data75 === "media-converter" || data75 === "server" || data75 === "camera" || data75 === "display" || data75 === "computer" || data75 === "tuner" || data75 === "patch-panel" || data75 === "aerial" || data75 === "lnb" || data75 === "amplifier" || data75 === "attenuator" || data75 === "filter" || data75 === "equaliser" || data75 === "splitter" || data75 === "combiner" || data75 === "diplexer" || data75 === "multiswitch" || data75 === "outlet" || data75 === "power-inserter" || data75 === "isolator" || data75 === "earth-block")) {
-          const err114 = {};
+        let data79 = data.kind;
+        if (!(data79 === "switch" || data79 === "router" || data79 === "access-point" || data79 === "media-converter" || data79 === "server" || data79 === "camera" || data79 === "display" || data79 === "computer" || data79 === "tuner" || data79 === "patch-panel" || data79 === "aerial" || data79 === "lnb" || data79 === "amplifier" || data79 === "attenuator" || data79 === "filter" || data79 === "equaliser" || data79 === "splitter" || data79 === "combiner" || data79 === "diplexer" || data79 === "multiswitch" || data79 === "outlet" || data79 === "power-inserter" || data79 === "isolator" || data79 === "earth-block")) {
+          const err118 = {};
           if (vErrors === null) {
-            vErrors = [err114];
+            vErrors = [err118];
           } else {
-            vErrors.push(err114);
+            vErrors.push(err118);
           }
           errors++;
         }
@@ -3619,11 +3699,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs115 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["tap-loss"] !== void 0) {
-        const err115 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/19/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err119 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/19/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err115];
+          vErrors = [err119];
         } else {
-          vErrors.push(err115);
+          vErrors.push(err119);
         }
         errors++;
       }
@@ -3637,11 +3717,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid64) {
-    const err116 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err120 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err116];
+      vErrors = [err120];
     } else {
-      vErrors.push(err116);
+      vErrors.push(err120);
     }
     errors++;
   }
@@ -3659,22 +3739,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing20;
     if (data.kind === void 0 && (missing20 = "kind")) {
-      const err117 = {};
+      const err121 = {};
       if (vErrors === null) {
-        vErrors = [err117];
+        vErrors = [err121];
       } else {
-        vErrors.push(err117);
+        vErrors.push(err121);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data77 = data.kind;
-        if (!(data77 === "switch" || data77 === "router" || data77 === "access-point" || data77 === "media-converter" || data77 === "server" || data77 === "camera" || data77 === "display" || data77 === "computer" || data77 === "tuner" || data77 === "patch-panel" || data77 === "aerial" || data77 === "lnb" || data77 === "amplifier" || data77 === "attenuator" || data77 === "filter" || data77 === "splitter" || data77 === "tap" || data77 === "combiner" || data77 === "diplexer" || data77 === "multiswitch" || data77 === "outlet" || data77 === "power-inserter" || data77 === "isolator" || data77 === "earth-block")) {
-          const err118 = {};
+        let data81 = data.kind;
+        if (!(data81 === "switch" || data81 === "router" || data81 === "access-point" || data81 === "media-converter" || data81 === "server" || data81 === "camera" || data81 === "display" || data81 === "computer" || data81 === "tuner" || data81 === "patch-panel" || data81 === "aerial" || data81 === "lnb" || data81 === "amplifier" || data81 === "attenuator" || data81 === "filter" || data81 === "splitter" || data81 === "tap" || data81 === "combiner" || data81 === "diplexer" || data81 === "multiswitch" || data81 === "outlet" || data81 === "power-inserter" || data81 === "isolator" || data81 === "earth-block")) {
+          const err122 = {};
           if (vErrors === null) {
-            vErrors = [err118];
+            vErrors = [err122];
           } else {
-            vErrors.push(err118);
+            vErrors.push(err122);
           }
           errors++;
         }
@@ -3694,11 +3774,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs120 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.slope !== void 0) {
-        const err119 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/20/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err123 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/20/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err119];
+          vErrors = [err123];
         } else {
-          vErrors.push(err119);
+          vErrors.push(err123);
         }
         errors++;
       }
@@ -3712,11 +3792,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid67) {
-    const err120 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err124 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err120];
+      vErrors = [err124];
     } else {
-      vErrors.push(err120);
+      vErrors.push(err124);
     }
     errors++;
   }
@@ -3734,22 +3814,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing21;
     if (data.kind === void 0 && (missing21 = "kind")) {
-      const err121 = {};
+      const err125 = {};
       if (vErrors === null) {
-        vErrors = [err121];
+        vErrors = [err125];
       } else {
-        vErrors.push(err121);
+        vErrors.push(err125);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data79 = data.kind;
-        if (!(data79 === "switch" || data79 === "router" || data79 === "access-point" || data79 === "media-converter" || data79 === "server" || data79 === "camera" || data79 === "display" || data79 === "computer" || data79 === "tuner" || data79 === "patch-panel" || data79 === "aerial" || data79 === "lnb" || data79 === "amplifier" || data79 === "attenuator" || data79 === "filter" || data79 === "equaliser" || data79 === "combiner" || data79 === "diplexer" || data79 === "outlet" || data79 === "power-inserter" || data79 === "isolator" || data79 === "earth-block")) {
-          const err122 = {};
+        let data83 = data.kind;
+        if (!(data83 === "switch" || data83 === "router" || data83 === "access-point" || data83 === "media-converter" || data83 === "server" || data83 === "camera" || data83 === "display" || data83 === "computer" || data83 === "tuner" || data83 === "patch-panel" || data83 === "aerial" || data83 === "lnb" || data83 === "amplifier" || data83 === "attenuator" || data83 === "filter" || data83 === "equaliser" || data83 === "combiner" || data83 === "diplexer" || data83 === "outlet" || data83 === "power-inserter" || data83 === "isolator" || data83 === "earth-block")) {
+          const err126 = {};
           if (vErrors === null) {
-            vErrors = [err122];
+            vErrors = [err126];
           } else {
-            vErrors.push(err122);
+            vErrors.push(err126);
           }
           errors++;
         }
@@ -3769,11 +3849,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs125 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.ways !== void 0) {
-        const err123 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/21/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err127 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/21/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err123];
+          vErrors = [err127];
         } else {
-          vErrors.push(err123);
+          vErrors.push(err127);
         }
         errors++;
       }
@@ -3787,11 +3867,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid70) {
-    const err124 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err128 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err124];
+      vErrors = [err128];
     } else {
-      vErrors.push(err124);
+      vErrors.push(err128);
     }
     errors++;
   }
@@ -3809,22 +3889,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing22;
     if (data.kind === void 0 && (missing22 = "kind")) {
-      const err125 = {};
+      const err129 = {};
       if (vErrors === null) {
-        vErrors = [err125];
+        vErrors = [err129];
       } else {
-        vErrors.push(err125);
+        vErrors.push(err129);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data81 = data.kind;
-        if (!(data81 === "switch" || data81 === "router" || data81 === "access-point" || data81 === "media-converter" || data81 === "server" || data81 === "camera" || data81 === "display" || data81 === "computer" || data81 === "tuner" || data81 === "patch-panel" || data81 === "aerial" || data81 === "amplifier" || data81 === "attenuator" || data81 === "filter" || data81 === "equaliser" || data81 === "power-inserter" || data81 === "isolator" || data81 === "earth-block")) {
-          const err126 = {};
+        let data85 = data.kind;
+        if (!(data85 === "switch" || data85 === "router" || data85 === "access-point" || data85 === "media-converter" || data85 === "server" || data85 === "camera" || data85 === "display" || data85 === "computer" || data85 === "tuner" || data85 === "patch-panel" || data85 === "aerial" || data85 === "amplifier" || data85 === "attenuator" || data85 === "filter" || data85 === "equaliser" || data85 === "power-inserter" || data85 === "isolator" || data85 === "earth-block")) {
+          const err130 = {};
           if (vErrors === null) {
-            vErrors = [err126];
+            vErrors = [err130];
           } else {
-            vErrors.push(err126);
+            vErrors.push(err130);
           }
           errors++;
         }
@@ -3844,11 +3924,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs130 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.terminated !== void 0) {
-        const err127 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/22/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err131 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/22/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err127];
+          vErrors = [err131];
         } else {
-          vErrors.push(err127);
+          vErrors.push(err131);
         }
         errors++;
       }
@@ -3862,11 +3942,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid73) {
-    const err128 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err132 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err128];
+      vErrors = [err132];
     } else {
-      vErrors.push(err128);
+      vErrors.push(err132);
     }
     errors++;
   }
@@ -3884,22 +3964,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing23;
     if (data.kind === void 0 && (missing23 = "kind")) {
-      const err129 = {};
+      const err133 = {};
       if (vErrors === null) {
-        vErrors = [err129];
+        vErrors = [err133];
       } else {
-        vErrors.push(err129);
+        vErrors.push(err133);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data83 = data.kind;
-        if (!(data83 === "switch" || data83 === "router" || data83 === "access-point" || data83 === "media-converter" || data83 === "server" || data83 === "camera" || data83 === "display" || data83 === "computer" || data83 === "tuner" || data83 === "patch-panel" || data83 === "aerial" || data83 === "lnb" || data83 === "amplifier" || data83 === "attenuator" || data83 === "filter" || data83 === "equaliser" || data83 === "power-inserter" || data83 === "isolator" || data83 === "earth-block")) {
-          const err130 = {};
+        let data87 = data.kind;
+        if (!(data87 === "switch" || data87 === "router" || data87 === "access-point" || data87 === "media-converter" || data87 === "server" || data87 === "camera" || data87 === "display" || data87 === "computer" || data87 === "tuner" || data87 === "patch-panel" || data87 === "aerial" || data87 === "lnb" || data87 === "amplifier" || data87 === "attenuator" || data87 === "filter" || data87 === "equaliser" || data87 === "power-inserter" || data87 === "isolator" || data87 === "earth-block")) {
+          const err134 = {};
           if (vErrors === null) {
-            vErrors = [err130];
+            vErrors = [err134];
           } else {
-            vErrors.push(err130);
+            vErrors.push(err134);
           }
           errors++;
         }
@@ -3919,11 +3999,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs135 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.isolation !== void 0) {
-        const err131 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/23/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err135 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/23/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err131];
+          vErrors = [err135];
         } else {
-          vErrors.push(err131);
+          vErrors.push(err135);
         }
         errors++;
       }
@@ -3937,11 +4017,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid76) {
-    const err132 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err136 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err132];
+      vErrors = [err136];
     } else {
-      vErrors.push(err132);
+      vErrors.push(err136);
     }
     errors++;
   }
@@ -3959,22 +4039,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing24;
     if (data.kind === void 0 && (missing24 = "kind")) {
-      const err133 = {};
+      const err137 = {};
       if (vErrors === null) {
-        vErrors = [err133];
+        vErrors = [err137];
       } else {
-        vErrors.push(err133);
+        vErrors.push(err137);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data85 = data.kind;
-        if (!(data85 === "switch" || data85 === "router" || data85 === "access-point" || data85 === "media-converter" || data85 === "server" || data85 === "camera" || data85 === "display" || data85 === "computer" || data85 === "tuner" || data85 === "patch-panel" || data85 === "aerial" || data85 === "amplifier" || data85 === "attenuator" || data85 === "filter" || data85 === "equaliser" || data85 === "splitter" || data85 === "tap" || data85 === "combiner" || data85 === "diplexer" || data85 === "multiswitch" || data85 === "outlet" || data85 === "power-inserter" || data85 === "isolator" || data85 === "earth-block")) {
-          const err134 = {};
+        let data89 = data.kind;
+        if (!(data89 === "switch" || data89 === "router" || data89 === "access-point" || data89 === "media-converter" || data89 === "server" || data89 === "camera" || data89 === "display" || data89 === "computer" || data89 === "tuner" || data89 === "patch-panel" || data89 === "aerial" || data89 === "amplifier" || data89 === "attenuator" || data89 === "filter" || data89 === "equaliser" || data89 === "splitter" || data89 === "tap" || data89 === "combiner" || data89 === "diplexer" || data89 === "multiswitch" || data89 === "outlet" || data89 === "power-inserter" || data89 === "isolator" || data89 === "earth-block")) {
+          const err138 = {};
           if (vErrors === null) {
-            vErrors = [err134];
+            vErrors = [err138];
           } else {
-            vErrors.push(err134);
+            vErrors.push(err138);
           }
           errors++;
         }
@@ -3994,11 +4074,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs140 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.type !== void 0) {
-        const err135 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/24/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err139 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/24/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err135];
+          vErrors = [err139];
         } else {
-          vErrors.push(err135);
+          vErrors.push(err139);
         }
         errors++;
       }
@@ -4012,11 +4092,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid79) {
-    const err136 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err140 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err136];
+      vErrors = [err140];
     } else {
-      vErrors.push(err136);
+      vErrors.push(err140);
     }
     errors++;
   }
@@ -4034,22 +4114,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing25;
     if (data.kind === void 0 && (missing25 = "kind")) {
-      const err137 = {};
+      const err141 = {};
       if (vErrors === null) {
-        vErrors = [err137];
+        vErrors = [err141];
       } else {
-        vErrors.push(err137);
+        vErrors.push(err141);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data87 = data.kind;
-        if (!(data87 === "switch" || data87 === "router" || data87 === "access-point" || data87 === "media-converter" || data87 === "server" || data87 === "camera" || data87 === "computer" || data87 === "patch-panel" || data87 === "aerial" || data87 === "lnb" || data87 === "amplifier" || data87 === "attenuator" || data87 === "filter" || data87 === "equaliser" || data87 === "splitter" || data87 === "tap" || data87 === "diplexer" || data87 === "multiswitch" || data87 === "outlet" || data87 === "power-inserter" || data87 === "isolator" || data87 === "earth-block")) {
-          const err138 = {};
+        let data91 = data.kind;
+        if (!(data91 === "switch" || data91 === "router" || data91 === "access-point" || data91 === "media-converter" || data91 === "server" || data91 === "camera" || data91 === "computer" || data91 === "patch-panel" || data91 === "aerial" || data91 === "lnb" || data91 === "amplifier" || data91 === "attenuator" || data91 === "filter" || data91 === "equaliser" || data91 === "splitter" || data91 === "tap" || data91 === "diplexer" || data91 === "multiswitch" || data91 === "outlet" || data91 === "power-inserter" || data91 === "isolator" || data91 === "earth-block")) {
+          const err142 = {};
           if (vErrors === null) {
-            vErrors = [err138];
+            vErrors = [err142];
           } else {
-            vErrors.push(err138);
+            vErrors.push(err142);
           }
           errors++;
         }
@@ -4069,11 +4149,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs145 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.inputs !== void 0) {
-        const err139 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/25/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err143 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/25/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err139];
+          vErrors = [err143];
         } else {
-          vErrors.push(err139);
+          vErrors.push(err143);
         }
         errors++;
       }
@@ -4087,11 +4167,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid82) {
-    const err140 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err144 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err140];
+      vErrors = [err144];
     } else {
-      vErrors.push(err140);
+      vErrors.push(err144);
     }
     errors++;
   }
@@ -4109,22 +4189,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing26;
     if (data.kind === void 0 && (missing26 = "kind")) {
-      const err141 = {};
+      const err145 = {};
       if (vErrors === null) {
-        vErrors = [err141];
+        vErrors = [err145];
       } else {
-        vErrors.push(err141);
+        vErrors.push(err145);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data89 = data.kind;
-        if (!(data89 === "switch" || data89 === "router" || data89 === "access-point" || data89 === "media-converter" || data89 === "server" || data89 === "camera" || data89 === "display" || data89 === "computer" || data89 === "patch-panel" || data89 === "aerial" || data89 === "lnb" || data89 === "amplifier" || data89 === "attenuator" || data89 === "filter" || data89 === "equaliser" || data89 === "splitter" || data89 === "tap" || data89 === "combiner" || data89 === "diplexer" || data89 === "multiswitch" || data89 === "outlet" || data89 === "power-inserter" || data89 === "isolator" || data89 === "earth-block")) {
-          const err142 = {};
+        let data93 = data.kind;
+        if (!(data93 === "switch" || data93 === "router" || data93 === "access-point" || data93 === "media-converter" || data93 === "server" || data93 === "camera" || data93 === "display" || data93 === "computer" || data93 === "patch-panel" || data93 === "aerial" || data93 === "lnb" || data93 === "amplifier" || data93 === "attenuator" || data93 === "filter" || data93 === "equaliser" || data93 === "splitter" || data93 === "tap" || data93 === "combiner" || data93 === "diplexer" || data93 === "multiswitch" || data93 === "outlet" || data93 === "power-inserter" || data93 === "isolator" || data93 === "earth-block")) {
+          const err146 = {};
           if (vErrors === null) {
-            vErrors = [err142];
+            vErrors = [err146];
           } else {
-            vErrors.push(err142);
+            vErrors.push(err146);
           }
           errors++;
         }
@@ -4144,29 +4224,29 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs150 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.tuners !== void 0) {
-        const err143 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/26/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err147 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/26/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err143];
+          vErrors = [err147];
         } else {
-          vErrors.push(err143);
+          vErrors.push(err147);
         }
         errors++;
       }
       if (data.host !== void 0) {
-        const err144 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/26/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err148 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/26/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err144];
+          vErrors = [err148];
         } else {
-          vErrors.push(err144);
+          vErrors.push(err148);
         }
         errors++;
       }
       if (data.bus !== void 0) {
-        const err145 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/26/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err149 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/26/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err145];
+          vErrors = [err149];
         } else {
-          vErrors.push(err145);
+          vErrors.push(err149);
         }
         errors++;
       }
@@ -4182,11 +4262,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid85) {
-    const err146 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err150 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err146];
+      vErrors = [err150];
     } else {
-      vErrors.push(err146);
+      vErrors.push(err150);
     }
     errors++;
   }
@@ -4204,22 +4284,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing27;
     if (data.kind === void 0 && (missing27 = "kind")) {
-      const err147 = {};
+      const err151 = {};
       if (vErrors === null) {
-        vErrors = [err147];
+        vErrors = [err151];
       } else {
-        vErrors.push(err147);
+        vErrors.push(err151);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data93 = data.kind;
-        if (!(data93 === "switch" || data93 === "access-point" || data93 === "media-converter" || data93 === "camera" || data93 === "display" || data93 === "tuner" || data93 === "patch-panel" || data93 === "aerial" || data93 === "lnb" || data93 === "amplifier" || data93 === "attenuator" || data93 === "filter" || data93 === "equaliser" || data93 === "splitter" || data93 === "tap" || data93 === "combiner" || data93 === "diplexer" || data93 === "multiswitch" || data93 === "outlet" || data93 === "power-inserter" || data93 === "isolator" || data93 === "earth-block")) {
-          const err148 = {};
+        let data97 = data.kind;
+        if (!(data97 === "switch" || data97 === "access-point" || data97 === "media-converter" || data97 === "camera" || data97 === "display" || data97 === "tuner" || data97 === "patch-panel" || data97 === "aerial" || data97 === "lnb" || data97 === "amplifier" || data97 === "attenuator" || data97 === "filter" || data97 === "equaliser" || data97 === "splitter" || data97 === "tap" || data97 === "combiner" || data97 === "diplexer" || data97 === "multiswitch" || data97 === "outlet" || data97 === "power-inserter" || data97 === "isolator" || data97 === "earth-block")) {
+          const err152 = {};
           if (vErrors === null) {
-            vErrors = [err148];
+            vErrors = [err152];
           } else {
-            vErrors.push(err148);
+            vErrors.push(err152);
           }
           errors++;
         }
@@ -4239,11 +4319,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs155 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.buses !== void 0) {
-        const err149 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/27/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err153 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/27/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err149];
+          vErrors = [err153];
         } else {
-          vErrors.push(err149);
+          vErrors.push(err153);
         }
         errors++;
       }
@@ -4257,11 +4337,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid88) {
-    const err150 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err154 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err150];
+      vErrors = [err154];
     } else {
-      vErrors.push(err150);
+      vErrors.push(err154);
     }
     errors++;
   }
@@ -4275,61 +4355,17 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err151 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err155 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err151];
+        vErrors = [err155];
       } else {
-        vErrors.push(err151);
+        vErrors.push(err155);
       }
       errors++;
     }
     for (const key3 in data) {
       if (!func1.call(schema39.properties, key3)) {
-        const err152 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err152];
-        } else {
-          vErrors.push(err152);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data95 = data.kind;
-      if (typeof data95 !== "string") {
-        const err153 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err153];
-        } else {
-          vErrors.push(err153);
-        }
-        errors++;
-      }
-      if (!(data95 === "switch" || data95 === "router" || data95 === "access-point" || data95 === "media-converter" || data95 === "server" || data95 === "camera" || data95 === "display" || data95 === "computer" || data95 === "tuner" || data95 === "patch-panel" || data95 === "aerial" || data95 === "lnb" || data95 === "amplifier" || data95 === "attenuator" || data95 === "filter" || data95 === "equaliser" || data95 === "splitter" || data95 === "tap" || data95 === "combiner" || data95 === "diplexer" || data95 === "multiswitch" || data95 === "outlet" || data95 === "power-inserter" || data95 === "isolator" || data95 === "earth-block")) {
-        const err154 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err154];
-        } else {
-          vErrors.push(err154);
-        }
-        errors++;
-      }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err155 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err155];
-        } else {
-          vErrors.push(err155);
-        }
-        errors++;
-      }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data97 = data["unregistered-multicast"];
-      if (typeof data97 !== "string") {
-        const err156 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err156 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err156];
         } else {
@@ -4337,8 +4373,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data97 === "flood" || data97 === "drop")) {
-        const err157 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+    }
+    if (data.kind !== void 0) {
+      let data99 = data.kind;
+      if (typeof data99 !== "string") {
+        const err157 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err157];
         } else {
@@ -4346,11 +4385,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["without-querier"] !== void 0) {
-      let data98 = data["without-querier"];
-      if (typeof data98 !== "string") {
-        const err158 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      if (!(data99 === "switch" || data99 === "router" || data99 === "access-point" || data99 === "media-converter" || data99 === "server" || data99 === "camera" || data99 === "display" || data99 === "computer" || data99 === "tuner" || data99 === "patch-panel" || data99 === "aerial" || data99 === "lnb" || data99 === "amplifier" || data99 === "attenuator" || data99 === "filter" || data99 === "equaliser" || data99 === "splitter" || data99 === "tap" || data99 === "combiner" || data99 === "diplexer" || data99 === "multiswitch" || data99 === "outlet" || data99 === "power-inserter" || data99 === "isolator" || data99 === "earth-block")) {
+        const err158 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err158];
         } else {
@@ -4358,8 +4394,10 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data98 === "by-reports" || data98 === "flood")) {
-        const err159 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err159 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
           vErrors = [err159];
         } else {
@@ -4368,9 +4406,10 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err160 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data["unregistered-multicast"] !== void 0) {
+      let data101 = data["unregistered-multicast"];
+      if (typeof data101 !== "string") {
+        const err160 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err160];
         } else {
@@ -4378,11 +4417,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data100 = data["spanning-tree-priority"];
-      if (!(typeof data100 == "number" && (!(data100 % 1) && !isNaN(data100)) && isFinite(data100))) {
-        const err161 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      if (!(data101 === "flood" || data101 === "drop")) {
+        const err161 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err161];
         } else {
@@ -4390,86 +4426,86 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data100 == "number" && isFinite(data100)) {
-        if (data100 > 61440 || isNaN(data100)) {
-          const err162 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+    }
+    if (data["without-querier"] !== void 0) {
+      let data102 = data["without-querier"];
+      if (typeof data102 !== "string") {
+        const err162 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err162];
+        } else {
+          vErrors.push(err162);
+        }
+        errors++;
+      }
+      if (!(data102 === "by-reports" || data102 === "flood")) {
+        const err163 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err163];
+        } else {
+          vErrors.push(err163);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err164 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err164];
+        } else {
+          vErrors.push(err164);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data104 = data["spanning-tree-priority"];
+      if (!(typeof data104 == "number" && (!(data104 % 1) && !isNaN(data104)) && isFinite(data104))) {
+        const err165 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err165];
+        } else {
+          vErrors.push(err165);
+        }
+        errors++;
+      }
+      if (typeof data104 == "number" && isFinite(data104)) {
+        if (data104 > 61440 || isNaN(data104)) {
+          const err166 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
           if (vErrors === null) {
-            vErrors = [err162];
+            vErrors = [err166];
           } else {
-            vErrors.push(err162);
+            vErrors.push(err166);
           }
           errors++;
         }
-        if (data100 < 0 || isNaN(data100)) {
-          const err163 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+        if (data104 < 0 || isNaN(data104)) {
+          const err167 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
           if (vErrors === null) {
-            vErrors = [err163];
+            vErrors = [err167];
           } else {
-            vErrors.push(err163);
+            vErrors.push(err167);
           }
           errors++;
         }
         let res0;
-        if (res0 = data100 / 4096, res0 !== parseInt(res0)) {
-          const err164 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+        if (res0 = data104 / 4096, res0 !== parseInt(res0)) {
+          const err168 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
           if (vErrors === null) {
-            vErrors = [err164];
+            vErrors = [err168];
           } else {
-            vErrors.push(err164);
+            vErrors.push(err168);
           }
           errors++;
         }
       }
     }
     if (data["poe-budget"] !== void 0) {
-      let data101 = data["poe-budget"];
-      if (typeof data101 === "string") {
-        if (!pattern11.test(data101)) {
-          const err165 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err165];
-          } else {
-            vErrors.push(err165);
-          }
-          errors++;
-        }
-      } else {
-        const err166 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err166];
-        } else {
-          vErrors.push(err166);
-        }
-        errors++;
-      }
-    }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err167 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err167];
-        } else {
-          vErrors.push(err167);
-        }
-        errors++;
-      }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err168 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err168];
-        } else {
-          vErrors.push(err168);
-        }
-        errors++;
-      }
-    }
-    if (data.ports !== void 0) {
-      let data104 = data.ports;
-      if (data104 && typeof data104 == "object" && !Array.isArray(data104)) {
-        if (Object.keys(data104).length < 1) {
-          const err169 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data105 = data["poe-budget"];
+      if (typeof data105 === "string") {
+        if (!pattern11.test(data105)) {
+          const err169 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
           if (vErrors === null) {
             vErrors = [err169];
           } else {
@@ -4477,234 +4513,320 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key4 in data104) {
+      } else {
+        const err170 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err170];
+        } else {
+          vErrors.push(err170);
+        }
+        errors++;
+      }
+    }
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err171 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err171];
+        } else {
+          vErrors.push(err171);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err172 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err172];
+        } else {
+          vErrors.push(err172);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data108 = data.ports;
+      if (data108 && typeof data108 == "object" && !Array.isArray(data108)) {
+        if (Object.keys(data108).length < 1) {
+          const err173 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          if (vErrors === null) {
+            vErrors = [err173];
+          } else {
+            vErrors.push(err173);
+          }
+          errors++;
+        }
+        for (const key4 in data108) {
           const _errs178 = errors;
           if (typeof key4 === "string") {
             if (func2(key4) > 63) {
-              const err170 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
+              const err174 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
               if (vErrors === null) {
-                vErrors = [err170];
+                vErrors = [err174];
               } else {
-                vErrors.push(err170);
+                vErrors.push(err174);
               }
               errors++;
             }
             if (!pattern5.test(key4)) {
-              const err171 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
+              const err175 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
               if (vErrors === null) {
-                vErrors = [err171];
+                vErrors = [err175];
               } else {
-                vErrors.push(err171);
+                vErrors.push(err175);
               }
               errors++;
             }
           } else {
-            const err172 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
+            const err176 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
             if (vErrors === null) {
-              vErrors = [err172];
+              vErrors = [err176];
             } else {
-              vErrors.push(err172);
+              vErrors.push(err176);
             }
             errors++;
           }
           var valid93 = _errs178 === errors;
           if (!valid93) {
-            const err173 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
+            const err177 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err173];
+              vErrors = [err177];
             } else {
-              vErrors.push(err173);
+              vErrors.push(err177);
             }
             errors++;
           }
         }
-        for (const key5 in data104) {
-          if (!validate24(data104[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data104, parentDataProperty: key5, rootData, dynamicAnchors })) {
+        for (const key5 in data108) {
+          if (!validate24(data108[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data108, parentDataProperty: key5, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err174 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err178 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err174];
+          vErrors = [err178];
         } else {
-          vErrors.push(err174);
+          vErrors.push(err178);
         }
         errors++;
       }
     }
     if (data.address !== void 0) {
-      let data106 = data.address;
-      if (typeof data106 === "string") {
-        if (!pattern17.test(data106)) {
-          const err175 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+      let data110 = data.address;
+      if (typeof data110 === "string") {
+        if (!pattern17.test(data110)) {
+          const err179 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
-            vErrors = [err175];
+            vErrors = [err179];
           } else {
-            vErrors.push(err175);
+            vErrors.push(err179);
           }
           errors++;
         }
       } else {
-        const err176 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err180 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err176];
+          vErrors = [err180];
         } else {
-          vErrors.push(err176);
+          vErrors.push(err180);
         }
         errors++;
       }
     }
     if (data.addresses !== void 0) {
-      let data107 = data.addresses;
-      if (data107 && typeof data107 == "object" && !Array.isArray(data107)) {
-        if (Object.keys(data107).length < 1) {
-          const err177 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data111 = data.addresses;
+      if (data111 && typeof data111 == "object" && !Array.isArray(data111)) {
+        if (Object.keys(data111).length < 1) {
+          const err181 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err177];
+            vErrors = [err181];
           } else {
-            vErrors.push(err177);
+            vErrors.push(err181);
           }
           errors++;
         }
-        for (const key6 in data107) {
+        for (const key6 in data111) {
           const _errs188 = errors;
           if (typeof key6 === "string") {
             if (!pattern7.test(key6)) {
-              const err178 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
+              const err182 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
               if (vErrors === null) {
-                vErrors = [err178];
+                vErrors = [err182];
               } else {
-                vErrors.push(err178);
+                vErrors.push(err182);
               }
               errors++;
             }
           } else {
-            const err179 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
+            const err183 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
             if (vErrors === null) {
-              vErrors = [err179];
+              vErrors = [err183];
             } else {
-              vErrors.push(err179);
+              vErrors.push(err183);
             }
             errors++;
           }
           var valid97 = _errs188 === errors;
           if (!valid97) {
-            const err180 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
+            const err184 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err180];
+              vErrors = [err184];
             } else {
-              vErrors.push(err180);
+              vErrors.push(err184);
             }
             errors++;
           }
         }
-        for (const key7 in data107) {
-          let data108 = data107[key7];
-          if (typeof data108 === "string") {
-            if (!pattern17.test(data108)) {
-              const err181 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+        for (const key7 in data111) {
+          let data112 = data111[key7];
+          if (typeof data112 === "string") {
+            if (!pattern17.test(data112)) {
+              const err185 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
               if (vErrors === null) {
-                vErrors = [err181];
+                vErrors = [err185];
               } else {
-                vErrors.push(err181);
+                vErrors.push(err185);
               }
               errors++;
             }
           } else {
-            const err182 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err186 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err182];
+              vErrors = [err186];
             } else {
-              vErrors.push(err182);
+              vErrors.push(err186);
             }
             errors++;
           }
         }
       } else {
-        const err183 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err187 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err183];
+          vErrors = [err187];
         } else {
-          vErrors.push(err183);
+          vErrors.push(err187);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data109 = data.mac;
-      if (typeof data109 === "string") {
-        if (!pattern21.test(data109)) {
-          const err184 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data113 = data.mac;
+      if (typeof data113 === "string") {
+        if (!pattern21.test(data113)) {
+          const err188 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err184];
+            vErrors = [err188];
           } else {
-            vErrors.push(err184);
+            vErrors.push(err188);
           }
           errors++;
         }
       } else {
-        const err185 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err189 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err185];
+          vErrors = [err189];
         } else {
-          vErrors.push(err185);
+          vErrors.push(err189);
         }
         errors++;
       }
     }
     if (data.reserved !== void 0) {
       if (typeof data.reserved !== "boolean") {
-        const err186 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err190 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err186];
+          vErrors = [err190];
         } else {
-          vErrors.push(err186);
+          vErrors.push(err190);
         }
         errors++;
       }
     }
     if (data.interface !== void 0) {
-      let data111 = data.interface;
-      if (typeof data111 === "string") {
-        if (!pattern22.test(data111)) {
-          const err187 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data115 = data.interface;
+      if (typeof data115 === "string") {
+        if (!pattern22.test(data115)) {
+          const err191 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err187];
+            vErrors = [err191];
           } else {
-            vErrors.push(err187);
+            vErrors.push(err191);
           }
           errors++;
         }
       } else {
-        const err188 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err192 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err188];
+          vErrors = [err192];
         } else {
-          vErrors.push(err188);
+          vErrors.push(err192);
         }
         errors++;
       }
     }
     if (data.speed !== void 0) {
-      let data112 = data.speed;
-      if (typeof data112 === "string") {
-        if (!pattern13.test(data112)) {
-          const err189 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data116 = data.speed;
+      if (typeof data116 === "string") {
+        if (!pattern13.test(data116)) {
+          const err193 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err189];
+            vErrors = [err193];
           } else {
-            vErrors.push(err189);
+            vErrors.push(err193);
           }
           errors++;
         }
       } else {
-        const err190 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err194 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err190];
+          vErrors = [err194];
         } else {
-          vErrors.push(err190);
+          vErrors.push(err194);
+        }
+        errors++;
+      }
+    }
+    if (data.medium !== void 0) {
+      let data117 = data.medium;
+      if (typeof data117 !== "string") {
+        const err195 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err195];
+        } else {
+          vErrors.push(err195);
+        }
+        errors++;
+      }
+      if (!(data117 === "copper" || data117 === "multimode" || data117 === "single-mode" || data117 === "direct-attach")) {
+        const err196 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema39.properties.medium.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err196];
+        } else {
+          vErrors.push(err196);
+        }
+        errors++;
+      }
+    }
+    if (data.module !== void 0) {
+      let data118 = data.module;
+      if (typeof data118 !== "string") {
+        const err197 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err197];
+        } else {
+          vErrors.push(err197);
+        }
+        errors++;
+      }
+      if (!(data118 === "100base-fx" || data118 === "100base-lx10" || data118 === "100base-bx10-d" || data118 === "100base-bx10-u" || data118 === "1000base-t" || data118 === "1000base-sx" || data118 === "1000base-lx" || data118 === "1000base-lx10" || data118 === "1000base-bx10-d" || data118 === "1000base-bx10-u" || data118 === "2.5gbase-t" || data118 === "10gbase-t" || data118 === "10gbase-sr" || data118 === "10gbase-lrm" || data118 === "10gbase-lr" || data118 === "10gbase-er" || data118 === "10gbase-br10-d" || data118 === "10gbase-br10-u" || data118 === "25gbase-sr" || data118 === "25gbase-lr" || data118 === "40gbase-sr4" || data118 === "40gbase-lr4")) {
+        const err198 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema39.properties.module.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err198];
+        } else {
+          vErrors.push(err198);
         }
         errors++;
       }
@@ -4716,88 +4838,88 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data["basic-rate"] !== void 0) {
-      let data114 = data["basic-rate"];
-      if (typeof data114 === "string") {
-        if (!pattern13.test(data114)) {
-          const err191 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data120 = data["basic-rate"];
+      if (typeof data120 === "string") {
+        if (!pattern13.test(data120)) {
+          const err199 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err191];
+            vErrors = [err199];
           } else {
-            vErrors.push(err191);
+            vErrors.push(err199);
           }
           errors++;
         }
       } else {
-        const err192 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err200 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err192];
+          vErrors = [err200];
         } else {
-          vErrors.push(err192);
+          vErrors.push(err200);
         }
         errors++;
       }
-      if (!(data114 === "1 Mb/s" || data114 === "2 Mb/s" || data114 === "5.5 Mb/s" || data114 === "6 Mb/s" || data114 === "9 Mb/s" || data114 === "11 Mb/s" || data114 === "12 Mb/s" || data114 === "18 Mb/s" || data114 === "24 Mb/s" || data114 === "36 Mb/s" || data114 === "48 Mb/s" || data114 === "54 Mb/s")) {
-        const err193 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+      if (!(data120 === "1 Mb/s" || data120 === "2 Mb/s" || data120 === "5.5 Mb/s" || data120 === "6 Mb/s" || data120 === "9 Mb/s" || data120 === "11 Mb/s" || data120 === "12 Mb/s" || data120 === "18 Mb/s" || data120 === "24 Mb/s" || data120 === "36 Mb/s" || data120 === "48 Mb/s" || data120 === "54 Mb/s")) {
+        const err201 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err193];
+          vErrors = [err201];
         } else {
-          vErrors.push(err193);
+          vErrors.push(err201);
         }
         errors++;
       }
     }
     if (data["multicast-to-unicast"] !== void 0) {
       if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err194 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err202 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err194];
+          vErrors = [err202];
         } else {
-          vErrors.push(err194);
+          vErrors.push(err202);
         }
         errors++;
       }
     }
     if (data.sessions !== void 0) {
-      let data116 = data.sessions;
-      if (!(typeof data116 == "number" && (!(data116 % 1) && !isNaN(data116)) && isFinite(data116))) {
-        const err195 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data122 = data.sessions;
+      if (!(typeof data122 == "number" && (!(data122 % 1) && !isNaN(data122)) && isFinite(data122))) {
+        const err203 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err195];
+          vErrors = [err203];
         } else {
-          vErrors.push(err195);
+          vErrors.push(err203);
         }
         errors++;
       }
-      if (typeof data116 == "number" && isFinite(data116)) {
-        if (data116 < 1 || isNaN(data116)) {
-          const err196 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data122 == "number" && isFinite(data122)) {
+        if (data122 < 1 || isNaN(data122)) {
+          const err204 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err196];
+            vErrors = [err204];
           } else {
-            vErrors.push(err196);
+            vErrors.push(err204);
           }
           errors++;
         }
       }
     }
     if (data.decoders !== void 0) {
-      let data117 = data.decoders;
-      if (!(typeof data117 == "number" && (!(data117 % 1) && !isNaN(data117)) && isFinite(data117))) {
-        const err197 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data123 = data.decoders;
+      if (!(typeof data123 == "number" && (!(data123 % 1) && !isNaN(data123)) && isFinite(data123))) {
+        const err205 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err197];
+          vErrors = [err205];
         } else {
-          vErrors.push(err197);
+          vErrors.push(err205);
         }
         errors++;
       }
-      if (typeof data117 == "number" && isFinite(data117)) {
-        if (data117 < 1 || isNaN(data117)) {
-          const err198 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data123 == "number" && isFinite(data123)) {
+        if (data123 < 1 || isNaN(data123)) {
+          const err206 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err198];
+            vErrors = [err206];
           } else {
-            vErrors.push(err198);
+            vErrors.push(err206);
           }
           errors++;
         }
@@ -4810,214 +4932,128 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data119 = data.routes;
-      if (Array.isArray(data119)) {
-        const len0 = data119.length;
+      let data125 = data.routes;
+      if (Array.isArray(data125)) {
+        const len0 = data125.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data119[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data119, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data125[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data125, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err199 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err207 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err199];
+          vErrors = [err207];
         } else {
-          vErrors.push(err199);
+          vErrors.push(err207);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err200 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err208 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err200];
+          vErrors = [err208];
         } else {
-          vErrors.push(err200);
+          vErrors.push(err208);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err201 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err209 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err201];
+          vErrors = [err209];
         } else {
-          vErrors.push(err201);
+          vErrors.push(err209);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err202 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err210 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err202];
+          vErrors = [err210];
         } else {
-          vErrors.push(err202);
+          vErrors.push(err210);
         }
         errors++;
       }
     }
     if (data.frequencies !== void 0) {
-      let data124 = data.frequencies;
-      if (typeof data124 === "string") {
-        if (!pattern36.test(data124)) {
-          const err203 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+      let data130 = data.frequencies;
+      if (typeof data130 === "string") {
+        if (!pattern36.test(data130)) {
+          const err211 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
           if (vErrors === null) {
-            vErrors = [err203];
+            vErrors = [err211];
           } else {
-            vErrors.push(err203);
+            vErrors.push(err211);
           }
           errors++;
         }
       } else {
-        const err204 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err212 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err204];
+          vErrors = [err212];
         } else {
-          vErrors.push(err204);
+          vErrors.push(err212);
         }
         errors++;
       }
     }
     if (data.passes !== void 0) {
-      let data125 = data.passes;
-      if (typeof data125 === "string") {
-        if (!pattern36.test(data125)) {
-          const err205 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+      let data131 = data.passes;
+      if (typeof data131 === "string") {
+        if (!pattern36.test(data131)) {
+          const err213 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
           if (vErrors === null) {
-            vErrors = [err205];
+            vErrors = [err213];
           } else {
-            vErrors.push(err205);
+            vErrors.push(err213);
           }
           errors++;
         }
       } else {
-        const err206 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err214 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err206];
+          vErrors = [err214];
         } else {
-          vErrors.push(err206);
+          vErrors.push(err214);
         }
         errors++;
       }
     }
     if (data.receives !== void 0) {
-      let data126 = data.receives;
-      if (data126 && typeof data126 == "object" && !Array.isArray(data126)) {
-        if (Object.keys(data126).length < 1) {
-          const err207 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data132 = data.receives;
+      if (data132 && typeof data132 == "object" && !Array.isArray(data132)) {
+        if (Object.keys(data132).length < 1) {
+          const err215 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err207];
+            vErrors = [err215];
           } else {
-            vErrors.push(err207);
+            vErrors.push(err215);
           }
           errors++;
         }
-        for (const key8 in data126) {
-          const _errs233 = errors;
+        for (const key8 in data132) {
+          const _errs237 = errors;
           if (typeof key8 === "string") {
             if (!pattern7.test(key8)) {
-              const err208 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key8 };
+              const err216 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key8 };
               if (vErrors === null) {
-                vErrors = [err208];
+                vErrors = [err216];
               } else {
-                vErrors.push(err208);
+                vErrors.push(err216);
               }
               errors++;
             }
           } else {
-            const err209 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key8 };
-            if (vErrors === null) {
-              vErrors = [err209];
-            } else {
-              vErrors.push(err209);
-            }
-            errors++;
-          }
-          var valid108 = _errs233 === errors;
-          if (!valid108) {
-            const err210 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key8 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err210];
-            } else {
-              vErrors.push(err210);
-            }
-            errors++;
-          }
-        }
-        for (const key9 in data126) {
-          let data127 = data126[key9];
-          if (typeof data127 === "string") {
-            if (!pattern39.test(data127)) {
-              const err211 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
-              if (vErrors === null) {
-                vErrors = [err211];
-              } else {
-                vErrors.push(err211);
-              }
-              errors++;
-            }
-          } else {
-            const err212 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err212];
-            } else {
-              vErrors.push(err212);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err213 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err213];
-        } else {
-          vErrors.push(err213);
-        }
-        errors++;
-      }
-    }
-    if (data.field !== void 0) {
-      let data128 = data.field;
-      if (data128 && typeof data128 == "object" && !Array.isArray(data128)) {
-        if (Object.keys(data128).length < 1) {
-          const err214 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err214];
-          } else {
-            vErrors.push(err214);
-          }
-          errors++;
-        }
-        for (const key10 in data128) {
-          const _errs242 = errors;
-          if (typeof key10 === "string") {
-            if (!pattern7.test(key10)) {
-              const err215 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key10 };
-              if (vErrors === null) {
-                vErrors = [err215];
-              } else {
-                vErrors.push(err215);
-              }
-              errors++;
-            }
-          } else {
-            const err216 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key10 };
-            if (vErrors === null) {
-              vErrors = [err216];
-            } else {
-              vErrors.push(err216);
-            }
-            errors++;
-          }
-          var valid112 = _errs242 === errors;
-          if (!valid112) {
-            const err217 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key10 }, message: "property name must be valid" };
+            const err217 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key8 };
             if (vErrors === null) {
               vErrors = [err217];
             } else {
@@ -5025,75 +5061,75 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid108 = _errs237 === errors;
+          if (!valid108) {
+            const err218 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key8 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err218];
+            } else {
+              vErrors.push(err218);
+            }
+            errors++;
+          }
         }
-        for (const key11 in data128) {
-          let data129 = data128[key11];
-          if (typeof data129 === "string") {
-            if (!pattern39.test(data129)) {
-              const err218 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+        for (const key9 in data132) {
+          let data133 = data132[key9];
+          if (typeof data133 === "string") {
+            if (!pattern39.test(data133)) {
+              const err219 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
               if (vErrors === null) {
-                vErrors = [err218];
+                vErrors = [err219];
               } else {
-                vErrors.push(err218);
+                vErrors.push(err219);
               }
               errors++;
             }
           } else {
-            const err219 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err220 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err219];
+              vErrors = [err220];
             } else {
-              vErrors.push(err219);
+              vErrors.push(err220);
             }
             errors++;
           }
         }
       } else {
-        const err220 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err221 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err220];
+          vErrors = [err221];
         } else {
-          vErrors.push(err220);
+          vErrors.push(err221);
         }
         errors++;
       }
     }
-    if (data.quality !== void 0) {
-      let data130 = data.quality;
-      if (data130 && typeof data130 == "object" && !Array.isArray(data130)) {
-        if (Object.keys(data130).length < 1) {
-          const err221 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+    if (data.field !== void 0) {
+      let data134 = data.field;
+      if (data134 && typeof data134 == "object" && !Array.isArray(data134)) {
+        if (Object.keys(data134).length < 1) {
+          const err222 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err221];
+            vErrors = [err222];
           } else {
-            vErrors.push(err221);
+            vErrors.push(err222);
           }
           errors++;
         }
-        for (const key12 in data130) {
-          const _errs251 = errors;
-          if (typeof key12 === "string") {
-            if (!pattern7.test(key12)) {
-              const err222 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key12 };
+        for (const key10 in data134) {
+          const _errs246 = errors;
+          if (typeof key10 === "string") {
+            if (!pattern7.test(key10)) {
+              const err223 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key10 };
               if (vErrors === null) {
-                vErrors = [err222];
+                vErrors = [err223];
               } else {
-                vErrors.push(err222);
+                vErrors.push(err223);
               }
               errors++;
             }
           } else {
-            const err223 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key12 };
-            if (vErrors === null) {
-              vErrors = [err223];
-            } else {
-              vErrors.push(err223);
-            }
-            errors++;
-          }
-          var valid116 = _errs251 === errors;
-          if (!valid116) {
-            const err224 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key12 }, message: "property name must be valid" };
+            const err224 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key10 };
             if (vErrors === null) {
               vErrors = [err224];
             } else {
@@ -5101,118 +5137,117 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid112 = _errs246 === errors;
+          if (!valid112) {
+            const err225 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key10 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err225];
+            } else {
+              vErrors.push(err225);
+            }
+            errors++;
+          }
         }
-        for (const key13 in data130) {
-          let data131 = data130[key13];
-          if (typeof data131 === "string") {
-            if (!pattern43.test(data131)) {
-              const err225 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+        for (const key11 in data134) {
+          let data135 = data134[key11];
+          if (typeof data135 === "string") {
+            if (!pattern39.test(data135)) {
+              const err226 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
               if (vErrors === null) {
-                vErrors = [err225];
+                vErrors = [err226];
               } else {
-                vErrors.push(err225);
+                vErrors.push(err226);
               }
               errors++;
             }
           } else {
-            const err226 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err227 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err226];
+              vErrors = [err227];
             } else {
-              vErrors.push(err226);
+              vErrors.push(err227);
             }
             errors++;
           }
         }
       } else {
-        const err227 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err228 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err227];
+          vErrors = [err228];
         } else {
-          vErrors.push(err227);
+          vErrors.push(err228);
         }
         errors++;
       }
     }
-    if (data.gain !== void 0) {
-      let data132 = data.gain;
-      if (typeof data132 === "string") {
-        if (!pattern43.test(data132)) {
-          const err228 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+    if (data.quality !== void 0) {
+      let data136 = data.quality;
+      if (data136 && typeof data136 == "object" && !Array.isArray(data136)) {
+        if (Object.keys(data136).length < 1) {
+          const err229 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err228];
+            vErrors = [err229];
           } else {
-            vErrors.push(err228);
+            vErrors.push(err229);
           }
           errors++;
         }
-      } else {
-        const err229 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err229];
-        } else {
-          vErrors.push(err229);
-        }
-        errors++;
-      }
-    }
-    if (data["noise-figure"] !== void 0) {
-      let data133 = data["noise-figure"];
-      if (typeof data133 === "string") {
-        if (!pattern43.test(data133)) {
-          const err230 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
-          if (vErrors === null) {
-            vErrors = [err230];
+        for (const key12 in data136) {
+          const _errs255 = errors;
+          if (typeof key12 === "string") {
+            if (!pattern7.test(key12)) {
+              const err230 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key12 };
+              if (vErrors === null) {
+                vErrors = [err230];
+              } else {
+                vErrors.push(err230);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err230);
+            const err231 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key12 };
+            if (vErrors === null) {
+              vErrors = [err231];
+            } else {
+              vErrors.push(err231);
+            }
+            errors++;
           }
-          errors++;
+          var valid116 = _errs255 === errors;
+          if (!valid116) {
+            const err232 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key12 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err232];
+            } else {
+              vErrors.push(err232);
+            }
+            errors++;
+          }
         }
-      } else {
-        const err231 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err231];
-        } else {
-          vErrors.push(err231);
-        }
-        errors++;
-      }
-    }
-    if (data["max-output"] !== void 0) {
-      let data134 = data["max-output"];
-      if (typeof data134 === "string") {
-        if (!pattern39.test(data134)) {
-          const err232 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
-          if (vErrors === null) {
-            vErrors = [err232];
+        for (const key13 in data136) {
+          let data137 = data136[key13];
+          if (typeof data137 === "string") {
+            if (!pattern43.test(data137)) {
+              const err233 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              if (vErrors === null) {
+                vErrors = [err233];
+              } else {
+                vErrors.push(err233);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err232);
+            const err234 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err234];
+            } else {
+              vErrors.push(err234);
+            }
+            errors++;
           }
-          errors++;
         }
       } else {
-        const err233 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err233];
-        } else {
-          vErrors.push(err233);
-        }
-        errors++;
-      }
-    }
-    if (data["powered-by"] !== void 0) {
-      let data135 = data["powered-by"];
-      if (typeof data135 !== "string") {
-        const err234 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err234];
-        } else {
-          vErrors.push(err234);
-        }
-        errors++;
-      }
-      if (!(data135 === "in" || data135 === "out")) {
-        const err235 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema39.properties["powered-by"].enum }, message: "must be equal to one of the allowed values" };
+        const err235 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err235];
         } else {
@@ -5221,11 +5256,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.supply !== void 0) {
-      let data136 = data.supply;
-      if (typeof data136 === "string") {
-        if (!pattern47.test(data136)) {
-          const err236 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
+    if (data.gain !== void 0) {
+      let data138 = data.gain;
+      if (typeof data138 === "string") {
+        if (!pattern43.test(data138)) {
+          const err236 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
             vErrors = [err236];
           } else {
@@ -5234,7 +5269,7 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err237 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err237 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err237];
         } else {
@@ -5243,11 +5278,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.current !== void 0) {
-      let data137 = data.current;
-      if (typeof data137 === "string") {
-        if (!pattern48.test(data137)) {
-          const err238 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
+    if (data["noise-figure"] !== void 0) {
+      let data139 = data["noise-figure"];
+      if (typeof data139 === "string") {
+        if (!pattern43.test(data139)) {
+          const err238 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
             vErrors = [err238];
           } else {
@@ -5256,11 +5291,98 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err239 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err239 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err239];
         } else {
           vErrors.push(err239);
+        }
+        errors++;
+      }
+    }
+    if (data["max-output"] !== void 0) {
+      let data140 = data["max-output"];
+      if (typeof data140 === "string") {
+        if (!pattern39.test(data140)) {
+          const err240 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+          if (vErrors === null) {
+            vErrors = [err240];
+          } else {
+            vErrors.push(err240);
+          }
+          errors++;
+        }
+      } else {
+        const err241 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err241];
+        } else {
+          vErrors.push(err241);
+        }
+        errors++;
+      }
+    }
+    if (data["powered-by"] !== void 0) {
+      let data141 = data["powered-by"];
+      if (typeof data141 !== "string") {
+        const err242 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err242];
+        } else {
+          vErrors.push(err242);
+        }
+        errors++;
+      }
+      if (!(data141 === "in" || data141 === "out")) {
+        const err243 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema39.properties["powered-by"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err243];
+        } else {
+          vErrors.push(err243);
+        }
+        errors++;
+      }
+    }
+    if (data.supply !== void 0) {
+      let data142 = data.supply;
+      if (typeof data142 === "string") {
+        if (!pattern47.test(data142)) {
+          const err244 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
+          if (vErrors === null) {
+            vErrors = [err244];
+          } else {
+            vErrors.push(err244);
+          }
+          errors++;
+        }
+      } else {
+        const err245 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err245];
+        } else {
+          vErrors.push(err245);
+        }
+        errors++;
+      }
+    }
+    if (data.current !== void 0) {
+      let data143 = data.current;
+      if (typeof data143 === "string") {
+        if (!pattern48.test(data143)) {
+          const err246 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
+          if (vErrors === null) {
+            vErrors = [err246];
+          } else {
+            vErrors.push(err246);
+          }
+          errors++;
+        }
+      } else {
+        const err247 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err247];
+        } else {
+          vErrors.push(err247);
         }
         errors++;
       }
@@ -5278,119 +5400,19 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.slope !== void 0) {
-      let data140 = data.slope;
-      if (typeof data140 === "string") {
-        if (!pattern43.test(data140)) {
-          const err240 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+      let data146 = data.slope;
+      if (typeof data146 === "string") {
+        if (!pattern43.test(data146)) {
+          const err248 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
-            vErrors = [err240];
+            vErrors = [err248];
           } else {
-            vErrors.push(err240);
+            vErrors.push(err248);
           }
           errors++;
         }
       } else {
-        const err241 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err241];
-        } else {
-          vErrors.push(err241);
-        }
-        errors++;
-      }
-    }
-    if (data.ways !== void 0) {
-      let data141 = data.ways;
-      if (!(typeof data141 == "number" && (!(data141 % 1) && !isNaN(data141)) && isFinite(data141))) {
-        const err242 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
-        if (vErrors === null) {
-          vErrors = [err242];
-        } else {
-          vErrors.push(err242);
-        }
-        errors++;
-      }
-      if (typeof data141 == "number" && isFinite(data141)) {
-        if (data141 > 64 || isNaN(data141)) {
-          const err243 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 }, message: "must be <= 64" };
-          if (vErrors === null) {
-            vErrors = [err243];
-          } else {
-            vErrors.push(err243);
-          }
-          errors++;
-        }
-        if (data141 < 1 || isNaN(data141)) {
-          const err244 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
-          if (vErrors === null) {
-            vErrors = [err244];
-          } else {
-            vErrors.push(err244);
-          }
-          errors++;
-        }
-      }
-    }
-    if (data.terminated !== void 0) {
-      let data142 = data.terminated;
-      if (Array.isArray(data142)) {
-        const len1 = data142.length;
-        for (let i1 = 0; i1 < len1; i1++) {
-          let data143 = data142[i1];
-          if (typeof data143 !== "string") {
-            const err245 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err245];
-            } else {
-              vErrors.push(err245);
-            }
-            errors++;
-          }
-          if (typeof data143 === "string") {
-            if (!pattern7.test(data143)) {
-              const err246 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
-              if (vErrors === null) {
-                vErrors = [err246];
-              } else {
-                vErrors.push(err246);
-              }
-              errors++;
-            }
-          } else {
-            const err247 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err247];
-            } else {
-              vErrors.push(err247);
-            }
-            errors++;
-          }
-        }
-        let i2 = data142.length;
-        let j0;
-        if (i2 > 1) {
-          const indices0 = {};
-          for (; i2--; ) {
-            let item0 = data142[i2];
-            if (typeof item0 !== "string") {
-              continue;
-            }
-            if (typeof indices0[item0] == "number") {
-              j0 = indices0[item0];
-              const err248 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)" };
-              if (vErrors === null) {
-                vErrors = [err248];
-              } else {
-                vErrors.push(err248);
-              }
-              errors++;
-              break;
-            }
-            indices0[item0] = i2;
-          }
-        }
-      } else {
-        const err249 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err249 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err249];
         } else {
@@ -5399,45 +5421,46 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.isolation !== void 0) {
-      let data144 = data.isolation;
-      if (typeof data144 === "string") {
-        if (!pattern43.test(data144)) {
-          const err250 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+    if (data.ways !== void 0) {
+      let data147 = data.ways;
+      if (!(typeof data147 == "number" && (!(data147 % 1) && !isNaN(data147)) && isFinite(data147))) {
+        const err250 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err250];
+        } else {
+          vErrors.push(err250);
+        }
+        errors++;
+      }
+      if (typeof data147 == "number" && isFinite(data147)) {
+        if (data147 > 64 || isNaN(data147)) {
+          const err251 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 }, message: "must be <= 64" };
           if (vErrors === null) {
-            vErrors = [err250];
+            vErrors = [err251];
           } else {
-            vErrors.push(err250);
+            vErrors.push(err251);
           }
           errors++;
         }
-      } else {
-        const err251 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err251];
-        } else {
-          vErrors.push(err251);
+        if (data147 < 1 || isNaN(data147)) {
+          const err252 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          if (vErrors === null) {
+            vErrors = [err252];
+          } else {
+            vErrors.push(err252);
+          }
+          errors++;
         }
-        errors++;
       }
     }
-    if (data["power-pass"] !== void 0) {
-      let data145 = data["power-pass"];
-      if (!Array.isArray(data145) && typeof data145 !== "boolean") {
-        const err252 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema39.properties["power-pass"].type }, message: "must be array,boolean" };
-        if (vErrors === null) {
-          vErrors = [err252];
-        } else {
-          vErrors.push(err252);
-        }
-        errors++;
-      }
-      if (Array.isArray(data145)) {
-        const len2 = data145.length;
-        for (let i3 = 0; i3 < len2; i3++) {
-          let data146 = data145[i3];
-          if (typeof data146 !== "string") {
-            const err253 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.terminated !== void 0) {
+      let data148 = data.terminated;
+      if (Array.isArray(data148)) {
+        const len1 = data148.length;
+        for (let i1 = 0; i1 < len1; i1++) {
+          let data149 = data148[i1];
+          if (typeof data149 !== "string") {
+            const err253 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err253];
             } else {
@@ -5445,9 +5468,9 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          if (typeof data146 === "string") {
-            if (!pattern7.test(data146)) {
-              const err254 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (typeof data149 === "string") {
+            if (!pattern7.test(data149)) {
+              const err254 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
                 vErrors = [err254];
               } else {
@@ -5456,7 +5479,7 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err255 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err255 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err255];
             } else {
@@ -5465,22 +5488,121 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        let i4 = data145.length;
+        let i2 = data148.length;
+        let j0;
+        if (i2 > 1) {
+          const indices0 = {};
+          for (; i2--; ) {
+            let item0 = data148[i2];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err256 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err256];
+              } else {
+                vErrors.push(err256);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i2;
+          }
+        }
+      } else {
+        const err257 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        if (vErrors === null) {
+          vErrors = [err257];
+        } else {
+          vErrors.push(err257);
+        }
+        errors++;
+      }
+    }
+    if (data.isolation !== void 0) {
+      let data150 = data.isolation;
+      if (typeof data150 === "string") {
+        if (!pattern43.test(data150)) {
+          const err258 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          if (vErrors === null) {
+            vErrors = [err258];
+          } else {
+            vErrors.push(err258);
+          }
+          errors++;
+        }
+      } else {
+        const err259 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err259];
+        } else {
+          vErrors.push(err259);
+        }
+        errors++;
+      }
+    }
+    if (data["power-pass"] !== void 0) {
+      let data151 = data["power-pass"];
+      if (!Array.isArray(data151) && typeof data151 !== "boolean") {
+        const err260 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema39.properties["power-pass"].type }, message: "must be array,boolean" };
+        if (vErrors === null) {
+          vErrors = [err260];
+        } else {
+          vErrors.push(err260);
+        }
+        errors++;
+      }
+      if (Array.isArray(data151)) {
+        const len2 = data151.length;
+        for (let i3 = 0; i3 < len2; i3++) {
+          let data152 = data151[i3];
+          if (typeof data152 !== "string") {
+            const err261 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err261];
+            } else {
+              vErrors.push(err261);
+            }
+            errors++;
+          }
+          if (typeof data152 === "string") {
+            if (!pattern7.test(data152)) {
+              const err262 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              if (vErrors === null) {
+                vErrors = [err262];
+              } else {
+                vErrors.push(err262);
+              }
+              errors++;
+            }
+          } else {
+            const err263 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err263];
+            } else {
+              vErrors.push(err263);
+            }
+            errors++;
+          }
+        }
+        let i4 = data151.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data145[i4];
+            let item1 = data151[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err256 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)" };
+              const err264 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)" };
               if (vErrors === null) {
-                vErrors = [err256];
+                vErrors = [err264];
               } else {
-                vErrors.push(err256);
+                vErrors.push(err264);
               }
               errors++;
               break;
@@ -5491,128 +5613,44 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mast !== void 0) {
-      let data147 = data.mast;
-      if (data147 && typeof data147 == "object" && !Array.isArray(data147)) {
-        for (const key14 in data147) {
+      let data153 = data.mast;
+      if (data153 && typeof data153 == "object" && !Array.isArray(data153)) {
+        for (const key14 in data153) {
           if (!(key14 === "outside-protected-zone" || key14 === "earthed")) {
-            const err257 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key14 }, message: "must NOT have additional properties" };
+            const err265 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key14 }, message: "must NOT have additional properties" };
             if (vErrors === null) {
-              vErrors = [err257];
+              vErrors = [err265];
             } else {
-              vErrors.push(err257);
+              vErrors.push(err265);
             }
             errors++;
           }
         }
-        if (data147["outside-protected-zone"] !== void 0) {
-          if (typeof data147["outside-protected-zone"] !== "boolean") {
-            const err258 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (data153["outside-protected-zone"] !== void 0) {
+          if (typeof data153["outside-protected-zone"] !== "boolean") {
+            const err266 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
             if (vErrors === null) {
-              vErrors = [err258];
+              vErrors = [err266];
             } else {
-              vErrors.push(err258);
+              vErrors.push(err266);
             }
             errors++;
           }
         }
-        if (data147.earthed !== void 0) {
-          let data149 = data147.earthed;
-          if (typeof data149 === "string") {
-            if (!pattern56.test(data149)) {
-              const err259 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? mm\xB2$"' };
+        if (data153.earthed !== void 0) {
+          let data155 = data153.earthed;
+          if (typeof data155 === "string") {
+            if (!pattern56.test(data155)) {
+              const err267 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? mm\xB2$"' };
               if (vErrors === null) {
-                vErrors = [err259];
+                vErrors = [err267];
               } else {
-                vErrors.push(err259);
+                vErrors.push(err267);
               }
               errors++;
             }
           } else {
-            const err260 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err260];
-            } else {
-              vErrors.push(err260);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err261 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err261];
-        } else {
-          vErrors.push(err261);
-        }
-        errors++;
-      }
-    }
-    if (data.type !== void 0) {
-      let data150 = data.type;
-      if (typeof data150 !== "string") {
-        const err262 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err262];
-        } else {
-          vErrors.push(err262);
-        }
-        errors++;
-      }
-      if (!(data150 === "single" || data150 === "twin" || data150 === "quad" || data150 === "quattro")) {
-        const err263 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema39.properties.type.enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err263];
-        } else {
-          vErrors.push(err263);
-        }
-        errors++;
-      }
-    }
-    if (data.inputs !== void 0) {
-      let data151 = data.inputs;
-      if (data151 && typeof data151 == "object" && !Array.isArray(data151)) {
-        if (Object.keys(data151).length < 1) {
-          const err264 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err264];
-          } else {
-            vErrors.push(err264);
-          }
-          errors++;
-        }
-        for (const key15 in data151) {
-          const _errs309 = errors;
-          if (typeof key15 === "string") {
-            if (func2(key15) > 63) {
-              const err265 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key15 };
-              if (vErrors === null) {
-                vErrors = [err265];
-              } else {
-                vErrors.push(err265);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key15)) {
-              const err266 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key15 };
-              if (vErrors === null) {
-                vErrors = [err266];
-              } else {
-                vErrors.push(err266);
-              }
-              errors++;
-            }
-          } else {
-            const err267 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key15 };
-            if (vErrors === null) {
-              vErrors = [err267];
-            } else {
-              vErrors.push(err267);
-            }
-            errors++;
-          }
-          var valid137 = _errs309 === errors;
-          if (!valid137) {
-            const err268 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key15 }, message: "property name must be valid" };
+            const err268 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err268];
             } else {
@@ -5621,14 +5659,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        for (const key16 in data151) {
-          if (!validate36(data151[key16], { instancePath: instancePath + "/inputs/" + key16.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data151, parentDataProperty: key16, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
-            errors = vErrors.length;
-          }
-        }
       } else {
-        const err269 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err269 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err269];
         } else {
@@ -5637,89 +5669,88 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.tuners !== void 0) {
-      let data153 = data.tuners;
-      if (data153 && typeof data153 == "object" && !Array.isArray(data153)) {
-        if (Object.keys(data153).length < 1) {
-          const err270 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err270];
-          } else {
-            vErrors.push(err270);
-          }
-          errors++;
-        }
-        for (const key17 in data153) {
-          const _errs316 = errors;
-          if (typeof key17 === "string") {
-            if (func2(key17) > 63) {
-              const err271 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key17 };
-              if (vErrors === null) {
-                vErrors = [err271];
-              } else {
-                vErrors.push(err271);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key17)) {
-              const err272 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key17 };
-              if (vErrors === null) {
-                vErrors = [err272];
-              } else {
-                vErrors.push(err272);
-              }
-              errors++;
-            }
-          } else {
-            const err273 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key17 };
-            if (vErrors === null) {
-              vErrors = [err273];
-            } else {
-              vErrors.push(err273);
-            }
-            errors++;
-          }
-          var valid140 = _errs316 === errors;
-          if (!valid140) {
-            const err274 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key17 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err274];
-            } else {
-              vErrors.push(err274);
-            }
-            errors++;
-          }
-        }
-        for (const key18 in data153) {
-          if (!validate38(data153[key18], { instancePath: instancePath + "/tuners/" + key18.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data153, parentDataProperty: key18, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err275 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    if (data.type !== void 0) {
+      let data156 = data.type;
+      if (typeof data156 !== "string") {
+        const err270 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err275];
+          vErrors = [err270];
         } else {
-          vErrors.push(err275);
+          vErrors.push(err270);
+        }
+        errors++;
+      }
+      if (!(data156 === "single" || data156 === "twin" || data156 === "quad" || data156 === "quattro")) {
+        const err271 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema39.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err271];
+        } else {
+          vErrors.push(err271);
         }
         errors++;
       }
     }
-    if (data.host !== void 0) {
-      let data155 = data.host;
-      if (typeof data155 === "string") {
-        if (!pattern7.test(data155)) {
-          const err276 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+    if (data.inputs !== void 0) {
+      let data157 = data.inputs;
+      if (data157 && typeof data157 == "object" && !Array.isArray(data157)) {
+        if (Object.keys(data157).length < 1) {
+          const err272 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err276];
+            vErrors = [err272];
           } else {
-            vErrors.push(err276);
+            vErrors.push(err272);
           }
           errors++;
         }
+        for (const key15 in data157) {
+          const _errs313 = errors;
+          if (typeof key15 === "string") {
+            if (func2(key15) > 63) {
+              const err273 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key15 };
+              if (vErrors === null) {
+                vErrors = [err273];
+              } else {
+                vErrors.push(err273);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key15)) {
+              const err274 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key15 };
+              if (vErrors === null) {
+                vErrors = [err274];
+              } else {
+                vErrors.push(err274);
+              }
+              errors++;
+            }
+          } else {
+            const err275 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key15 };
+            if (vErrors === null) {
+              vErrors = [err275];
+            } else {
+              vErrors.push(err275);
+            }
+            errors++;
+          }
+          var valid137 = _errs313 === errors;
+          if (!valid137) {
+            const err276 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key15 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err276];
+            } else {
+              vErrors.push(err276);
+            }
+            errors++;
+          }
+        }
+        for (const key16 in data157) {
+          if (!validate36(data157[key16], { instancePath: instancePath + "/inputs/" + key16.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data157, parentDataProperty: key16, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
+            errors = vErrors.length;
+          }
+        }
       } else {
-        const err277 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err277 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
           vErrors = [err277];
         } else {
@@ -5728,11 +5759,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.bus !== void 0) {
-      let data156 = data.bus;
-      if (typeof data156 === "string") {
-        if (!pattern7.test(data156)) {
-          const err278 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+    if (data.tuners !== void 0) {
+      let data159 = data.tuners;
+      if (data159 && typeof data159 == "object" && !Array.isArray(data159)) {
+        if (Object.keys(data159).length < 1) {
+          const err278 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
             vErrors = [err278];
           } else {
@@ -5740,137 +5771,142 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        for (const key17 in data159) {
+          const _errs320 = errors;
+          if (typeof key17 === "string") {
+            if (func2(key17) > 63) {
+              const err279 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key17 };
+              if (vErrors === null) {
+                vErrors = [err279];
+              } else {
+                vErrors.push(err279);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key17)) {
+              const err280 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key17 };
+              if (vErrors === null) {
+                vErrors = [err280];
+              } else {
+                vErrors.push(err280);
+              }
+              errors++;
+            }
+          } else {
+            const err281 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key17 };
+            if (vErrors === null) {
+              vErrors = [err281];
+            } else {
+              vErrors.push(err281);
+            }
+            errors++;
+          }
+          var valid140 = _errs320 === errors;
+          if (!valid140) {
+            const err282 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key17 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err282];
+            } else {
+              vErrors.push(err282);
+            }
+            errors++;
+          }
+        }
+        for (const key18 in data159) {
+          if (!validate38(data159[key18], { instancePath: instancePath + "/tuners/" + key18.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data159, parentDataProperty: key18, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
+            errors = vErrors.length;
+          }
+        }
       } else {
-        const err279 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err283 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err279];
+          vErrors = [err283];
         } else {
-          vErrors.push(err279);
+          vErrors.push(err283);
+        }
+        errors++;
+      }
+    }
+    if (data.host !== void 0) {
+      let data161 = data.host;
+      if (typeof data161 === "string") {
+        if (!pattern7.test(data161)) {
+          const err284 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err284];
+          } else {
+            vErrors.push(err284);
+          }
+          errors++;
+        }
+      } else {
+        const err285 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err285];
+        } else {
+          vErrors.push(err285);
+        }
+        errors++;
+      }
+    }
+    if (data.bus !== void 0) {
+      let data162 = data.bus;
+      if (typeof data162 === "string") {
+        if (!pattern7.test(data162)) {
+          const err286 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err286];
+          } else {
+            vErrors.push(err286);
+          }
+          errors++;
+        }
+      } else {
+        const err287 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err287];
+        } else {
+          vErrors.push(err287);
         }
         errors++;
       }
     }
     if (data.buses !== void 0) {
-      let data157 = data.buses;
-      if (data157 && typeof data157 == "object" && !Array.isArray(data157)) {
-        if (Object.keys(data157).length < 1) {
-          const err280 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data163 = data.buses;
+      if (data163 && typeof data163 == "object" && !Array.isArray(data163)) {
+        if (Object.keys(data163).length < 1) {
+          const err288 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err280];
+            vErrors = [err288];
           } else {
-            vErrors.push(err280);
+            vErrors.push(err288);
           }
           errors++;
         }
-        for (const key19 in data157) {
-          const _errs328 = errors;
+        for (const key19 in data163) {
+          const _errs332 = errors;
           if (typeof key19 === "string") {
             if (func2(key19) > 63) {
-              const err281 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key19 };
+              const err289 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key19 };
               if (vErrors === null) {
-                vErrors = [err281];
+                vErrors = [err289];
               } else {
-                vErrors.push(err281);
+                vErrors.push(err289);
               }
               errors++;
             }
             if (!pattern5.test(key19)) {
-              const err282 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key19 };
+              const err290 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key19 };
               if (vErrors === null) {
-                vErrors = [err282];
+                vErrors = [err290];
               } else {
-                vErrors.push(err282);
+                vErrors.push(err290);
               }
               errors++;
             }
           } else {
-            const err283 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key19 };
-            if (vErrors === null) {
-              vErrors = [err283];
-            } else {
-              vErrors.push(err283);
-            }
-            errors++;
-          }
-          var valid144 = _errs328 === errors;
-          if (!valid144) {
-            const err284 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key19 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err284];
-            } else {
-              vErrors.push(err284);
-            }
-            errors++;
-          }
-        }
-        for (const key20 in data157) {
-          let data158 = data157[key20];
-          if (data158 && typeof data158 == "object" && !Array.isArray(data158)) {
-            if (data158.kind === void 0) {
-              const err285 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
-              if (vErrors === null) {
-                vErrors = [err285];
-              } else {
-                vErrors.push(err285);
-              }
-              errors++;
-            }
-            for (const key21 in data158) {
-              if (!(key21 === "kind" || key21 === "usable")) {
-                const err286 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key21 }, message: "must NOT have additional properties" };
-                if (vErrors === null) {
-                  vErrors = [err286];
-                } else {
-                  vErrors.push(err286);
-                }
-                errors++;
-              }
-            }
-            if (data158.kind !== void 0) {
-              let data159 = data158.kind;
-              if (typeof data159 !== "string") {
-                const err287 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-                if (vErrors === null) {
-                  vErrors = [err287];
-                } else {
-                  vErrors.push(err287);
-                }
-                errors++;
-              }
-              if (!(data159 === "usb-2" || data159 === "usb-3")) {
-                const err288 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.buses.additionalProperties.properties.kind.enum }, message: "must be equal to one of the allowed values" };
-                if (vErrors === null) {
-                  vErrors = [err288];
-                } else {
-                  vErrors.push(err288);
-                }
-                errors++;
-              }
-            }
-            if (data158.usable !== void 0) {
-              let data160 = data158.usable;
-              if (typeof data160 === "string") {
-                if (!pattern13.test(data160)) {
-                  const err289 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
-                  if (vErrors === null) {
-                    vErrors = [err289];
-                  } else {
-                    vErrors.push(err289);
-                  }
-                  errors++;
-                }
-              } else {
-                const err290 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-                if (vErrors === null) {
-                  vErrors = [err290];
-                } else {
-                  vErrors.push(err290);
-                }
-                errors++;
-              }
-            }
-          } else {
-            const err291 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            const err291 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key19 };
             if (vErrors === null) {
               vErrors = [err291];
             } else {
@@ -5878,60 +5914,146 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid144 = _errs332 === errors;
+          if (!valid144) {
+            const err292 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key19 }, message: "property name must be valid" };
+            if (vErrors === null) {
+              vErrors = [err292];
+            } else {
+              vErrors.push(err292);
+            }
+            errors++;
+          }
+        }
+        for (const key20 in data163) {
+          let data164 = data163[key20];
+          if (data164 && typeof data164 == "object" && !Array.isArray(data164)) {
+            if (data164.kind === void 0) {
+              const err293 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+              if (vErrors === null) {
+                vErrors = [err293];
+              } else {
+                vErrors.push(err293);
+              }
+              errors++;
+            }
+            for (const key21 in data164) {
+              if (!(key21 === "kind" || key21 === "usable")) {
+                const err294 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key21 }, message: "must NOT have additional properties" };
+                if (vErrors === null) {
+                  vErrors = [err294];
+                } else {
+                  vErrors.push(err294);
+                }
+                errors++;
+              }
+            }
+            if (data164.kind !== void 0) {
+              let data165 = data164.kind;
+              if (typeof data165 !== "string") {
+                const err295 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                if (vErrors === null) {
+                  vErrors = [err295];
+                } else {
+                  vErrors.push(err295);
+                }
+                errors++;
+              }
+              if (!(data165 === "usb-2" || data165 === "usb-3")) {
+                const err296 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.buses.additionalProperties.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+                if (vErrors === null) {
+                  vErrors = [err296];
+                } else {
+                  vErrors.push(err296);
+                }
+                errors++;
+              }
+            }
+            if (data164.usable !== void 0) {
+              let data166 = data164.usable;
+              if (typeof data166 === "string") {
+                if (!pattern13.test(data166)) {
+                  const err297 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+                  if (vErrors === null) {
+                    vErrors = [err297];
+                  } else {
+                    vErrors.push(err297);
+                  }
+                  errors++;
+                }
+              } else {
+                const err298 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                if (vErrors === null) {
+                  vErrors = [err298];
+                } else {
+                  vErrors.push(err298);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err299 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            if (vErrors === null) {
+              vErrors = [err299];
+            } else {
+              vErrors.push(err299);
+            }
+            errors++;
+          }
         }
       } else {
-        const err292 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err300 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err292];
+          vErrors = [err300];
         } else {
-          vErrors.push(err292);
+          vErrors.push(err300);
         }
         errors++;
       }
     }
     if (data.building !== void 0) {
-      let data161 = data.building;
-      if (typeof data161 === "string") {
-        if (func2(data161) < 1) {
-          const err293 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+      let data167 = data.building;
+      if (typeof data167 === "string") {
+        if (func2(data167) < 1) {
+          const err301 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
           if (vErrors === null) {
-            vErrors = [err293];
+            vErrors = [err301];
           } else {
-            vErrors.push(err293);
+            vErrors.push(err301);
           }
           errors++;
         }
       } else {
-        const err294 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err302 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err294];
+          vErrors = [err302];
         } else {
-          vErrors.push(err294);
+          vErrors.push(err302);
         }
         errors++;
       }
     }
   } else {
-    const err295 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err303 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err295];
+      vErrors = [err303];
     } else {
-      vErrors.push(err295);
+      vErrors.push(err303);
     }
     errors++;
   }
-  validate69.errors = vErrors;
+  validate67.errors = vErrors;
   return errors === 0;
 }
-validate69.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var cables = validate78;
-var schema102 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var cables = validate76;
+var schema102 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
 var pattern69 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
 var pattern71 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
-function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate76(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate78.evaluated;
+  const evaluated0 = validate76.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -6033,55 +6155,59 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.length !== void 0) {
-      let data3 = data.length;
-      if (typeof data3 === "string") {
-        if (!pattern71.test(data3)) {
-          const err9 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
+    if (data.fibres !== void 0) {
+      let data3 = data.fibres;
+      if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
+        const err9 = { instancePath: instancePath + "/fibres", schemaPath: "#/properties/fibres/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+      if (typeof data3 == "number" && isFinite(data3)) {
+        if (data3 < 1 || isNaN(data3)) {
+          const err10 = { instancePath: instancePath + "/fibres", schemaPath: "#/properties/fibres/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err9];
+            vErrors = [err10];
           } else {
-            vErrors.push(err9);
+            vErrors.push(err10);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.length !== void 0) {
+      let data4 = data.length;
+      if (typeof data4 === "string") {
+        if (!pattern71.test(data4)) {
+          const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
+          if (vErrors === null) {
+            vErrors = [err11];
+          } else {
+            vErrors.push(err11);
           }
           errors++;
         }
       } else {
-        const err10 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err10];
+          vErrors = [err12];
         } else {
-          vErrors.push(err10);
+          vErrors.push(err12);
         }
         errors++;
       }
     }
     if (data.through !== void 0) {
-      let data4 = data.through;
-      if (Array.isArray(data4)) {
-        const len0 = data4.length;
+      let data5 = data.through;
+      if (Array.isArray(data5)) {
+        const len0 = data5.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          let data5 = data4[i0];
-          if (typeof data5 !== "string") {
-            const err11 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/properties/through/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err11];
-            } else {
-              vErrors.push(err11);
-            }
-            errors++;
-          }
-          if (typeof data5 === "string") {
-            if (!pattern69.test(data5)) {
-              const err12 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
-              if (vErrors === null) {
-                vErrors = [err12];
-              } else {
-                vErrors.push(err12);
-              }
-              errors++;
-            }
-          } else {
-            const err13 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          let data6 = data5[i0];
+          if (typeof data6 !== "string") {
+            const err13 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/properties/through/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
               vErrors = [err13];
             } else {
@@ -6089,23 +6215,42 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          if (typeof data6 === "string") {
+            if (!pattern69.test(data6)) {
+              const err14 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
+              if (vErrors === null) {
+                vErrors = [err14];
+              } else {
+                vErrors.push(err14);
+              }
+              errors++;
+            }
+          } else {
+            const err15 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err15];
+            } else {
+              vErrors.push(err15);
+            }
+            errors++;
+          }
         }
-        let i1 = data4.length;
+        let i1 = data5.length;
         let j0;
         if (i1 > 1) {
           const indices0 = {};
           for (; i1--; ) {
-            let item0 = data4[i1];
+            let item0 = data5[i1];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err14 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err16 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
               if (vErrors === null) {
-                vErrors = [err14];
+                vErrors = [err16];
               } else {
-                vErrors.push(err14);
+                vErrors.push(err16);
               }
               errors++;
               break;
@@ -6114,29 +6259,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err15 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/type", keyword: "type", params: { type: "array" }, message: "must be array" };
-        if (vErrors === null) {
-          vErrors = [err15];
-        } else {
-          vErrors.push(err15);
-        }
-        errors++;
-      }
-    }
-    if (data.label !== void 0) {
-      if (typeof data.label !== "string") {
-        const err16 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err16];
-        } else {
-          vErrors.push(err16);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err17 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err17 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err17];
         } else {
@@ -6145,10 +6268,9 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.core !== void 0) {
-      let data8 = data.core;
-      if (typeof data8 !== "string") {
-        const err18 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.label !== void 0) {
+      if (typeof data.label !== "string") {
+        const err18 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -6156,8 +6278,10 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data8 === "copper" || data8 === "clad-steel")) {
-        const err19 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema102.properties.core.enum }, message: "must be equal to one of the allowed values" };
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err19 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
           vErrors = [err19];
         } else {
@@ -6166,64 +6290,63 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.core !== void 0) {
+      let data9 = data.core;
+      if (typeof data9 !== "string") {
+        const err20 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err20];
+        } else {
+          vErrors.push(err20);
+        }
+        errors++;
+      }
+      if (!(data9 === "copper" || data9 === "clad-steel")) {
+        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema102.properties.core.enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err21];
+        } else {
+          vErrors.push(err21);
+        }
+        errors++;
+      }
+    }
     if (data.attenuation !== void 0) {
-      let data9 = data.attenuation;
-      if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
-        if (Object.keys(data9).length < 1) {
-          const err20 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data10 = data.attenuation;
+      if (data10 && typeof data10 == "object" && !Array.isArray(data10)) {
+        if (Object.keys(data10).length < 1) {
+          const err22 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err20];
+            vErrors = [err22];
           } else {
-            vErrors.push(err20);
+            vErrors.push(err22);
           }
           errors++;
         }
-        for (const key1 in data9) {
-          const _errs27 = errors;
+        for (const key1 in data10) {
+          const _errs29 = errors;
           if (typeof key1 === "string") {
             if (!pattern50.test(key1)) {
-              const err21 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key1 };
+              const err23 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err21];
+                vErrors = [err23];
               } else {
-                vErrors.push(err21);
+                vErrors.push(err23);
               }
               errors++;
             }
           } else {
-            const err22 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
+            const err24 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
             if (vErrors === null) {
-              vErrors = [err22];
+              vErrors = [err24];
             } else {
-              vErrors.push(err22);
+              vErrors.push(err24);
             }
             errors++;
           }
-          var valid8 = _errs27 === errors;
+          var valid8 = _errs29 === errors;
           if (!valid8) {
-            const err23 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err23];
-            } else {
-              vErrors.push(err23);
-            }
-            errors++;
-          }
-        }
-        for (const key2 in data9) {
-          let data10 = data9[key2];
-          if (typeof data10 === "string") {
-            if (!pattern43.test(data10)) {
-              const err24 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
-              if (vErrors === null) {
-                vErrors = [err24];
-              } else {
-                vErrors.push(err24);
-              }
-              errors++;
-            }
-          } else {
-            const err25 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err25 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
             if (vErrors === null) {
               vErrors = [err25];
             } else {
@@ -6232,40 +6355,62 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        for (const key2 in data10) {
+          let data11 = data10[key2];
+          if (typeof data11 === "string") {
+            if (!pattern43.test(data11)) {
+              const err26 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              if (vErrors === null) {
+                vErrors = [err26];
+              } else {
+                vErrors.push(err26);
+              }
+              errors++;
+            }
+          } else {
+            const err27 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err27];
+            } else {
+              vErrors.push(err27);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err26 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err28 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err26];
+          vErrors = [err28];
         } else {
-          vErrors.push(err26);
+          vErrors.push(err28);
         }
         errors++;
       }
     }
   } else {
-    const err27 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err27];
+      vErrors = [err29];
     } else {
-      vErrors.push(err27);
+      vErrors.push(err29);
     }
     errors++;
   }
-  validate78.errors = vErrors;
+  validate76.errors = vErrors;
   return errors === 0;
 }
-validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var multiplexes = validate79;
+validate76.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var multiplexes = validate77;
 var schema109 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 var pattern76 = new RegExp("^[0-9]{1,2}A?$", "u");
 var pattern77 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 var pattern79 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
 var pattern80 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
 var pattern81 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
-function validate79(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate77(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate79.evaluated;
+  const evaluated0 = validate77.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -6741,16 +6886,16 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate79.errors = vErrors;
+  validate77.errors = vErrors;
   return errors === 0;
 }
-validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var services = validate80;
+validate77.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var services = validate78;
 var schema116 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate80.evaluated;
+  const evaluated0 = validate78.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -6965,15 +7110,15 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate80.errors = vErrors;
+  validate78.errors = vErrors;
   return errors === 0;
 }
-validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var occasions = validate81;
-function validate81(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var occasions = validate79;
+function validate79(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate81.evaluated;
+  const evaluated0 = validate79.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7148,11 +7293,11 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate81.errors = vErrors;
+  validate79.errors = vErrors;
   return errors === 0;
 }
-validate81.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var streams = validate82;
+validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var streams = validate80;
 var schema126 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
 var pattern94 = new RegExp("^auto$", "u");
 var pattern95 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
@@ -7469,10 +7614,10 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate82(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate82.evaluated;
+  const evaluated0 = validate80.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7917,181 +8062,19 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate82.errors = vErrors;
+  validate80.errors = vErrors;
   return errors === 0;
 }
-validate82.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var traffic = validate85;
-function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var volumes = validate83;
+var schema146 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern114 = new RegExp("^/", "u");
+var pattern115 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern116 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+function validate83(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate85.evaluated;
-  if (evaluated0.dynamicProps) {
-    evaluated0.props = void 0;
-  }
-  if (evaluated0.dynamicItems) {
-    evaluated0.items = void 0;
-  }
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.from === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'" };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.to === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'" };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
-    if (data.rate === void 0) {
-      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "rate" }, message: "must have required property 'rate'" };
-      if (vErrors === null) {
-        vErrors = [err2];
-      } else {
-        vErrors.push(err2);
-      }
-      errors++;
-    }
-    for (const key0 in data) {
-      if (!(key0 === "from" || key0 === "to" || key0 === "rate" || key0 === "back" || key0 === "description")) {
-        const err3 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
-        }
-        errors++;
-      }
-    }
-    if (data.from !== void 0) {
-      let data0 = data.from;
-      if (typeof data0 === "string") {
-        if (!pattern7.test(data0)) {
-          const err4 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
-          if (vErrors === null) {
-            vErrors = [err4];
-          } else {
-            vErrors.push(err4);
-          }
-          errors++;
-        }
-      } else {
-        const err5 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err5];
-        } else {
-          vErrors.push(err5);
-        }
-        errors++;
-      }
-    }
-    if (data.to !== void 0) {
-      let data1 = data.to;
-      if (typeof data1 === "string") {
-        if (!pattern7.test(data1)) {
-          const err6 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
-          if (vErrors === null) {
-            vErrors = [err6];
-          } else {
-            vErrors.push(err6);
-          }
-          errors++;
-        }
-      } else {
-        const err7 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err7];
-        } else {
-          vErrors.push(err7);
-        }
-        errors++;
-      }
-    }
-    if (data.rate !== void 0) {
-      let data2 = data.rate;
-      if (typeof data2 === "string") {
-        if (!pattern13.test(data2)) {
-          const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
-          if (vErrors === null) {
-            vErrors = [err8];
-          } else {
-            vErrors.push(err8);
-          }
-          errors++;
-        }
-      } else {
-        const err9 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err9];
-        } else {
-          vErrors.push(err9);
-        }
-        errors++;
-      }
-    }
-    if (data.back !== void 0) {
-      let data3 = data.back;
-      if (typeof data3 === "string") {
-        if (!pattern13.test(data3)) {
-          const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
-          if (vErrors === null) {
-            vErrors = [err10];
-          } else {
-            vErrors.push(err10);
-          }
-          errors++;
-        }
-      } else {
-        const err11 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err11];
-        } else {
-          vErrors.push(err11);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err12 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err12];
-        } else {
-          vErrors.push(err12);
-        }
-        errors++;
-      }
-    }
-  } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-    if (vErrors === null) {
-      vErrors = [err13];
-    } else {
-      vErrors.push(err13);
-    }
-    errors++;
-  }
-  validate85.errors = vErrors;
-  return errors === 0;
-}
-validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var volumes = validate86;
-var schema152 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern119 = new RegExp("^/", "u");
-var pattern120 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern121 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
-function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  const evaluated0 = validate86.evaluated;
+  const evaluated0 = validate83.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8175,7 +8158,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern119.test(data2)) {
+        if (!pattern114.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8229,7 +8212,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema152.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema146.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -8241,7 +8224,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern120.test(data5)) {
+        if (!pattern115.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -8263,7 +8246,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern121.test(data6)) {
+        if (!pattern116.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -8302,15 +8285,15 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate86.errors = vErrors;
+  validate83.errors = vErrors;
   return errors === 0;
 }
-validate86.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var recordings = validate87;
-function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var recordings = validate84;
+function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate87.evaluated;
+  const evaluated0 = validate84.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8477,15 +8460,15 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate87.errors = vErrors;
+  validate84.errors = vErrors;
   return errors === 0;
 }
-validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var policies = validate88;
-function validate62(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var policies = validate85;
+function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate62.evaluated;
+  const evaluated0 = validate60.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8656,14 +8639,14 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate62.errors = vErrors;
+  validate60.errors = vErrors;
   return errors === 0;
 }
-validate62.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate88.evaluated;
+  const evaluated0 = validate85.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8699,7 +8682,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern120.test(data1)) {
+            if (!pattern115.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -8721,7 +8704,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern120.test(data2)) {
+            if (!pattern115.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -8767,7 +8750,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern120.test(data4)) {
+            if (!pattern115.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -8789,7 +8772,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern120.test(data5)) {
+            if (!pattern115.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -8835,7 +8818,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern120.test(data7)) {
+            if (!pattern115.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -8857,7 +8840,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern120.test(data8)) {
+            if (!pattern115.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -8891,8 +8874,8 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       if (Array.isArray(data9)) {
         const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate62(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate62.errors : vErrors.concat(validate62.errors);
+          if (!validate60(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate60.errors : vErrors.concat(validate60.errors);
             errors = vErrors.length;
           }
         }
@@ -9117,16 +9100,16 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate88.errors = vErrors;
+  validate85.errors = vErrors;
   return errors === 0;
 }
-validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var lint = validate90;
-var schema178 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
-function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var lint = validate87;
+var schema172 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate90.evaluated;
+  const evaluated0 = validate87.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9192,7 +9175,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema178.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema172.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -9351,10 +9334,10 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate90.errors = vErrors;
+  validate87.errors = vErrors;
   return errors === 0;
 }
-validate90.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 export {
   cables,
   devices,
@@ -9366,7 +9349,6 @@ export {
   services,
   site,
   streams,
-  traffic,
   vlans,
   volumes
 };

@@ -1,0 +1,234 @@
+import { type Member, cablesOf } from '../../network/link.ts';
+import { type CableType, isEthernetCable } from '../../standards/cabling.ts';
+import {
+  MODULE_NAMES,
+  type Medium,
+  type Module,
+  meet,
+  mediumOf,
+  moduleNamed,
+  reachOf,
+} from '../../standards/modules.ts';
+import { type Fix, fixOf, setValue } from '../../site/edit.ts';
+import { type Item, placeOf } from '../../site/item.ts';
+import { type Port, portName } from '../../site/model.ts';
+import { mediumAt } from '../../site/cable.ts';
+import { aboutPorts } from '../../site/about.ts';
+import { placeOfPort } from '../../site/places.ts';
+import { bitRate } from '../../text/words.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const mediumMismatch: Rule = {
+  id: 'medium-mismatch',
+  severity: 'error',
+  summary: 'Ports, modules and cable do not meet.',
+  why: `Copper plugs into no cage for glass, multimode modules do not light single-mode fibre, and two ends hear each
+other only if each sends what the other listens to: over two fibres the same kind of module at both ends, over one fibre
+a pair whose wavelengths are crossed, one -d and one -u. What does not meet has no link at all. Look into no module, no
+plug and no fibre end, lit or not: the light cannot be seen and can harm the eye. Cap what is not plugged in.`,
+  source:
+    'IEEE 802.3: clauses 26 (100BASE-FX), 38 (1000BASE-SX, LX), 52 (10GBASE-R), 58 and 59 (-LX10, -BX10), 68 (LRM), 86, ' +
+    '87, 112, 114, 158; in part secondary, the rest from memory',
+  check({ site, network }: RuleContext, report: Report): void {
+    for (const { ports } of site.devices) {
+      const told = new Set<string>();
+      for (const port of ports) {
+        const key = port.route.join(' ');
+        const why = port.module === undefined || told.has(key) ? undefined : atPort(port);
+        told.add(key);
+        if (why !== undefined)
+          report({ at: placeOfPort(port, 'module'), message: why, about: aboutPorts(port), fixes: () => [] });
+      }
+    }
+    for (const link of network.topology.links) {
+      for (const member of cablesOf(link)) {
+        const found = apart(member) ?? unfit(member);
+        if (found !== undefined) report({ about: aboutPorts(member.a, member.b), ...found });
+      }
+    }
+  },
+};
+
+/** `10GBASE-LR`, as the standard writes it. */
+function title(name: string | undefined): string {
+  return (name ?? '').toUpperCase();
+}
+
+function moduleAt({ module }: Port): Module | undefined {
+  return module === undefined ? undefined : moduleNamed(module);
+}
+
+/** What a module contradicts at its own port. */
+function atPort(port: Port): string | undefined {
+  const module = moduleAt(port);
+  if (module === undefined) return undefined;
+  const { medium, speed } = port;
+  if (medium !== undefined && !takes(module, medium))
+    return `${portName(port)} takes ${medium}, and ${title(port.module)} is for ${module.medium}. Correct one of them.`;
+  if (speed !== undefined && module.speed > speed)
+    return (
+      `${title(port.module)} runs at ${bitRate(module.speed)}, and ${portName(port)} at ${bitRate(speed)} at most: ` +
+      'there is no link. Take a module of that speed.'
+    );
+  return undefined;
+}
+
+function takes(module: Module, medium: Medium): boolean {
+  return module.medium === medium || Object.keys(module.reach).some((type) => mediumOf(type as CableType) === medium);
+}
+
+type Found = Omit<Finding, 'about'>;
+
+/** Two ends that cannot hear each other, whatever is between them. */
+function apart({ a, b, cable }: Member): Found | undefined {
+  const [first, second] = [moduleAt(a), moduleAt(b)];
+  const at = placeOf(cable.item, ['to']);
+  const related = [a, b].map((port) => ({
+    at: placeOfPort(port, port.module === undefined ? 'medium' : 'module'),
+    message: `${portName(port)}: ${port.module === undefined ? (port.medium ?? '') : title(port.module)}`,
+  }));
+  if (first !== undefined && second !== undefined) {
+    if (meet(first, second)) return undefined;
+    // Over a cable that is said to be of glass, port-speed-mismatch tells of the speeds.
+    if (first.speed !== second.speed && isGlass(cable.type)) return undefined;
+    const other = counterpart(a.module ?? '', first);
+    return {
+      at,
+      message:
+        `${portName(a)} has ${title(a.module)}, ${portName(b)} ${title(b.module)}: ${difference(first, second)}. ` +
+        (other === undefined
+          ? 'Take modules that meet.'
+          : `Take ${other} at ${portName(b)}, or its like at ${portName(a)}.`),
+      related,
+      fixes: () => (other === undefined ? [] : moduleFix(b, other)),
+    };
+  }
+  const [one, two] = [mediumAt(a), mediumAt(b)];
+  if (one === undefined || two === undefined || one === two) return undefined;
+  if ((first !== undefined && takes(first, two)) || (second !== undefined && takes(second, one))) return undefined;
+  return {
+    at,
+    message: `${portName(a)} takes ${one}, and ${portName(b)} ${two}: no cable joins them. Take a module or a converter.`,
+    related,
+  };
+}
+
+function difference(a: Module, b: Module): string {
+  if ((a.medium === 'copper') !== (b.medium === 'copper')) return 'one is for copper, the other for glass';
+  if (a.speed !== b.speed) return `one runs at ${bitRate(a.speed)}, the other at ${bitRate(b.speed)}`;
+  if (a.fibres !== b.fibres) return `one needs ${fibres(a.fibres)}, the other ${fibres(b.fibres)}`;
+  const sends = `${a.sends ?? ''} nm`;
+  return a.sends === b.sends
+    ? `both send at ${sends}, and neither hears that`
+    : `one sends at ${sends}, and the other does not hear that`;
+}
+
+function fibres(count: number | undefined): string {
+  return count === 1 ? 'one fibre' : `${count ?? 0} fibres`;
+}
+
+/** The module that meets a module: the crossed one of a pair, else the same. */
+function counterpart(name: string, module: Module): string | undefined {
+  if (meet(module, module)) return name;
+  return MODULE_NAMES.find((other) => {
+    const known = moduleNamed(other);
+    return known !== undefined && meet(module, known);
+  });
+}
+
+function moduleFix({ device, route, name }: Port, module: string): Fix[] {
+  if (route.length > 0 && route[1] !== name) return [];
+  return fixOf(`Take ${module} at ${device.name}/${name}`, setValue(device.item, [...route, 'module'], module));
+}
+
+function isGlass(type: string | undefined): boolean {
+  return type !== undefined && (type.startsWith('om') || type.startsWith('os'));
+}
+
+/** A cable that is not what the ports take. */
+function unfit({ a, b, cable }: Member): Found | undefined {
+  const { type, item, fibres: laid } = cable;
+  if (laid !== undefined && type !== undefined && !isGlass(type))
+    return {
+      at: placeOf(item, ['fibres']),
+      message: `${type} has no fibres. Take \`fibres\` out, or correct the type.`,
+    };
+  for (const port of [a, b]) {
+    const module = moduleAt(port);
+    const medium = mediumAt(port);
+    if (type !== undefined && isEthernetCable(type) && medium !== undefined) {
+      const isFit =
+        module === undefined || module.medium === 'copper'
+          ? mediumOf(type) === medium
+          : reachOf(port.module ?? '', module, type) !== undefined;
+      if (!isFit) return wrongType(item, port, type, [a, b]);
+    }
+    if (module?.fibres !== undefined && laid !== undefined && laid < module.fibres)
+      return {
+        at: placeOf(item, ['fibres']),
+        message:
+          `${title(port.module)} at ${portName(port)} needs ${fibres(module.fibres)}, and the link has ${laid}. ` +
+          'Give it more, or take modules for a single fibre at both ends.',
+      };
+  }
+  return undefined;
+}
+
+function wrongType(item: Item, port: Port, type: CableType, ends: readonly Port[]): Found {
+  const module = moduleAt(port);
+  const takesWords =
+    module === undefined ? (port.medium ?? '') : `${title(port.module)}, which is for ${module.medium}`;
+  const better = BETTER.find((other) => ends.every((end) => fitsEnd(end, other)));
+  return {
+    at: placeOf(item, ['type']),
+    message:
+      `${portName(port)} takes ${takesWords}, and this cable is ${type} (${mediumOf(type)})` +
+      (better === undefined ? '. Correct one of them.' : `: take ${better}, or what fits the cable at both ends.`),
+    fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(item, ['type'], better))),
+  };
+}
+
+/** The usual cable of each medium today; common practice. */
+const BETTER: readonly CableType[] = ['cat6a', 'om4', 'os2', 'dac'];
+
+function fitsEnd(port: Port, type: CableType): boolean {
+  const module = moduleAt(port);
+  const medium = mediumAt(port);
+  if (module !== undefined && module.medium !== 'copper') return module.reach[type] !== undefined;
+  return medium === undefined || mediumOf(type) === medium;
+}
+
+const SITE = (core: string, stable: string, cable: string): string => `
+devices:
+  core: {kind: switch, ports: {16: {${core}}}}
+  stable: {kind: switch, ports: {9: {${stable}}}}
+cables:
+  - {from: core/16, to: stable/9, ${cable}}
+`;
+
+export const examples: readonly Example[] = [
+  {
+    bad: `${SITE('module: 1000base-bx10-u', 'module: 1000base-bx10-u', 'type: os2, fibres: 1, length: 180 m')}\
+#                       ^^^^^^^^ core/16 has 1000BASE-BX10-U, stable/9 1000BASE-BX10-U: both send at 1310 nm, and neither hears that. Take 1000base-bx10-d at stable/9
+`,
+    fixed: SITE('module: 1000base-bx10-u', 'module: 1000base-bx10-d', 'type: os2, fibres: 1, length: 180 m'),
+  },
+  {
+    bad: `${SITE('module: 10gbase-lr', 'module: 10gbase-lr', 'type: om3, length: 180 m')}\
+#                                       ^^^ core/16 takes 10GBASE-LR, which is for single-mode, and this cable is om3 (multimode): take os2
+`,
+    fixed: SITE('module: 10gbase-lr', 'module: 10gbase-lr', 'type: os2, length: 180 m'),
+  },
+  {
+    bad: `${SITE('medium: copper, speed: 1 Gb/s', 'module: 1000base-sx', 'type: om3, length: 30 m')}\
+#                       ^^^^^^^^ core/16 takes copper, and stable/9 multimode: no cable joins them
+`,
+    good: SITE('medium: copper, speed: 1 Gb/s', 'module: 1000base-t', 'type: cat6, length: 30 m'),
+  },
+  {
+    bad: `${SITE('module: 1000base-lx10', 'module: 1000base-lx10', 'type: os2, fibres: 1, length: 180 m')}\
+#                                                    ^ 1000BASE-LX10 at core/16 needs 2 fibres, and the link has 1.
+`,
+    good: SITE('module: 1000base-lx10', 'module: 1000base-lx10', 'type: os2, fibres: 2, length: 180 m'),
+  },
+];
