@@ -35,14 +35,14 @@ var require_ucs2length = __commonJS({
 });
 
 // <stdin>
-var site = validate65;
+var site = validate67;
 var schema32 = { "type": "object", "additionalProperties": false, "properties": { "name": { "type": "string", "minLength": 1 }, "timezone": { "type": "string", "pattern": "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$" }, "description": { "type": "string" }, "channel-plan": { "type": "string", "enum": ["region-1", "australia", "north-america", "japan", "brazil"] } } };
 var func2 = require_ucs2length().default;
 var pattern4 = new RegExp("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$", "u");
-function validate65(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate65.evaluated;
+  const evaluated0 = validate67.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -146,18 +146,18 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate65.errors = vErrors;
+  validate67.errors = vErrors;
   return errors === 0;
 }
-validate65.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var vlans = validate66;
+validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var vlans = validate68;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
-function validate66(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate68(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate66.evaluated;
+  const evaluated0 = validate68.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -316,11 +316,11 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate66.errors = vErrors;
+  validate68.errors = vErrors;
   return errors === 0;
 }
-validate66.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var devices = validate67;
+validate68.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var devices = validate69;
 var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "medium": false, "module": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "filter"] } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier"] } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "combiner", "diplexer", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "access-point", "media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
@@ -1816,10 +1816,10 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate38.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate69(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate67.evaluated;
+  const evaluated0 = validate69.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -6042,18 +6042,18 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate67.errors = vErrors;
+  validate69.errors = vErrors;
   return errors === 0;
 }
-validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var cables = validate76;
+validate69.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var cables = validate78;
 var schema102 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
 var pattern69 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
 var pattern71 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
-function validate76(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate76.evaluated;
+  const evaluated0 = validate78.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -6396,21 +6396,21 @@ function validate76(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate76.errors = vErrors;
+  validate78.errors = vErrors;
   return errors === 0;
 }
-validate76.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var multiplexes = validate77;
+validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var multiplexes = validate79;
 var schema109 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 var pattern76 = new RegExp("^[0-9]{1,2}A?$", "u");
 var pattern77 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 var pattern79 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
 var pattern80 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
 var pattern81 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
-function validate77(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate79(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate77.evaluated;
+  const evaluated0 = validate79.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -6886,16 +6886,16 @@ function validate77(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate77.errors = vErrors;
+  validate79.errors = vErrors;
   return errors === 0;
 }
-validate77.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var services = validate78;
+validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var services = validate80;
 var schema116 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate78.evaluated;
+  const evaluated0 = validate80.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7110,15 +7110,15 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate78.errors = vErrors;
+  validate80.errors = vErrors;
   return errors === 0;
 }
-validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var occasions = validate79;
-function validate79(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var occasions = validate81;
+function validate81(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate79.evaluated;
+  const evaluated0 = validate81.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7293,11 +7293,11 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate79.errors = vErrors;
+  validate81.errors = vErrors;
   return errors === 0;
 }
-validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var streams = validate80;
+validate81.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var streams = validate82;
 var schema126 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
 var pattern94 = new RegExp("^auto$", "u");
 var pattern95 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
@@ -7614,10 +7614,10 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate82(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate80.evaluated;
+  const evaluated0 = validate82.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8062,19 +8062,181 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate80.errors = vErrors;
+  validate82.errors = vErrors;
   return errors === 0;
 }
-validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var volumes = validate83;
-var schema146 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern114 = new RegExp("^/", "u");
-var pattern115 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern116 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
-function validate83(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate82.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var traffic = validate85;
+function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate83.evaluated;
+  const evaluated0 = validate85.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.from === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'" };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.to === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'" };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.rate === void 0) {
+      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "rate" }, message: "must have required property 'rate'" };
+      if (vErrors === null) {
+        vErrors = [err2];
+      } else {
+        vErrors.push(err2);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!(key0 === "from" || key0 === "to" || key0 === "rate" || key0 === "back" || key0 === "description")) {
+        const err3 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+    }
+    if (data.from !== void 0) {
+      let data0 = data.from;
+      if (typeof data0 === "string") {
+        if (!pattern7.test(data0)) {
+          const err4 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+      } else {
+        const err5 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+    }
+    if (data.to !== void 0) {
+      let data1 = data.to;
+      if (typeof data1 === "string") {
+        if (!pattern7.test(data1)) {
+          const err6 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err6];
+          } else {
+            vErrors.push(err6);
+          }
+          errors++;
+        }
+      } else {
+        const err7 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+    }
+    if (data.rate !== void 0) {
+      let data2 = data.rate;
+      if (typeof data2 === "string") {
+        if (!pattern13.test(data2)) {
+          const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err8];
+          } else {
+            vErrors.push(err8);
+          }
+          errors++;
+        }
+      } else {
+        const err9 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+    }
+    if (data.back !== void 0) {
+      let data3 = data.back;
+      if (typeof data3 === "string") {
+        if (!pattern13.test(data3)) {
+          const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err10];
+          } else {
+            vErrors.push(err10);
+          }
+          errors++;
+        }
+      } else {
+        const err11 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err12 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    if (vErrors === null) {
+      vErrors = [err13];
+    } else {
+      vErrors.push(err13);
+    }
+    errors++;
+  }
+  validate85.errors = vErrors;
+  return errors === 0;
+}
+validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var volumes = validate86;
+var schema152 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern119 = new RegExp("^/", "u");
+var pattern120 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern121 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate86.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8158,7 +8320,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern114.test(data2)) {
+        if (!pattern119.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8212,7 +8374,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema146.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema152.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -8224,7 +8386,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern115.test(data5)) {
+        if (!pattern120.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -8246,7 +8408,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern116.test(data6)) {
+        if (!pattern121.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -8285,15 +8447,15 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate83.errors = vErrors;
+  validate86.errors = vErrors;
   return errors === 0;
 }
-validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var recordings = validate84;
-function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate86.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var recordings = validate87;
+function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate84.evaluated;
+  const evaluated0 = validate87.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8460,15 +8622,15 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate84.errors = vErrors;
+  validate87.errors = vErrors;
   return errors === 0;
 }
-validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var policies = validate85;
-function validate60(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var policies = validate88;
+function validate62(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate60.evaluated;
+  const evaluated0 = validate62.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8639,14 +8801,14 @@ function validate60(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate60.errors = vErrors;
+  validate62.errors = vErrors;
   return errors === 0;
 }
-validate60.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate62.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate85.evaluated;
+  const evaluated0 = validate88.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8682,7 +8844,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern115.test(data1)) {
+            if (!pattern120.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -8704,7 +8866,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern115.test(data2)) {
+            if (!pattern120.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -8750,7 +8912,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern115.test(data4)) {
+            if (!pattern120.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -8772,7 +8934,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern115.test(data5)) {
+            if (!pattern120.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -8818,7 +8980,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern115.test(data7)) {
+            if (!pattern120.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -8840,7 +9002,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern115.test(data8)) {
+            if (!pattern120.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -8874,8 +9036,8 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       if (Array.isArray(data9)) {
         const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate60(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate60.errors : vErrors.concat(validate60.errors);
+          if (!validate62(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate62.errors : vErrors.concat(validate62.errors);
             errors = vErrors.length;
           }
         }
@@ -9100,16 +9262,16 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate85.errors = vErrors;
+  validate88.errors = vErrors;
   return errors === 0;
 }
-validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var lint = validate87;
-var schema172 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
-function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var lint = validate90;
+var schema178 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate87.evaluated;
+  const evaluated0 = validate90.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9175,7 +9337,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema172.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema178.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -9334,10 +9496,10 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate87.errors = vErrors;
+  validate90.errors = vErrors;
   return errors === 0;
 }
-validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+validate90.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 export {
   cables,
   devices,
@@ -9349,6 +9511,7 @@ export {
   services,
   site,
   streams,
+  traffic,
   vlans,
   volumes
 };
