@@ -513,6 +513,21 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   ],
   'no-dns-no-disk': [
     [
+      'a source-specific group without its source',
+      'group-without-source 232.1.1.1',
+      ['239.255.50.14', '232.1.1.1'],
+      ['w: {kind: camera, address: 172.16.50.14,', 'w: {kind: camera,'],
+    ],
+    [
+      'a camera is to receive itself',
+      'receives-itself n',
+      [
+        '239.255.50.11, port: 5004, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 1 s}, receivers: [wall]',
+        '239.255.50.11, port: 5004, video: {codec: h264, bitrate: 6 Mb/s, keyframe-interval: 1 s}, receivers: [wall, n]',
+      ],
+    ],
+    ['no port is left for RTCP', 'port-beyond-last 65535', ['239.255.50.14, port: 5004', '239.255.50.14, port: 65535']],
+    [
       'the wall is slow',
       'port-speed-mismatch wall',
       [

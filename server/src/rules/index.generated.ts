@@ -78,10 +78,12 @@ import { noReceivers } from './streams/no-receivers.ts';
 import { notDecodable } from './streams/not-decodable.ts';
 import { packetSize } from './streams/packet-size.ts';
 import { peakBelowBitrate } from './streams/peak-below-bitrate.ts';
+import { portBeyondLast } from './streams/port-beyond-last.ts';
 import { portClash } from './streams/port-clash.ts';
 import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
 import { rateNotOfCodec } from './streams/rate-not-of-codec.ts';
+import { receivesItself } from './streams/receives-itself.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
 import { sourceWithoutAddress } from './streams/source-without-address.ts';
 import { tooManySessions } from './streams/too-many-sessions.ts';
@@ -98,6 +100,7 @@ import { groupNotMulticast } from './multicast/group-not-multicast.ts';
 import { groupReserved } from './multicast/group-reserved.ts';
 import { groupScopeRelative } from './multicast/group-scope-relative.ts';
 import { groupSeveralPorts } from './multicast/group-several-ports.ts';
+import { groupWithoutSource } from './multicast/group-without-source.ts';
 import { noQuerier } from './multicast/no-querier.ts';
 import { querierAbsent } from './multicast/querier-absent.ts';
 import { querierAddress } from './multicast/querier-address.ts';
@@ -207,10 +210,12 @@ export const rules: readonly Rule[] = [
   notDecodable,
   packetSize,
   peakBelowBitrate,
+  portBeyondLast,
   portClash,
   portMissing,
   rateMissing,
   rateNotOfCodec,
+  receivesItself,
   rtspAddressShared,
   sourceWithoutAddress,
   tooManySessions,
@@ -227,6 +232,7 @@ export const rules: readonly Rule[] = [
   groupReserved,
   groupScopeRelative,
   groupSeveralPorts,
+  groupWithoutSource,
   noQuerier,
   querierAbsent,
   querierAddress,

@@ -1,9 +1,7 @@
-import { cablesOf } from '../../network/link.ts';
+import { type Member, cablesOf } from '../../network/link.ts';
 import {
   CHANNEL,
-  CORDS,
   type CableType,
-  PERMANENT_LINK,
   type Reach,
   isEthernetCable,
   leastCableType,
@@ -32,9 +30,12 @@ local codes, and leave to licensed people what these leave to them.`,
   source: 'TIA-568 (channel of 100 m; secondary), IEEE 802.3 (reach over fibre and of 10GBASE-T; from memory)',
   check({ network }: RuleContext, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {
-      const { item, length, through } = cable;
-      const { type } = cable;
-      if (!isEthernetCable(type) || length === undefined) continue;
+      const { item, length, type } = cable;
+      if (length === undefined) continue;
+      // A module says what its cable is.
+      if (type === undefined && length > CHANNEL * 1000 && a.module === undefined && b.module === undefined)
+        report(untyped({ a, b, cable }, length));
+      if (!isEthernetCable(type)) continue;
       const isCopper = type.startsWith('cat');
       const speed = capacity ?? (isCopper ? SLOWEST : undefined);
       const far = nearestReach([a, b], type) ?? (speed === undefined ? undefined : reach(type, speed));
@@ -51,14 +52,6 @@ local codes, and leave to licensed people what these leave to them.`,
             `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m (${far.basis}). ` +
             `${remedy}.`,
           fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(item, ['type'], better))),
-        });
-      } else if (isCopper && far.metres === CHANNEL && length > PERMANENT_LINK * 1000 && through.length > 0) {
-        report({
-          ...finding(),
-          severity: 'information',
-          message:
-            `This cable is ${metres(length)} long. That is within the ${CHANNEL} m of a channel, of which at most ` +
-            `${PERMANENT_LINK} m may be laid and the rest be patch cords, ${CORDS} m in all.`,
         });
       }
     }
@@ -78,6 +71,21 @@ function nearestReach(ends: readonly Port[], type: CableType): Reach | undefined
 function otherwise(type: CableType): string {
   if (type.startsWith('cat') || type === 'dac') return 'Take fibre, or put a switch in between';
   return type.startsWith('om') ? 'Take single-mode fibre, and modules for it' : 'Take modules that reach further';
+}
+
+/** Glass is said to be glass, as a rule; what is powered over it is copper for certain. */
+function untyped({ a, b, cable: { item } }: Pick<Member, 'a' | 'b' | 'cable'>, length: number): Finding {
+  const isPowered = [a, b].some(({ draws }) => draws !== undefined);
+  return {
+    at: placeOf(item, ['length']),
+    severity: isPowered ? 'error' : 'warning',
+    message:
+      `This cable is ${metres(length)} long, and copper carries Ethernet ${CHANNEL} m. ` +
+      (isPowered
+        ? 'Take fibre, with a supply at the far end, or put a switch in between.'
+        : 'If it is fibre, say its `type`; else take fibre.'),
+    about: aboutPorts(a, b),
+  };
 }
 
 export const examples: readonly Example[] = [
@@ -123,6 +131,28 @@ devices:
 cables:
   - {from: core/1, to: paddock-cam, type: cat6, length: 140 m}
 #                                                       ^^^^^ This cable is 140 m long; cat6 carries 100 Mb/s 100 m
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {}}}
+  barn: {kind: switch, ports: {1-4: {}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/1, to: barn/1, length: 180 m}
+#                                      ^^^^^ This cable is 180 m long, and copper carries Ethernet 100 m. If it is fibre, say its \`type\`
+  - {from: core/2, to: paddock-cam, length: 120 m}
+#                                           ^^^^^ This cable is 120 m long, and copper carries Ethernet 100 m. Take fibre, with a supply
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-8: {}}}
+  barn: {kind: switch, ports: {1-4: {}}}
+  paddock-cam: {kind: camera, poe: {class: 3}}
+cables:
+  - {from: core/1, to: barn/1, type: os2, length: 180 m}
+  - {from: core/2, to: paddock-cam, length: 90 m}
 `,
   },
 ];

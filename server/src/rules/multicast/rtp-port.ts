@@ -1,6 +1,6 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { isRtp, nextFreePort } from '../../site/free/port.ts';
+import { LAST_PORT, isRtp, lastPortOf, nextFreePort } from '../../site/free/port.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rtpPort: Rule = {
@@ -14,6 +14,8 @@ take it for the RTCP port and listen on the even one below, and hear nothing.`,
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || port % 2 === 0 || !isRtp(stream)) continue;
+      // What leaves no port for RTCP, port-beyond-last reports.
+      if ((lastPortOf(site, stream) ?? 0) > LAST_PORT) continue;
       const free = nextFreePort(site, stream, Math.max(port - 1, 2));
       report({
         at: placeOf(item, ['port']),

@@ -27,6 +27,14 @@ export function portsTaken({ media }: Site, stream: Stream, as: Sending = stream
   return as.transport === 'rtp' && video !== undefined && audio !== undefined ? 4 : 2;
 }
 
+/** Ports are numbers of 16 bits (RFC 768). */
+export const LAST_PORT = 65_535;
+
+/** The last of the ports that a stream takes; it may be beyond the last that there is. */
+export function lastPortOf(site: Site, stream: Stream): number | undefined {
+  return stream.port === undefined ? undefined : stream.port + portsTaken(site, stream) - 1;
+}
+
 /** Where its datagrams arrive: its group, or each of its receivers. */
 export function destinations(stream: Sending): readonly (string | number)[] {
   return stream.group === undefined ? stream.receivers : [stream.group];

@@ -1,0 +1,61 @@
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import { blockOf } from '../../standards/multicast.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import { hasBlank } from '../../network/blanks.ts';
+import { nextFreeGroupFix } from '../../site/free/group.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const groupWithoutSource: Rule = {
+  id: 'group-without-source',
+  severity: 'error',
+  summary: 'A source-specific group is sent by a device whose address is not said.',
+  why: `In 232.0.0.0/8 a receiver joins a group and a source together, and gets nothing of that group from anybody else.
+It must know the address of the source, which must stay what it is. Give the source a fixed address, or take a group
+in 239.255.0.0/16, which is joined by the group alone.`,
+  source: 'RFC 4607 §1 and §4.1, from memory',
+  check({ site }: RuleContext, report: Report): void {
+    for (const stream of site.streams) {
+      const { item, group, source: name } = stream;
+      const source = name === undefined ? undefined : site.deviceByName.get(name);
+      if (source === undefined || group === undefined || !isMulticast(group)) continue;
+      if (blockOf(group).use !== 'ssm' || hasBlank(source.item)) continue;
+      if (source.addresses.length > 0 || source.ports.some(({ addresses }) => addresses.length > 0)) continue;
+      report({
+        at: placeOf(item, ['group']),
+        message:
+          `${formatAddress(group)} is joined together with the address of its source, and that of ${source.name} is ` +
+          `not said: nobody can join it. Give ${source.name} a fixed address, or take another group.`,
+        about: [stream.name, source.name],
+        related: [{ at: headOf(source.item), message: `${source.name} has no address` }],
+        fixes: () => nextFreeGroupFix(site, stream),
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  tv-tuner: {kind: tuner}
+  kitchen-screen: {kind: display, address: 192.168.20.61}
+streams:
+  tv: {source: tv-tuner, transport: ts-udp, group: 232.1.2.3, port: 5004, mux-rate: 12 Mb/s, receivers: [kitchen-screen]}
+#                                                  ^^^^^^^^^ 232.1.2.3 is joined together with the address of its source, and that of tv-tuner is not said
+`,
+    good: `
+devices:
+  tv-tuner: {kind: tuner, address: 192.168.20.9}
+  kitchen-screen: {kind: display, address: 192.168.20.61}
+streams:
+  tv: {source: tv-tuner, transport: ts-udp, group: 232.1.2.3, port: 5004, mux-rate: 12 Mb/s, receivers: [kitchen-screen]}
+`,
+    fixed: `
+devices:
+  tv-tuner: {kind: tuner}
+  kitchen-screen: {kind: display, address: 192.168.20.61}
+streams:
+  tv: {source: tv-tuner, transport: ts-udp, group: 239.192.0.1, port: 5004, mux-rate: 12 Mb/s, receivers: [kitchen-screen]}
+`,
+  },
+];

@@ -1,0 +1,53 @@
+import { fixOf, remove } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { receiverRoute } from '../../site/receiver.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const receivesItself: Rule = {
+  id: 'receives-itself',
+  severity: 'warning',
+  summary: 'The source of a stream is among its receivers, and does nothing with it.',
+  why: `What a device sends it has already, so another one was meant: that one gets nothing as long as it is not named.
+A server may well record or send on what it sends itself; then it is right that it receives it.`,
+  source: 'common practice, no source',
+  check({ site }: RuleContext, report: Report): void {
+    for (const stream of site.streams) {
+      const { item, name, source, receivers } = stream;
+      if (source === undefined || !receivers.includes(source)) continue;
+      const isUsed =
+        site.recordings.some(
+          (recording) => recording.stream === name && site.volumeByName.get(recording.volume ?? '')?.host === source,
+        ) || site.streams.some((other) => other.carries === name && other.source === source);
+      if (isUsed) continue;
+      const route = receiverRoute(stream, source);
+      report({
+        at: placeOf(item, route),
+        message:
+          `${source} is the source of ${name}, and neither records it nor sends it on: it need not receive it. Name ` +
+          'the device that was meant, or take it out.',
+        about: [name, source],
+        fixes: () => fixOf(`Take ${source} out of the receivers`, remove(item, route)),
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  paddock-cam: {kind: camera}
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder, paddock-cam]}
+#                                                                                                                         ^^^^^^^^^^^ paddock-cam is the source of paddock, and neither records it nor sends it on
+`,
+    fixed: `
+devices:
+  paddock-cam: {kind: camera}
+  recorder: {kind: server}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+`,
+  },
+];
