@@ -1,6 +1,6 @@
 // The commands that hold what really runs against the site: of a file or folder that the person chooses.
 import * as vscode from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type BaseLanguageClient, WorkDoneProgress } from 'vscode-languageclient';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
 import { AUDITS, type AuditAnswer, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audit-request.ts';
 import { plain } from './plain.ts';
@@ -80,7 +80,8 @@ async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): P
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
   const folder = folderOf(client, file);
   const answer = await send(client, { ...choice, folder });
-  if (!('cannot' in answer) || answer.choices === undefined || choice.of !== undefined) return answer;
+  if (answer === undefined || !('cannot' in answer) || answer.choices === undefined || choice.of !== undefined)
+    return answer;
   const title = kinds.find((kind) => kind.audit === choice.kind)?.of ?? '';
   const of = await vscode.window.showQuickPick(answer.choices, { title, placeHolder: 'The file does not say' });
   return of === undefined ? undefined : send(client, { ...choice, folder, of });
@@ -106,10 +107,27 @@ async function choose(): Promise<Said | undefined> {
   return state === undefined ? undefined : { kind: picked.audit, uri, isCopy: state.isCopy };
 }
 
-function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAnswer> {
-  const options = { location: vscode.ProgressLocation.Notification, title: 'Holding it against the site…' };
-  return vscode.window.withProgress(options, () => client.sendRequest(audit, wanted));
+/** @returns `undefined` where the person ends it */
+function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAnswer | undefined> {
+  const title = 'Holding it against the site…';
+  const options = { location: vscode.ProgressLocation.Notification, title, cancellable: true };
+  return vscode.window.withProgress(options, async (progress, token) => {
+    const workDoneToken = `audit-${++asked}`;
+    const told = client.onProgress(WorkDoneProgress.type, workDoneToken, (work) => {
+      if (work.kind === 'report') progress.report({ message: work.message ?? '' });
+    });
+    try {
+      return await client.sendRequest(audit, { ...wanted, workDoneToken }, token);
+    } catch (error) {
+      if (token.isCancellationRequested) return undefined;
+      throw error;
+    } finally {
+      told.dispose();
+    }
+  });
 }
+
+let asked = 0;
 
 async function tell(client: BaseLanguageClient, log: vscode.LogOutputChannel, answer: AuditAnswer): Promise<void> {
   if ('cannot' in answer) {

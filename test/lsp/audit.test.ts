@@ -1,10 +1,26 @@
 // Audits as an editor has them: what differs shows at the words that planned it, beside what the rules find.
 import assert from 'node:assert/strict';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { Diagnostic } from 'vscode-languageserver-protocol';
+import {
+  CancellationTokenSource,
+  type Diagnostic,
+  LSPErrorCodes,
+  WorkDoneProgress,
+} from 'vscode-languageserver-protocol/node';
 import { sdp } from '../../server/src/make/announcements/sdp.ts';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
 import { type AuditAnswer, AUDITS, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audit-request.ts';
@@ -12,6 +28,7 @@ import { encodeAnnouncement } from '../../server/src/standards/sap.ts';
 import { ipPacket } from '../audit/announcements/captures.ts';
 import { asLinux, asPlanned, harrowLane } from '../audit/counters/counted.ts';
 import { recorded } from '../audit/recordings/folder.ts';
+import { needs, unavailable } from '../availability.ts';
 import { plumbline } from '../cli/run.ts';
 import { planOfTexts, sampleTexts } from '../make/made.ts';
 import { Client, applied, positionOf } from './client.ts';
@@ -291,6 +308,66 @@ recordings:
       assert.match(answer.cannot, why);
     });
   }
+
+  describe('of what does not end', () => {
+    it('says so at once: a pipe, a device, a link to one, a terabyte', async function () {
+      needs(this, 'mkfifo', 'coreutils');
+      if (!existsSync('/dev/zero')) unavailable(this, 'there is no /dev/zero');
+      const [pipe, link, sparse] = ['pipe', 'link', 'sparse'].map((name) => join(parent, name));
+      assert.ok(pipe !== undefined && link !== undefined && sparse !== undefined);
+      execFileSync('mkfifo', [pipe]);
+      symlinkSync('/dev/zero', link);
+      writeFileSync(sparse, pcap([]));
+      truncateSync(sparse, 2 ** 40);
+      for (const kind of ['counters', 'announcements', 'probe'] as const)
+        for (const path of [pipe, '/dev/zero', link, sparse]) {
+          const answer = await ask(kind, path);
+          assert.match('cannot' in answer ? answer.cannot : '', /it is no ordinary file|it has more than/);
+        }
+    });
+
+    it('tells how far it is, answers others meanwhile, and ends when it is cancelled', async () => {
+      const large = put('large.pcap', pcap([]));
+      truncateSync(large, 900_000_000);
+      const reported: string[] = [];
+      const asking = new CancellationTokenSource();
+      const half = new Promise<void>((resolve) => {
+        client.connection.onProgress(WorkDoneProgress.type, 'large', (work) => {
+          if (work.kind !== 'report') return;
+          reported.push(work.message ?? '');
+          resolve();
+        });
+      });
+      const wanted = { folder, kind: 'announcements', uri: pathToFileURL(large).href, workDoneToken: 'large' } as const;
+      const asked = client.connection.sendRequest(audit, wanted, asking.token);
+      const ended = assert.rejects(asked, { code: LSPErrorCodes.RequestCancelled });
+      await half;
+      // Another edit and a hover in between.
+      await change('cameras', `# a line\n${textOf('cameras')}`);
+      await client.diagnostics(uriOf('cameras'));
+      assert.ok(await client.hover(uriOf('cameras'), positionOf(textOf('cameras'), '2560x1440')));
+      asking.cancel();
+      await ended;
+      assert.match(reported[0] ?? '', /^[\d.]+ [kM]B of 900 MB$/);
+    });
+
+    it('of a folder with many files ends when it is cancelled too', async () => {
+      const many = join(parent, 'many');
+      mkdirSync(many);
+      for (let i = 0; i < 20_000; i++) writeFileSync(join(many, `${i}.mp4`), '');
+      const asking = new CancellationTokenSource();
+      const wanted = { folder, kind: 'recordings', uri: pathToFileURL(many).href, of: 'archive' } as const;
+      const asked = client.connection.sendRequest(audit, { ...wanted, workDoneToken: 'many' }, asking.token);
+      const ended = assert.rejects(asked, { code: LSPErrorCodes.RequestCancelled });
+      await new Promise<void>((resolve) => {
+        client.connection.onProgress(WorkDoneProgress.type, 'many', ({ kind }) => {
+          if (kind === 'begin') resolve();
+        });
+      });
+      asking.cancel();
+      await ended;
+    });
+  });
 
   it('reads no address that is of no file here, and no kind that there is not', async () => {
     const web = await ask('probe', '/', { uri: 'https://example.org/gate.json' });

@@ -7,7 +7,7 @@ import { announcerTools } from '../machine/sap-socket.ts';
 import { visiblePath } from '../text/visible.ts';
 import { DescriptionFiles } from './description-files.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL, SAP_TTL } from '../standards/sap.ts';
-import { CannotDo } from '../machine/cannot-do.ts';
+import { CannotDo, Stopped } from '../machine/cannot-do.ts';
 import { endBy, print } from './print.ts';
 
 interface Options {
@@ -54,10 +54,10 @@ Exit status: 0, ended by a signal; 2, it could not be done.`,
 
 async function announce(paths: readonly string[], { interface: at, bandwidth, atLeast, ttl }: Options): Promise<void> {
   const report = (line: string): void => print(`${visiblePath(line)}\n`);
-  const files = new DescriptionFiles(paths, report);
   const options = { interface: at, ttl, pace: { bandwidth, leastInterval: atLeast }, report };
   const announcer = new Announcer(options, announcerTools(options));
   const ended = new AbortController();
+  const files = new DescriptionFiles(paths, report, ended.signal);
   const end = (): void => ended.abort();
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, end);
   endBy(end);
@@ -69,6 +69,7 @@ async function announce(paths: readonly string[], { interface: at, bandwidth, at
       if (!ended.signal.aborted) await announcer.take(await files.look());
     }
   } catch (error) {
+    if (error instanceof Stopped) return;
     const code = codeOf(error);
     if (code === undefined) throw error;
     throw new CannotDo(`Nothing can be announced by ${at}: ${networkReason(code)}.`);

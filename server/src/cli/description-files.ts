@@ -1,9 +1,10 @@
 /** Files of session descriptions on disk, as they come, change and go. */
 
-import { readFile, readdir, stat } from 'node:fs/promises';
+import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { decoded } from '../machine/disk.ts';
+import { CannotDo, Stopped } from '../machine/cannot-do.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
+import { wholeText } from '../machine/input.ts';
 import type { DescriptionFile } from '../announce/announcer.ts';
 
 const SUFFIX = '.sdp';
@@ -22,17 +23,22 @@ export class DescriptionFiles {
   private readonly paths: readonly string[];
   private readonly known = new Map<string, Known>();
   private readonly report: (line: string) => void;
+  private readonly signal: AbortSignal;
 
-  /** @param paths folders, of which all *.sdp are meant, and files */
-  constructor(paths: readonly string[], report: (line: string) => void) {
+  /**
+   * @param paths folders, of which all *.sdp are meant, and files
+   * @param signal ends a look that a disk does not answer
+   */
+  constructor(paths: readonly string[], report: (line: string) => void, signal: AbortSignal) {
     this.paths = paths;
     this.report = report;
+    this.signal = signal;
   }
 
-  /** What is there now. A file that cannot be read for the moment is as it was before. */
+  /** What is there now; throws Stopped where it is ended. A file that cannot be read for the moment is as it was before. */
   async look(): Promise<readonly DescriptionFile[]> {
     const there = await this.list();
-    for (const path of this.known.keys()) if (!there.includes(path)) this.known.delete(path);
+    for (const path of this.known.keys()) if (!there.has(path)) this.known.delete(path);
     for (const path of there) {
       const known = await this.lookAt(path, this.known.get(path));
       if (known === undefined) this.known.delete(path);
@@ -49,7 +55,7 @@ export class DescriptionFiles {
       if (known !== undefined && known.stamp !== stamp) return { ...known, stamp, read: false };
       return known?.read === true
         ? known
-        : { stamp, read: true, taken: (await this.read(path, size, mtimeMs)) ?? known?.taken };
+        : { stamp, read: true, taken: (await this.read(path, mtimeMs)) ?? known?.taken };
     } catch (error) {
       const code = codeOf(error);
       if (code === undefined) throw error;
@@ -59,14 +65,17 @@ export class DescriptionFiles {
     }
   }
 
-  private async read(path: string, size: number, modified: number): Promise<DescriptionFile | undefined> {
-    const read = size > LARGEST ? { unreadable: 'it is larger than any description' } : decoded(await readFile(path));
-    if ('text' in read) return { path, text: read.text, modified };
-    this.report(`${path} cannot be read: ${read.unreadable}`);
-    return undefined;
+  private async read(path: string, modified: number): Promise<DescriptionFile | undefined> {
+    try {
+      return { path, text: await wholeText(path, LARGEST, { signal: this.signal }), modified };
+    } catch (error) {
+      if (!(error instanceof CannotDo) || error instanceof Stopped) throw error;
+      this.report(error.message);
+      return undefined;
+    }
   }
 
-  private async list(): Promise<readonly string[]> {
+  private async list(): Promise<ReadonlySet<string>> {
     const found: string[] = [];
     for (const path of this.paths) {
       try {
@@ -83,6 +92,6 @@ export class DescriptionFiles {
         if (codeOf(error) === undefined) throw error;
       }
     }
-    return [...new Set(found)];
+    return new Set(found);
   }
 }

@@ -2,10 +2,9 @@
 
 import { readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
-import { buffer } from 'node:stream/consumers';
-import { decoded, pathOf, readNow, uriOf } from '../machine/disk.ts';
+import { LARGEST_BYTES, type Read, decoded, pathOf, readNow, uriOf } from '../machine/disk.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
-import { SUFFIX, SiteFolder } from '../site/folder.ts';
+import { SUFFIX, SiteFolder, TOO_LARGE } from '../site/folder.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 
 export interface SiteOnDisk {
@@ -45,10 +44,21 @@ export async function siteWithInput(file: string, folders: readonly string[]): P
   if (!file.endsWith(SUFFIX)) throw new CannotDo(`${file} is not named *${SUFFIX}, so it is no file of a site.`);
   if (folders.length > 1) throw new CannotDo('--stdin-filename is a file of one site: name one FOLDER at most.');
   const site = readFolder(folders[0] ?? dirname(file));
-  const read = decoded(await buffer(process.stdin));
+  const read = await standardInput();
   if ('unreadable' in read) throw new CannotDo(`Standard input cannot be read: ${read.unreadable}.`);
   site.folder.set(uriOf(resolve(file)), read.text);
   return site;
+}
+
+/** No more of it is read than a file may have. */
+async function standardInput(): Promise<Read> {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  for await (const chunk of process.stdin as AsyncIterable<Uint8Array>) {
+    chunks.push(chunk);
+    if ((size += chunk.length) > LARGEST_BYTES) return { unreadable: TOO_LARGE };
+  }
+  return decoded(Buffer.concat(chunks));
 }
 
 function readFolder(path: string): SiteOnDisk {

@@ -1,10 +1,11 @@
 /** What a client asks for to have a file or folder that a person chose held against the site. */
 
 import { RequestType } from 'vscode-languageserver-protocol';
-import type { Location } from 'vscode-languageserver-protocol';
+import type { Location, WorkDoneProgressParams } from 'vscode-languageserver-protocol';
 import type { AuditKind, Saying } from '../audit/audited.ts';
 
-export interface AuditWanted extends Saying {
+/** Cancelled, it fails with the protocol's RequestCancelled. */
+export interface AuditWanted extends Saying, WorkDoneProgressParams {
   /** Address of the folder of the site, without a slash at its end. A file of the site is open. */
   readonly folder: string;
   readonly kind: AuditKind;

@@ -4,12 +4,15 @@ import type { Audit, AuditKind, Saying } from '../audit/audited.ts';
 import { Unreadable } from '../audit/unreadable.ts';
 import { clockOf } from '../footage/clock.ts';
 import type { Plan } from '../plan.ts';
+import type { Waiting } from '../machine/input.ts';
 import type { Checked } from '../lint/check.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { Place } from '../site/item.ts';
 
 /** What a host has that can read files for audits. */
-export type Audits = Readonly<Record<AuditKind, (path: string, plan: Plan, saying: Saying) => Promise<Audit>>>;
+export type Audits = Readonly<
+  Record<AuditKind, (path: string, plan: Plan, saying: Saying, waiting: Waiting) => Promise<Audit>>
+>;
 
 /** An edit is waited out for so long before what was read is held against the site again: ms, and times as it takes. */
 const REST = 250;

@@ -5,7 +5,6 @@ import type { Audit, AuditKind, Saying } from '../audit/audited.ts';
 import { auditCounters } from '../audit/counters/audit.ts';
 import { USUAL } from '../audit/counters/compare.ts';
 import { USUAL_TOLERANCE, auditProbe } from '../audit/probe/audit.ts';
-import { readProbe } from '../audit/probe/ffprobe.ts';
 import { auditRecordings } from '../audit/recordings/audit.ts';
 import { afterEdit } from '../audit/recordings/survey.ts';
 import { Unreadable, Untold } from '../audit/unreadable.ts';
@@ -14,10 +13,11 @@ import type { Site, Volume } from '../site/model.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL } from '../standards/sap.ts';
 import { heardIn } from './capture.ts';
 import { countersIn } from './counters.ts';
-import { reading, wholeText } from './input.ts';
+import type { Waiting } from './input.ts';
+import { probeIn } from './probe.ts';
 import { newestOf, readChosen } from './volumes.ts';
 
-type Begin = (path: string, plan: Plan, saying: Saying) => Promise<Audit>;
+type Begin = (path: string, plan: Plan, saying: Saying, waiting: Waiting) => Promise<Audit>;
 
 /**
  * By the allowances that the command line has where it is told none.
@@ -25,9 +25,9 @@ type Begin = (path: string, plan: Plan, saying: Saying) => Promise<Audit>;
  * @throws Unreadable where it cannot be told what of the site it is @throws CannotDo where it cannot be read
  */
 export const audits: Readonly<Record<AuditKind, Begin>> = {
-  async recordings(path, plan, { of, isCopy = false }) {
+  async recordings(path, plan, { of, isCopy = false }, waiting) {
     const { name } = volumeOf(plan.site, of);
-    const read = await readChosen(plan.site, volumeOf(plan.site, name), path);
+    const read = await readChosen(plan.site, volumeOf(plan.site, name), path, waiting);
     const now = isCopy ? newestOf([read]) : Date.now();
     return (plan) => {
       const survey = afterEdit(read.survey, plan.site);
@@ -35,20 +35,19 @@ export const audits: Readonly<Record<AuditKind, Begin>> = {
     };
   },
 
-  async counters(path, _plan, { of }) {
-    const readings = await countersIn(path);
+  async counters(path, _plan, { of }, waiting) {
+    const readings = await countersIn(path, waiting);
     return (plan) => auditCounters(plan, readings, of, USUAL);
   },
 
-  async announcements(path) {
-    const heard = await heardIn(path);
+  async announcements(path, _plan, _saying, waiting) {
+    const heard = await heardIn(path, waiting);
     const pace = { bandwidth: SAP_BANDWIDTH, leastInterval: SAP_INTERVAL };
     return (plan) => auditAnnouncements(plan, heard, heard.end(), pace);
   },
 
-  async probe(path, _plan, { of }) {
-    const text = await wholeText(path);
-    const probed = await reading(path, () => Promise.resolve(readProbe(text)));
+  async probe(path, _plan, { of }, waiting) {
+    const probed = await probeIn(path, waiting);
     return ({ site }) => auditProbe(site, probed, of, USUAL_TOLERANCE);
   },
 };

@@ -8,3 +8,6 @@ export class CannotDo extends Error {
     this.details = details;
   }
 }
+
+/** Whoever asked for it has ended it. */
+export class Stopped extends CannotDo {}

@@ -1,15 +1,28 @@
 /** Announcements, heard from a capture in a file or as it comes in. */
 
-import { createReadStream } from 'node:fs';
 import { Heard } from '../audit/announcements/heard.ts';
 import { Unreadable } from '../audit/unreadable.ts';
-import { reading } from './input.ts';
+import { type Waiting, reading, slicesOf } from './input.ts';
 
-/** @throws CannotDo where it cannot be read, or is no capture */
-export async function heardIn(file: string, chunks: AsyncIterable<unknown> = createReadStream(file)): Promise<Heard> {
+/** Bytes: announcements of a day take some megabytes. */
+const LARGEST = 1_000_000_000;
+
+/**
+ * @param chunks what comes in, where it is not in the file; may be of any length
+ * @throws CannotDo where it cannot be read, or is no capture
+ */
+export async function heardIn(
+  file: string,
+  waiting: Waiting = {},
+  chunks: AsyncIterable<unknown> = slicesOf(file, LARGEST, waiting),
+): Promise<Heard> {
   const heard = new Heard();
   await reading(file, async () => {
-    for await (const chunk of chunks) heard.push(chunk as Uint8Array);
+    for await (const chunk of chunks) {
+      heard.push(chunk as Uint8Array);
+      // Whatever else there is, nothing can be made of it.
+      if (heard.isBroken) break;
+    }
     const problem = heard.end();
     if (problem !== undefined && heard.first === undefined) throw new Unreadable(`${problem}.`);
   });

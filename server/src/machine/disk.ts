@@ -9,7 +9,7 @@ import { LARGEST_TEXT, SUFFIX, TOO_LARGE } from '../site/folder.ts';
 
 const utf8 = new TextDecoder('utf-8', { fatal: true });
 
-type Read = { readonly text: string } | { readonly unreadable: string };
+export type Read = { readonly text: string } | { readonly unreadable: string };
 
 /** Read without blocking, for the language server. */
 export const diskFiles = {
@@ -50,11 +50,11 @@ function refusal(path: string, folder: string, file: Stats): Read | undefined {
     return { unreadable: 'it is a link to a file outside of the folder' };
   if (file.isDirectory()) return { unreadable: reasonOf('EISDIR') };
   if (!file.isFile()) return { unreadable: 'it is no ordinary file' };
-  return file.size > LARGEST_TEXT * BYTES_A_UNIT ? { unreadable: TOO_LARGE } : undefined;
+  return file.size > LARGEST_BYTES ? { unreadable: TOO_LARGE } : undefined;
 }
 
-/** In UTF-8 a UTF-16 unit takes no more than that. */
-const BYTES_A_UNIT = 3;
+/** A UTF-16 unit takes no more than three bytes in UTF-8. */
+export const LARGEST_BYTES = 3 * LARGEST_TEXT;
 
 /** Site files are UTF-8. */
 export function decoded(bytes: Uint8Array): Read {

@@ -1,45 +1,133 @@
-/** What is given to an audit: files as people name them, read in pieces or at once. */
+/**
+ * What is given to an audit: files as people name them. Ordinary files alone are read, no more of them than a file of
+ * its kind can have, in slices between which there is time for others.
+ */
 
-import { createReadStream, readFileSync, statSync } from 'node:fs';
+import { type Stats, constants } from 'node:fs';
+import { type FileHandle, open, stat } from 'node:fs/promises';
 import { Unreadable } from '../audit/unreadable.ts';
 import { visible } from '../text/visible.ts';
-import { CannotDo } from './cannot-do.ts';
-import { codeOf, reasonOf } from './failures.ts';
+import { bytes } from '../text/words.ts';
+import { CannotDo, Stopped } from './cannot-do.ts';
+import { codeOf, codeOfSystem, reasonOf } from './failures.ts';
 
-/** UTF-16 units: longer than any line or file of its kind that is meant to be read. */
+/** Who waits for a file to be read. */
+export interface Waiting {
+  /** Ends it. */
+  readonly signal?: AbortSignal | undefined;
+  /** Is told now and then, in words, how far it is. */
+  readonly progress?: ((words: string) => void) | undefined;
+}
+
+/** Bytes that are read at once: some milliseconds of work. */
+const SLICE = 1 << 18;
+
+/** UTF-16 units: no line is longer that is meant to be read. */
 const LONGEST_LINE = 16_000_000;
-const LARGEST = 256_000_000;
 
-/**
- * Hands each line of a file to `take`, with its number. The file may be larger than memory.
- *
- * @throws CannotDo where it cannot be read, is no UTF-8, or `take` finds it unreadable
- */
-export async function eachLine(path: string, take: (line: string, number: number) => void): Promise<void> {
-  let rest = '';
-  let number = 0;
+/** Hands each line of a file of at most `most` bytes to `take`, with its number. */
+export async function eachLine(
+  path: string,
+  most: number,
+  take: (line: string, number: number) => void,
+  waiting: Waiting = {},
+): Promise<void> {
   await reading(path, async () => {
     const utf8 = new TextDecoder('utf-8', { fatal: true });
+    let rest = '';
+    let number = 0;
+    const whole = (line: string): void => take(line.endsWith('\r') ? line.slice(0, -1) : line, ++number);
     const cut = (text: string): void => {
-      const lines = text.split('\n');
-      rest = lines.pop() ?? '';
-      for (const line of lines) take(line.endsWith('\r') ? line.slice(0, -1) : line, ++number);
+      const [first = '', ...others] = text.split('\n');
+      rest += first;
+      for (const other of others) {
+        whole(rest);
+        rest = other;
+      }
       if (rest.length > LONGEST_LINE)
         throw new Unreadable(`Line ${number + 1} is longer than ${LONGEST_LINE} characters.`);
     };
-    for await (const bytes of createReadStream(path)) cut(rest + utf8.decode(bytes as Uint8Array, { stream: true }));
-    cut(rest + utf8.decode());
-    if (rest !== '') take(rest.endsWith('\r') ? rest.slice(0, -1) : rest, ++number);
+    for await (const slice of slicesOf(path, most, waiting)) cut(utf8.decode(slice, { stream: true }));
+    cut(utf8.decode());
+    if (rest !== '') whole(rest);
   });
 }
 
-/** @throws CannotDo where it cannot be read, is too large or no UTF-8 */
-export async function wholeText(path: string): Promise<string> {
-  return reading(path, () => {
-    const { size } = statSync(path);
-    if (size > LARGEST) throw new Unreadable(`it has ${size} bytes, and more than ${LARGEST} are not read`);
-    return Promise.resolve(new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path)));
+/** The text of a file of at most `most` bytes. */
+export async function wholeText(path: string, most: number, waiting: Waiting = {}): Promise<string> {
+  return reading(path, async () => {
+    const slices: Uint8Array[] = [];
+    for await (const slice of slicesOf(path, most, waiting)) slices.push(slice);
+    return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(slices));
   });
+}
+
+/**
+ * The bytes of an ordinary file of at most `most`, slice by slice.
+ *
+ * @throws CannotDo where it is something else, or Stopped; Unreadable where it has more; what the system refuses
+ */
+export async function* slicesOf(
+  path: string,
+  most: number,
+  { signal, progress }: Waiting = {},
+): AsyncGenerator<Buffer> {
+  const stop = stoppedBy(signal);
+  let file: FileHandle | undefined;
+  try {
+    // A pipe answers only when somebody writes to it, and a device may act on being opened.
+    mustBeOrdinary(path, await stop.race(stat(path)));
+    const opening = open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    opening.then((late) => (signal?.aborted === true ? late.close() : undefined), codeOfSystem);
+    file = await stop.race(opening);
+    const { size } = mustBeOrdinary(path, await stop.race(file.stat()));
+    if (size > most) throw tooLarge(most);
+    for (let read = 0; ;) {
+      const { buffer, bytesRead } = await stop.race(file.read(Buffer.allocUnsafe(SLICE), 0, SLICE));
+      if (bytesRead === 0) return;
+      // It may grow, and files of /proc do not say how large they are.
+      read += bytesRead;
+      if (read > most) throw tooLarge(most);
+      yield buffer.subarray(0, bytesRead);
+      progress?.(`${bytes(read)} of ${bytes(Math.max(size, read))}`);
+    }
+  } finally {
+    stop.forget();
+    const closing = file?.close();
+    // One whose disk does not answer is closed when it does.
+    if (signal?.aborted !== true) await closing;
+  }
+}
+
+function mustBeOrdinary(path: string, there: Stats): Stats {
+  if (there.isFile()) return there;
+  const why = there.isDirectory()
+    ? reasonOf('EISDIR')
+    : 'it is no ordinary file, and nothing else is read. Write it to one first';
+  throw new CannotDo(`${visible(path, 200)} cannot be read: ${why}.`);
+}
+
+function tooLarge(most: number): Unreadable {
+  return new Unreadable(`it has more than ${bytes(most)}, which is more than is read. Give less at a time.`);
+}
+
+interface Stop {
+  /** The same promise, which fails with Stopped as soon as somebody ends it. */
+  race<T>(promise: Promise<T>): Promise<T>;
+  forget(): void;
+}
+
+function stoppedBy(signal: AbortSignal | undefined): Stop {
+  if (signal === undefined) return { race: (promise) => promise, forget: () => undefined };
+  let fail = (): void => undefined;
+  const stopped = new Promise<never>((_, reject) => (fail = () => reject(new Stopped('It was stopped.'))));
+  stopped.catch(() => undefined);
+  if (signal.aborted) fail();
+  else signal.addEventListener('abort', fail, { once: true });
+  return {
+    race: (promise) => Promise.race([promise, stopped]),
+    forget: () => signal.removeEventListener('abort', fail),
+  };
 }
 
 /** Runs what reads a file; whatever is wrong with the file is told with its name. */

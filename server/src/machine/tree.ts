@@ -7,11 +7,16 @@
  */
 
 import { type Dir, type Dirent, lstatSync, opendirSync } from 'node:fs';
+import { CannotDo } from './cannot-do.ts';
 import { codeOfSystem } from './failures.ts';
 import type { FolderVisitor, Visitor } from '../audit/recordings/visitor.ts';
 
 /** Entries that are read at once. */
 const AT_ONCE = 1024;
+/** Entries to a step: some milliseconds on a disk that is quick. */
+const STEP = 500;
+/** A year of files of ten seconds, from ten cameras, is half of that. */
+const MOST = 60_000_000;
 /** One folder is held open for each level. */
 const DEEPEST = 64;
 /** What stands in a name for bytes that are no UTF-8: by such a name nothing can be asked for. */
@@ -38,7 +43,7 @@ export function readTree(root: string, visitor: Visitor, how: How): void {
   for (const entries of treeInSteps(root, visitor, how)) how.progress?.(entries);
 }
 
-/** The same a step at a time, of ten thousand entries; yields how many there were so far. */
+/** The same a step at a time, of some hundred entries; yields how many there were so far. */
 export function* treeInSteps(
   root: string,
   visitor: Visitor,
@@ -66,7 +71,8 @@ export function* treeInSteps(
       continue;
     }
     here.entries++;
-    if (++entries % 10_000 === 0) yield entries;
+    if (++entries % STEP === 0) yield entries;
+    if (entries > MOST) throw new CannotDo(`${root} has more than ${MOST.toString()} files. Name a folder below it.`);
     const { name } = entry;
     if (entry.isDirectory()) {
       const path = `${here.path}${name}/`;

@@ -11,8 +11,9 @@ import type { Diagnostic } from '../lint/rule.ts';
 import { placeOf } from '../site/item.ts';
 import type { Site, Volume } from '../site/model.ts';
 import { count } from '../text/words.ts';
-import { CannotDo } from './cannot-do.ts';
+import { CannotDo, Stopped } from './cannot-do.ts';
 import { codeOf, reasonOf } from './failures.ts';
+import type { Waiting } from './input.ts';
 import { readTree, treeInSteps } from './tree.ts';
 
 export interface ReadVolumes {
@@ -97,13 +98,21 @@ function readOne(
   return [{ volume, survey, root, space: isOwn ? spaceAt(root) : undefined }];
 }
 
+/** After so much work others get a turn, ms. */
+const TURN = 10;
+
 /**
  * One folder that somebody chose, held to be of a volume, with a turn for others now and then. Nothing else is looked
  * at, so whether it is the volume's own is told by its path alone.
  *
- * @throws CannotDo where it is no folder
+ * @throws CannotDo where it is no folder; Stopped
  */
-export async function readChosen(site: Site, volume: Volume, folder: string): Promise<Read> {
+export async function readChosen(
+  site: Site,
+  volume: Volume,
+  folder: string,
+  { signal, progress }: Waiting = {},
+): Promise<Read> {
   const root = folderAt(folder);
   if (root === undefined) throw new CannotDo(`${folder} is no folder on this machine.`);
   const survey = new Survey(
@@ -111,7 +120,14 @@ export async function readChosen(site: Site, volume: Volume, folder: string): Pr
     site.recordings.filter((recording) => recording.volume === volume.name),
   );
   const steps = treeInSteps(root, survey, { reasonOf });
-  while (steps.next().done !== true) await new Promise((then) => setImmediate(then));
+  let turn = performance.now();
+  for (const entries of steps) {
+    if (performance.now() - turn < TURN) continue;
+    progress?.(count(entries, 'entry', 'entries'));
+    await new Promise((then) => setImmediate(then));
+    if (signal?.aborted === true) throw new Stopped('It was stopped.');
+    turn = performance.now();
+  }
   const isOwn = [folder, root].includes(resolve(volume.path));
   return { volume, survey, space: isOwn ? spaceAt(root) : undefined };
 }

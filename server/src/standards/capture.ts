@@ -34,6 +34,11 @@ export class CaptureReader {
     return frames;
   }
 
+  /** Nothing after what has been read can be. */
+  get isBroken(): boolean {
+    return this.problem !== undefined;
+  }
+
   /** @returns what is wrong with the file, as a clause, where something is; the frames before that are good */
   end(): string | undefined {
     if (this.problem !== undefined) return this.problem;

@@ -44,6 +44,11 @@ export class Heard {
     for (const frame of this.capture.push(chunk)) this.frame(frame);
   }
 
+  /** Something is wrong with the capture, so that nothing after it can be read. */
+  get isBroken(): boolean {
+    return this.capture.isBroken;
+  }
+
   /** @returns what is wrong with the capture, where something is */
   end(): string | undefined {
     return this.capture.end();

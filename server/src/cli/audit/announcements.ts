@@ -4,6 +4,7 @@ import { heardIn } from '../../machine/capture.ts';
 import { reading } from '../../machine/input.ts';
 import { planOf } from '../../plan.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL } from '../../standards/sap.ts';
+import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 
@@ -36,7 +37,8 @@ Examples:
     )
     .action(async (file: string, given: Given) => {
       const site = readSite(given.site);
-      const heard = await (file === '-' ? heardIn(file, process.stdin) : heardIn(file));
+      const heard = await heardIn(file, { progress }, file === '-' ? process.stdin : undefined);
+      progressDone();
       const pace = { bandwidth: given.bandwidth, leastInterval: given.atLeast };
       const audited = await reading(file, () =>
         Promise.resolve(auditAnnouncements(planOf(site.folder.site()), heard, heard.end(), pace)),

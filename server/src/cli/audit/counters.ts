@@ -9,6 +9,7 @@ import { planOf } from '../../plan.ts';
 import { type QuantityKind, quantity } from '../../text/quantity.ts';
 import { bitRate, duration } from '../../text/words.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
+import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 
@@ -60,7 +61,8 @@ Examples:
       };
       const site = readSite(given.site);
       const readings: Readings[] = [];
-      for (const file of files) readings.push(await countersIn(file));
+      for (const file of files) readings.push(await countersIn(file, { progress }));
+      progressDone();
       const all = {
         samples: readings.flatMap(({ samples }) => samples),
         notes: readings.flatMap(({ notes }) => notes),

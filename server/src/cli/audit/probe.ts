@@ -1,9 +1,11 @@
 import { Command } from 'commander';
 import { USUAL_TOLERANCE, auditProbe } from '../../audit/probe/audit.ts';
-import { FFPROBE_COMMAND, readProbe } from '../../audit/probe/ffprobe.ts';
-import { reading, wholeText } from '../../machine/input.ts';
+import { FFPROBE_COMMAND } from '../../audit/probe/ffprobe.ts';
+import { reading } from '../../machine/input.ts';
+import { probeIn } from '../../machine/probe.ts';
 import { quantity } from '../../text/quantity.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
+import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
 import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
 
@@ -47,11 +49,10 @@ Examples:
       const site = folder.folder.site();
       const audits = [];
       for (const file of files) {
-        const text = await wholeText(file);
-        audits.push(
-          await reading(file, () => Promise.resolve(auditProbe(site, readProbe(text), given.stream, tolerance))),
-        );
+        const probed = await probeIn(file, { progress });
+        audits.push(await reading(file, () => Promise.resolve(auditProbe(site, probed, given.stream, tolerance))));
       }
+      progressDone();
       const all = { found: audits.flatMap(({ found }) => found), summary: audits.flatMap(({ summary }) => summary) };
       process.exitCode = print(folder, all, given);
     });

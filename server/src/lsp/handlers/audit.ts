@@ -1,9 +1,10 @@
 /** Audits of files that a person chose. */
 
+import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
 import { AUDIT_KINDS } from '../../audit/audited.ts';
 import { Unreadable, Untold } from '../../audit/unreadable.ts';
-import { CannotDo } from '../../machine/cannot-do.ts';
+import { CannotDo, Stopped } from '../../machine/cannot-do.ts';
 import { type AuditAnswer, type AuditWanted, audit, clearAudits } from '../audit-request.ts';
 import type { Handler, Session } from '../session.ts';
 
@@ -11,7 +12,7 @@ export const auditHandler: Handler = {
   capabilities: {},
   register(session) {
     const { connection, addresses, auditResults } = session;
-    connection.onRequest(audit, (wanted) => answer(session, wanted));
+    connection.onRequest(audit, (wanted, token) => answer(session, wanted, token));
     connection.onRequest(clearAudits, ({ folder: written }) => {
       const folder = addresses.take(written);
       auditResults.clear(folder);
@@ -20,7 +21,8 @@ export const auditHandler: Handler = {
   },
 };
 
-async function answer(session: Session, { folder: written, kind, uri, ...saying }: AuditWanted): Promise<AuditAnswer> {
+async function answer(session: Session, wanted: AuditWanted, token: CancellationToken): Promise<AuditAnswer> {
+  const { folder: written, kind, uri, workDoneToken, ...saying } = wanted;
   const { audits, auditResults, sites, addresses } = session;
   const folder = addresses.take(written);
   if (audits === undefined)
@@ -32,9 +34,14 @@ async function answer(session: Session, { folder: written, kind, uri, ...saying 
   if (site === undefined) return { cannot: 'Open a file of the site first.' };
   await site.loaded;
   const from = parsed.path.replace(/\/$/, '').replace(/^.*\//, '');
+  const work = session.connection.window.attachWorkDoneProgress(workDoneToken);
+  work.begin(from);
+  const stop = new AbortController();
+  const stopping = token.onCancellationRequested(() => stop.abort());
   try {
     const begin = (await audits())[kind];
-    const read = await begin(parsed.fsPath, site.now().plan, saying);
+    const waiting = { signal: stop.signal, progress: atTimes((words) => work.report(words)) };
+    const read = await begin(parsed.fsPath, site.now().plan, saying, waiting);
     if (!sites.has(site)) return { cannot: 'The site was closed meanwhile.' };
     const summary = auditResults.take(folder, kind, read, from, site.now().plan);
     session.recheck(folder);
@@ -42,9 +49,26 @@ async function answer(session: Session, { folder: written, kind, uri, ...saying 
     const convert = session.converter(checked.files);
     return { summary, found: auditResults.of(folder, checked, kind).map(({ at }) => convert.location(at)) };
   } catch (error) {
+    if (error instanceof Stopped) throw new ResponseError(LSPErrorCodes.RequestCancelled, error.message);
     if (error instanceof Untold) return { cannot: `${from}: ${error.message}`, choices: error.choices };
     if (error instanceof Unreadable) return { cannot: `${from}: ${error.message}` };
     if (error instanceof CannotDo) return { cannot: error.message };
     throw error;
+  } finally {
+    work.done();
+    stopping.dispose();
   }
 }
+
+/** Passes on no more than some words a second. */
+function atTimes(report: (words: string) => void): (words: string) => void {
+  let last = 0;
+  return (words) => {
+    if (Date.now() - last < BETWEEN) return;
+    last = Date.now();
+    report(words);
+  };
+}
+
+/** Milliseconds. */
+const BETWEEN = 200;

@@ -1,0 +1,13 @@
+/** What ffprobe wrote, read from a file. */
+
+import { type Probed, readProbe } from '../audit/probe/ffprobe.ts';
+import { type Waiting, reading, wholeText } from './input.ts';
+
+/** Bytes: packets of ten hours of a stream take as much. It is read at once, so that nothing else goes on for a second. */
+const LARGEST = 64_000_000;
+
+/** @throws CannotDo where it cannot be read, or is not what ffprobe writes */
+export async function probeIn(file: string, waiting: Waiting = {}): Promise<Probed> {
+  const text = await wholeText(file, LARGEST, waiting);
+  return reading(file, () => Promise.resolve(readProbe(text)));
+}
