@@ -15,7 +15,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'report': ['site', 'network', 'storage', 'television', 'plan.ts'],
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],
-  'rules': ['site', 'network', 'storage', 'recordings', 'lint', 'make'],
+  'rules': ['site', 'network', 'storage', 'television', 'recordings', 'lint', 'make'],
   'make': ['site', 'network', 'plan.ts', 'report', 'recordings'],
   'footage': ['site', 'recordings'],
   'announce': [],

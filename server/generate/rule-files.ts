@@ -13,6 +13,7 @@ export const GROUPS = {
   routes: 'Routes',
   streams: 'Streams',
   multicast: 'Multicast',
+  television: 'Television',
   recording: 'Recording',
   make: 'What is made',
   policies: 'Policies',

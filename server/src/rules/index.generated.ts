@@ -41,6 +41,7 @@ import { accessAndTrunk } from './links/access-and-trunk.ts';
 import { aggregationLoad } from './links/aggregation-load.ts';
 import { aggregationMismatch } from './links/aggregation-mismatch.ts';
 import { cableLength } from './links/cable-length.ts';
+import { cableNotForEnds } from './links/cable-not-for-ends.ts';
 import { cableSpeed } from './links/cable-speed.ts';
 import { cableToItself } from './links/cable-to-itself.ts';
 import { copperBetweenBuildings } from './links/copper-between-buildings.ts';
@@ -111,6 +112,23 @@ import { ttlTooSmall } from './multicast/ttl-too-small.ts';
 import { unintendedEgress } from './multicast/unintended-egress.ts';
 import { unreachedReceiver } from './multicast/unreached-receiver.ts';
 import { unshownFlooded } from './multicast/unshown-flooded.ts';
+import { amplifierAfterLoss } from './television/amplifier-after-loss.ts';
+import { amplifierCascade } from './television/amplifier-cascade.ts';
+import { amplifierNotNeeded } from './television/amplifier-not-needed.ts';
+import { amplifierOverdriven } from './television/amplifier-overdriven.ts';
+import { carrierToNoise } from './television/carrier-to-noise.ts';
+import { channelClash } from './television/channel-clash.ts';
+import { channelFrequency } from './television/channel-frequency.ts';
+import { coaxLengthMissing } from './television/coax-length-missing.ts';
+import { coaxLoop } from './television/coax-loop.ts';
+import { frequencyNotPassed } from './television/frequency-not-passed.ts';
+import { mobileBand } from './television/mobile-band.ts';
+import { multiplexParameters } from './television/multiplex-parameters.ts';
+import { outletLevelHigh } from './television/outlet-level-high.ts';
+import { outletLevelLow } from './television/outlet-level-low.ts';
+import { slope } from './television/slope.ts';
+import { splitterOpen } from './television/splitter-open.ts';
+import { tunerOverload } from './television/tuner-overload.ts';
 import { fileFormat } from './recording/file-format.ts';
 import { fileNameCollision } from './recording/file-name-collision.ts';
 import { filePattern } from './recording/file-pattern.ts';
@@ -173,6 +191,7 @@ export const rules: readonly Rule[] = [
   aggregationLoad,
   aggregationMismatch,
   cableLength,
+  cableNotForEnds,
   cableSpeed,
   cableToItself,
   copperBetweenBuildings,
@@ -243,6 +262,23 @@ export const rules: readonly Rule[] = [
   unintendedEgress,
   unreachedReceiver,
   unshownFlooded,
+  amplifierAfterLoss,
+  amplifierCascade,
+  amplifierNotNeeded,
+  amplifierOverdriven,
+  carrierToNoise,
+  channelClash,
+  channelFrequency,
+  coaxLengthMissing,
+  coaxLoop,
+  frequencyNotPassed,
+  mobileBand,
+  multiplexParameters,
+  outletLevelHigh,
+  outletLevelLow,
+  slope,
+  splitterOpen,
+  tunerOverload,
   fileFormat,
   fileNameCollision,
   filePattern,

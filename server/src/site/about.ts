@@ -2,7 +2,7 @@
 
 import { dataAt } from '../text/syntax.ts';
 import { type Item, type Place, itemAt } from './item.ts';
-import { type Port, portName } from './model.ts';
+import { type Connector, type Port, connectorName, portName } from './model.ts';
 
 /** The name of the item, or what a cable names. */
 export function aboutItem(item: Item): string[] {
@@ -20,4 +20,9 @@ export function aboutPlace(place: Place): string[] {
 /** The ports, then their devices. */
 export function aboutPorts(...ports: readonly Port[]): string[] {
   return [...ports.map(portName), ...ports.map(({ device }) => device.name)];
+}
+
+/** The connector, then its device. */
+export function aboutConnector(connector: Connector): string[] {
+  return [connectorName(connector), connector.device.name];
 }

@@ -1,7 +1,7 @@
 /** What a coax takes off, with the parts that it is led through. */
 
 import { type Cable, type Connector, type Device, type Site, connectorAt } from '../site/model.ts';
-import { COAX, type CoaxType, LOOP_RESISTANCE, coaxLoss } from '../standards/television/coax.ts';
+import { LOOP_RESISTANCE, coaxLoss, isCoax } from '../standards/television/coax.ts';
 import { valueAt } from './part.ts';
 
 /** A coax between two connectors. */
@@ -26,10 +26,6 @@ export function coaxRuns(site: Pick<Site, 'cables' | 'deviceByName'>): CoaxRun[]
     });
     return [{ cable, a, b, through }];
   });
-}
-
-export function isCoax(type: string | undefined): type is CoaxType {
-  return type !== undefined && Object.hasOwn(COAX, type);
 }
 
 /** Loss in dB at a frequency in Hz; 0 where length or type are not given. */

@@ -54,7 +54,7 @@ export interface Signals {
   readonly loops: readonly Loop[];
 }
 
-type Facts = Pick<Site, 'devices' | 'multiplexes' | 'multiplexByName' | 'channelPlan'>;
+type Facts = Pick<Site, 'devices' | 'multiplexes' | 'channelPlan'>;
 
 export function signalsOf(site: Facts, runs: readonly CoaxRun[]): Signals {
   const runAt = new Map<Connector, CoaxRun>();

@@ -30,17 +30,16 @@ export function televisioner(): (site: Site) => Television {
       runs: readonly CoaxRun[],
       devices: Site['devices'],
       multiplexes: Site['multiplexes'],
-      multiplexByName: Site['multiplexByName'],
       channelPlan: Site['channelPlan'],
       policies: Site['policies'],
     ): Television => {
-      const signals = signalsOf({ devices, multiplexes, multiplexByName, channelPlan }, runs);
+      const signals = signalsOf({ devices, multiplexes, channelPlan }, runs);
       const amplifiers = amplifierLoads(devices, signals);
       const byDevice = new Map(amplifiers.map((load) => [load.device, load]));
       const reception = receptionOf({ devices, channelPlan, policies }, signals, byDevice);
       return { runs, signals, amplifiers, amplifier: (device) => byDevice.get(device), reception };
     },
   );
-  return ({ cables, deviceByName, devices, multiplexes, multiplexByName, channelPlan, policies }) =>
-    receive(runsOf(cables, deviceByName), devices, multiplexes, multiplexByName, channelPlan, policies);
+  return ({ cables, deviceByName, devices, multiplexes, channelPlan, policies }) =>
+    receive(runsOf(cables, deviceByName), devices, multiplexes, channelPlan, policies);
 }

@@ -1,4 +1,5 @@
 import { placeOf } from '../../site/item.ts';
+import { isCoax } from '../../standards/television/coax.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const throughNotPanel: Rule = {
@@ -9,10 +10,10 @@ export const throughNotPanel: Rule = {
 and another begins: write two cables.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
-    for (const { item, through } of site.cables) {
+    for (const { item, through, type } of site.cables) {
       for (const { device, route } of through) {
         const kind = site.deviceByName.get(device)?.kind;
-        if (kind === undefined || kind === 'patch-panel') continue;
+        if (kind === undefined || kind === 'patch-panel' || (ON_COAX.includes(kind) && isCoax(type))) continue;
         report({
           at: placeOf(item, route),
           message:
@@ -24,6 +25,9 @@ and another begins: write two cables.`,
     }
   },
 };
+
+/** What a coax is led through. */
+const ON_COAX: readonly string[] = ['power-inserter', 'isolator', 'earth-block'];
 
 export const examples: readonly Example[] = [
   {

@@ -25,7 +25,7 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
-        if (end?.port === undefined || device === undefined || device.portByName.has(end.port)) continue;
+        if (end?.port === undefined || device === undefined || isSocket(device, end.port)) continue;
         if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
         const finding = missing(site, { item, route: end.route, device, port: end.port, text: endName(end) });
         report({ ...finding, ...consequencesOf(network.causes, [item], finding.related) });
@@ -51,6 +51,11 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
   },
 };
 
+/** For a network cable or a coax. */
+function isSocket({ portByName, connectorByName }: Device, name: string): boolean {
+  return portByName.has(name) || connectorByName.has(name);
+}
+
 /** A port that is named where its device has none of that name. */
 interface MissingPort {
   readonly item: Item;
@@ -64,7 +69,7 @@ interface MissingPort {
 function missing(site: Site, { item, route, device, port, text }: MissingPort): Finding {
   const isOwn = text === port;
   const at = isOwn ? placeOf(item, route) : partOf(item, route, text.length - port.length, text.length);
-  const has = device.ports.map(({ name }) => name);
+  const has = [...device.ports.map(({ name }) => name), ...(isOwn ? [] : device.connectorByName.keys())];
   // One number is as near as any other.
   const near = /^\d+$/.test(port) ? [] : nearest(port, has.filter(isName)).map(({ name }) => name);
   const advice = near.length > 0 ? ` Did you mean ${list(near, 'or')}?` : '';
@@ -74,7 +79,7 @@ function missing(site: Site, { item, route, device, port, text }: MissingPort): 
       `${device.name} has no port ${visible(port, 40)}; it has ` +
       `${has.length === 0 ? 'none' : compactPorts(has)}.${advice}`,
     about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
-    related: [{ at: placeOf(device.item, ['ports'], 'key'), message: `the ports of ${device.name}` }],
+    related: [{ at: placeOf(device.item, [partsKey(device)], 'key'), message: `the ports of ${device.name}` }],
     fixes: () => {
       const spare = isOwn ? [] : freePorts(site, device).map(({ name }) => name);
       const free = near.length > 0 ? undefined : spare.find(isName);
@@ -87,6 +92,10 @@ function missing(site: Site, { item, route, device, port, text }: MissingPort): 
       ];
     },
   };
+}
+
+function partsKey({ ports, connectorByName }: Device): string {
+  return ports.length === 0 && connectorByName.size > 0 ? 'inputs' : 'ports';
 }
 
 export const examples: readonly Example[] = [

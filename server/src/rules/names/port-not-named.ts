@@ -1,6 +1,7 @@
 import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { portName } from '../../site/model.ts';
+import { type Device, portName } from '../../site/model.ts';
+import { list } from '../../text/words.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
 import { compactPorts } from '../../site/port-list.ts';
 import { isSound } from '../../site/half-read.ts';
@@ -19,17 +20,27 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
       for (const end of [from, to, ...through]) {
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
         if (end === undefined || device === undefined || device.ports.length === 1) continue;
+        if (isNamedAlone(device, through.includes(end))) continue;
         if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
-        const { length } = device.ports;
-        const free = length === 0 ? undefined : freePorts(site, device)[0];
-        const names = compactPorts(device.ports.map(({ name }) => name));
-        const which = free === undefined ? 'none is free' : portName(free);
+        const sockets = device.ports.length === 0 ? [...device.connectorByName.keys()] : [];
+        const length = device.ports.length + sockets.length;
+        const free = device.ports.length === 0 ? undefined : freePorts(site, device)[0];
+        const names = compactPorts([...device.ports.map(({ name }) => name), ...sockets]);
+        const which =
+          free === undefined
+            ? sockets.length > 0
+              ? list(
+                  sockets.map((name) => `${device.name}/${name}`),
+                  'or',
+                )
+              : 'none is free'
+            : portName(free);
         report({
           at: placeOf(item, end.route),
           message:
             length === 0
               ? `${device.name} declares no ports. Declare them, and say which it is.`
-              : `${device.name} has ${length} ports, ${names}. Say which: ${which}.`,
+              : `${device.name} has ${length} ${sockets.length > 0 ? 'connectors' : 'ports'}, ${names}. Say which: ${which}.`,
           about: [device.name],
           ...consequencesOf(network.causes, [item]),
           fixes: () =>
@@ -44,6 +55,11 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
     }
   },
 };
+
+/** A part of an aerial system with one connector, or one that a coax is led through. */
+function isNamedAlone({ ports, connectorByName, aerial }: Device, isThrough: boolean): boolean {
+  return ports.length === 0 && (connectorByName.size === 1 || (isThrough && aerial !== undefined));
+}
 
 export const examples: readonly Example[] = [
   {

@@ -2,7 +2,7 @@
 
 import type { System } from '../../standards/television/system.ts';
 import { type FrequencyRange, decibelsOf, levelOf, quantity, readFrequencyRange } from '../../text/quantity.ts';
-import { type Data, isMapping } from '../../text/syntax.ts';
+import type { Data } from '../../text/syntax.ts';
 import { type Partly, asDeclared, strings } from '../declared-data.ts';
 import type { Item } from '../item.ts';
 import type { Connector, Device, DeviceKind } from '../model.ts';
@@ -62,8 +62,8 @@ export function readAerialPart(kind: DeviceKind | undefined, data: DeviceData): 
 
 function byName<T>(data: unknown, read: (text: unknown) => T | undefined): Map<string, T> {
   const found = new Map<string, T>();
-  if (!isMapping(data as Data)) return found;
-  for (const [name, text] of Object.entries(data as object)) {
+  if (typeof data !== 'object' || data === null) return found;
+  for (const [name, text] of Object.entries(data)) {
     const value = read(text);
     if (value !== undefined) found.set(name, value);
   }

@@ -25,6 +25,11 @@ export const COAX: Readonly<Record<CoaxType, Attenuation>> = {
   'coax-11': { skin: 0.42, dielectric: 0.0008 },
 };
 
+/** Whether a type of cable is a coax. */
+export function isCoax(type: string | undefined): type is CoaxType {
+  return type !== undefined && Object.hasOwn(COAX, type);
+}
+
 /** Loss in dB of a length in metres at a frequency in Hz. */
 export function coaxLoss(type: CoaxType, metres: number, frequency: number): number {
   const { skin, dielectric } = COAX[type];

@@ -1,0 +1,52 @@
+import { placeOf } from '../../site/item.ts';
+import { aboutItem } from '../../site/about.ts';
+import { isCoax } from '../../standards/television/coax.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const coaxLengthMissing: Rule = {
+  id: 'coax-length-missing',
+  severity: 'information',
+  summary: 'A coax has no length or no type, so it counts as no loss.',
+  why: `Everything behind it is then a guess on the good side: a run of 30 m takes off some 5 dB. Say length and type, or
+for a part that is screwed on directly a length of a few centimetres.`,
+  check({ plan }: RuleContext, report: Report): void {
+    for (const { cable, a, b } of plan.television.runs) {
+      const lacks = [
+        ...(cable.length === undefined ? ['length'] : []),
+        ...(cable.coax.attenuation === undefined && !isCoax(cable.type) && cable.type === undefined ? ['type'] : []),
+      ];
+      // Nothing that is received passes: nothing is counted behind it.
+      if (lacks.length === 0 || plan.television.signals.at(a).length + plan.television.signals.at(b).length === 0)
+        continue;
+      report({
+        at: placeOf(cable.item, ['from']),
+        message: `This coax says no ${lacks.join(' and no ')}, so it counts as no loss. Say what it is.`,
+        about: aboutItem(cable.item),
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6}
+#          ^^^^^^^^^^^^^^ This coax says no length, so it counts as no loss.
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 12 m}
+`,
+  },
+];

@@ -1,0 +1,56 @@
+import { placeOf } from '../../site/item.ts';
+import { aboutItem } from '../../site/about.ts';
+import type { Cable } from '../../site/model.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const coaxLoop: Rule = {
+  id: 'coax-loop',
+  severity: 'error',
+  summary: 'A coax leads a signal back to where it has been.',
+  why: `With an amplifier in it a loop oscillates and drowns all reception; without one the signal meets itself, and some
+channels vanish. From each aerial the coax must branch like a tree. Take one coax out.`,
+  source: 'common practice, no source',
+  check({ plan }: RuleContext, report: Report): void {
+    const reported = new Set<Cable>();
+    for (const { run, source } of plan.television.signals.loops) {
+      if (reported.has(run.cable)) continue;
+      reported.add(run.cable);
+      report({
+        at: placeOf(run.cable.item, ['from']),
+        message: `This coax leads what comes from ${source.device.name} back to where it has been. Take one coax of the loop out.`,
+        about: aboutItem(run.cable.item),
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  loft: {kind: splitter, ways: 3, loss: 6 dB}
+  hall: {kind: splitter, ways: 2, loss: 4 dB}
+cables:
+  - {from: chimney-aerial, to: loft/in, type: coax-6, length: 5 m}
+  - {from: loft/out-1, to: hall/in, type: coax-6, length: 5 m}
+  - {from: hall/out-1, to: loft/out-2, type: coax-6, length: 5 m}
+#          ^^^^^^^^^^ This coax leads what comes from chimney-aerial back to where it has been.
+lint: {rules: {splitter-open: off}}
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  loft: {kind: splitter, ways: 3, loss: 6 dB}
+  hall: {kind: splitter, ways: 2, loss: 4 dB}
+cables:
+  - {from: chimney-aerial, to: loft/in, type: coax-6, length: 5 m}
+  - {from: loft/out-1, to: hall/in, type: coax-6, length: 5 m}
+lint: {rules: {splitter-open: off}}
+`,
+  },
+];

@@ -1,0 +1,68 @@
+import { headOf, placeOf } from '../../site/item.ts';
+import type { Device } from '../../site/model.ts';
+import { few } from '../../text/words.ts';
+import { megahertz } from '../../text/radio-words.ts';
+import type { Stopped } from '../../television/signals.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const frequencyNotPassed: Rule = {
+  id: 'frequency-not-passed',
+  severity: 'error',
+  summary: 'A part does not let a multiplex pass.',
+  why: `What lies outside the frequencies of a splitter, a filter or an amplifier ends there: one for 5–862 MHz stops a
+satellite, a filter for 470–694 MHz stops channels from 49 on. Take a part for these frequencies, or lead the coax round
+it.`,
+  source: 'common practice, no source',
+  check({ plan }: RuleContext, report: Report): void {
+    const byDevice = new Map<Device, Stopped[]>();
+    for (const stopped of plan.television.signals.stopped) {
+      const known = byDevice.get(stopped.device);
+      if (known === undefined) byDevice.set(stopped.device, [stopped]);
+      else known.push(stopped);
+    }
+    for (const [device, stopped] of byDevice) {
+      const names = [...new Set(stopped.map(({ signal }) => signal.multiplex.name))];
+      const key = device.kind === 'filter' ? 'passes' : 'frequencies';
+      const range = device.aerial?.frequencies;
+      const first = stopped[0]?.signal;
+      if (first === undefined) continue;
+      report({
+        at: range === undefined ? headOf(device.item) : placeOf(device.item, [key]),
+        message:
+          `${device.name} does not let ${few(names)} pass: ${megahertz(first.frequency)} is outside of ` +
+          `${range === undefined ? 'its frequencies' : `${megahertz(range.from)} to ${megahertz(range.to)}`}. ` +
+          'Take a part for it, or lead the coax round this one.',
+        about: [device.name, ...names],
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+multiplexes:
+  mux-c: {system: dvb-t, channel: 52, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-c: 60 dBµV}}
+  mast-filter: {kind: filter, passes: 470-694 MHz, loss: 1 dB}
+#                                     ^^^^^^^^^^^ mast-filter does not let mux-c pass: 722 MHz is outside of 470 MHz to 694 MHz.
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: mast-filter/in, type: coax-6, length: 1 m}
+  - {from: mast-filter/out, to: parlour-outlet/in, type: coax-6, length: 10 m}
+lint: {rules: {mobile-band: off}}
+`,
+    good: `
+multiplexes:
+  mux-c: {system: dvb-t, channel: 44, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-c: 60 dBµV}}
+  mast-filter: {kind: filter, passes: 470-694 MHz, loss: 1 dB}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: mast-filter/in, type: coax-6, length: 1 m}
+  - {from: mast-filter/out, to: parlour-outlet/in, type: coax-6, length: 10 m}
+`,
+  },
+];

@@ -1,0 +1,89 @@
+import { aboutConnector } from '../../site/about.ts';
+import { headOf } from '../../site/item.ts';
+import { decibels, level } from '../../text/radio-words.ts';
+import type { Point } from '../../television/reception.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+/** Between channels next to each other, dB; EN 60728-1, from memory. */
+const NEIGHBOURS = 3;
+/** Television, Hz. */
+const HIGHEST = 862e6;
+
+export const slope: Rule = {
+  id: 'slope',
+  severity: 'warning',
+  summary: 'Levels of television at an outlet differ by too much.',
+  why: `A tuner sets its gain by the strongest, and the weakest drowns. Long coax takes more off high channels: an
+equaliser, better coax on the long run, or an aerial that is turned a little evens it out.`,
+  source: 'EN 60728-1: 12 dB between any two, 3 dB between neighbours; from memory',
+  check({ plan, site }: RuleContext, report: Report): void {
+    const most = site.policies.aerialSystem.slope;
+    for (const { at, points } of plan.television.reception.outlets) {
+      const sorted = points
+        .filter(({ signal }) => signal.frequency <= HIGHEST)
+        .sort((a, b) => a.signal.frequency - b.signal.frequency);
+      const found = widest(sorted, most) ?? neighbours(sorted);
+      if (found === undefined) continue;
+      const { strong, weak, allowed } = found;
+      report({
+        at: headOf(at.device.item),
+        message:
+          `${strong.signal.multiplex.name} arrives at ${level(strong.signal.level)} and ${weak.signal.multiplex.name} at ` +
+          `${level(weak.signal.level)}: ${decibels(strong.signal.level - weak.signal.level)} apart, ${allowed}. ` +
+          'Even them out with an equaliser, or with better coax on the long run.',
+        about: [...aboutConnector(at), strong.signal.multiplex.name, weak.signal.multiplex.name],
+      });
+    }
+  },
+};
+
+interface Apart {
+  readonly strong: Point;
+  readonly weak: Point;
+  readonly allowed: string;
+}
+
+function widest(points: readonly Point[], most: number): Apart | undefined {
+  const byLevel = [...points].sort((a, b) => b.signal.level - a.signal.level);
+  const [strong, weak] = [byLevel[0], byLevel.at(-1)];
+  if (strong === undefined || weak === undefined || strong.signal.level - weak.signal.level <= most) return undefined;
+  return { strong, weak, allowed: `and ${decibels(most)} are allowed` };
+}
+
+/** Channels that touch. */
+function neighbours(points: readonly Point[]): Apart | undefined {
+  for (const [index, point] of points.entries()) {
+    const next = points[index + 1];
+    if (next === undefined || next.signal.frequency - point.signal.frequency > 8.5e6) continue;
+    const [strong, weak] = point.signal.level > next.signal.level ? [point, next] : [next, point];
+    if (strong.signal.level - weak.signal.level > NEIGHBOURS)
+      return { strong, weak, allowed: `and ${decibels(NEIGHBOURS)} are allowed between neighbours` };
+  }
+  return undefined;
+}
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-d: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 52 dBµV, mux-d: 65 dBµV}}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+# ^^^^^^^^^^^^^^ mux-d arrives at 62.3 dBµV and mux-a at 49.2 dBµV: 13.1 dB apart, and 12.0 dB are allowed.
+cables:
+  - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 10 m}
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-d: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 58 dBµV, mux-d: 65 dBµV}}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 10 m}
+`,
+  },
+];
