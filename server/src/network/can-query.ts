@@ -12,7 +12,10 @@ const SILENT: readonly (string | undefined)[] = [
   'access-point',
 ];
 
-/** Whether a device can ask for memberships. Common practice, no source: what has no IGMP snooping has no querier. */
-export function canQuery({ kind, snooping }: Device): boolean {
-  return !SILENT.includes(kind) && (kind !== 'switch' || snooping);
+/**
+ * Whether a device can ask for memberships. Common practice, no source: a switch has a querier with its IGMP snooping,
+ * or to route multicast.
+ */
+export function canQuery({ kind, snooping, routing, multicastRouting }: Device): boolean {
+  return !SILENT.includes(kind) && (kind !== 'switch' || snooping || (routing && multicastRouting));
 }

@@ -27,6 +27,8 @@ export function copiesOf(source: string, at: PortEntry, flow: boolean): PortCopi
   const { entry, numbers, start, end } = at;
   const addresses = addressesOf(at);
   if (numbers === undefined || addresses === undefined || hasAnchor(source.slice(start, end))) return undefined;
+  // The ports of a link aggregation group share one address, which no copy would.
+  if (addresses.length > 0 && entryOf(entry.value, 'lag') !== undefined) return undefined;
   return {
     copy(first, last, changes = []) {
       const name = first === last ? String(first) : `${first}-${last}`;

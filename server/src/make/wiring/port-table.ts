@@ -1,6 +1,6 @@
 /** The settings of each port of a switch, and what is plugged into it. */
 
-import { type Link, oppositePort } from '../../network/link.ts';
+import { type Link, memberAt, oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
 import type { Feed } from '../../network/power.ts';
 import type { Plan } from '../../plan.ts';
@@ -116,6 +116,9 @@ const CSV_HEAD = [
   'Link speed (bit/s)',
   'PoE',
   'PoE set aside (W)',
+  'Group',
+  'LACP',
+  'Module',
   'Cabled to',
   'Through',
   'Cable',
@@ -133,6 +136,7 @@ function csvOf({ site, network }: Plan, rows: readonly Row[]): string {
     CSV_HEAD,
     rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): Cell[] => {
       const link = network.topology.linkAt(port);
+      const own = link === undefined ? undefined : memberAt(link, port);
       return [
         port.device.name,
         port.name,
@@ -143,9 +147,12 @@ function csvOf({ site, network }: Plan, rows: readonly Row[]): string {
         each(tagged.map(({ name }) => name)),
         each(tagged.map(({ id }) => String(id ?? ''))),
         port.speed ?? '',
-        link?.capacity ?? '',
+        own?.capacity ?? '',
         port.feeds ?? '',
         feed === undefined ? '' : feed.allotted / 1000,
+        port.lag ?? '',
+        port.lag === undefined ? '' : port.lacp,
+        port.module ?? port.medium ?? '',
         each(cables.map(({ there }) => there.text)),
         each(cables.map(({ through }) => through.join(' '))),
         each(cables.map(({ cable }) => cable.type)),
@@ -190,10 +197,13 @@ function pageOf(plan: Plan, device: Device, rows: readonly Row[]): string {
       return [
         port.name,
         use,
-        mode,
+        parted(
+          mode,
+          port.lag === undefined ? '' : `group ${port.lag}${port.lacp === 'off' ? '' : `, LACP ${port.lacp}`}`,
+        ),
         vlanText(untagged),
         commaParted(tagged.map(vlanText)),
-        speedText(port, link?.capacity),
+        speedText(port, link === undefined ? undefined : memberAt(link, port)?.capacity),
         poeText(port, feed),
         parted(...cables.flatMap(cableTo), link?.blocked === undefined ? '' : '(kept idle by spanning tree)'),
         known(cables.map(({ label }) => label)),
@@ -258,10 +268,10 @@ function commaParted(texts: readonly string[]): SheetCell {
   return parted(...texts.map((text, index) => (index < texts.length - 1 ? `${text},` : text)));
 }
 
-function speedText({ speed }: Port, capacity: number | undefined): SheetCell {
+function speedText({ speed, module = '' }: Port, capacity: number | undefined): SheetCell {
   const own = speed === undefined ? '' : bitRate(speed);
-  if (capacity === undefined || capacity === speed) return own;
-  return own === '' ? bitRate(capacity) : parted(bitRate(capacity), `of ${own}`);
+  if (capacity === undefined || capacity === speed) return parted(own, module);
+  return parted(bitRate(capacity), own === '' ? '' : `of ${own}`, module);
 }
 
 function poeText({ feeds }: Port, feed: Feed | undefined): string {
