@@ -3,7 +3,7 @@
 import { closest } from 'fastest-levenshtein';
 import { oppositePort, type Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
-import { portName } from '../site/model.ts';
+import { connectorName, portName } from '../site/model.ts';
 import { parseAddress } from '../standards/ipv4.ts';
 import { type QuantityKind, USUAL_UNIT, isQuantity, readQuantity } from '../text/quantity.ts';
 import { list } from '../text/words.ts';
@@ -24,6 +24,7 @@ import {
   wireExplained,
 } from './explain/stream.ts';
 import { trafficExplained } from './explain/traffic.ts';
+import { connectorExplained, levelExplained, multiplexExplained, serviceExplained } from './explain/television.ts';
 import { vlanExplained } from './explain/vlan.ts';
 import { daysExplained, recordingExplained, usableExplained, perDayExplained } from './explain/volume.ts';
 
@@ -39,6 +40,9 @@ export const FIGURE_PATHS: readonly string[] = [
   'volumes VOLUME recordings RECORDING',
   'poe DEVICE [draw|budget]',
   'air DEVICE',
+  'rf DEVICE/CONNECTOR [MULTIPLEX]',
+  'multiplexes MULTIPLEX',
+  'services SERVICE',
   'vlans VLAN',
   'devices DEVICE',
   'addresses ADDRESS',
@@ -93,6 +97,32 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   air: (plan, [name = '', ...rest]) => {
     expectEnd(rest);
     return [airExplained(named('access point that groups come to', name, plan.air, ({ device }) => device.name))];
+  },
+  rf: (plan, [name = '', multiplex, ...rest]) => {
+    expectEnd(rest);
+    const connectors = plan.site.devices.flatMap(({ connectorByName }) => [...connectorByName.values()]);
+    const connector = named('connector', name, connectors, connectorName);
+    if (multiplex === undefined) return [connectorExplained(plan, connector)];
+    const points = plan.television.reception.pointsAt(connector);
+    return [levelExplained(named(`multiplex at ${name}`, multiplex, points, ({ signal }) => signal.multiplex.name))];
+  },
+  multiplexes: (plan, [name = '', ...rest]) => {
+    expectEnd(rest);
+    return [
+      multiplexExplained(
+        plan,
+        named('multiplex', name, plan.site.multiplexes, (one) => one.name),
+      ),
+    ];
+  },
+  services: (plan, [name = '', ...rest]) => {
+    expectEnd(rest);
+    return [
+      serviceExplained(
+        plan,
+        named('service', name, plan.site.services, (one) => one.name),
+      ),
+    ];
   },
   vlans: (plan, [name = '', ...rest]) => {
     expectEnd(rest);

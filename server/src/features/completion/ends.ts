@@ -1,7 +1,7 @@
 /** Ports that an end of a cable may have: those without a cable. */
 
 import { bitRate } from '../../text/words.ts';
-import { type Device, type Port, type Site, portAt, portName } from '../../site/model.ts';
+import { type Device, type Port, type Site, connectorAt, connectorName, portAt, portName } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
 import type { Offer } from './offer.ts';
 import { type Wanted, othersInList, textAt } from './wanted.ts';
@@ -10,7 +10,40 @@ import { type Wanted, othersInList, textAt } from './wanted.ts';
 const ALL_PORTS = 400;
 const FEW_PORTS = 2;
 
+/** Ports and connectors. */
 export function endOffers(wanted: Wanted, role: string): Offer[] {
+  const other = role === 'through' ? undefined : readEnd(textAt(wanted, [role === 'from' ? 'to' : 'from']), []);
+  const [toPort, toConnector] = [portAt(wanted.site, other), connectorAt(wanted.site, other)];
+  // What is plugged in at the other end says what this end is.
+  if (toPort !== undefined) return portOffers(wanted, role);
+  if (toConnector !== undefined) return connectorOffers(wanted, role);
+  return [...portOffers(wanted, role), ...connectorOffers(wanted, role)];
+}
+
+/** Coax connectors without a coax; inside a coax what it can be led through. */
+function connectorOffers({ site, item, typed }: Wanted, role: string): Offer[] {
+  const device = /^["']?([^/]*)\//.exec(typed)?.[1];
+  const taken = new Set(
+    site.cables
+      .filter((cable) => cable.item !== item)
+      .flatMap(({ from, to }) => [connectorAt(site, from), connectorAt(site, to)]),
+  );
+  if (role === 'through')
+    return site.devices
+      .filter(({ kind }) => kind === 'power-inserter' || kind === 'isolator' || kind === 'earth-block')
+      .map(({ name, kind = 'device' }) => ({ label: name, kind: 'devices' as const, detail: kind }));
+  return site.devices
+    .filter(({ name }) => device === undefined || name === device)
+    .flatMap((own) => [...own.connectorByName.values()])
+    .filter((connector) => !taken.has(connector))
+    .map((connector) => ({
+      label: connectorName(connector),
+      kind: 'ports' as const,
+      detail: `${connector.device.kind ?? 'device'}, coax`,
+    }));
+}
+
+function portOffers(wanted: Wanted, role: string): Offer[] {
   const { site, typed } = wanted;
   const isThrough = role === 'through';
   const taken = takenBesides(wanted, isThrough);

@@ -6,7 +6,8 @@ import { portExplained, portRangeExplained } from '../../report/explain/device.t
 import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
 import { directionName } from '../../report/explain/link.ts';
 import { headroomWords, outHeadroom } from '../../report/headroom.ts';
-import { type Device, type Port, portAt, portName } from '../../site/model.ts';
+import { connectorExplained, levelExplained } from '../../report/explain/television.ts';
+import { type Connector, type Device, type Port, connectorAt, portAt, portName } from '../../site/model.ts';
 import { portNames, readEnd } from '../../site/read.ts';
 import { escaped } from '../../text/markdown.ts';
 import { thing } from './thing.ts';
@@ -18,9 +19,21 @@ const MOST = 12;
 export function portEnd(plan: Plan, text: string): string[] {
   const end = readEnd(text, []);
   const port = portAt(plan.site, end);
-  if (end !== undefined && port === undefined && end.port === undefined) return thing(plan, 'devices', end.device);
+  if (end !== undefined && port === undefined && end.port === undefined && connectorAt(plan.site, end) === undefined)
+    return thing(plan, 'devices', end.device);
+  const connector = connectorAt(plan.site, end);
+  if (connector !== undefined) return connectorText(plan, connector);
   if (port === undefined) return [];
   return port.device.kind === 'patch-panel' ? passing(plan, port).map(explanationMarkdown) : explained(plan, port);
+}
+
+/** What arrives at a connector, and how the weakest of it comes about. */
+function connectorText(plan: Plan, connector: Connector): string[] {
+  const points = plan.television.reception.pointsAt(connector);
+  const [weakest] = [...points].sort((a, b) => (a.margin ?? Infinity) - (b.margin ?? Infinity));
+  return [connectorExplained(plan, connector), ...(weakest === undefined ? [] : [levelExplained(weakest)])].map(
+    explanationMarkdown,
+  );
 }
 
 /** A port of the device that the item is. */

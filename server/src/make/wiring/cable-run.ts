@@ -2,7 +2,16 @@
 
 import type { Link } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
-import { type Cable, type CableEnd, type Port, type Site, portAt, portName } from '../../site/model.ts';
+import {
+  type Cable,
+  type CableEnd,
+  type Port,
+  type Site,
+  connectorAt,
+  connectorName,
+  portAt,
+  portName,
+} from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { metres } from '../../text/words.ts';
 import { naturally } from '../tables/natural-order.ts';
@@ -55,7 +64,15 @@ function plug(site: Site, end: CableEnd | undefined): Plug {
   const port = portAt(site, end);
   const device = site.deviceByName.get(end.device);
   const said = end.port === undefined ? end.device : `${end.device}/${end.port}`;
-  const text = port === undefined ? said : port.device.ports.length === 1 ? port.device.name : portName(port);
+  const connector = connectorAt(site, end);
+  const text =
+    connector !== undefined && port === undefined
+      ? connectorName(connector)
+      : port === undefined
+        ? said
+        : port.device.ports.length === 1
+          ? port.device.name
+          : portName(port);
   return {
     text: visible(text, 200),
     port,

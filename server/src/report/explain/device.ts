@@ -10,6 +10,7 @@ import type { Explanation, ExplanationLine } from './explanation.ts';
 import { directionExplained } from './link.ts';
 import { inPortOrder } from './port-order.ts';
 import { airExplained } from './air.ts';
+import { amplifierExplained, connectorExplained } from './television.ts';
 import { drawExplained } from './power.ts';
 
 /** The device, and its power over Ethernet where it feeds others. */
@@ -20,6 +21,10 @@ export function deviceExplained(plan: Plan, device: Device): Explanation[] {
     summary(plan, device),
     ...(power === undefined || power.feeds.length === 0 ? [] : [drawExplained(power)]),
     ...air.map(airExplained),
+    ...amplifierExplained(plan, device),
+    ...[...device.connectorByName.values()]
+      .filter((connector) => plan.television.reception.pointsAt(connector).length > 0)
+      .map((connector) => connectorExplained(plan, connector)),
   ];
 }
 
@@ -33,6 +38,10 @@ function summary(plan: Plan, device: Device): Explanation {
   const sentences: string[] = [];
   if (device.ports.length > 0)
     sentences.push(`${count(device.ports.length, 'port')}${free === 0 ? '' : `, ${free} without a cable`}.`);
+  if (device.connectorByName.size > 0)
+    sentences.push(
+      `${count(device.connectorByName.size, 'coax connector')}: ${few([...device.connectorByName.keys()], 6)}.`,
+    );
   if (device.kind === 'switch' || (device.kind === 'router' && device.bridging)) sentences.push(switchWords(device));
   if (device.bridging && device.routing) sentences.push(...routingWords(plan, device));
   sentences.push(...routeWords(plan, device));
@@ -47,7 +56,7 @@ function summary(plan: Plan, device: Device): Explanation {
   return {
     title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`,
     sentences,
-    columns: ['out at peak', 'in at peak'],
+    columns: lines.length === 0 ? [] : ['out at peak', 'in at peak'],
     lines,
   };
 }

@@ -1,7 +1,7 @@
 /** Levels, noise and rates of television, line by line. */
 
 import type { Plan } from '../../plan.ts';
-import { type Connector, connectorName } from '../../site/model.ts';
+import { type Connector, type Device, connectorName } from '../../site/model.ts';
 import type { Multiplex, Service } from '../../site/television/facts.ts';
 import { bitRate } from '../../text/words.ts';
 import { computedRate, netRateOf, skyFrequency, coaxFrequency } from '../../site/television/channel.ts';
@@ -33,6 +33,31 @@ function cellsOf({ signal, window, carrierToNoise, needed, margin }: Point): str
     carrierToNoise === undefined ? '?' : decibels(carrierToNoise),
     needed === undefined ? '?' : decibels(needed),
     margin === undefined ? '?' : decibels(margin),
+  ];
+}
+
+/** How hard an amplifier works; nothing for any other device. */
+export function amplifierExplained({ television }: Plan, device: Device): Explanation[] {
+  const load = television.amplifier(device);
+  if (load === undefined) return [];
+  const { strongest, carriers, limit, headroom } = load;
+  const gain = strongest.steps.at(-1)?.gain ?? 0;
+  return [
+    {
+      title: `${device.name} as an amplifier`,
+      columns: [],
+      lines: [
+        { label: 'strongest in', cells: [level(strongest.level - gain)], formula: strongest.multiplex.name },
+        { label: 'strongest out', cells: [level(strongest.level)], formula: `+ ${decibels(gain)}` },
+        {
+          label: 'limit',
+          cells: [limit === undefined ? '?' : level(limit)],
+          formula: carriers > 2 ? `largest output − 7.5 · lg(${carriers} − 1)` : 'largest output',
+          source: 'common practice',
+        },
+      ],
+      total: { label: 'headroom', cells: [headroom === undefined ? '?' : decibels(headroom)] },
+    },
   ];
 }
 
