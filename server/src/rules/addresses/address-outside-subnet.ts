@@ -55,6 +55,8 @@ one other subnet, the subnet is what is wrong; where all behind one cable are, t
           'Correct the address, or the VLAN.',
         about,
         ...followed,
+        // Where two VLANs are merged that is told; a use itself is what others follow from.
+        effects: [use.route],
         // At the wrong port it may not be fed either.
         entails: [...followed.entails, use, ...(use.port === undefined ? [] : [use.port])],
         fixes: () => [...nextFreeAddressFix(site, vlans[0], use), ...otherVlan(site, network.topology, use)],
@@ -101,6 +103,7 @@ function wrongCable({ causes }: Network, { port, link, vlan, uses }: Placed, mea
       `${vlan.name}. Take a port of ${meant.name} for the cable, or put this one into it.`,
     about: aboutPorts(port, oppositePort(link, port)),
     ...followed,
+    effects: uses.map(({ route }) => route),
     entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
     fixes: () => {
       const edits = port.trunk === undefined ? setVlans(port, { vlan: meant.name }) : undefined;

@@ -2,7 +2,10 @@ import { portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { AddressUse } from '../../network/address-uses.ts';
+import type { Causes } from '../../network/causes.ts';
+import { consequencesOf } from '../../lint/consequences.ts';
+import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const vlanMerged: Rule = {
   id: 'vlan-merged',
@@ -12,7 +15,7 @@ export const vlanMerged: Rule = {
 straight into the other: broadcasts, floods and all multicast. Cable it to one of the VLANs only, or use a switch that
 knows VLANs, with a trunk.`,
   source: 'IEEE 802.1Q and 802.1D (from memory)',
-  check({ network: { topology } }: RuleContext, report: Report): void {
+  check({ network: { topology, addressUses, causes } }: RuleContext, report: Report): void {
     for (const { devices, edges, hosts } of new Set(topology.segments.values())) {
       // Converters only lengthen a cable: where its ends differ, vlan-mismatch reports.
       if (edges.length === 2 && hosts.length === 0 && devices.every(({ kind }) => kind === 'media-converter')) continue;
@@ -32,12 +35,26 @@ knows VLANs, with a trunk.`,
             `(${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it to one ` +
             'of them only.',
           about: [...aboutPorts(port), ...devices.map(({ name }) => name), ...aboutPorts(first.port)],
-          related: [{ at: placeOfEnd(first.link, first.port), message: `the cable to ${other}` }],
+          ...merged(
+            causes,
+            addressUses.filter((use) => hosts.some((host) => host.port === use.port)),
+            [{ at: placeOfEnd(first.link, first.port), message: `the cable to ${other}` }],
+          ),
         });
       }
     }
   },
 };
+
+/** The hosts there have addresses of either VLAN. */
+function merged(
+  causes: Causes,
+  uses: readonly AddressUse[],
+  own: readonly Related[],
+): Pick<Finding, 'related' | 'entails'> {
+  const { related, entails } = consequencesOf(causes, uses, own);
+  return { related, entails: [...entails, ...uses, ...uses.map(({ route }) => route)] };
+}
 
 export const examples: readonly Example[] = [
   {

@@ -15,10 +15,13 @@ for, or set that part up by hand.`,
       // What is written wrong is said to be so, and not also to be missing.
       if (rule !== 'not-made' || itemAt(at)?.faulty === true) continue;
       const about = aboutPlace(at);
-      // Of a stream that does not get there, that is told.
-      const effects = about.flatMap((name) => {
+      // Of a stream that does not get there, or whose source has no address, that is told.
+      const effects = about.flatMap((name): readonly object[] => {
         const stream = site.streamByName.get(name);
-        return stream === undefined ? [] : network.delivery(stream).unreached;
+        if (stream === undefined) return [];
+        const { unreached, source } = network.delivery(stream);
+        const isKnown = source === undefined || network.addressUses.some(({ device }) => device === source);
+        return isKnown ? unreached : [...unreached, source];
       });
       report({ at, message, about, effects });
     }

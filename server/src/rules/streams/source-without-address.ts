@@ -40,6 +40,7 @@ information: the address may only not be written here.`,
             : `${device.name} gets its address from the DHCP pool of ${vlan.name}, so that it may change, and ${names} ` +
               `${streams.length === 1 ? 'is' : 'are'} asked for there. Give it one outside the pool, or have one reserved.`,
         about: [device.name],
+        entails: [device],
         fixes: () => giveAddress(site, device, vlan),
       });
     }
