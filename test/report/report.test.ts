@@ -32,7 +32,7 @@ describe('the report as JSON', () => {
       volumes: [],
       poe: [],
       air: [],
-      rf: { points: [], amplifiers: [] },
+      rf: { points: [], amplifiers: [], occasions: [] },
       traffic: [],
     });
   });

@@ -3,12 +3,14 @@
 import type { Plan } from '../plan.ts';
 import { connectorName } from '../site/model.ts';
 import type { Point } from '../television/reception.ts';
+import { type OccasionReport, occasionReport } from './occasions.ts';
 
 /** Levels are dBµV at 75 Ω, ratios dB, frequencies Hz, not rounded; `null` where the site does not say enough. */
 export interface RadioReport {
   /** One for each multiplex at each connector that it reaches. */
   readonly points: readonly PointReport[];
   readonly amplifiers: readonly AmplifierReport[];
+  readonly occasions: readonly OccasionReport[];
 }
 
 export interface PointReport {
@@ -33,7 +35,7 @@ export interface AmplifierReport {
   readonly headroom: number | null;
 }
 
-export function radioReport({ television: { reception, amplifiers } }: Plan): RadioReport {
+export function radioReport({ site, television: { reception, amplifiers, tuning } }: Plan): RadioReport {
   return {
     points: reception.points.map(pointReport),
     amplifiers: amplifiers.map(({ device, strongest, limit, headroom }) => ({
@@ -42,6 +44,7 @@ export function radioReport({ television: { reception, amplifiers } }: Plan): Ra
       limit: limit ?? null,
       headroom: headroom ?? null,
     })),
+    occasions: site.occasions.map((occasion) => occasionReport(occasion, tuning.of(occasion))),
   };
 }
 

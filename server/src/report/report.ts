@@ -12,6 +12,7 @@ import { type TrafficRoute, asPull, trafficRates } from '../network/traffic.ts';
 import type { Plan } from '../plan.ts';
 import { type Device, type Port, type Traffic, portName } from '../site/model.ts';
 import { type RadioReport, radioReport } from './radio.ts';
+import { record } from './record.ts';
 import { formatAddress, isMulticast } from '../standards/ipv4.ts';
 import { groupMac } from '../standards/multicast.ts';
 import type { VolumeFigures } from '../storage/storage.ts';
@@ -226,11 +227,4 @@ function airReport({ device, share, streams }: Air): AirReport {
 /** To a hundredth. */
 function inPercent({ nominal, peak }: Load): Load {
   return { nominal: Math.round(nominal * 1e4) / 100, peak: Math.round(peak * 1e4) / 100 };
-}
-
-/** Without a prototype, as any name may be a key. */
-function record<T>(entries: readonly (readonly [string, T])[]): Record<string, T> {
-  const found = Object.create(null) as Record<string, T>;
-  for (const [name, value] of entries) found[name] = value;
-  return found;
 }

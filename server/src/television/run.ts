@@ -49,3 +49,10 @@ function valueBySkin(values: readonly (readonly [number, number])[], frequency: 
 export function loopResistance({ length, coax }: Cable): number | undefined {
   return length === undefined ? undefined : (LOOP_RESISTANCE[coax.core ?? 'clad-steel'] * length) / 1000;
 }
+
+/** By the connector at either end. */
+export function runsByConnector(runs: readonly CoaxRun[]): ReadonlyMap<Connector, CoaxRun> {
+  const found = new Map<Connector, CoaxRun>();
+  for (const run of runs) found.set(run.a, run).set(run.b, run);
+  return found;
+}

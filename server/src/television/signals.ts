@@ -13,7 +13,7 @@ import { planeOf } from '../standards/television/satellite.ts';
 import { isSatellite } from '../standards/television/system.ts';
 import { coaxFrequency, skyFrequency } from '../site/television/channel.ts';
 import { passage, waysOn } from './part.ts';
-import { type CoaxRun, cableLoss } from './run.ts';
+import { type CoaxRun, cableLoss, runsByConnector } from './run.ts';
 
 /** One step on the way of a signal: a coax, or a part. */
 export interface Step extends Stage {
@@ -57,8 +57,7 @@ export interface Signals {
 type Facts = Pick<Site, 'devices' | 'multiplexes' | 'channelPlan'>;
 
 export function signalsOf(site: Facts, runs: readonly CoaxRun[]): Signals {
-  const runAt = new Map<Connector, CoaxRun>();
-  for (const run of runs) runAt.set(run.a, run).set(run.b, run);
+  const runAt = runsByConnector(runs);
   const all: Signal[] = [];
   const stopped: Stopped[] = [];
   const loops: Loop[] = [];

@@ -1,19 +1,29 @@
 /** The aerial system, computed: from the aerial to the screen. */
 
 import { lastResult } from '../memo.ts';
-import type { Device, Site } from '../site/model.ts';
+import type { Connector, Device, Site } from '../site/model.ts';
 import { type AmplifierLoad, amplifierLoads } from './amplifiers.ts';
+import { type LnbCable, lnbCables } from './lnb-cable.ts';
+import { type Tuning, tuningOf } from './occasions.ts';
 import { type Reception, receptionOf } from './reception.ts';
 import { type CoaxRun, coaxRuns } from './run.ts';
 import { type Signals, signalsOf } from './signals.ts';
 
-export interface Television {
+export interface Television extends Radio {
+  /** Which tuner takes what on each occasion. */
+  readonly tuning: Tuning;
+}
+
+/** What is computed of coax alone. */
+interface Radio {
   readonly runs: readonly CoaxRun[];
   readonly signals: Signals;
   readonly amplifiers: readonly AmplifierLoad[];
   /** `undefined` for an amplifier that nothing passes. */
   readonly amplifier: (device: Device) => AmplifierLoad | undefined;
   readonly reception: Reception;
+  /** By connector of a receiver. */
+  readonly lnbCables: ReadonlyMap<Connector, LnbCable>;
 }
 
 export function televisionOf(site: Site): Television {
@@ -32,14 +42,54 @@ export function televisioner(): (site: Site) => Television {
       multiplexes: Site['multiplexes'],
       channelPlan: Site['channelPlan'],
       policies: Site['policies'],
-    ): Television => {
+    ): Radio => {
       const signals = signalsOf({ devices, multiplexes, channelPlan }, runs);
       const amplifiers = amplifierLoads(devices, signals);
       const byDevice = new Map(amplifiers.map((load) => [load.device, load]));
       const reception = receptionOf({ devices, channelPlan, policies }, signals, byDevice);
-      return { runs, signals, amplifiers, amplifier: (device) => byDevice.get(device), reception };
+      return {
+        runs,
+        signals,
+        amplifiers,
+        amplifier: (device) => byDevice.get(device),
+        reception,
+        lnbCables: lnbCables(devices, runs),
+      };
     },
   );
-  return ({ cables, deviceByName, devices, multiplexes, channelPlan, policies }) =>
-    receive(runsOf(cables, deviceByName), devices, multiplexes, channelPlan, policies);
+  const tune = lastResult(
+    (
+      radio: Radio,
+      facts: Heard,
+      occasions: Site['occasions'],
+      streams: Site['streams'],
+      recordings: Site['recordings'],
+    ): Television => ({
+      ...radio,
+      tuning: tuningOf({ ...facts, occasions, streams, recordings }, radio.reception, radio.lnbCables),
+    }),
+  );
+  const heard = lastResult(
+    (
+      devices: Site['devices'],
+      deviceByName: Site['deviceByName'],
+      multiplexByName: Site['multiplexByName'],
+      serviceByName: Site['serviceByName'],
+      channelPlan: Site['channelPlan'],
+    ): Heard => ({ devices, deviceByName, multiplexByName, serviceByName, channelPlan }),
+  );
+  return (site) => {
+    const { cables, deviceByName, devices, multiplexes, multiplexByName, channelPlan, policies } = site;
+    const runs = runsOf(cables, deviceByName);
+    return tune(
+      receive(runs, devices, multiplexes, channelPlan, policies),
+      heard(devices, deviceByName, multiplexByName, site.serviceByName, channelPlan),
+      site.occasions,
+      site.streams,
+      site.recordings,
+    );
+  };
 }
+
+/** What tuning follows from besides what is received and what is wanted. */
+type Heard = Pick<Site, 'devices' | 'deviceByName' | 'multiplexByName' | 'serviceByName' | 'channelPlan'>;

@@ -1,0 +1,186 @@
+/** Whether what is wanted at once can be had: each multiplex that is asked for takes a tuner to itself. */
+
+import type { Connector, Device, Site } from '../site/model.ts';
+import type { Multiplex, Occasion } from '../site/television/facts.ts';
+import type { LnbCable } from './lnb-cable.ts';
+import { type Matching, type Ways, maximumMatching, shortfalls, sizeOf } from './matching.ts';
+import { type OnLnbCables, matchingOnCables } from './planes.ts';
+import type { Reception } from './reception.ts';
+import { type Fit, type Unit, fitting, planeOfMultiplex, unitsOf } from './units.ts';
+import { type Asked, type Wish, fewestAsked, standingWishes, wishesOf } from './wishes.ts';
+
+/** Multiplexes that are more than the tuners that can take any of them. */
+export interface Short {
+  readonly asked: readonly Asked[];
+  readonly units: readonly Unit[];
+  /** Multiplexes of them that no tuner is left for. */
+  readonly missing: number;
+}
+
+/** What tuners do at one time. */
+export interface Tuned {
+  readonly asked: readonly Asked[];
+  readonly assigned: ReadonlyMap<Asked, Unit>;
+  readonly unmet: readonly Asked[];
+  readonly short: readonly Short[];
+  /** Those that would be short too if all levels sufficed and every tuner had an LNB to itself. */
+  readonly tooFew: readonly Short[];
+  /** Cables of an LNB that would have to carry several planes at a time. */
+  readonly contested: readonly Contested[];
+}
+
+export interface Contested {
+  readonly from: Connector;
+  /** All that is wanted from it. */
+  readonly asked: readonly Asked[];
+  readonly units: readonly Unit[];
+}
+
+export interface Tuning {
+  readonly units: readonly Unit[];
+  readonly fit: (unit: Unit, multiplex: Multiplex) => Fit;
+  readonly occasions: readonly Tuned[];
+  readonly of: (occasion: Occasion) => Tuned;
+  /** With nothing but the streams that always run. */
+  readonly standing: Tuned;
+}
+
+type Facts = Pick<
+  Site,
+  | 'devices'
+  | 'deviceByName'
+  | 'channelPlan'
+  | 'multiplexByName'
+  | 'serviceByName'
+  | 'occasions'
+  | 'streams'
+  | 'recordings'
+>;
+
+export function tuningOf(site: Facts, reception: Reception, cables: ReadonlyMap<Connector, LnbCable>): Tuning {
+  const units = unitsOf(site.devices, cables);
+  const fit = fitting(site, reception);
+  const known = new Map<Multiplex, readonly Fit[]>();
+  const places = new Map([...site.multiplexByName.values()].map((multiplex, place) => [multiplex, place]));
+  const context: Context = {
+    site,
+    units,
+    placeOf: (multiplex) => places.get(multiplex) ?? 0,
+    fits: (multiplex) => {
+      let own = known.get(multiplex);
+      if (own === undefined) known.set(multiplex, (own = units.map((unit) => fit(unit, multiplex))));
+      return own;
+    },
+  };
+  const standing = standingWishes(site, (source) => units.some((unit) => isOf(unit, source)));
+  const byOccasion = new Map(
+    site.occasions.map((occasion) => [occasion, tuned(context, [...wishesOf(site, occasion), ...standing])]),
+  );
+  return {
+    units,
+    fit,
+    occasions: [...byOccasion.values()],
+    of: (occasion) => {
+      const found = byOccasion.get(occasion);
+      if (found === undefined) throw new Error(`${occasion.name} is not an occasion of this site`);
+      return found;
+    },
+    standing: tuned(context, standing),
+  };
+}
+
+/** Whether what a device sends may come from a tuner: its own, or one that is plugged into it. */
+export function isOf({ device }: Unit, source: Device): boolean {
+  return device === source || device.host === source.name;
+}
+
+interface Context {
+  readonly site: Facts;
+  readonly units: readonly Unit[];
+  /** In the order of the site. */
+  readonly placeOf: (multiplex: Multiplex) => number;
+  /** By unit. */
+  readonly fits: (multiplex: Multiplex) => readonly Fit[];
+}
+
+const NOTHING: Tuned = { asked: [], assigned: new Map(), unmet: [], short: [], tooFew: [], contested: [] };
+
+function tuned(context: Context, wishes: readonly Wish[]): Tuned {
+  if (wishes.length === 0) return NOTHING;
+  const { units } = context;
+  const canTake = (multiplex: Multiplex): boolean => context.fits(multiplex).includes('fits');
+  const matched = (asked: readonly Asked[]): Matching =>
+    matchingOnCables(waysOf(context, asked, ['fits']), cablesOf(context, asked));
+  const asked = [...fewestAsked(wishes, canTake, (candidate) => sizeOf(matched(candidate)))].sort(
+    (a, b) => context.placeOf(a.multiplex) - context.placeOf(b.multiplex),
+  );
+  const matching = matched(asked);
+  const assigned = new Map<Asked, Unit>();
+  const unmet: Asked[] = [];
+  asked.forEach((one, index) => {
+    const taker = matching[index];
+    const unit = taker === undefined ? undefined : units[taker];
+    if (unit === undefined) unmet.push(one);
+    else assigned.set(one, unit);
+  });
+  if (unmet.length === 0) return { ...NOTHING, asked, assigned };
+  // Levels and LNB cables aside.
+  const ways = waysOf(context, asked, ['fits', 'poor']);
+  const free = maximumMatching(ways);
+  return {
+    asked,
+    assigned,
+    unmet,
+    short: shortOf(context, asked, waysOf(context, asked, ['fits']), matching),
+    tooFew: shortOf(context, asked, ways, free),
+    contested: contestedOf(context, asked, ways, sizeOf(free)),
+  };
+}
+
+function waysOf({ units, fits }: Context, asked: readonly Asked[], enough: readonly Fit[]): Ways {
+  return asked.map(({ multiplex, source }) =>
+    fits(multiplex).flatMap((fit, index) => {
+      const unit = units[index];
+      return enough.includes(fit) && unit !== undefined && (source === undefined || isOf(unit, source)) ? [index] : [];
+    }),
+  );
+}
+
+function cablesOf({ site, units }: Context, asked: readonly Asked[]): OnLnbCables {
+  return {
+    outputs: units.map(({ lnbCable }) => lnbCable?.from),
+    planes: asked.map(({ multiplex }) => planeOfMultiplex(site, multiplex)),
+  };
+}
+
+function shortOf({ units }: Context, asked: readonly Asked[], ways: Ways, matching: Matching): Short[] {
+  return shortfalls(ways, matching).map(({ wishes, takers, missing }) => ({
+    asked: wishes.flatMap((wish) => asked[wish] ?? []),
+    units: takers.flatMap((taker) => units[taker] ?? []),
+    missing,
+  }));
+}
+
+/** None where setting each cable to one plane leaves no more unmet than there are without that. */
+function contestedOf(context: Context, asked: readonly Asked[], ways: Ways, most: number): Contested[] {
+  const { units } = context;
+  const cables = cablesOf(context, asked);
+  const matching = matchingOnCables(ways, cables);
+  if (sizeOf(matching) === most) return [];
+  const isContested = (from: Connector): boolean =>
+    matching.some(
+      (taker, wish) =>
+        taker === undefined &&
+        cables.planes[wish] !== undefined &&
+        ways[wish]?.some((way) => cables.outputs[way] === from) === true,
+    );
+  return [...new Set(cables.outputs)].flatMap((from): Contested[] => {
+    if (from === undefined || !isContested(from)) return [];
+    const onIt = units.filter((_, index) => cables.outputs[index] === from);
+    const wanted = asked.filter(
+      (_, wish) =>
+        cables.planes[wish] !== undefined && ways[wish]?.some((way) => cables.outputs[way] === from) === true,
+    );
+    return onIt.length < 2 ? [] : [{ from, asked: wanted, units: onIt }];
+  });
+}

@@ -1,0 +1,205 @@
+/** What is wanted at once, and the fewest multiplexes that carry it. */
+
+import type { Device, Site, Stream } from '../site/model.ts';
+import type { Multiplex, Occasion } from '../site/television/facts.ts';
+
+/** A programme or a whole multiplex that is wanted. */
+export interface Wish {
+  /** The name of the service or the multiplex. */
+  readonly name: string;
+  /** Any of them will do. */
+  readonly multiplexes: readonly Multiplex[];
+  /** The device whose tuners must take it, or whose host's; any where it is `undefined`. */
+  readonly source: Device | undefined;
+  /** What is recorded or sent on by a server, at all times. */
+  readonly stream: Stream | undefined;
+}
+
+/** A multiplex that a tuner must take, once for all that it is wanted for. */
+export interface Asked {
+  readonly multiplex: Multiplex;
+  readonly source: Device | undefined;
+  readonly wishes: readonly Wish[];
+}
+
+type Facts = Pick<Site, 'multiplexByName' | 'serviceByName' | 'deviceByName' | 'streams' | 'recordings'>;
+
+export function wishesOf(site: Facts, { services, multiplexes }: Occasion): Wish[] {
+  const any = { source: undefined, stream: undefined };
+  return [
+    ...services.map((name) => ({ name, multiplexes: multiplexesOf(site, { service: name }), ...any })),
+    ...multiplexes.map((name) => ({ name, multiplexes: multiplexesOf(site, { multiplex: name }), ...any })),
+  ].filter(isKnown);
+}
+
+/** Of streams from tuners that run at all times, whatever is watched: those that a server records or sends on. */
+export function standingWishes(site: Facts, hasUnits: (source: Device) => boolean): Wish[] {
+  const taken = new Set([
+    ...site.recordings.map(({ stream }) => stream),
+    ...site.streams.map(({ carries }) => carries),
+  ]);
+  return site.streams
+    .filter(({ name }) => taken.has(name))
+    .flatMap((stream): Wish[] => {
+      const source = stream.source === undefined ? undefined : site.deviceByName.get(stream.source);
+      const name = stream.service ?? stream.multiplex;
+      if (name === undefined || source === undefined || !hasUnits(source)) return [];
+      return [{ name, multiplexes: multiplexesOf(site, stream), source, stream }];
+    })
+    .filter(isKnown);
+}
+
+function isKnown({ multiplexes }: Wish): boolean {
+  return multiplexes.length > 0;
+}
+
+/** What carries a service, or a whole multiplex, as far as the site declares it. */
+export function multiplexesOf(
+  { multiplexByName, serviceByName }: Pick<Site, 'multiplexByName' | 'serviceByName'>,
+  { service, multiplex }: { readonly service?: string | undefined; readonly multiplex?: string | undefined },
+): Multiplex[] {
+  const names = service === undefined ? (multiplex ?? []) : (serviceByName.get(service)?.multiplexes ?? []);
+  return [names].flat().flatMap((name) => multiplexByName.get(name) ?? []);
+}
+
+/** What a wish is given: a multiplex, and whose tuners must take it. */
+interface Choice {
+  readonly multiplex: Multiplex;
+  readonly source: Device | undefined;
+}
+
+/** Wishes to choose for beyond which the choice is good but perhaps not the best. */
+const MOST_EXACT = 16;
+/** Equal choices that are compared. */
+const MOST_EQUAL = 32;
+/** Steps of the search. */
+const MOST_STEPS = 5000;
+
+/**
+ * The fewest multiplexes that fulfil all wishes; of several such choices the one of which `met` counts most, then the one
+ * with what is named first. A multiplex that no tuner can take is chosen only where nothing else is left.
+ */
+export function fewestAsked(
+  wishes: readonly Wish[],
+  canTake: (multiplex: Multiplex) => boolean,
+  met: (asked: readonly Asked[]) => number,
+): readonly Asked[] {
+  const options = wishes.map((wish): readonly Choice[] => {
+    const possible = wish.multiplexes.filter(canTake);
+    return (possible.length > 0 ? possible : wish.multiplexes).map((multiplex) => ({ multiplex, source: wish.source }));
+  });
+  const fixed = options.flatMap((own) => (own.length === 1 ? own : []));
+  const open = openChoices(options);
+  const [first = fixed, ...others] = open.length === 0 ? [] : fewest(fixed, open);
+  let best = askedBy(wishes, options, first);
+  if (others.length === 0) return best;
+  let most = met(best);
+  for (const choices of others) {
+    if (most === best.length) break;
+    const asked = askedBy(wishes, options, choices);
+    const own = met(asked);
+    if (own > most) [best, most] = [asked, own];
+  }
+  return best;
+}
+
+/** Those with several options, each once. */
+function openChoices(options: readonly (readonly Choice[])[]): (readonly Choice[])[] {
+  const found = new Map<string, readonly Choice[]>();
+  for (const own of options) {
+    if (own.length < 2) continue;
+    const names = own.map(({ multiplex }) => multiplex.name).sort();
+    const key = [own[0]?.source?.name ?? '', ...names].join('/');
+    if (!found.has(key)) found.set(key, own);
+  }
+  return [...found.values()];
+}
+
+/** All ways to choose that ask for the fewest, in the order of the options. */
+function fewest(fixed: readonly Choice[], open: readonly (readonly Choice[])[]): (readonly Choice[])[] {
+  const greedy = greedily(fixed, open);
+  if (open.length > MOST_EXACT) return [greedy];
+  let least = distinct(greedy).length;
+  let found: (readonly Choice[])[] = [];
+  let steps = 0;
+  const chosen = [...fixed];
+  const search = (size: number, next: number): void => {
+    if (size > least || (size === least && found.length >= MOST_EQUAL) || ++steps > MOST_STEPS) return;
+    const own = open[next];
+    if (own === undefined) {
+      if (size < least) found = [];
+      least = size;
+      found.push([...chosen]);
+      return;
+    }
+    for (const choice of own) {
+      const added = isAnother(chosen, choice) ? 1 : 0;
+      chosen.push(choice);
+      search(size + added, next + 1);
+      chosen.pop();
+    }
+  };
+  search(distinct(fixed).length, 0);
+  return found.length === 0 ? [greedy] : found;
+}
+
+/** Whether a choice asks for one more than others do. What any tuner may take is taken along where a certain one does. */
+function isAnother(chosen: readonly Choice[], { multiplex, source }: Choice): boolean {
+  let isTaken = false;
+  let isTied = false;
+  for (const other of chosen) {
+    if (other.multiplex !== multiplex) continue;
+    if (source === undefined || other.source === source) return false;
+    isTaken = true;
+    if (other.source !== undefined) isTied = true;
+  }
+  return !isTaken || isTied;
+}
+
+/** One after another, each time the multiplex that is good for most. */
+function greedily(fixed: readonly Choice[], open: readonly (readonly Choice[])[]): readonly Choice[] {
+  const chosen = [...fixed];
+  let left = open;
+  while (left.length > 0) {
+    const good = new Map<Multiplex, number>();
+    for (const { multiplex } of left.flat()) good.set(multiplex, (good.get(multiplex) ?? 0) + 1);
+    for (const { multiplex } of chosen) if (good.has(multiplex)) good.set(multiplex, left.length + 1);
+    const [best] = [...good].sort(([, a], [, b]) => b - a);
+    const fits = ({ multiplex }: Choice): boolean => multiplex === best?.[0];
+    chosen.push(...left.flatMap((own) => own.find(fits) ?? []));
+    left = left.filter((own) => !own.some(fits));
+  }
+  return chosen;
+}
+
+/** What is to be taken, each once. */
+function distinct(choices: readonly Choice[]): Choice[] {
+  const sources = new Map<Multiplex, Set<Device>>();
+  for (const { multiplex, source } of choices) {
+    const known = sources.get(multiplex);
+    if (known === undefined) sources.set(multiplex, new Set(source === undefined ? [] : [source]));
+    else if (source !== undefined) known.add(source);
+  }
+  return [...sources].flatMap(([multiplex, own]): Choice[] =>
+    own.size === 0 ? [{ multiplex, source: undefined }] : [...own].map((source) => ({ multiplex, source })),
+  );
+}
+
+/** In the order of the wishes. */
+function askedBy(
+  wishes: readonly Wish[],
+  options: readonly (readonly Choice[])[],
+  choices: readonly Choice[],
+): readonly Asked[] {
+  const taken = distinct(choices).map((choice) => ({ ...choice, wishes: [] as Wish[] }));
+  const ordered = new Set<(typeof taken)[number]>();
+  wishes.forEach((wish, index) => {
+    const own = options[index]?.map(({ multiplex }) => multiplex) ?? [];
+    const from = taken.filter(({ source }) => wish.source === undefined || source === wish.source);
+    const given = own.flatMap((multiplex) => from.find((each) => each.multiplex === multiplex) ?? [])[0];
+    if (given === undefined) return;
+    given.wishes.push(wish);
+    ordered.add(given);
+  });
+  return [...ordered];
+}
