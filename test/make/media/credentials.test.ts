@@ -5,7 +5,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, it } from 'mocha';
 import { relays } from '../../../server/src/make/media/relays.ts';
+import { check } from '../../../server/src/check.ts';
 import { needs } from '../../availability.ts';
+import { folderOf } from '../../site.ts';
 import { planOfText } from '../made.ts';
 
 const SITE = `
@@ -38,4 +40,24 @@ describe('the note on credentials', () => {
       rmSync(folder, { recursive: true, force: true });
     }
   });
+});
+
+describe('the name of credentials', () => {
+  for (const [title, name] of [
+    ['longer than a file may be named', 'a'.repeat(300)],
+    ['of a megabyte', 'a'.repeat(1_000_000)],
+    ['that leads elsewhere', '../../shadow'],
+    ['without a letter or digit', '--'],
+  ] as const)
+    it(`${title} is refused, and a check finds it`, () => {
+      const text = SITE.replace('credentials: barn', `credentials: ${JSON.stringify(name)}`);
+      const { files, refused } = relays.make(planOfText(text));
+      assert.deepEqual(files, []);
+      assert.match(refused[0]?.message ?? '', /No file can be named after the credentials of paddock/);
+      const found = check(folderOf({ 'a.site.yaml': text })).diagnostics.filter(
+        ({ rule }) => rule.id === 'malformed-value',
+      );
+      assert.equal(found.length, 1);
+      assert.ok(found.every(({ message }) => message.length < 1000));
+    });
 });

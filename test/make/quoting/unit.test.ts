@@ -25,7 +25,8 @@ describe('quoting for units of systemd', function () {
     assert.equal(unitWord('a\0b'), undefined);
     assert.equal(unitWord('\ud800'), undefined);
     assert.equal(unitCommand(['a', 'b\0']), undefined);
-    for (const path of ['/a\nb', `/a"b'c`, 'a', '']) assert.equal(unitPath(path), undefined, path);
+    for (const path of ['/a\nb', `/a"b'c`, 'a', '', '/a\\', '/a b\\', '/a\\b'])
+      assert.equal(unitPath(path), undefined, path);
   });
 
   describe('by systemd', () => {
@@ -79,16 +80,20 @@ describe('quoting for units of systemd', function () {
     it('takes a path for exactly that path', () => {
       fc.assert(
         fc.property(
-          hostileText.map((text) => `/srv/x${text.replace(/\/\.*/g, '_')}`),
+          fc
+            .tuple(hostileText, fc.constantFrom('', '\\', '\\\\', ' \\', "'\\", ' '))
+            .map(([text, end]) => `/srv/x${text.replace(/\/\.*/g, '_')}${end}`),
           (path) => {
             const written = unitPath(path);
             if (written === undefined) return;
             const { complaints, settings } = loadedBySystemd(
               'path.service',
-              unit('ExecStart=/usr/bin/true', `ReadWritePaths=${written}`),
+              `[Unit]\nRequiresMountsFor=${written}\n${unit('ExecStart=/usr/bin/true', `ReadWritePaths=${written}`)}`,
             );
             assert.equal(complaints, '');
             assert.deepEqual(settings.get('ReadWritePaths'), [path]);
+            // Passed over, it would let a service write where the disk is missing.
+            assert.deepEqual(settings.get('RequiresMountsFor'), [`${path} (origin-file)`]);
           },
         ),
         { numRuns: 25 },

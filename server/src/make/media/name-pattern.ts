@@ -84,8 +84,8 @@ export function mountPoint({ item, name, path }: Volume): string | Refusal {
     return refuse(`${name} is the whole file system, where nothing is to be written or deleted. Say a folder.`);
   if (unitPath(root) === undefined)
     return refuse(
-      `The path of ${name} cannot be written into a unit: it has a control character, quotes of both kinds, or a ` +
-        'part of more than 255 bytes. Mount it elsewhere.',
+      `The path of ${name} cannot be written into a unit: it has a control character, a backslash, quotes of both ` +
+        'kinds, or a part of more than 255 bytes. Mount it elsewhere.',
     );
   return root;
 }

@@ -5,6 +5,7 @@ import { askedAt } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { backlogOf } from '../../recordings/keyframes.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
@@ -102,6 +103,8 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     ...probing(plan, stream),
   ] as const;
   const { credentials } = stream;
+  // One that is no name is left out of the stream, and without it the camera would refuse whoever asks.
+  if (hasShapeProblem(stream.item, ['credentials'])) return unnamedCredentials(stream);
   if (credentials === undefined)
     return { command: [...FFMPEG, ...asOptions(options), '-i', url], files: [], credentials };
   const list = ['-protocol_whitelist', 'pipe,rtsp,rtp,udp,tcp', '-f', 'concat', '-safe', '0', '-i', LIST];
@@ -117,6 +120,17 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     ],
     files: [withCredentialsFile(host.name)],
     credentials,
+  };
+}
+
+function unnamedCredentials({ item, name }: Stream): Refusal {
+  const isText = item.problems.some(({ problem, route: [key] }) => problem === 'malformed' && key === 'credentials');
+  return {
+    rule: isText ? 'malformed-value' : 'wrong-type',
+    at: placeOf(item, ['credentials']),
+    message:
+      `No file can be named after the credentials of ${name}: they are not of 1 to 63 letters, digits, - and _. ` +
+      'Rename them.',
   };
 }
 

@@ -59,14 +59,15 @@ export function mountUnits(path: string): string[] {
 }
 
 /**
- * A path in a setting that takes a list of them, such as `ReadWritePaths=`: quotes work there, and escapes do not
- * (systemd 252, `EXTRACT_RETAIN_ESCAPE`, tried).
+ * A path in a setting that takes a list of them, such as `ReadWritePaths=`. Quotes work there. A backslash takes the
+ * meaning of the next character, be it the closing quote, and is gone itself: systemd passes over the setting, or takes
+ * another path (systemd 252, tried).
  *
  * @param prefix before the path: `-` where it may be missing
- * @returns `undefined` for a path with a control character, both kinds of quotes, or a part of over 255 bytes
+ * @returns `undefined` for a path with a control character, a backslash, both kinds of quotes, or a part of over 255 bytes
  */
 export function unitPath(path: string, prefix = ''): string | undefined {
-  if (UNQUOTABLE.test(path) || /[\u0001-\u001f\u007f]/.test(path) || !path.startsWith('/')) return undefined;
+  if (UNQUOTABLE.test(path) || /[\u0001-\u001f\u007f\\]/.test(path) || !path.startsWith('/')) return undefined;
   if (path.split('/').some((part) => new TextEncoder().encode(part).length > LONGEST_PART)) return undefined;
   const specified = `${prefix}${path.replaceAll('%', '%%')}`;
   if (PLAIN.test(path)) return specified;

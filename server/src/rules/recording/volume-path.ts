@@ -6,8 +6,9 @@ export const volumePath: Rule = {
   severity: 'error',
   summary: 'The path of a volume is nowhere that a recorder may write.',
   why: `Files are written and deleted below the path of their volume. That is the folder that the disk is mounted at, not
-the whole file system, and systemd takes it only as it is: without \`.\` and \`..\`, control characters, or both kinds
-of quotes.`,
+the whole file system, and systemd takes it only as it is: without \`.\` and \`..\`, control characters, a backslash,
+or both kinds of quotes. Of another it would not know that the disk is missing, and recordings would fill the disk of
+the system.`,
   source: 'systemd.unit(5), RequiresMountsFor=; NAME_MAX of Linux (limits.h)',
   check({ site }: RuleContext, report: Report): void {
     for (const volume of site.volumes) {
@@ -25,6 +26,8 @@ volumes:
 #                                                 ^ archive is the whole file system
   spare: {host: recorder, capacity: 8 TB, path: /srv/../archive}
 #                                               ^^^^^^^^^^^^^^^ The path of spare has . or .. in it
+  old: {host: recorder, capacity: 8 TB, path: '/srv/old\\'}
+#                                             ^^^^^^^^^^^ it has a control character, a backslash
 `,
     good: `
 volumes:

@@ -881,7 +881,7 @@ export interface Stream {
    */
   path?: string;
   /**
-   * The name of the file of user and password on the host that asks for the stream. Never the password itself: a site is read by many.
+   * The name of the file of user and password on the host that asks for the stream: letters, digits, - and _, at most 63. Never the password itself: a site is read by many.
    */
   credentials?: string;
   /**
