@@ -34,6 +34,7 @@ describe('the report as JSON', () => {
       air: [],
       rf: { points: [], amplifiers: [], occasions: [] },
       traffic: [],
+      uplinks: [],
     });
   });
 

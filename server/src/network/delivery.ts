@@ -43,6 +43,14 @@ export type Obstacle =
       readonly querier: string;
       readonly member: string;
     }
+  /** Hosts of `from` may not ask those of `to`, as the VLAN has it. */
+  | {
+      readonly obstacle: 'not-allowed';
+      readonly from: string;
+      readonly to: string;
+      readonly isInternet: boolean;
+      readonly back?: true;
+    }
   | { readonly obstacle: 'link-local'; readonly from: string; readonly to: string }
   /** With `back`, it is the receiver's own network that has none, so that it cannot ask the source. */
   | { readonly obstacle: 'no-gateway'; readonly network: string; readonly to: string; readonly back?: true }

@@ -89,11 +89,21 @@ export class Interfaces {
   }
 
   private gatewayOf({ device, domain }: Interface): Via | undefined {
+    if (device.kind === 'internet') return this.routerBeside(device, domain);
     const name = domain.vlan?.gateway;
     const gateway = name === undefined || name === device.name ? undefined : this.deviceByName.get(name);
     if (gateway === undefined) return undefined;
     const at = this.in(gateway, domain);
     return { address: at?.address, at };
+  }
+
+  /** The router that the provider's line ends at. */
+  private routerBeside(device: Device, domain: BroadcastDomain): Via | undefined {
+    for (const [other, own] of this.byDevice) {
+      const at = other === device || !other.routing ? undefined : own.find((by) => by.domain === domain);
+      if (at !== undefined) return { address: at.address, at };
+    }
+    return undefined;
   }
 }
 

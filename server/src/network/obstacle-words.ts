@@ -83,6 +83,13 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
           `goes to ${why.querier}, which asks in ${why.network}`,
         remedy: `let ${why.router} ask there: name it as \`querier\`, or give it the lowest address`,
       };
+    case 'not-allowed':
+      return why.isInternet
+        ? { what: `${why.from} is kept from the Internet`, remedy: `take \`internet: false\` out of ${why.from}` }
+        : {
+            what: `${why.from} may not ask ${why.to}, as its \`reaches\` says`,
+            remedy: `let it reach ${why.to}, or give ${receiver} and ${source} one network`,
+          };
     case 'link-local':
       return {
         what: `${group} is in 224.0.0.0/24, which no router forwards, and ${receiver} is in ${why.to}, not in ${why.from}`,

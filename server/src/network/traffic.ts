@@ -10,7 +10,7 @@ import type { Device, Port, Stream, Traffic } from '../site/model.ts';
 import { readStream } from '../site/read.ts';
 import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
 import { IPV4_HEADER } from '../standards/internet.ts';
-import type { Obstacle } from './delivery.ts';
+import type { Copy, Obstacle } from './delivery.ts';
 import { type Link, sentBy } from './link.ts';
 import { type CrossingRates, type PacketRun, wireRates } from './rates.ts';
 import type { RoutingContext } from './trace.ts';
@@ -57,8 +57,8 @@ export function trafficRoutes(
       routes.push({ traffic, from, to, obstacle: undefined });
       continue;
     }
-    const { delivery, copies } = routeUnicast(context, asPull(traffic, to), from);
-    routes.push({ traffic, from, to, obstacle: delivery.unreached[0]?.why });
+    const { obstacle, copies } = routed(context, traffic, from, to);
+    routes.push({ traffic, from, to, obstacle });
     for (const { link, out, domain, reply } of copies) {
       const count = countOf(byPort, out, traffic);
       const isTagged = sentBy(link, out).tagged.includes(domain);
@@ -67,6 +67,21 @@ export function trafficRoutes(
     }
   }
   return { routes, crossing: (_, out) => byPort.get(out) ?? NONE };
+}
+
+/** Either end may have asked for it. */
+function routed(
+  context: RoutingContext,
+  traffic: Traffic,
+  from: Device,
+  to: Device,
+): { readonly obstacle: Obstacle | undefined; readonly copies: readonly Copy[] } {
+  const { delivery, copies } = routeUnicast(context, asPull(traffic, to), from);
+  const obstacle = delivery.unreached[0]?.why;
+  if (obstacle?.obstacle !== 'not-allowed') return { obstacle, copies };
+  const turned = routeUnicast(context, asPull({ ...traffic, from: to.name }, from), to);
+  if (turned.delivery.unreached.length > 0) return { obstacle, copies };
+  return { obstacle: undefined, copies: turned.copies.map((copy) => ({ ...copy, reply: !copy.reply })) };
 }
 
 const NONE: readonly TrafficCopies[] = [];

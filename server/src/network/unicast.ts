@@ -6,7 +6,7 @@ import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts'
 import type { Interface } from './interface.ts';
 import type { Hop } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
-import { type Leg, type RoutingContext, type Trace, trace } from './trace.ts';
+import { type Leg, type RoutingContext, type Stopped, type Trace, trace } from './trace.ts';
 
 export function routeUnicast(context: RoutingContext, stream: Stream, source: Device): Routed {
   const reaches: string[] = [];
@@ -96,13 +96,37 @@ function findRoute(context: RoutingContext, stream: Stream, source: Device, rece
   if (context.interfaces.of(source).length === 0) return { obstacle: 'source-not-cabled', device: source.name };
   const to = askedAt(context, receiver, source);
   if (to === undefined) return { obstacle: 'receiver-not-cabled' };
-  if (!isPulled(stream)) return { there: trace(context, source, to), back: NOTHING };
+  if (!isPulled(stream)) return { there: allowed(trace(context, source, to)), back: NOTHING };
   const asked = askedAt(context, source, receiver);
   if (asked === undefined) return { obstacle: 'source-not-cabled', device: source.name };
-  const back = trace(context, receiver, asked);
+  const back = allowed(trace(context, receiver, asked));
   // It is answered at the address that it asks from.
   const asking = back.stopped === undefined ? (back.legs[0]?.from ?? to) : to;
   return { there: trace(context, source, asking), back };
+}
+
+/** As far as the router that lets it pass or not. */
+function allowed({ legs, stopped }: Trace): Trace {
+  const refused = stopped ?? notAllowed(legs);
+  return refused === stopped ? { legs, stopped } : { legs: legs.slice(0, 1), stopped: refused };
+}
+
+/** Where the VLAN of who asks does not reach the one of who is asked, or one of them is kept from the Internet. */
+function notAllowed(legs: readonly Leg[]): Stopped | undefined {
+  const from = legs[0]?.from;
+  const to = legs.at(-1)?.to;
+  if (from === undefined || to === undefined || to.domain === from.domain) return undefined;
+  const outside = [from, to].find(({ device }) => device.kind === 'internet');
+  if (outside !== undefined) {
+    const { domain } = outside === from ? to : from;
+    return domain.vlan?.internet === false
+      ? { obstacle: 'not-allowed', from: domain.name, to: outside.device.name, isInternet: true }
+      : undefined;
+  }
+  const { reaches } = from.domain.vlan ?? {};
+  const asked = to.domain.vlan?.name;
+  if (reaches === undefined || asked === undefined || reaches.includes(asked)) return undefined;
+  return { obstacle: 'not-allowed', from: from.domain.name, to: asked, isInternet: false };
 }
 
 /**

@@ -1,6 +1,7 @@
 /** Finds the explanation of a figure of the report by its path, such as `links core/16 forward peak`. */
 
 import { closest } from 'fastest-levenshtein';
+import { uplinksOf } from '../network/uplinks.ts';
 import { oppositePort, type Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { connectorName, portName } from '../site/model.ts';
@@ -25,6 +26,7 @@ import {
 } from './explain/stream.ts';
 import { trafficExplained } from './explain/traffic.ts';
 import { connectorExplained, levelExplained, multiplexExplained, serviceExplained } from './explain/television.ts';
+import { uplinkExplained } from './explain/uplink.ts';
 import { vlanExplained } from './explain/vlan.ts';
 import { daysExplained, recordingExplained, usableExplained, perDayExplained } from './explain/volume.ts';
 
@@ -36,6 +38,7 @@ export const FIGURE_PATHS: readonly string[] = [
   'streams STREAM [line|frame|frameWithFcs|payload] [tagged|reply] [nominal|peak]',
   'streams STREAM mac|reaches|unreached',
   'traffic TRAFFIC',
+  'uplinks DEVICE',
   'volumes VOLUME [usableBytes|bytesPerDay|daysUntilFull]',
   'volumes VOLUME recordings RECORDING',
   'poe DEVICE [draw|budget]',
@@ -79,6 +82,14 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   traffic: (plan, [name = '', ...rest]) => {
     expectEnd(rest);
     return [trafficExplained(named('traffic', name, plan.network.traffic, ({ traffic }) => traffic.name))];
+  },
+  uplinks: (plan, [name = '', ...rest]) => {
+    expectEnd(rest);
+    const all = uplinksOf(plan.site.devices, plan.network);
+    return uplinkExplained(
+      plan,
+      named('line to the Internet', name, all, ({ device }) => device.name),
+    );
   },
   volumes: volumeFigures,
   recordings: (plan, [name = '', ...rest]) => {

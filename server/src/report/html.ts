@@ -17,7 +17,7 @@ export function reportHtml(report: Report): string {
 </head>
 <body>
 <h1>${name}</h1>
-${[links(report), streams(report), traffic(report), volumes(report), power(report), air(report)].join('')}</body>
+${[links(report), streams(report), traffic(report), uplinks(report), volumes(report), power(report), air(report)].join('')}</body>
 </html>
 `;
 }
@@ -161,6 +161,25 @@ function traffic({ traffic: all }: Report): string {
   const head = [text('Traffic'), text('From'), text('To'), figure('There'), figure('Back')];
   const note = 'Line rate without a VLAN tag, acknowledgements included.';
   return table('Other traffic', note, head, rows, missed.join('\n'));
+}
+
+function uplinks({ uplinks: all }: Report): string {
+  const rows = all.flatMap(({ device, down, up }): Row[] => [
+    { cells: lineCells(`${device}, down`, down) },
+    { cells: lineCells(`${device}, up`, up), part: true },
+  ]);
+  const head = [text('Line'), figure('Rate'), figure('Nominal'), figure('Peak'), figure('Of the rate')];
+  return table('Lines to the Internet', 'Frames with FCS.', head, rows);
+}
+
+function lineCells(name: string, { rate, nominal, peak }: Report['uplinks'][number]['up']): Cell[] {
+  return [
+    text(name),
+    figure(rate === null ? 'unknown' : bitRate(rate)),
+    figure(bitRate(nominal)),
+    figure(bitRate(peak)),
+    figure(rate === null || rate === 0 ? '' : percent(peak, rate)),
+  ];
 }
 
 function volumes({ volumes: all }: Report): string {

@@ -8,6 +8,7 @@ import type { Network } from '../network/network.ts';
 import { obstacleWords } from '../network/obstacle-words.ts';
 import type { PowerSource } from '../network/power.ts';
 import type { Load, StreamRates } from '../network/rates.ts';
+import { type Uplink, uplinksOf } from '../network/uplinks.ts';
 import { type TrafficRoute, asPull, trafficRates } from '../network/traffic.ts';
 import type { Plan } from '../plan.ts';
 import { type Device, type Port, type Traffic, portName } from '../site/model.ts';
@@ -29,6 +30,8 @@ export interface Report {
   readonly air: readonly AirReport[];
   readonly rf: RadioReport;
   readonly traffic: readonly TrafficReport[];
+  /** Lines to the Internet. */
+  readonly uplinks: readonly UplinkReport[];
 }
 
 export interface LinkReport {
@@ -70,6 +73,17 @@ export interface TrafficReport {
   readonly back: WireReport;
   /** Why it does not get there; null where it does. */
   readonly reason: string | null;
+}
+
+/** bit/s of frames with FCS, and what the provider gives. */
+export interface UplinkReport {
+  readonly device: string;
+  readonly down: UplinkDirection;
+  readonly up: UplinkDirection;
+}
+
+interface UplinkDirection extends Load {
+  readonly rate: number | null;
 }
 
 export interface StreamReport extends WireReport {
@@ -123,6 +137,7 @@ export function reportOf(plan: Plan): Report {
     air: air.map(airReport),
     rf: radioReport(plan),
     traffic: network.traffic.map(trafficReport),
+    uplinks: uplinksOf(site.devices, network).map(uplinkReport),
   };
 }
 
@@ -164,6 +179,11 @@ function trafficReport({ traffic, from, to, obstacle }: TrafficRoute): TrafficRe
     back: wireReport(rates.reply.untagged),
     reason: obstacle === undefined || to === undefined ? missing : trafficObstacle(traffic, to, obstacle),
   };
+}
+
+function uplinkReport({ device, down, up }: Uplink): UplinkReport {
+  const direction = ({ rate, load }: Uplink['up']): UplinkDirection => ({ rate: rate ?? null, ...copy(load) });
+  return { device: device.name, down: direction(down), up: direction(up) };
 }
 
 function trafficObstacle(traffic: Traffic, to: Device, obstacle: Obstacle): string {

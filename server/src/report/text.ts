@@ -10,6 +10,7 @@ export function reportText(report: Report): string {
     links(report),
     streams(report),
     traffic(report),
+    uplinks(report),
     volumes(report),
     power(report),
     air(report),
@@ -111,6 +112,31 @@ function traffic({ traffic: all }: Report): string {
     reason === null ? [] : [`  ${visible(name)} does not get there: ${visible(reason, 1000)}`],
   );
   return [table, missed.join('\n')].filter((part) => part !== '').join('\n\n');
+}
+
+function uplinks({ uplinks: all }: Report): string {
+  const rows = all.flatMap(({ device, down, up }) =>
+    [
+      { words: 'down', way: down },
+      { words: 'up', way: up },
+    ].map(({ words, way: { rate, nominal, peak } }, index) => [
+      index === 0 ? visible(device) : '',
+      words,
+      rate === null ? 'unknown' : bitRate(rate),
+      bitRate(nominal),
+      bitRate(peak),
+      rate === null || rate === 0 ? '' : percent(peak, rate),
+    ]),
+  );
+  const head = ['line', '', 'rate', 'nominal', 'peak', ''];
+  return section('Lines to the Internet', 'frames with FCS', head, rows, [
+    'left',
+    'left',
+    'right',
+    'right',
+    'right',
+    'right',
+  ]);
 }
 
 function volumes({ volumes: all }: Report): string {

@@ -45,6 +45,7 @@ import { cableNotForEnds } from './links/cable-not-for-ends.ts';
 import { cableSpeed } from './links/cable-speed.ts';
 import { cableToItself } from './links/cable-to-itself.ts';
 import { copperBetweenBuildings } from './links/copper-between-buildings.ts';
+import { internetLoad } from './links/internet-load.ts';
 import { linkLoad } from './links/link-load.ts';
 import { loop } from './links/loop.ts';
 import { mediumMismatch } from './links/medium-mismatch.ts';
@@ -195,6 +196,7 @@ export const rules: readonly Rule[] = [
   cableSpeed,
   cableToItself,
   copperBetweenBuildings,
+  internetLoad,
   linkLoad,
   loop,
   mediumMismatch,

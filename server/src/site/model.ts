@@ -31,6 +31,10 @@ export interface Vlan extends Fact {
   readonly gateway: string | undefined;
   readonly querier: string | undefined;
   readonly pool: { readonly first: number; readonly last: number } | undefined;
+  /** Names of the VLANs that its hosts may ask; all where it is not said. */
+  readonly reaches: readonly string[] | undefined;
+  /** Whether anything passes between it and the Internet. */
+  readonly internet: boolean;
 }
 
 export type DeviceKind =
@@ -44,6 +48,7 @@ export type DeviceKind =
   | 'computer'
   | 'tuner'
   | 'patch-panel'
+  | 'internet'
   | AerialKind;
 
 export interface Device extends Fact {
@@ -76,6 +81,8 @@ export interface Device extends Fact {
   readonly routes: readonly HostRoute[];
   /** What shares one earth with it. */
   readonly building: string | undefined;
+  /** Of the Internet: bit/s that the provider's line gives, towards the house and from it. */
+  readonly line: { readonly down: number | undefined; readonly up: number | undefined };
   /** Of an access point: bit/s at which it sends groups into the air. */
   readonly basicRate: number;
   /** Of an access point: sends a group to each station that has joined it, on its own. */

@@ -64,6 +64,8 @@ export function readVlan(item: Item): Vlan {
     gateway: data.gateway,
     querier: data.querier,
     pool: data['dhcp-pool'] === undefined ? undefined : parseRange(data['dhcp-pool']),
+    reaches: data.reaches === undefined ? undefined : strings(data.reaches),
+    internet: data.internet !== false,
   };
 }
 
@@ -99,6 +101,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     addresses: data.ports === undefined && !bridging ? [] : ownAddresses(data.addresses, [], 0),
     routes: readRoutes(data.routes),
     building: data.building,
+    line: { down: amount(data.down, 'bit-rate'), up: amount(data.up, 'bit-rate') },
     basicRate: amount(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
     multicastToUnicast: data['multicast-to-unicast'] === true,
     sessions: typeof data.sessions === 'number' ? data.sessions : undefined,

@@ -2,6 +2,7 @@
 
 import { canForward } from '../../network/can-forward.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
+import { uplinksOf } from '../../network/uplinks.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type PortAddress, ownAddresses, portName } from '../../site/model.ts';
 import { formatAddress, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
@@ -11,6 +12,7 @@ import { directionExplained } from './link.ts';
 import { inPortOrder } from './port-order.ts';
 import { airExplained } from './air.ts';
 import { amplifierExplained, connectorExplained } from './television.ts';
+import { uplinkExplained } from './uplink.ts';
 import { drawExplained } from './power.ts';
 
 /** The device, and its power over Ethernet where it feeds others. */
@@ -25,6 +27,7 @@ export function deviceExplained(plan: Plan, device: Device): Explanation[] {
     ...[...device.connectorByName.values()]
       .filter((connector) => plan.television.reception.pointsAt(connector).length > 0)
       .map((connector) => connectorExplained(plan, connector)),
+    ...uplinksOf([device], plan.network).flatMap((uplink) => uplinkExplained(plan, uplink)),
   ];
 }
 

@@ -63,6 +63,14 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
     cells: [vlan.gateway ?? 'none'],
     ...(vlan.gateway === undefined && { formula: 'nothing gets from it into another VLAN' }),
   });
+  if (vlan.reaches !== undefined || !vlan.internet) {
+    const inside = vlan.reaches === undefined ? 'all VLANs' : few(vlan.reaches, 6);
+    lines.push({
+      label: 'may ask',
+      cells: [inside === '' ? 'no other VLAN' : inside],
+      formula: vlan.internet ? 'and the Internet' : 'and not the Internet',
+    });
+  }
   lines.push(querierLine(plan, vlan));
   const tagged = network.topology.links.filter((link) => carries(link, domain) === 'tagged').length;
   const untagged = network.topology.links.filter((link) => carries(link, domain) === 'untagged').length;

@@ -346,4 +346,39 @@ streams:
   paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder, attic-screen]}
 `,
   },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router, reaches: []}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router, reaches: []}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+  core: {kind: switch, ports: {1: {trunk: [house, video]}, 2: {vlan: video}, 3: {vlan: house}}}
+  recorder: {kind: server, address: 192.168.20.5}
+  office-pc: {kind: computer, address: 192.168.10.20}
+cables:
+  - {from: core/1, to: router/lan}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: office-pc}
+streams:
+  gate: {source: recorder, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [office-pc]}
+#                                                                                                         ^^^^^^^^^ house may not ask video, as its \`reaches\` says
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router, reaches: [video]}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router, reaches: []}
+devices:
+  router: {kind: router, ports: {lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+  core: {kind: switch, ports: {1: {trunk: [house, video]}, 2: {vlan: video}, 3: {vlan: house}}}
+  recorder: {kind: server, address: 192.168.20.5}
+  office-pc: {kind: computer, address: 192.168.10.20}
+cables:
+  - {from: core/1, to: router/lan}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: office-pc}
+streams:
+  gate: {source: recorder, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [office-pc]}
+`,
+  },
 ];

@@ -61,4 +61,39 @@ traffic:
   backup: {from: recorder, to: office-pc, rate: 200 Mb/s}
 `,
   },
+  {
+    bad: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router, internet: false}
+devices:
+  provider: {kind: internet, down: 100 Mb/s, up: 20 Mb/s}
+  router: {kind: router, ports: {wan: {}, lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+  core: {kind: switch, ports: {1: {trunk: [house, video]}, 2: {vlan: video}}}
+  recorder: {kind: server, address: 192.168.20.5}
+cables:
+  - {from: router/wan, to: provider}
+  - {from: core/1, to: router/lan}
+  - {from: core/2, to: recorder}
+traffic:
+  viewing: {from: recorder, to: provider, rate: 4 Mb/s}
+#                               ^^^^^^^^ viewing does not get to provider: video is kept from the Internet
+`,
+    good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, gateway: router}
+  video: {id: 20, subnet: 192.168.20.0/24, gateway: router, internet: true}
+devices:
+  provider: {kind: internet, down: 100 Mb/s, up: 20 Mb/s}
+  router: {kind: router, ports: {wan: {}, lan: {trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
+  core: {kind: switch, ports: {1: {trunk: [house, video]}, 2: {vlan: video}}}
+  recorder: {kind: server, address: 192.168.20.5}
+cables:
+  - {from: router/wan, to: provider}
+  - {from: core/1, to: router/lan}
+  - {from: core/2, to: recorder}
+traffic:
+  viewing: {from: recorder, to: provider, rate: 4 Mb/s}
+`,
+  },
 ];

@@ -104,6 +104,16 @@ export interface Vlan {
    */
   gateway?: string;
   /**
+   * The VLANs whose hosts those of this VLAN may ask for something, as the router or firewall between them is set; answers come back in any case. Without it, all. It is about unicast: groups are not asked for at their source.
+   *
+   * Items: The name of a VLAN, not its number.
+   */
+  reaches?: string[];
+  /**
+   * Whether anything passes between this VLAN and the Internet, as the router or firewall is set; off, nothing does, whoever asks.
+   */
+  internet?: boolean;
+  /**
    * The addresses that a DHCP server hands out, first and last. A fixed address inside can be given to somebody else too.
    */
   'dhcp-pool'?: string;
@@ -134,6 +144,7 @@ export interface Device {
     | 'computer'
     | 'tuner'
     | 'patch-panel'
+    | 'internet'
     | 'aerial'
     | 'lnb'
     | 'amplifier'
@@ -261,6 +272,14 @@ export interface Device {
          */
         power?: string;
       };
+  /**
+   * The rate towards the house that the provider gives, as it is measured: less than the speed of the port, most often.
+   */
+  down?: string;
+  /**
+   * The rate from the house to the Internet that the provider gives; mostly much lower than the other.
+   */
+  up?: string;
   /**
    * The rate at which an access point sends groups into the air, as all its stations must understand it: the lowest basic rate that is set. Lower rates take more of the time.
    */

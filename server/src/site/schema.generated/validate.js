@@ -153,7 +153,7 @@ validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": f
 var vlans = validate68;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
-var pattern8 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var pattern9 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate68(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -166,7 +166,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "id" || key0 === "subnet" || key0 === "gateway" || key0 === "dhcp-pool" || key0 === "querier" || key0 === "description")) {
+      if (!(key0 === "id" || key0 === "subnet" || key0 === "gateway" || key0 === "reaches" || key0 === "internet" || key0 === "dhcp-pool" || key0 === "querier" || key0 === "description")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err0];
@@ -252,53 +252,66 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["dhcp-pool"] !== void 0) {
-      let data3 = data["dhcp-pool"];
-      if (typeof data3 === "string") {
-        if (!pattern8.test(data3)) {
-          const err8 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
-          if (vErrors === null) {
-            vErrors = [err8];
-          } else {
-            vErrors.push(err8);
+    if (data.reaches !== void 0) {
+      let data3 = data.reaches;
+      if (Array.isArray(data3)) {
+        const len0 = data3.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data4 = data3[i0];
+          if (typeof data4 !== "string") {
+            const err8 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/properties/reaches/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
           }
-          errors++;
+          if (typeof data4 === "string") {
+            if (!pattern7.test(data4)) {
+              const err9 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              if (vErrors === null) {
+                vErrors = [err9];
+              } else {
+                vErrors.push(err9);
+              }
+              errors++;
+            }
+          } else {
+            const err10 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (vErrors === null) {
+              vErrors = [err10];
+            } else {
+              vErrors.push(err10);
+            }
+            errors++;
+          }
+        }
+        let i1 = data3.length;
+        let j0;
+        if (i1 > 1) {
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data3[i1];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err11 = { instancePath: instancePath + "/reaches", schemaPath: "#/properties/reaches/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              if (vErrors === null) {
+                vErrors = [err11];
+              } else {
+                vErrors.push(err11);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
         }
       } else {
-        const err9 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err9];
-        } else {
-          vErrors.push(err9);
-        }
-        errors++;
-      }
-    }
-    if (data.querier !== void 0) {
-      let data4 = data.querier;
-      if (typeof data4 === "string") {
-        if (!pattern7.test(data4)) {
-          const err10 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
-          if (vErrors === null) {
-            vErrors = [err10];
-          } else {
-            vErrors.push(err10);
-          }
-          errors++;
-        }
-      } else {
-        const err11 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err11];
-        } else {
-          vErrors.push(err11);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err12 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/reaches", schemaPath: "#/properties/reaches/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -307,12 +320,78 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.internet !== void 0) {
+      if (typeof data.internet !== "boolean") {
+        const err13 = { instancePath: instancePath + "/internet", schemaPath: "#/properties/internet/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (vErrors === null) {
+          vErrors = [err13];
+        } else {
+          vErrors.push(err13);
+        }
+        errors++;
+      }
+    }
+    if (data["dhcp-pool"] !== void 0) {
+      let data6 = data["dhcp-pool"];
+      if (typeof data6 === "string") {
+        if (!pattern9.test(data6)) {
+          const err14 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          if (vErrors === null) {
+            vErrors = [err14];
+          } else {
+            vErrors.push(err14);
+          }
+          errors++;
+        }
+      } else {
+        const err15 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err15];
+        } else {
+          vErrors.push(err15);
+        }
+        errors++;
+      }
+    }
+    if (data.querier !== void 0) {
+      let data7 = data.querier;
+      if (typeof data7 === "string") {
+        if (!pattern7.test(data7)) {
+          const err16 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (vErrors === null) {
+            vErrors = [err16];
+          } else {
+            vErrors.push(err16);
+          }
+          errors++;
+        }
+      } else {
+        const err17 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err17];
+        } else {
+          vErrors.push(err17);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err18 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err13];
+      vErrors = [err19];
     } else {
-      vErrors.push(err13);
+      vErrors.push(err19);
     }
     errors++;
   }
@@ -321,22 +400,22 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate68.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate69;
-var schema39 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "medium": false, "module": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "filter"] } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier"] } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "combiner", "diplexer", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "access-point", "media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
+var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["internet"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "poe-budget": false, "routing": false, "multicast-routing": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false, "lag": false, "lacp": false, "router-port": false, "forward-reports": false } } }, "address": false, "addresses": false, "mac": false, "reserved": false, "interface": false, "poe": false, "basic-rate": false, "multicast-to-unicast": false, "sessions": false, "decoders": false, "decodes": false, "routes": false, "frequencies": false, "passes": false, "receives": false, "field": false, "quality": false, "gain": false, "noise-figure": false, "max-output": false, "powered-by": false, "supply": false, "current": false, "loss": false, "tap-loss": false, "slope": false, "ways": false, "terminated": false, "isolation": false, "power-pass": false, "mast": false, "type": false, "inputs": false, "tuners": false, "host": false, "bus": false, "buses": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "medium": false, "module": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "filter"] } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier"] } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "combiner", "diplexer", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "access-point", "media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
 var func1 = Object.prototype.hasOwnProperty;
-var pattern11 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
+var pattern12 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
-var pattern17 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
-var pattern21 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
-var pattern22 = new RegExp("^[^\\s/:]{1,15}$", "u");
-var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var pattern36 = new RegExp("^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
-var pattern39 = new RegExp("^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$", "u");
-var pattern43 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
-var pattern47 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
-var pattern48 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
-var pattern56 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
-var schema42 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
-var schema50 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
+var pattern18 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
+var pattern22 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
+var pattern23 = new RegExp("^[^\\s/:]{1,15}$", "u");
+var pattern14 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
+var pattern39 = new RegExp("^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
+var pattern42 = new RegExp("^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$", "u");
+var pattern46 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
+var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
+var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
+var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
+var schema43 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema51 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -348,7 +427,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (typeof data !== "string" && !(data && typeof data == "object" && !Array.isArray(data))) {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema50.type }, message: "must be string,object" };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema51.type }, message: "must be string,object" };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -389,7 +468,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (!(data === "af" || data === "at" || data === "bt" || data === "bt-type-4")) {
-      const err3 = { instancePath, schemaPath: "#/then/enum", keyword: "enum", params: { allowedValues: schema50.then.enum }, message: "must be equal to one of the allowed values" };
+      const err3 = { instancePath, schemaPath: "#/then/enum", keyword: "enum", params: { allowedValues: schema51.then.enum }, message: "must be equal to one of the allowed values" };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -456,7 +535,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.power !== void 0) {
       let data1 = data.power;
       if (typeof data1 === "string") {
-        if (!pattern11.test(data1)) {
+        if (!pattern12.test(data1)) {
           const err9 = { instancePath: instancePath + "/power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -492,7 +571,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!func1.call(schema42.properties, key0)) {
+      if (!func1.call(schema43.properties, key0)) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err0];
@@ -505,7 +584,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.speed !== void 0) {
       let data0 = data.speed;
       if (typeof data0 === "string") {
-        if (!pattern13.test(data0)) {
+        if (!pattern14.test(data0)) {
           const err1 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err1];
@@ -536,7 +615,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data1 === "copper" || data1 === "multimode" || data1 === "single-mode" || data1 === "direct-attach")) {
-        const err4 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema42.properties.medium.enum }, message: "must be equal to one of the allowed values" };
+        const err4 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema43.properties.medium.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -557,7 +636,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "100base-fx" || data2 === "100base-lx10" || data2 === "100base-bx10-d" || data2 === "100base-bx10-u" || data2 === "1000base-t" || data2 === "1000base-sx" || data2 === "1000base-lx" || data2 === "1000base-lx10" || data2 === "1000base-bx10-d" || data2 === "1000base-bx10-u" || data2 === "2.5gbase-t" || data2 === "10gbase-t" || data2 === "10gbase-sr" || data2 === "10gbase-lrm" || data2 === "10gbase-lr" || data2 === "10gbase-er" || data2 === "10gbase-br10-d" || data2 === "10gbase-br10-u" || data2 === "25gbase-sr" || data2 === "25gbase-lr" || data2 === "40gbase-sr4" || data2 === "40gbase-lr4")) {
-        const err6 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema42.properties.module.enum }, message: "must be equal to one of the allowed values" };
+        const err6 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema43.properties.module.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -690,7 +769,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.address !== void 0) {
       let data7 = data.address;
       if (typeof data7 === "string") {
-        if (!pattern17.test(data7)) {
+        if (!pattern18.test(data7)) {
           const err17 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err17];
@@ -756,7 +835,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key2 in data8) {
           let data9 = data8[key2];
           if (typeof data9 === "string") {
-            if (!pattern17.test(data9)) {
+            if (!pattern18.test(data9)) {
               const err23 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
               if (vErrors === null) {
                 vErrors = [err23];
@@ -794,7 +873,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.mac !== void 0) {
       let data11 = data.mac;
       if (typeof data11 === "string") {
-        if (!pattern21.test(data11)) {
+        if (!pattern22.test(data11)) {
           const err26 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
             vErrors = [err26];
@@ -827,7 +906,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.interface !== void 0) {
       let data13 = data.interface;
       if (typeof data13 === "string") {
-        if (!pattern22.test(data13)) {
+        if (!pattern23.test(data13)) {
           const err29 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
             vErrors = [err29];
@@ -880,7 +959,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data15 === "active" || data15 === "passive" || data15 === "off")) {
-        const err34 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema42.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
+        const err34 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema43.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err34];
         } else {
@@ -935,9 +1014,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema60 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
-var schema61 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
-var pattern31 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var schema63 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
+var schema64 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
+var pattern34 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -994,7 +1073,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "h264" || data1 === "h265" || data1 === "mpeg2" || data1 === "mjpeg" || data1 === "av1" || data1 === "vp9")) {
-            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
+            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema63.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -1070,7 +1149,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data3 === "pcma" || data3 === "pcmu" || data3 === "g722" || data3 === "aac" || data3 === "opus" || data3 === "mp2" || data3 === "ac3" || data3 === "l16")) {
-            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema61.enum }, message: "must be equal to one of the allowed values" };
+            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -1115,7 +1194,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.picture !== void 0) {
       let data4 = data.picture;
       if (typeof data4 === "string") {
-        if (!pattern31.test(data4)) {
+        if (!pattern34.test(data4)) {
           const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1147,9 +1226,9 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema63 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern32 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern35 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var schema66 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
+var pattern35 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern38 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1193,7 +1272,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern32.test(data0)) {
+        if (!pattern35.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1215,7 +1294,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data1 = data.port;
       if (typeof data1 !== "string" && !(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1))) {
-        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema63.type }, message: "must be string,integer" };
+        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema66.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1260,7 +1339,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.via !== void 0) {
       let data3 = data.via;
       if (typeof data3 === "string") {
-        if (!pattern35.test(data3)) {
+        if (!pattern38.test(data3)) {
           const err9 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -1292,8 +1371,8 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate31.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema79 = { "type": ["object", "string"], "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "minProperties": 1, "additionalProperties": { "$ref": "#/$defs/ratio" }, "then": { "$ref": "#/$defs/ratio" }, "if": { "type": "string" } };
-var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
+var schema82 = { "type": ["object", "string"], "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "minProperties": 1, "additionalProperties": { "$ref": "#/$defs/ratio" }, "then": { "$ref": "#/$defs/ratio" }, "if": { "type": "string" } };
+var pattern53 = new RegExp("^[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
 function validate33(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1305,7 +1384,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema79.type }, message: "must be object,string" };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema82.type }, message: "must be object,string" };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -1337,7 +1416,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs4 = errors;
     if (typeof data === "string") {
-      if (!pattern43.test(data)) {
+      if (!pattern46.test(data)) {
         const err2 = { instancePath, schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
         if (vErrors === null) {
           vErrors = [err2];
@@ -1380,7 +1459,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     for (const key0 in data) {
       const _errs7 = errors;
       if (typeof key0 === "string") {
-        if (!pattern50.test(key0)) {
+        if (!pattern53.test(key0)) {
           const err6 = { instancePath, schemaPath: "#/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key0 };
           if (vErrors === null) {
             vErrors = [err6];
@@ -1412,7 +1491,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     for (const key1 in data) {
       let data0 = data[key1];
       if (typeof data0 === "string") {
-        if (!pattern43.test(data0)) {
+        if (!pattern46.test(data0)) {
           const err9 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -1436,8 +1515,8 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate33.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema88 = { "type": ["object", "string"], "additionalProperties": false, "properties": { "systems": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/system", "type": "string" } }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-input": { "$ref": "#/$defs/level" }, "supplies": { "$ref": "#/$defs/current" }, "supply": { "$ref": "#/$defs/voltage" } }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/frequency-range" } };
-var schema90 = { "type": "string", "enum": ["dvb-t", "dvb-t2", "dvb-c", "j83b", "dvb-s", "dvb-s2", "atsc", "isdb-t"] };
+var schema91 = { "type": ["object", "string"], "additionalProperties": false, "properties": { "systems": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/system", "type": "string" } }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-input": { "$ref": "#/$defs/level" }, "supplies": { "$ref": "#/$defs/current" }, "supply": { "$ref": "#/$defs/voltage" } }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/frequency-range" } };
+var schema93 = { "type": "string", "enum": ["dvb-t", "dvb-t2", "dvb-c", "j83b", "dvb-s", "dvb-s2", "atsc", "isdb-t"] };
 function validate36(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1449,7 +1528,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema88.type }, message: "must be object,string" };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema91.type }, message: "must be object,string" };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -1481,7 +1560,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs4 = errors;
     if (typeof data === "string") {
-      if (!pattern36.test(data)) {
+      if (!pattern39.test(data)) {
         const err2 = { instancePath, schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
         if (vErrors === null) {
           vErrors = [err2];
@@ -1548,7 +1627,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
-            const err8 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values" };
+            const err8 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -1593,7 +1672,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["noise-figure"] !== void 0) {
       let data2 = data["noise-figure"];
       if (typeof data2 === "string") {
-        if (!pattern43.test(data2)) {
+        if (!pattern46.test(data2)) {
           const err11 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -1615,7 +1694,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["max-input"] !== void 0) {
       let data3 = data["max-input"];
       if (typeof data3 === "string") {
-        if (!pattern39.test(data3)) {
+        if (!pattern42.test(data3)) {
           const err13 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1637,7 +1716,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.supplies !== void 0) {
       let data4 = data.supplies;
       if (typeof data4 === "string") {
-        if (!pattern48.test(data4)) {
+        if (!pattern51.test(data4)) {
           const err15 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -1659,7 +1738,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.supply !== void 0) {
       let data5 = data.supply;
       if (typeof data5 === "string") {
-        if (!pattern47.test(data5)) {
+        if (!pattern50.test(data5)) {
           const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
           if (vErrors === null) {
             vErrors = [err17];
@@ -1739,7 +1818,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
-            const err4 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values" };
+            const err4 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -1841,8 +1920,7 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data0 = data.kind;
-        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point" || data0 === "media-converter" || data0 === "display" || data0 === "patch-panel" || data0 === "aerial" || data0 === "lnb" || data0 === "amplifier" || data0 === "attenuator" || data0 === "filter" || data0 === "equaliser" || data0 === "splitter" || data0 === "tap" || data0 === "combiner" || data0 === "diplexer" || data0 === "multiswitch" || data0 === "outlet" || data0 === "power-inserter" || data0 === "isolator" || data0 === "earth-block")) {
+        if (!(data.kind === "internet")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -1866,12 +1944,551 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs5 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.sessions !== void 0) {
-        const err2 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/0/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["igmp-snooping"] !== void 0) {
+        const err2 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/0/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
           vErrors.push(err2);
+        }
+        errors++;
+      }
+      if (data["unregistered-multicast"] !== void 0) {
+        const err3 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/0/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+      if (data["without-querier"] !== void 0) {
+        const err4 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/0/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
+      }
+      if (data["spanning-tree"] !== void 0) {
+        const err5 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/0/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err6 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/0/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+      if (data["poe-budget"] !== void 0) {
+        const err7 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/0/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+      if (data.routing !== void 0) {
+        const err8 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/0/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+      if (data["multicast-routing"] !== void 0) {
+        const err9 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/0/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data9 = data.ports;
+        if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
+          for (const key0 in data9) {
+            let data10 = data9[key0];
+            if (data10 && typeof data10 == "object" && !Array.isArray(data10)) {
+              if (data10.vlan !== void 0) {
+                const err10 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err10];
+                } else {
+                  vErrors.push(err10);
+                }
+                errors++;
+              }
+              if (data10.trunk !== void 0) {
+                const err11 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err11];
+                } else {
+                  vErrors.push(err11);
+                }
+                errors++;
+              }
+              if (data10.native !== void 0) {
+                const err12 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err12];
+                } else {
+                  vErrors.push(err12);
+                }
+                errors++;
+              }
+              if (data10.address !== void 0) {
+                const err13 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err13];
+                } else {
+                  vErrors.push(err13);
+                }
+                errors++;
+              }
+              if (data10.addresses !== void 0) {
+                const err14 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err14];
+                } else {
+                  vErrors.push(err14);
+                }
+                errors++;
+              }
+              if (data10.poe !== void 0) {
+                const err15 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err15];
+                } else {
+                  vErrors.push(err15);
+                }
+                errors++;
+              }
+              if (data10.mac !== void 0) {
+                const err16 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err16];
+                } else {
+                  vErrors.push(err16);
+                }
+                errors++;
+              }
+              if (data10.reserved !== void 0) {
+                const err17 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err17];
+                } else {
+                  vErrors.push(err17);
+                }
+                errors++;
+              }
+              if (data10.interface !== void 0) {
+                const err18 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err18];
+                } else {
+                  vErrors.push(err18);
+                }
+                errors++;
+              }
+              if (data10.lag !== void 0) {
+                const err19 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err19];
+                } else {
+                  vErrors.push(err19);
+                }
+                errors++;
+              }
+              if (data10.lacp !== void 0) {
+                const err20 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err20];
+                } else {
+                  vErrors.push(err20);
+                }
+                errors++;
+              }
+              if (data10["router-port"] !== void 0) {
+                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err21];
+                } else {
+                  vErrors.push(err21);
+                }
+                errors++;
+              }
+              if (data10["forward-reports"] !== void 0) {
+                const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err22];
+                } else {
+                  vErrors.push(err22);
+                }
+                errors++;
+              }
+            } else {
+              const err23 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err23];
+              } else {
+                vErrors.push(err23);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err24 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/0/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err24];
+          } else {
+            vErrors.push(err24);
+          }
+          errors++;
+        }
+      }
+      if (data.address !== void 0) {
+        const err25 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/0/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err25];
+        } else {
+          vErrors.push(err25);
+        }
+        errors++;
+      }
+      if (data.addresses !== void 0) {
+        const err26 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/0/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err26];
+        } else {
+          vErrors.push(err26);
+        }
+        errors++;
+      }
+      if (data.mac !== void 0) {
+        const err27 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/0/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err27];
+        } else {
+          vErrors.push(err27);
+        }
+        errors++;
+      }
+      if (data.reserved !== void 0) {
+        const err28 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/0/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err28];
+        } else {
+          vErrors.push(err28);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err29 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/0/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err30 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/0/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+      if (data["basic-rate"] !== void 0) {
+        const err31 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/0/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err31];
+        } else {
+          vErrors.push(err31);
+        }
+        errors++;
+      }
+      if (data["multicast-to-unicast"] !== void 0) {
+        const err32 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/0/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err32];
+        } else {
+          vErrors.push(err32);
+        }
+        errors++;
+      }
+      if (data.sessions !== void 0) {
+        const err33 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/0/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err33];
+        } else {
+          vErrors.push(err33);
+        }
+        errors++;
+      }
+      if (data.decoders !== void 0) {
+        const err34 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/0/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err34];
+        } else {
+          vErrors.push(err34);
+        }
+        errors++;
+      }
+      if (data.decodes !== void 0) {
+        const err35 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/0/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err35];
+        } else {
+          vErrors.push(err35);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err36 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/0/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err36];
+        } else {
+          vErrors.push(err36);
+        }
+        errors++;
+      }
+      if (data.frequencies !== void 0) {
+        const err37 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/0/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err37];
+        } else {
+          vErrors.push(err37);
+        }
+        errors++;
+      }
+      if (data.passes !== void 0) {
+        const err38 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/0/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err38];
+        } else {
+          vErrors.push(err38);
+        }
+        errors++;
+      }
+      if (data.receives !== void 0) {
+        const err39 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/0/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err39];
+        } else {
+          vErrors.push(err39);
+        }
+        errors++;
+      }
+      if (data.field !== void 0) {
+        const err40 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/0/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err40];
+        } else {
+          vErrors.push(err40);
+        }
+        errors++;
+      }
+      if (data.quality !== void 0) {
+        const err41 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/0/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err41];
+        } else {
+          vErrors.push(err41);
+        }
+        errors++;
+      }
+      if (data.gain !== void 0) {
+        const err42 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/0/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err42];
+        } else {
+          vErrors.push(err42);
+        }
+        errors++;
+      }
+      if (data["noise-figure"] !== void 0) {
+        const err43 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/0/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err43];
+        } else {
+          vErrors.push(err43);
+        }
+        errors++;
+      }
+      if (data["max-output"] !== void 0) {
+        const err44 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/0/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err44];
+        } else {
+          vErrors.push(err44);
+        }
+        errors++;
+      }
+      if (data["powered-by"] !== void 0) {
+        const err45 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/0/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err45];
+        } else {
+          vErrors.push(err45);
+        }
+        errors++;
+      }
+      if (data.supply !== void 0) {
+        const err46 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/0/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err46];
+        } else {
+          vErrors.push(err46);
+        }
+        errors++;
+      }
+      if (data.current !== void 0) {
+        const err47 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/0/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err47];
+        } else {
+          vErrors.push(err47);
+        }
+        errors++;
+      }
+      if (data.loss !== void 0) {
+        const err48 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/0/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err48];
+        } else {
+          vErrors.push(err48);
+        }
+        errors++;
+      }
+      if (data["tap-loss"] !== void 0) {
+        const err49 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/0/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err49];
+        } else {
+          vErrors.push(err49);
+        }
+        errors++;
+      }
+      if (data.slope !== void 0) {
+        const err50 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/0/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err50];
+        } else {
+          vErrors.push(err50);
+        }
+        errors++;
+      }
+      if (data.ways !== void 0) {
+        const err51 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/0/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err51];
+        } else {
+          vErrors.push(err51);
+        }
+        errors++;
+      }
+      if (data.terminated !== void 0) {
+        const err52 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/0/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err52];
+        } else {
+          vErrors.push(err52);
+        }
+        errors++;
+      }
+      if (data.isolation !== void 0) {
+        const err53 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/0/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err53];
+        } else {
+          vErrors.push(err53);
+        }
+        errors++;
+      }
+      if (data["power-pass"] !== void 0) {
+        const err54 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/0/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err54];
+        } else {
+          vErrors.push(err54);
+        }
+        errors++;
+      }
+      if (data.mast !== void 0) {
+        const err55 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/0/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err55];
+        } else {
+          vErrors.push(err55);
+        }
+        errors++;
+      }
+      if (data.type !== void 0) {
+        const err56 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/0/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err56];
+        } else {
+          vErrors.push(err56);
+        }
+        errors++;
+      }
+      if (data.inputs !== void 0) {
+        const err57 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/0/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err57];
+        } else {
+          vErrors.push(err57);
+        }
+        errors++;
+      }
+      if (data.tuners !== void 0) {
+        const err58 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/0/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err58];
+        } else {
+          vErrors.push(err58);
+        }
+        errors++;
+      }
+      if (data.host !== void 0) {
+        const err59 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/0/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err59];
+        } else {
+          vErrors.push(err59);
+        }
+        errors++;
+      }
+      if (data.bus !== void 0) {
+        const err60 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/0/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err60];
+        } else {
+          vErrors.push(err60);
+        }
+        errors++;
+      }
+      if (data.buses !== void 0) {
+        const err61 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/0/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err61];
+        } else {
+          vErrors.push(err61);
         }
         errors++;
       }
@@ -1880,93 +2497,138 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     valid1 = _valid0;
     if (valid1) {
       var props0 = {};
+      props0["igmp-snooping"] = true;
+      props0["unregistered-multicast"] = true;
+      props0["without-querier"] = true;
+      props0["spanning-tree"] = true;
+      props0["spanning-tree-priority"] = true;
+      props0["poe-budget"] = true;
+      props0.routing = true;
+      props0["multicast-routing"] = true;
+      props0.ports = true;
+      props0.address = true;
+      props0.addresses = true;
+      props0.mac = true;
+      props0.reserved = true;
+      props0.interface = true;
+      props0.poe = true;
+      props0["basic-rate"] = true;
+      props0["multicast-to-unicast"] = true;
       props0.sessions = true;
+      props0.decoders = true;
+      props0.decodes = true;
+      props0.routes = true;
+      props0.frequencies = true;
+      props0.passes = true;
+      props0.receives = true;
+      props0.field = true;
+      props0.quality = true;
+      props0.gain = true;
+      props0["noise-figure"] = true;
+      props0["max-output"] = true;
+      props0["powered-by"] = true;
+      props0.supply = true;
+      props0.current = true;
+      props0.loss = true;
+      props0["tap-loss"] = true;
+      props0.slope = true;
+      props0.ways = true;
+      props0.terminated = true;
+      props0.isolation = true;
+      props0["power-pass"] = true;
+      props0.mast = true;
+      props0.type = true;
+      props0.inputs = true;
+      props0.tuners = true;
+      props0.host = true;
+      props0.bus = true;
+      props0.buses = true;
       props0.kind = true;
     }
   }
   if (!valid1) {
-    const err3 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err62 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err3];
+      vErrors = [err62];
     } else {
-      vErrors.push(err3);
+      vErrors.push(err62);
     }
     errors++;
   }
-  const _errs7 = errors;
-  let valid4 = true;
-  const _errs8 = errors;
+  const _errs12 = errors;
+  let valid6 = true;
+  const _errs13 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing1;
     if (data.kind === void 0 && (missing1 = "kind")) {
-      const err4 = {};
+      const err63 = {};
       if (vErrors === null) {
-        vErrors = [err4];
+        vErrors = [err63];
       } else {
-        vErrors.push(err4);
+        vErrors.push(err63);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data2 = data.kind;
-        if (!(data2 === "switch" || data2 === "router" || data2 === "media-converter" || data2 === "server" || data2 === "camera" || data2 === "display" || data2 === "computer" || data2 === "tuner" || data2 === "patch-panel" || data2 === "aerial" || data2 === "lnb" || data2 === "amplifier" || data2 === "attenuator" || data2 === "filter" || data2 === "equaliser" || data2 === "splitter" || data2 === "tap" || data2 === "combiner" || data2 === "diplexer" || data2 === "multiswitch" || data2 === "outlet" || data2 === "power-inserter" || data2 === "isolator" || data2 === "earth-block")) {
-          const err5 = {};
+        let data61 = data.kind;
+        if (!(data61 === "switch" || data61 === "router" || data61 === "access-point" || data61 === "media-converter" || data61 === "server" || data61 === "camera" || data61 === "display" || data61 === "computer" || data61 === "tuner" || data61 === "patch-panel" || data61 === "aerial" || data61 === "lnb" || data61 === "amplifier" || data61 === "attenuator" || data61 === "filter" || data61 === "equaliser" || data61 === "splitter" || data61 === "tap" || data61 === "combiner" || data61 === "diplexer" || data61 === "multiswitch" || data61 === "outlet" || data61 === "power-inserter" || data61 === "isolator" || data61 === "earth-block")) {
+          const err64 = {};
           if (vErrors === null) {
-            vErrors = [err5];
+            vErrors = [err64];
           } else {
-            vErrors.push(err5);
+            vErrors.push(err64);
           }
           errors++;
         }
       }
     }
   }
-  var _valid1 = _errs8 === errors;
-  errors = _errs7;
+  var _valid1 = _errs13 === errors;
+  errors = _errs12;
   if (vErrors !== null) {
-    if (_errs7) {
-      vErrors.length = _errs7;
+    if (_errs12) {
+      vErrors.length = _errs12;
     } else {
       vErrors = null;
     }
   }
   if (_valid1) {
-    const _errs10 = errors;
+    const _errs15 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["basic-rate"] !== void 0) {
-        const err6 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/1/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.down !== void 0) {
+        const err65 = { instancePath: instancePath + "/down", schemaPath: "#/allOf/1/then/properties/down/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err6];
+          vErrors = [err65];
         } else {
-          vErrors.push(err6);
+          vErrors.push(err65);
         }
         errors++;
       }
-      if (data["multicast-to-unicast"] !== void 0) {
-        const err7 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/1/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.up !== void 0) {
+        const err66 = { instancePath: instancePath + "/up", schemaPath: "#/allOf/1/then/properties/up/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err7];
+          vErrors = [err66];
         } else {
-          vErrors.push(err7);
+          vErrors.push(err66);
         }
         errors++;
       }
     }
-    var _valid1 = _errs10 === errors;
-    valid4 = _valid1;
-    if (valid4) {
+    var _valid1 = _errs15 === errors;
+    valid6 = _valid1;
+    if (valid6) {
       var props1 = {};
-      props1["basic-rate"] = true;
-      props1["multicast-to-unicast"] = true;
+      props1.down = true;
+      props1.up = true;
       props1.kind = true;
     }
   }
-  if (!valid4) {
-    const err8 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid6) {
+    const err67 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err8];
+      vErrors = [err67];
     } else {
-      vErrors.push(err8);
+      vErrors.push(err67);
     }
     errors++;
   }
@@ -1978,80 +2640,70 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props1);
     }
   }
-  const _errs12 = errors;
-  let valid7 = true;
-  const _errs13 = errors;
+  const _errs17 = errors;
+  let valid9 = true;
+  const _errs18 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err9 = {};
+      const err68 = {};
       if (vErrors === null) {
-        vErrors = [err9];
+        vErrors = [err68];
       } else {
-        vErrors.push(err9);
+        vErrors.push(err68);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data5 = data.kind;
-        if (!(data5 === "switch" || data5 === "router" || data5 === "access-point" || data5 === "media-converter" || data5 === "server" || data5 === "camera" || data5 === "tuner" || data5 === "patch-panel" || data5 === "aerial" || data5 === "lnb" || data5 === "amplifier" || data5 === "attenuator" || data5 === "filter" || data5 === "equaliser" || data5 === "splitter" || data5 === "tap" || data5 === "combiner" || data5 === "diplexer" || data5 === "multiswitch" || data5 === "outlet" || data5 === "power-inserter" || data5 === "isolator" || data5 === "earth-block")) {
-          const err10 = {};
+        let data64 = data.kind;
+        if (!(data64 === "switch" || data64 === "router" || data64 === "access-point" || data64 === "media-converter" || data64 === "display" || data64 === "patch-panel" || data64 === "aerial" || data64 === "lnb" || data64 === "amplifier" || data64 === "attenuator" || data64 === "filter" || data64 === "equaliser" || data64 === "splitter" || data64 === "tap" || data64 === "combiner" || data64 === "diplexer" || data64 === "multiswitch" || data64 === "outlet" || data64 === "power-inserter" || data64 === "isolator" || data64 === "earth-block")) {
+          const err69 = {};
           if (vErrors === null) {
-            vErrors = [err10];
+            vErrors = [err69];
           } else {
-            vErrors.push(err10);
+            vErrors.push(err69);
           }
           errors++;
         }
       }
     }
   }
-  var _valid2 = _errs13 === errors;
-  errors = _errs12;
+  var _valid2 = _errs18 === errors;
+  errors = _errs17;
   if (vErrors !== null) {
-    if (_errs12) {
-      vErrors.length = _errs12;
+    if (_errs17) {
+      vErrors.length = _errs17;
     } else {
       vErrors = null;
     }
   }
   if (_valid2) {
-    const _errs15 = errors;
+    const _errs20 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.decoders !== void 0) {
-        const err11 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/2/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.sessions !== void 0) {
+        const err70 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/2/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err11];
+          vErrors = [err70];
         } else {
-          vErrors.push(err11);
-        }
-        errors++;
-      }
-      if (data.decodes !== void 0) {
-        const err12 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/2/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err12];
-        } else {
-          vErrors.push(err12);
+          vErrors.push(err70);
         }
         errors++;
       }
     }
-    var _valid2 = _errs15 === errors;
-    valid7 = _valid2;
-    if (valid7) {
+    var _valid2 = _errs20 === errors;
+    valid9 = _valid2;
+    if (valid9) {
       var props2 = {};
-      props2.decoders = true;
-      props2.decodes = true;
+      props2.sessions = true;
       props2.kind = true;
     }
   }
-  if (!valid7) {
-    const err13 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid9) {
+    const err71 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err13];
+      vErrors = [err71];
     } else {
-      vErrors.push(err13);
+      vErrors.push(err71);
     }
     errors++;
   }
@@ -2063,155 +2715,80 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props2);
     }
   }
-  const _errs17 = errors;
-  let valid10 = true;
-  const _errs18 = errors;
+  const _errs22 = errors;
+  let valid12 = true;
+  const _errs23 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err14 = {};
+      const err72 = {};
       if (vErrors === null) {
-        vErrors = [err14];
+        vErrors = [err72];
       } else {
-        vErrors.push(err14);
+        vErrors.push(err72);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data8 = data.kind;
-        if (!(data8 === "media-converter" || data8 === "server" || data8 === "camera" || data8 === "display" || data8 === "computer" || data8 === "tuner" || data8 === "patch-panel" || data8 === "aerial" || data8 === "lnb" || data8 === "amplifier" || data8 === "attenuator" || data8 === "filter" || data8 === "equaliser" || data8 === "splitter" || data8 === "tap" || data8 === "combiner" || data8 === "diplexer" || data8 === "multiswitch" || data8 === "outlet" || data8 === "power-inserter" || data8 === "isolator" || data8 === "earth-block")) {
-          const err15 = {};
+        let data66 = data.kind;
+        if (!(data66 === "switch" || data66 === "router" || data66 === "media-converter" || data66 === "server" || data66 === "camera" || data66 === "display" || data66 === "computer" || data66 === "tuner" || data66 === "patch-panel" || data66 === "aerial" || data66 === "lnb" || data66 === "amplifier" || data66 === "attenuator" || data66 === "filter" || data66 === "equaliser" || data66 === "splitter" || data66 === "tap" || data66 === "combiner" || data66 === "diplexer" || data66 === "multiswitch" || data66 === "outlet" || data66 === "power-inserter" || data66 === "isolator" || data66 === "earth-block")) {
+          const err73 = {};
           if (vErrors === null) {
-            vErrors = [err15];
+            vErrors = [err73];
           } else {
-            vErrors.push(err15);
+            vErrors.push(err73);
           }
           errors++;
         }
       }
     }
   }
-  var _valid3 = _errs18 === errors;
-  errors = _errs17;
+  var _valid3 = _errs23 === errors;
+  errors = _errs22;
   if (vErrors !== null) {
-    if (_errs17) {
-      vErrors.length = _errs17;
+    if (_errs22) {
+      vErrors.length = _errs22;
     } else {
       vErrors = null;
     }
   }
   if (_valid3) {
-    const _errs20 = errors;
+    const _errs25 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["igmp-snooping"] !== void 0) {
-        const err16 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/3/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["basic-rate"] !== void 0) {
+        const err74 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/3/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err16];
+          vErrors = [err74];
         } else {
-          vErrors.push(err16);
+          vErrors.push(err74);
         }
         errors++;
       }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err17 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/3/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["multicast-to-unicast"] !== void 0) {
+        const err75 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/3/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err17];
+          vErrors = [err75];
         } else {
-          vErrors.push(err17);
+          vErrors.push(err75);
         }
         errors++;
-      }
-      if (data["without-querier"] !== void 0) {
-        const err18 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/3/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err18];
-        } else {
-          vErrors.push(err18);
-        }
-        errors++;
-      }
-      if (data["spanning-tree"] !== void 0) {
-        const err19 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/3/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err19];
-        } else {
-          vErrors.push(err19);
-        }
-        errors++;
-      }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err20 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/3/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err20];
-        } else {
-          vErrors.push(err20);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data14 = data.ports;
-        if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
-          for (const key0 in data14) {
-            let data15 = data14[key0];
-            if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
-              if (data15["router-port"] !== void 0) {
-                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err21];
-                } else {
-                  vErrors.push(err21);
-                }
-                errors++;
-              }
-              if (data15["forward-reports"] !== void 0) {
-                const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err22];
-                } else {
-                  vErrors.push(err22);
-                }
-                errors++;
-              }
-            } else {
-              const err23 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err23];
-              } else {
-                vErrors.push(err23);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err24 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err24];
-          } else {
-            vErrors.push(err24);
-          }
-          errors++;
-        }
       }
     }
-    var _valid3 = _errs20 === errors;
-    valid10 = _valid3;
-    if (valid10) {
+    var _valid3 = _errs25 === errors;
+    valid12 = _valid3;
+    if (valid12) {
       var props3 = {};
-      props3["igmp-snooping"] = true;
-      props3["unregistered-multicast"] = true;
-      props3["without-querier"] = true;
-      props3["spanning-tree"] = true;
-      props3["spanning-tree-priority"] = true;
-      props3.ports = true;
+      props3["basic-rate"] = true;
+      props3["multicast-to-unicast"] = true;
       props3.kind = true;
     }
   }
-  if (!valid10) {
-    const err25 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid12) {
+    const err76 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err25];
+      vErrors = [err76];
     } else {
-      vErrors.push(err25);
+      vErrors.push(err76);
     }
     errors++;
   }
@@ -2229,22 +2806,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing4;
     if (data.kind === void 0 && (missing4 = "kind")) {
-      const err26 = {};
+      const err77 = {};
       if (vErrors === null) {
-        vErrors = [err26];
+        vErrors = [err77];
       } else {
-        vErrors.push(err26);
+        vErrors.push(err77);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data18 = data.kind;
-        if (!(data18 === "access-point" || data18 === "media-converter" || data18 === "server" || data18 === "camera" || data18 === "display" || data18 === "computer" || data18 === "tuner" || data18 === "patch-panel" || data18 === "aerial" || data18 === "lnb" || data18 === "amplifier" || data18 === "attenuator" || data18 === "filter" || data18 === "equaliser" || data18 === "splitter" || data18 === "tap" || data18 === "combiner" || data18 === "diplexer" || data18 === "multiswitch" || data18 === "outlet" || data18 === "power-inserter" || data18 === "isolator" || data18 === "earth-block")) {
-          const err27 = {};
+        let data69 = data.kind;
+        if (!(data69 === "switch" || data69 === "router" || data69 === "access-point" || data69 === "media-converter" || data69 === "server" || data69 === "camera" || data69 === "tuner" || data69 === "patch-panel" || data69 === "aerial" || data69 === "lnb" || data69 === "amplifier" || data69 === "attenuator" || data69 === "filter" || data69 === "equaliser" || data69 === "splitter" || data69 === "tap" || data69 === "combiner" || data69 === "diplexer" || data69 === "multiswitch" || data69 === "outlet" || data69 === "power-inserter" || data69 === "isolator" || data69 === "earth-block")) {
+          const err78 = {};
           if (vErrors === null) {
-            vErrors = [err27];
+            vErrors = [err78];
           } else {
-            vErrors.push(err27);
+            vErrors.push(err78);
           }
           errors++;
         }
@@ -2263,30 +2840,21 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid4) {
     const _errs30 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.routing !== void 0) {
-        const err28 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/4/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decoders !== void 0) {
+        const err79 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/4/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err28];
+          vErrors = [err79];
         } else {
-          vErrors.push(err28);
+          vErrors.push(err79);
         }
         errors++;
       }
-      if (data["multicast-routing"] !== void 0) {
-        const err29 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/4/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decodes !== void 0) {
+        const err80 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/4/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err29];
+          vErrors = [err80];
         } else {
-          vErrors.push(err29);
-        }
-        errors++;
-      }
-      if (data.addresses !== void 0) {
-        const err30 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/4/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err30];
-        } else {
-          vErrors.push(err30);
+          vErrors.push(err80);
         }
         errors++;
       }
@@ -2295,18 +2863,17 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     valid15 = _valid4;
     if (valid15) {
       var props4 = {};
-      props4.routing = true;
-      props4["multicast-routing"] = true;
-      props4.addresses = true;
+      props4.decoders = true;
+      props4.decodes = true;
       props4.kind = true;
     }
   }
   if (!valid15) {
-    const err31 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err81 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err31];
+      vErrors = [err81];
     } else {
-      vErrors.push(err31);
+      vErrors.push(err81);
     }
     errors++;
   }
@@ -2324,22 +2891,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing5;
     if (data.kind === void 0 && (missing5 = "kind")) {
-      const err32 = {};
+      const err82 = {};
       if (vErrors === null) {
-        vErrors = [err32];
+        vErrors = [err82];
       } else {
-        vErrors.push(err32);
+        vErrors.push(err82);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data22 = data.kind;
-        if (!(data22 === "camera" || data22 === "display" || data22 === "computer" || data22 === "tuner" || data22 === "patch-panel" || data22 === "aerial" || data22 === "lnb" || data22 === "amplifier" || data22 === "attenuator" || data22 === "filter" || data22 === "equaliser" || data22 === "splitter" || data22 === "tap" || data22 === "combiner" || data22 === "diplexer" || data22 === "multiswitch" || data22 === "outlet" || data22 === "power-inserter" || data22 === "isolator" || data22 === "earth-block")) {
-          const err33 = {};
+        let data72 = data.kind;
+        if (!(data72 === "media-converter" || data72 === "server" || data72 === "camera" || data72 === "display" || data72 === "computer" || data72 === "tuner" || data72 === "patch-panel" || data72 === "aerial" || data72 === "lnb" || data72 === "amplifier" || data72 === "attenuator" || data72 === "filter" || data72 === "equaliser" || data72 === "splitter" || data72 === "tap" || data72 === "combiner" || data72 === "diplexer" || data72 === "multiswitch" || data72 === "outlet" || data72 === "power-inserter" || data72 === "isolator" || data72 === "earth-block")) {
+          const err83 = {};
           if (vErrors === null) {
-            vErrors = [err33];
+            vErrors = [err83];
           } else {
-            vErrors.push(err33);
+            vErrors.push(err83);
           }
           errors++;
         }
@@ -2358,30 +2925,115 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid5) {
     const _errs35 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["poe-budget"] !== void 0) {
-        const err34 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/5/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["igmp-snooping"] !== void 0) {
+        const err84 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/5/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err34];
+          vErrors = [err84];
         } else {
-          vErrors.push(err34);
+          vErrors.push(err84);
         }
         errors++;
+      }
+      if (data["unregistered-multicast"] !== void 0) {
+        const err85 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/5/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err85];
+        } else {
+          vErrors.push(err85);
+        }
+        errors++;
+      }
+      if (data["without-querier"] !== void 0) {
+        const err86 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/5/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err86];
+        } else {
+          vErrors.push(err86);
+        }
+        errors++;
+      }
+      if (data["spanning-tree"] !== void 0) {
+        const err87 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/5/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err87];
+        } else {
+          vErrors.push(err87);
+        }
+        errors++;
+      }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err88 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/5/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err88];
+        } else {
+          vErrors.push(err88);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data78 = data.ports;
+        if (data78 && typeof data78 == "object" && !Array.isArray(data78)) {
+          for (const key1 in data78) {
+            let data79 = data78[key1];
+            if (data79 && typeof data79 == "object" && !Array.isArray(data79)) {
+              if (data79["router-port"] !== void 0) {
+                const err89 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err89];
+                } else {
+                  vErrors.push(err89);
+                }
+                errors++;
+              }
+              if (data79["forward-reports"] !== void 0) {
+                const err90 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err90];
+                } else {
+                  vErrors.push(err90);
+                }
+                errors++;
+              }
+            } else {
+              const err91 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err91];
+              } else {
+                vErrors.push(err91);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err92 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/5/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err92];
+          } else {
+            vErrors.push(err92);
+          }
+          errors++;
+        }
       }
     }
     var _valid5 = _errs35 === errors;
     valid18 = _valid5;
     if (valid18) {
       var props5 = {};
-      props5["poe-budget"] = true;
+      props5["igmp-snooping"] = true;
+      props5["unregistered-multicast"] = true;
+      props5["without-querier"] = true;
+      props5["spanning-tree"] = true;
+      props5["spanning-tree-priority"] = true;
+      props5.ports = true;
       props5.kind = true;
     }
   }
   if (!valid18) {
-    const err35 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err93 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err35];
+      vErrors = [err93];
     } else {
-      vErrors.push(err35);
+      vErrors.push(err93);
     }
     errors++;
   }
@@ -2393,105 +3045,90 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props5);
     }
   }
-  const _errs37 = errors;
-  let valid21 = true;
-  const _errs38 = errors;
+  const _errs42 = errors;
+  let valid23 = true;
+  const _errs43 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing6;
     if (data.kind === void 0 && (missing6 = "kind")) {
-      const err36 = {};
+      const err94 = {};
       if (vErrors === null) {
-        vErrors = [err36];
+        vErrors = [err94];
       } else {
-        vErrors.push(err36);
+        vErrors.push(err94);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data24 = data.kind;
-        if (!(data24 === "media-converter" || data24 === "camera" || data24 === "display" || data24 === "tuner" || data24 === "patch-panel" || data24 === "aerial" || data24 === "lnb" || data24 === "amplifier" || data24 === "attenuator" || data24 === "filter" || data24 === "equaliser" || data24 === "splitter" || data24 === "tap" || data24 === "combiner" || data24 === "diplexer" || data24 === "multiswitch" || data24 === "outlet" || data24 === "power-inserter" || data24 === "isolator" || data24 === "earth-block")) {
-          const err37 = {};
+        let data82 = data.kind;
+        if (!(data82 === "access-point" || data82 === "media-converter" || data82 === "server" || data82 === "camera" || data82 === "display" || data82 === "computer" || data82 === "tuner" || data82 === "patch-panel" || data82 === "aerial" || data82 === "lnb" || data82 === "amplifier" || data82 === "attenuator" || data82 === "filter" || data82 === "equaliser" || data82 === "splitter" || data82 === "tap" || data82 === "combiner" || data82 === "diplexer" || data82 === "multiswitch" || data82 === "outlet" || data82 === "power-inserter" || data82 === "isolator" || data82 === "earth-block")) {
+          const err95 = {};
           if (vErrors === null) {
-            vErrors = [err37];
+            vErrors = [err95];
           } else {
-            vErrors.push(err37);
+            vErrors.push(err95);
           }
           errors++;
         }
       }
     }
   }
-  var _valid6 = _errs38 === errors;
-  errors = _errs37;
+  var _valid6 = _errs43 === errors;
+  errors = _errs42;
   if (vErrors !== null) {
-    if (_errs37) {
-      vErrors.length = _errs37;
+    if (_errs42) {
+      vErrors.length = _errs42;
     } else {
       vErrors = null;
     }
   }
   if (_valid6) {
-    const _errs40 = errors;
+    const _errs45 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ports !== void 0) {
-        let data25 = data.ports;
-        if (data25 && typeof data25 == "object" && !Array.isArray(data25)) {
-          for (const key1 in data25) {
-            let data26 = data25[key1];
-            if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
-              if (data26.lag !== void 0) {
-                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err38];
-                } else {
-                  vErrors.push(err38);
-                }
-                errors++;
-              }
-              if (data26.lacp !== void 0) {
-                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err39];
-                } else {
-                  vErrors.push(err39);
-                }
-                errors++;
-              }
-            } else {
-              const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/6/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err40];
-              } else {
-                vErrors.push(err40);
-              }
-              errors++;
-            }
-          }
+      if (data.routing !== void 0) {
+        const err96 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/6/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err96];
         } else {
-          const err41 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/6/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err41];
-          } else {
-            vErrors.push(err41);
-          }
-          errors++;
+          vErrors.push(err96);
         }
+        errors++;
+      }
+      if (data["multicast-routing"] !== void 0) {
+        const err97 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/6/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err97];
+        } else {
+          vErrors.push(err97);
+        }
+        errors++;
+      }
+      if (data.addresses !== void 0) {
+        const err98 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/6/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err98];
+        } else {
+          vErrors.push(err98);
+        }
+        errors++;
       }
     }
-    var _valid6 = _errs40 === errors;
-    valid21 = _valid6;
-    if (valid21) {
+    var _valid6 = _errs45 === errors;
+    valid23 = _valid6;
+    if (valid23) {
       var props6 = {};
-      props6.ports = true;
+      props6.routing = true;
+      props6["multicast-routing"] = true;
+      props6.addresses = true;
       props6.kind = true;
     }
   }
-  if (!valid21) {
-    const err42 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid23) {
+    const err99 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err42];
+      vErrors = [err99];
     } else {
-      vErrors.push(err42);
+      vErrors.push(err99);
     }
     errors++;
   }
@@ -2509,22 +3146,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing7;
     if (data.kind === void 0 && (missing7 = "kind")) {
-      const err43 = {};
+      const err100 = {};
       if (vErrors === null) {
-        vErrors = [err43];
+        vErrors = [err100];
       } else {
-        vErrors.push(err43);
+        vErrors.push(err100);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data29 = data.kind;
-        if (!(data29 === "patch-panel" || data29 === "aerial" || data29 === "lnb" || data29 === "amplifier" || data29 === "attenuator" || data29 === "filter" || data29 === "equaliser" || data29 === "splitter" || data29 === "tap" || data29 === "combiner" || data29 === "diplexer" || data29 === "multiswitch" || data29 === "outlet" || data29 === "power-inserter" || data29 === "isolator" || data29 === "earth-block")) {
-          const err44 = {};
+        let data86 = data.kind;
+        if (!(data86 === "camera" || data86 === "display" || data86 === "computer" || data86 === "tuner" || data86 === "patch-panel" || data86 === "aerial" || data86 === "lnb" || data86 === "amplifier" || data86 === "attenuator" || data86 === "filter" || data86 === "equaliser" || data86 === "splitter" || data86 === "tap" || data86 === "combiner" || data86 === "diplexer" || data86 === "multiswitch" || data86 === "outlet" || data86 === "power-inserter" || data86 === "isolator" || data86 === "earth-block")) {
+          const err101 = {};
           if (vErrors === null) {
-            vErrors = [err44];
+            vErrors = [err101];
           } else {
-            vErrors.push(err44);
+            vErrors.push(err101);
           }
           errors++;
         }
@@ -2543,245 +3180,30 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid7) {
     const _errs50 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err45 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/7/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["poe-budget"] !== void 0) {
+        const err102 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/7/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err45];
+          vErrors = [err102];
         } else {
-          vErrors.push(err45);
+          vErrors.push(err102);
         }
         errors++;
-      }
-      if (data.mac !== void 0) {
-        const err46 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/7/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err46];
-        } else {
-          vErrors.push(err46);
-        }
-        errors++;
-      }
-      if (data.reserved !== void 0) {
-        const err47 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/7/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err47];
-        } else {
-          vErrors.push(err47);
-        }
-        errors++;
-      }
-      if (data.interface !== void 0) {
-        const err48 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/7/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err48];
-        } else {
-          vErrors.push(err48);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err49 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/7/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err49];
-        } else {
-          vErrors.push(err49);
-        }
-        errors++;
-      }
-      if (data.medium !== void 0) {
-        const err50 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/7/then/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err50];
-        } else {
-          vErrors.push(err50);
-        }
-        errors++;
-      }
-      if (data.module !== void 0) {
-        const err51 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/7/then/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err51];
-        } else {
-          vErrors.push(err51);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err52 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/7/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err52];
-        } else {
-          vErrors.push(err52);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err53 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/7/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err53];
-        } else {
-          vErrors.push(err53);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data39 = data.ports;
-        if (data39 && typeof data39 == "object" && !Array.isArray(data39)) {
-          for (const key2 in data39) {
-            let data40 = data39[key2];
-            if (data40 && typeof data40 == "object" && !Array.isArray(data40)) {
-              if (data40.speed !== void 0) {
-                const err54 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err54];
-                } else {
-                  vErrors.push(err54);
-                }
-                errors++;
-              }
-              if (data40.medium !== void 0) {
-                const err55 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err55];
-                } else {
-                  vErrors.push(err55);
-                }
-                errors++;
-              }
-              if (data40.module !== void 0) {
-                const err56 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err56];
-                } else {
-                  vErrors.push(err56);
-                }
-                errors++;
-              }
-              if (data40.vlan !== void 0) {
-                const err57 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err57];
-                } else {
-                  vErrors.push(err57);
-                }
-                errors++;
-              }
-              if (data40.trunk !== void 0) {
-                const err58 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err58];
-                } else {
-                  vErrors.push(err58);
-                }
-                errors++;
-              }
-              if (data40.native !== void 0) {
-                const err59 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err59];
-                } else {
-                  vErrors.push(err59);
-                }
-                errors++;
-              }
-              if (data40.address !== void 0) {
-                const err60 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err60];
-                } else {
-                  vErrors.push(err60);
-                }
-                errors++;
-              }
-              if (data40.addresses !== void 0) {
-                const err61 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err61];
-                } else {
-                  vErrors.push(err61);
-                }
-                errors++;
-              }
-              if (data40.poe !== void 0) {
-                const err62 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err62];
-                } else {
-                  vErrors.push(err62);
-                }
-                errors++;
-              }
-              if (data40.mac !== void 0) {
-                const err63 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err63];
-                } else {
-                  vErrors.push(err63);
-                }
-                errors++;
-              }
-              if (data40.reserved !== void 0) {
-                const err64 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err64];
-                } else {
-                  vErrors.push(err64);
-                }
-                errors++;
-              }
-              if (data40.interface !== void 0) {
-                const err65 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err65];
-                } else {
-                  vErrors.push(err65);
-                }
-                errors++;
-              }
-            } else {
-              const err66 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/7/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err66];
-              } else {
-                vErrors.push(err66);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err67 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/7/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err67];
-          } else {
-            vErrors.push(err67);
-          }
-          errors++;
-        }
       }
     }
     var _valid7 = _errs50 === errors;
     valid26 = _valid7;
     if (valid26) {
       var props7 = {};
-      props7.address = true;
-      props7.mac = true;
-      props7.reserved = true;
-      props7.interface = true;
-      props7.speed = true;
-      props7.medium = true;
-      props7.module = true;
-      props7.poe = true;
-      props7.routes = true;
-      props7.ports = true;
+      props7["poe-budget"] = true;
       props7.kind = true;
     }
   }
   if (!valid26) {
-    const err68 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err103 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err68];
+      vErrors = [err103];
     } else {
-      vErrors.push(err68);
+      vErrors.push(err103);
     }
     errors++;
   }
@@ -2793,70 +3215,105 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props7);
     }
   }
-  const _errs57 = errors;
-  let valid31 = true;
-  const _errs58 = errors;
+  const _errs52 = errors;
+  let valid29 = true;
+  const _errs53 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing8;
     if (data.kind === void 0 && (missing8 = "kind")) {
-      const err69 = {};
+      const err104 = {};
       if (vErrors === null) {
-        vErrors = [err69];
+        vErrors = [err104];
       } else {
-        vErrors.push(err69);
+        vErrors.push(err104);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data53 = data.kind;
-        if (!(data53 === "aerial" || data53 === "lnb" || data53 === "amplifier" || data53 === "attenuator" || data53 === "filter" || data53 === "equaliser" || data53 === "splitter" || data53 === "tap" || data53 === "combiner" || data53 === "diplexer" || data53 === "multiswitch" || data53 === "outlet" || data53 === "power-inserter" || data53 === "isolator" || data53 === "earth-block")) {
-          const err70 = {};
+        let data88 = data.kind;
+        if (!(data88 === "media-converter" || data88 === "camera" || data88 === "display" || data88 === "tuner" || data88 === "patch-panel" || data88 === "aerial" || data88 === "lnb" || data88 === "amplifier" || data88 === "attenuator" || data88 === "filter" || data88 === "equaliser" || data88 === "splitter" || data88 === "tap" || data88 === "combiner" || data88 === "diplexer" || data88 === "multiswitch" || data88 === "outlet" || data88 === "power-inserter" || data88 === "isolator" || data88 === "earth-block")) {
+          const err105 = {};
           if (vErrors === null) {
-            vErrors = [err70];
+            vErrors = [err105];
           } else {
-            vErrors.push(err70);
+            vErrors.push(err105);
           }
           errors++;
         }
       }
     }
   }
-  var _valid8 = _errs58 === errors;
-  errors = _errs57;
+  var _valid8 = _errs53 === errors;
+  errors = _errs52;
   if (vErrors !== null) {
-    if (_errs57) {
-      vErrors.length = _errs57;
+    if (_errs52) {
+      vErrors.length = _errs52;
     } else {
       vErrors = null;
     }
   }
   if (_valid8) {
-    const _errs60 = errors;
+    const _errs55 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.ports !== void 0) {
-        const err71 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/8/then/properties/ports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err71];
+        let data89 = data.ports;
+        if (data89 && typeof data89 == "object" && !Array.isArray(data89)) {
+          for (const key2 in data89) {
+            let data90 = data89[key2];
+            if (data90 && typeof data90 == "object" && !Array.isArray(data90)) {
+              if (data90.lag !== void 0) {
+                const err106 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/8/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err106];
+                } else {
+                  vErrors.push(err106);
+                }
+                errors++;
+              }
+              if (data90.lacp !== void 0) {
+                const err107 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/8/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err107];
+                } else {
+                  vErrors.push(err107);
+                }
+                errors++;
+              }
+            } else {
+              const err108 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/8/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err108];
+              } else {
+                vErrors.push(err108);
+              }
+              errors++;
+            }
+          }
         } else {
-          vErrors.push(err71);
+          const err109 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/8/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err109];
+          } else {
+            vErrors.push(err109);
+          }
+          errors++;
         }
-        errors++;
       }
     }
-    var _valid8 = _errs60 === errors;
-    valid31 = _valid8;
-    if (valid31) {
+    var _valid8 = _errs55 === errors;
+    valid29 = _valid8;
+    if (valid29) {
       var props8 = {};
       props8.ports = true;
       props8.kind = true;
     }
   }
-  if (!valid31) {
-    const err72 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid29) {
+    const err110 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err72];
+      vErrors = [err110];
     } else {
-      vErrors.push(err72);
+      vErrors.push(err110);
     }
     errors++;
   }
@@ -2874,22 +3331,22 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing9;
     if (data.kind === void 0 && (missing9 = "kind")) {
-      const err73 = {};
+      const err111 = {};
       if (vErrors === null) {
-        vErrors = [err73];
+        vErrors = [err111];
       } else {
-        vErrors.push(err73);
+        vErrors.push(err111);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data55 = data.kind;
-        if (!(data55 === "switch" || data55 === "router" || data55 === "access-point" || data55 === "media-converter" || data55 === "server" || data55 === "camera" || data55 === "display" || data55 === "computer" || data55 === "tuner" || data55 === "patch-panel" || data55 === "lnb" || data55 === "filter")) {
-          const err74 = {};
+        let data93 = data.kind;
+        if (!(data93 === "patch-panel" || data93 === "aerial" || data93 === "lnb" || data93 === "amplifier" || data93 === "attenuator" || data93 === "filter" || data93 === "equaliser" || data93 === "splitter" || data93 === "tap" || data93 === "combiner" || data93 === "diplexer" || data93 === "multiswitch" || data93 === "outlet" || data93 === "power-inserter" || data93 === "isolator" || data93 === "earth-block")) {
+          const err112 = {};
           if (vErrors === null) {
-            vErrors = [err74];
+            vErrors = [err112];
           } else {
-            vErrors.push(err74);
+            vErrors.push(err112);
           }
           errors++;
         }
@@ -2908,30 +3365,245 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid9) {
     const _errs65 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.frequencies !== void 0) {
-        const err75 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/9/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.address !== void 0) {
+        const err113 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/9/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err75];
+          vErrors = [err113];
         } else {
-          vErrors.push(err75);
+          vErrors.push(err113);
         }
         errors++;
+      }
+      if (data.mac !== void 0) {
+        const err114 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/9/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err114];
+        } else {
+          vErrors.push(err114);
+        }
+        errors++;
+      }
+      if (data.reserved !== void 0) {
+        const err115 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/9/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err115];
+        } else {
+          vErrors.push(err115);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err116 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/9/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err116];
+        } else {
+          vErrors.push(err116);
+        }
+        errors++;
+      }
+      if (data.speed !== void 0) {
+        const err117 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/9/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err117];
+        } else {
+          vErrors.push(err117);
+        }
+        errors++;
+      }
+      if (data.medium !== void 0) {
+        const err118 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/9/then/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err118];
+        } else {
+          vErrors.push(err118);
+        }
+        errors++;
+      }
+      if (data.module !== void 0) {
+        const err119 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/9/then/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err119];
+        } else {
+          vErrors.push(err119);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err120 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/9/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err120];
+        } else {
+          vErrors.push(err120);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err121 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/9/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err121];
+        } else {
+          vErrors.push(err121);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data103 = data.ports;
+        if (data103 && typeof data103 == "object" && !Array.isArray(data103)) {
+          for (const key3 in data103) {
+            let data104 = data103[key3];
+            if (data104 && typeof data104 == "object" && !Array.isArray(data104)) {
+              if (data104.speed !== void 0) {
+                const err122 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err122];
+                } else {
+                  vErrors.push(err122);
+                }
+                errors++;
+              }
+              if (data104.medium !== void 0) {
+                const err123 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err123];
+                } else {
+                  vErrors.push(err123);
+                }
+                errors++;
+              }
+              if (data104.module !== void 0) {
+                const err124 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err124];
+                } else {
+                  vErrors.push(err124);
+                }
+                errors++;
+              }
+              if (data104.vlan !== void 0) {
+                const err125 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err125];
+                } else {
+                  vErrors.push(err125);
+                }
+                errors++;
+              }
+              if (data104.trunk !== void 0) {
+                const err126 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err126];
+                } else {
+                  vErrors.push(err126);
+                }
+                errors++;
+              }
+              if (data104.native !== void 0) {
+                const err127 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err127];
+                } else {
+                  vErrors.push(err127);
+                }
+                errors++;
+              }
+              if (data104.address !== void 0) {
+                const err128 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err128];
+                } else {
+                  vErrors.push(err128);
+                }
+                errors++;
+              }
+              if (data104.addresses !== void 0) {
+                const err129 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err129];
+                } else {
+                  vErrors.push(err129);
+                }
+                errors++;
+              }
+              if (data104.poe !== void 0) {
+                const err130 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err130];
+                } else {
+                  vErrors.push(err130);
+                }
+                errors++;
+              }
+              if (data104.mac !== void 0) {
+                const err131 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err131];
+                } else {
+                  vErrors.push(err131);
+                }
+                errors++;
+              }
+              if (data104.reserved !== void 0) {
+                const err132 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err132];
+                } else {
+                  vErrors.push(err132);
+                }
+                errors++;
+              }
+              if (data104.interface !== void 0) {
+                const err133 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+                if (vErrors === null) {
+                  vErrors = [err133];
+                } else {
+                  vErrors.push(err133);
+                }
+                errors++;
+              }
+            } else {
+              const err134 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              if (vErrors === null) {
+                vErrors = [err134];
+              } else {
+                vErrors.push(err134);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err135 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/9/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          if (vErrors === null) {
+            vErrors = [err135];
+          } else {
+            vErrors.push(err135);
+          }
+          errors++;
+        }
       }
     }
     var _valid9 = _errs65 === errors;
     valid34 = _valid9;
     if (valid34) {
       var props9 = {};
-      props9.frequencies = true;
+      props9.address = true;
+      props9.mac = true;
+      props9.reserved = true;
+      props9.interface = true;
+      props9.speed = true;
+      props9.medium = true;
+      props9.module = true;
+      props9.poe = true;
+      props9.routes = true;
+      props9.ports = true;
       props9.kind = true;
     }
   }
   if (!valid34) {
-    const err76 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err136 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err76];
+      vErrors = [err136];
     } else {
-      vErrors.push(err76);
+      vErrors.push(err136);
     }
     errors++;
   }
@@ -2943,1102 +3615,12 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props9);
     }
   }
-  const _errs67 = errors;
-  let valid37 = true;
-  const _errs68 = errors;
+  const _errs72 = errors;
+  let valid39 = true;
+  const _errs73 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing10;
     if (data.kind === void 0 && (missing10 = "kind")) {
-      const err77 = {};
-      if (vErrors === null) {
-        vErrors = [err77];
-      } else {
-        vErrors.push(err77);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data57 = data.kind;
-        if (!(data57 === "switch" || data57 === "router" || data57 === "access-point" || data57 === "media-converter" || data57 === "server" || data57 === "camera" || data57 === "display" || data57 === "computer" || data57 === "tuner" || data57 === "patch-panel" || data57 === "aerial" || data57 === "lnb" || data57 === "amplifier" || data57 === "attenuator" || data57 === "equaliser" || data57 === "splitter" || data57 === "tap" || data57 === "combiner" || data57 === "diplexer" || data57 === "multiswitch" || data57 === "outlet" || data57 === "power-inserter" || data57 === "isolator" || data57 === "earth-block")) {
-          const err78 = {};
-          if (vErrors === null) {
-            vErrors = [err78];
-          } else {
-            vErrors.push(err78);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid10 = _errs68 === errors;
-  errors = _errs67;
-  if (vErrors !== null) {
-    if (_errs67) {
-      vErrors.length = _errs67;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid10) {
-    const _errs70 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.passes !== void 0) {
-        const err79 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/10/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err79];
-        } else {
-          vErrors.push(err79);
-        }
-        errors++;
-      }
-    }
-    var _valid10 = _errs70 === errors;
-    valid37 = _valid10;
-    if (valid37) {
-      var props10 = {};
-      props10.passes = true;
-      props10.kind = true;
-    }
-  }
-  if (!valid37) {
-    const err80 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err80];
-    } else {
-      vErrors.push(err80);
-    }
-    errors++;
-  }
-  if (props0 !== true && props10 !== void 0) {
-    if (props10 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props10);
-    }
-  }
-  const _errs72 = errors;
-  let valid40 = true;
-  const _errs73 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing11;
-    if (data.kind === void 0 && (missing11 = "kind")) {
-      const err81 = {};
-      if (vErrors === null) {
-        vErrors = [err81];
-      } else {
-        vErrors.push(err81);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data59 = data.kind;
-        if (!(data59 === "switch" || data59 === "router" || data59 === "access-point" || data59 === "media-converter" || data59 === "server" || data59 === "camera" || data59 === "display" || data59 === "computer" || data59 === "tuner" || data59 === "patch-panel" || data59 === "amplifier" || data59 === "attenuator" || data59 === "filter" || data59 === "equaliser" || data59 === "splitter" || data59 === "tap" || data59 === "combiner" || data59 === "diplexer" || data59 === "multiswitch" || data59 === "outlet" || data59 === "power-inserter" || data59 === "isolator" || data59 === "earth-block")) {
-          const err82 = {};
-          if (vErrors === null) {
-            vErrors = [err82];
-          } else {
-            vErrors.push(err82);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid11 = _errs73 === errors;
-  errors = _errs72;
-  if (vErrors !== null) {
-    if (_errs72) {
-      vErrors.length = _errs72;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid11) {
-    const _errs75 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.receives !== void 0) {
-        const err83 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/11/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err83];
-        } else {
-          vErrors.push(err83);
-        }
-        errors++;
-      }
-      if (data.quality !== void 0) {
-        const err84 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/11/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err84];
-        } else {
-          vErrors.push(err84);
-        }
-        errors++;
-      }
-      if (data.mast !== void 0) {
-        const err85 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/11/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err85];
-        } else {
-          vErrors.push(err85);
-        }
-        errors++;
-      }
-    }
-    var _valid11 = _errs75 === errors;
-    valid40 = _valid11;
-    if (valid40) {
-      var props11 = {};
-      props11.receives = true;
-      props11.quality = true;
-      props11.mast = true;
-      props11.kind = true;
-    }
-  }
-  if (!valid40) {
-    const err86 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err86];
-    } else {
-      vErrors.push(err86);
-    }
-    errors++;
-  }
-  if (props0 !== true && props11 !== void 0) {
-    if (props11 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props11);
-    }
-  }
-  const _errs77 = errors;
-  let valid43 = true;
-  const _errs78 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing12;
-    if (data.kind === void 0 && (missing12 = "kind")) {
-      const err87 = {};
-      if (vErrors === null) {
-        vErrors = [err87];
-      } else {
-        vErrors.push(err87);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data63 = data.kind;
-        if (!(data63 === "switch" || data63 === "router" || data63 === "access-point" || data63 === "media-converter" || data63 === "server" || data63 === "camera" || data63 === "display" || data63 === "computer" || data63 === "tuner" || data63 === "patch-panel" || data63 === "lnb" || data63 === "amplifier" || data63 === "attenuator" || data63 === "filter" || data63 === "equaliser" || data63 === "splitter" || data63 === "tap" || data63 === "combiner" || data63 === "diplexer" || data63 === "multiswitch" || data63 === "outlet" || data63 === "power-inserter" || data63 === "isolator" || data63 === "earth-block")) {
-          const err88 = {};
-          if (vErrors === null) {
-            vErrors = [err88];
-          } else {
-            vErrors.push(err88);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid12 = _errs78 === errors;
-  errors = _errs77;
-  if (vErrors !== null) {
-    if (_errs77) {
-      vErrors.length = _errs77;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid12) {
-    const _errs80 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.field !== void 0) {
-        const err89 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/12/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err89];
-        } else {
-          vErrors.push(err89);
-        }
-        errors++;
-      }
-    }
-    var _valid12 = _errs80 === errors;
-    valid43 = _valid12;
-    if (valid43) {
-      var props12 = {};
-      props12.field = true;
-      props12.kind = true;
-    }
-  }
-  if (!valid43) {
-    const err90 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err90];
-    } else {
-      vErrors.push(err90);
-    }
-    errors++;
-  }
-  if (props0 !== true && props12 !== void 0) {
-    if (props12 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props12);
-    }
-  }
-  const _errs82 = errors;
-  let valid46 = true;
-  const _errs83 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing13;
-    if (data.kind === void 0 && (missing13 = "kind")) {
-      const err91 = {};
-      if (vErrors === null) {
-        vErrors = [err91];
-      } else {
-        vErrors.push(err91);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data65 = data.kind;
-        if (!(data65 === "switch" || data65 === "router" || data65 === "access-point" || data65 === "media-converter" || data65 === "server" || data65 === "camera" || data65 === "display" || data65 === "computer" || data65 === "tuner" || data65 === "patch-panel" || data65 === "lnb" || data65 === "attenuator" || data65 === "filter" || data65 === "equaliser" || data65 === "splitter" || data65 === "tap" || data65 === "combiner" || data65 === "diplexer" || data65 === "multiswitch" || data65 === "outlet" || data65 === "power-inserter" || data65 === "isolator" || data65 === "earth-block")) {
-          const err92 = {};
-          if (vErrors === null) {
-            vErrors = [err92];
-          } else {
-            vErrors.push(err92);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid13 = _errs83 === errors;
-  errors = _errs82;
-  if (vErrors !== null) {
-    if (_errs82) {
-      vErrors.length = _errs82;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid13) {
-    const _errs85 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.gain !== void 0) {
-        const err93 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/13/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err93];
-        } else {
-          vErrors.push(err93);
-        }
-        errors++;
-      }
-    }
-    var _valid13 = _errs85 === errors;
-    valid46 = _valid13;
-    if (valid46) {
-      var props13 = {};
-      props13.gain = true;
-      props13.kind = true;
-    }
-  }
-  if (!valid46) {
-    const err94 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err94];
-    } else {
-      vErrors.push(err94);
-    }
-    errors++;
-  }
-  if (props0 !== true && props13 !== void 0) {
-    if (props13 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props13);
-    }
-  }
-  const _errs87 = errors;
-  let valid49 = true;
-  const _errs88 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing14;
-    if (data.kind === void 0 && (missing14 = "kind")) {
-      const err95 = {};
-      if (vErrors === null) {
-        vErrors = [err95];
-      } else {
-        vErrors.push(err95);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data67 = data.kind;
-        if (!(data67 === "switch" || data67 === "router" || data67 === "access-point" || data67 === "media-converter" || data67 === "server" || data67 === "camera" || data67 === "display" || data67 === "computer" || data67 === "tuner" || data67 === "patch-panel" || data67 === "aerial" || data67 === "attenuator" || data67 === "filter" || data67 === "equaliser" || data67 === "splitter" || data67 === "tap" || data67 === "combiner" || data67 === "diplexer" || data67 === "multiswitch" || data67 === "outlet" || data67 === "power-inserter" || data67 === "isolator" || data67 === "earth-block")) {
-          const err96 = {};
-          if (vErrors === null) {
-            vErrors = [err96];
-          } else {
-            vErrors.push(err96);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid14 = _errs88 === errors;
-  errors = _errs87;
-  if (vErrors !== null) {
-    if (_errs87) {
-      vErrors.length = _errs87;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid14) {
-    const _errs90 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["noise-figure"] !== void 0) {
-        const err97 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/14/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err97];
-        } else {
-          vErrors.push(err97);
-        }
-        errors++;
-      }
-    }
-    var _valid14 = _errs90 === errors;
-    valid49 = _valid14;
-    if (valid49) {
-      var props14 = {};
-      props14["noise-figure"] = true;
-      props14.kind = true;
-    }
-  }
-  if (!valid49) {
-    const err98 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err98];
-    } else {
-      vErrors.push(err98);
-    }
-    errors++;
-  }
-  if (props0 !== true && props14 !== void 0) {
-    if (props14 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props14);
-    }
-  }
-  const _errs92 = errors;
-  let valid52 = true;
-  const _errs93 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing15;
-    if (data.kind === void 0 && (missing15 = "kind")) {
-      const err99 = {};
-      if (vErrors === null) {
-        vErrors = [err99];
-      } else {
-        vErrors.push(err99);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data69 = data.kind;
-        if (!(data69 === "switch" || data69 === "router" || data69 === "access-point" || data69 === "media-converter" || data69 === "server" || data69 === "camera" || data69 === "display" || data69 === "computer" || data69 === "tuner" || data69 === "patch-panel" || data69 === "aerial" || data69 === "lnb" || data69 === "attenuator" || data69 === "filter" || data69 === "equaliser" || data69 === "splitter" || data69 === "tap" || data69 === "combiner" || data69 === "diplexer" || data69 === "multiswitch" || data69 === "outlet" || data69 === "power-inserter" || data69 === "isolator" || data69 === "earth-block")) {
-          const err100 = {};
-          if (vErrors === null) {
-            vErrors = [err100];
-          } else {
-            vErrors.push(err100);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid15 = _errs93 === errors;
-  errors = _errs92;
-  if (vErrors !== null) {
-    if (_errs92) {
-      vErrors.length = _errs92;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid15) {
-    const _errs95 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["max-output"] !== void 0) {
-        const err101 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/15/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err101];
-        } else {
-          vErrors.push(err101);
-        }
-        errors++;
-      }
-      if (data["powered-by"] !== void 0) {
-        const err102 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/15/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err102];
-        } else {
-          vErrors.push(err102);
-        }
-        errors++;
-      }
-    }
-    var _valid15 = _errs95 === errors;
-    valid52 = _valid15;
-    if (valid52) {
-      var props15 = {};
-      props15["max-output"] = true;
-      props15["powered-by"] = true;
-      props15.kind = true;
-    }
-  }
-  if (!valid52) {
-    const err103 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err103];
-    } else {
-      vErrors.push(err103);
-    }
-    errors++;
-  }
-  if (props0 !== true && props15 !== void 0) {
-    if (props15 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props15);
-    }
-  }
-  const _errs97 = errors;
-  let valid55 = true;
-  const _errs98 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing16;
-    if (data.kind === void 0 && (missing16 = "kind")) {
-      const err104 = {};
-      if (vErrors === null) {
-        vErrors = [err104];
-      } else {
-        vErrors.push(err104);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data72 = data.kind;
-        if (!(data72 === "switch" || data72 === "router" || data72 === "access-point" || data72 === "media-converter" || data72 === "server" || data72 === "camera" || data72 === "display" || data72 === "computer" || data72 === "tuner" || data72 === "patch-panel" || data72 === "aerial" || data72 === "lnb" || data72 === "attenuator" || data72 === "filter" || data72 === "equaliser" || data72 === "splitter" || data72 === "tap" || data72 === "combiner" || data72 === "diplexer" || data72 === "multiswitch" || data72 === "outlet" || data72 === "isolator" || data72 === "earth-block")) {
-          const err105 = {};
-          if (vErrors === null) {
-            vErrors = [err105];
-          } else {
-            vErrors.push(err105);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid16 = _errs98 === errors;
-  errors = _errs97;
-  if (vErrors !== null) {
-    if (_errs97) {
-      vErrors.length = _errs97;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid16) {
-    const _errs100 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.supply !== void 0) {
-        const err106 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/16/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err106];
-        } else {
-          vErrors.push(err106);
-        }
-        errors++;
-      }
-    }
-    var _valid16 = _errs100 === errors;
-    valid55 = _valid16;
-    if (valid55) {
-      var props16 = {};
-      props16.supply = true;
-      props16.kind = true;
-    }
-  }
-  if (!valid55) {
-    const err107 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err107];
-    } else {
-      vErrors.push(err107);
-    }
-    errors++;
-  }
-  if (props0 !== true && props16 !== void 0) {
-    if (props16 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props16);
-    }
-  }
-  const _errs102 = errors;
-  let valid58 = true;
-  const _errs103 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing17;
-    if (data.kind === void 0 && (missing17 = "kind")) {
-      const err108 = {};
-      if (vErrors === null) {
-        vErrors = [err108];
-      } else {
-        vErrors.push(err108);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data74 = data.kind;
-        if (!(data74 === "switch" || data74 === "router" || data74 === "access-point" || data74 === "media-converter" || data74 === "server" || data74 === "camera" || data74 === "display" || data74 === "computer" || data74 === "tuner" || data74 === "patch-panel" || data74 === "aerial" || data74 === "attenuator" || data74 === "filter" || data74 === "equaliser" || data74 === "splitter" || data74 === "tap" || data74 === "combiner" || data74 === "diplexer" || data74 === "outlet" || data74 === "isolator" || data74 === "earth-block")) {
-          const err109 = {};
-          if (vErrors === null) {
-            vErrors = [err109];
-          } else {
-            vErrors.push(err109);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid17 = _errs103 === errors;
-  errors = _errs102;
-  if (vErrors !== null) {
-    if (_errs102) {
-      vErrors.length = _errs102;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid17) {
-    const _errs105 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.current !== void 0) {
-        const err110 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/17/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err110];
-        } else {
-          vErrors.push(err110);
-        }
-        errors++;
-      }
-    }
-    var _valid17 = _errs105 === errors;
-    valid58 = _valid17;
-    if (valid58) {
-      var props17 = {};
-      props17.current = true;
-      props17.kind = true;
-    }
-  }
-  if (!valid58) {
-    const err111 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err111];
-    } else {
-      vErrors.push(err111);
-    }
-    errors++;
-  }
-  if (props0 !== true && props17 !== void 0) {
-    if (props17 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props17);
-    }
-  }
-  const _errs107 = errors;
-  let valid61 = true;
-  const _errs108 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing18;
-    if (data.kind === void 0 && (missing18 = "kind")) {
-      const err112 = {};
-      if (vErrors === null) {
-        vErrors = [err112];
-      } else {
-        vErrors.push(err112);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data76 = data.kind;
-        if (!(data76 === "switch" || data76 === "router" || data76 === "access-point" || data76 === "media-converter" || data76 === "server" || data76 === "camera" || data76 === "display" || data76 === "computer" || data76 === "tuner" || data76 === "patch-panel" || data76 === "aerial" || data76 === "lnb" || data76 === "amplifier")) {
-          const err113 = {};
-          if (vErrors === null) {
-            vErrors = [err113];
-          } else {
-            vErrors.push(err113);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid18 = _errs108 === errors;
-  errors = _errs107;
-  if (vErrors !== null) {
-    if (_errs107) {
-      vErrors.length = _errs107;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid18) {
-    const _errs110 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.loss !== void 0) {
-        const err114 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/18/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err114];
-        } else {
-          vErrors.push(err114);
-        }
-        errors++;
-      }
-      if (data["power-pass"] !== void 0) {
-        const err115 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/18/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err115];
-        } else {
-          vErrors.push(err115);
-        }
-        errors++;
-      }
-    }
-    var _valid18 = _errs110 === errors;
-    valid61 = _valid18;
-    if (valid61) {
-      var props18 = {};
-      props18.loss = true;
-      props18["power-pass"] = true;
-      props18.kind = true;
-    }
-  }
-  if (!valid61) {
-    const err116 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err116];
-    } else {
-      vErrors.push(err116);
-    }
-    errors++;
-  }
-  if (props0 !== true && props18 !== void 0) {
-    if (props18 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props18);
-    }
-  }
-  const _errs112 = errors;
-  let valid64 = true;
-  const _errs113 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing19;
-    if (data.kind === void 0 && (missing19 = "kind")) {
-      const err117 = {};
-      if (vErrors === null) {
-        vErrors = [err117];
-      } else {
-        vErrors.push(err117);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data79 = data.kind;
-        if (!(data79 === "switch" || data79 === "router" || data79 === "access-point" || data79 === "media-converter" || data79 === "server" || data79 === "camera" || data79 === "display" || data79 === "computer" || data79 === "tuner" || data79 === "patch-panel" || data79 === "aerial" || data79 === "lnb" || data79 === "amplifier" || data79 === "attenuator" || data79 === "filter" || data79 === "equaliser" || data79 === "splitter" || data79 === "combiner" || data79 === "diplexer" || data79 === "multiswitch" || data79 === "outlet" || data79 === "power-inserter" || data79 === "isolator" || data79 === "earth-block")) {
-          const err118 = {};
-          if (vErrors === null) {
-            vErrors = [err118];
-          } else {
-            vErrors.push(err118);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid19 = _errs113 === errors;
-  errors = _errs112;
-  if (vErrors !== null) {
-    if (_errs112) {
-      vErrors.length = _errs112;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid19) {
-    const _errs115 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["tap-loss"] !== void 0) {
-        const err119 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/19/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err119];
-        } else {
-          vErrors.push(err119);
-        }
-        errors++;
-      }
-    }
-    var _valid19 = _errs115 === errors;
-    valid64 = _valid19;
-    if (valid64) {
-      var props19 = {};
-      props19["tap-loss"] = true;
-      props19.kind = true;
-    }
-  }
-  if (!valid64) {
-    const err120 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err120];
-    } else {
-      vErrors.push(err120);
-    }
-    errors++;
-  }
-  if (props0 !== true && props19 !== void 0) {
-    if (props19 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props19);
-    }
-  }
-  const _errs117 = errors;
-  let valid67 = true;
-  const _errs118 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing20;
-    if (data.kind === void 0 && (missing20 = "kind")) {
-      const err121 = {};
-      if (vErrors === null) {
-        vErrors = [err121];
-      } else {
-        vErrors.push(err121);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data81 = data.kind;
-        if (!(data81 === "switch" || data81 === "router" || data81 === "access-point" || data81 === "media-converter" || data81 === "server" || data81 === "camera" || data81 === "display" || data81 === "computer" || data81 === "tuner" || data81 === "patch-panel" || data81 === "aerial" || data81 === "lnb" || data81 === "amplifier" || data81 === "attenuator" || data81 === "filter" || data81 === "splitter" || data81 === "tap" || data81 === "combiner" || data81 === "diplexer" || data81 === "multiswitch" || data81 === "outlet" || data81 === "power-inserter" || data81 === "isolator" || data81 === "earth-block")) {
-          const err122 = {};
-          if (vErrors === null) {
-            vErrors = [err122];
-          } else {
-            vErrors.push(err122);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid20 = _errs118 === errors;
-  errors = _errs117;
-  if (vErrors !== null) {
-    if (_errs117) {
-      vErrors.length = _errs117;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid20) {
-    const _errs120 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.slope !== void 0) {
-        const err123 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/20/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err123];
-        } else {
-          vErrors.push(err123);
-        }
-        errors++;
-      }
-    }
-    var _valid20 = _errs120 === errors;
-    valid67 = _valid20;
-    if (valid67) {
-      var props20 = {};
-      props20.slope = true;
-      props20.kind = true;
-    }
-  }
-  if (!valid67) {
-    const err124 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err124];
-    } else {
-      vErrors.push(err124);
-    }
-    errors++;
-  }
-  if (props0 !== true && props20 !== void 0) {
-    if (props20 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props20);
-    }
-  }
-  const _errs122 = errors;
-  let valid70 = true;
-  const _errs123 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing21;
-    if (data.kind === void 0 && (missing21 = "kind")) {
-      const err125 = {};
-      if (vErrors === null) {
-        vErrors = [err125];
-      } else {
-        vErrors.push(err125);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data83 = data.kind;
-        if (!(data83 === "switch" || data83 === "router" || data83 === "access-point" || data83 === "media-converter" || data83 === "server" || data83 === "camera" || data83 === "display" || data83 === "computer" || data83 === "tuner" || data83 === "patch-panel" || data83 === "aerial" || data83 === "lnb" || data83 === "amplifier" || data83 === "attenuator" || data83 === "filter" || data83 === "equaliser" || data83 === "combiner" || data83 === "diplexer" || data83 === "outlet" || data83 === "power-inserter" || data83 === "isolator" || data83 === "earth-block")) {
-          const err126 = {};
-          if (vErrors === null) {
-            vErrors = [err126];
-          } else {
-            vErrors.push(err126);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid21 = _errs123 === errors;
-  errors = _errs122;
-  if (vErrors !== null) {
-    if (_errs122) {
-      vErrors.length = _errs122;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid21) {
-    const _errs125 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ways !== void 0) {
-        const err127 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/21/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err127];
-        } else {
-          vErrors.push(err127);
-        }
-        errors++;
-      }
-    }
-    var _valid21 = _errs125 === errors;
-    valid70 = _valid21;
-    if (valid70) {
-      var props21 = {};
-      props21.ways = true;
-      props21.kind = true;
-    }
-  }
-  if (!valid70) {
-    const err128 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err128];
-    } else {
-      vErrors.push(err128);
-    }
-    errors++;
-  }
-  if (props0 !== true && props21 !== void 0) {
-    if (props21 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props21);
-    }
-  }
-  const _errs127 = errors;
-  let valid73 = true;
-  const _errs128 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing22;
-    if (data.kind === void 0 && (missing22 = "kind")) {
-      const err129 = {};
-      if (vErrors === null) {
-        vErrors = [err129];
-      } else {
-        vErrors.push(err129);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data85 = data.kind;
-        if (!(data85 === "switch" || data85 === "router" || data85 === "access-point" || data85 === "media-converter" || data85 === "server" || data85 === "camera" || data85 === "display" || data85 === "computer" || data85 === "tuner" || data85 === "patch-panel" || data85 === "aerial" || data85 === "amplifier" || data85 === "attenuator" || data85 === "filter" || data85 === "equaliser" || data85 === "power-inserter" || data85 === "isolator" || data85 === "earth-block")) {
-          const err130 = {};
-          if (vErrors === null) {
-            vErrors = [err130];
-          } else {
-            vErrors.push(err130);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid22 = _errs128 === errors;
-  errors = _errs127;
-  if (vErrors !== null) {
-    if (_errs127) {
-      vErrors.length = _errs127;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid22) {
-    const _errs130 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.terminated !== void 0) {
-        const err131 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/22/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err131];
-        } else {
-          vErrors.push(err131);
-        }
-        errors++;
-      }
-    }
-    var _valid22 = _errs130 === errors;
-    valid73 = _valid22;
-    if (valid73) {
-      var props22 = {};
-      props22.terminated = true;
-      props22.kind = true;
-    }
-  }
-  if (!valid73) {
-    const err132 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err132];
-    } else {
-      vErrors.push(err132);
-    }
-    errors++;
-  }
-  if (props0 !== true && props22 !== void 0) {
-    if (props22 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props22);
-    }
-  }
-  const _errs132 = errors;
-  let valid76 = true;
-  const _errs133 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing23;
-    if (data.kind === void 0 && (missing23 = "kind")) {
-      const err133 = {};
-      if (vErrors === null) {
-        vErrors = [err133];
-      } else {
-        vErrors.push(err133);
-      }
-      errors++;
-    } else {
-      if (data.kind !== void 0) {
-        let data87 = data.kind;
-        if (!(data87 === "switch" || data87 === "router" || data87 === "access-point" || data87 === "media-converter" || data87 === "server" || data87 === "camera" || data87 === "display" || data87 === "computer" || data87 === "tuner" || data87 === "patch-panel" || data87 === "aerial" || data87 === "lnb" || data87 === "amplifier" || data87 === "attenuator" || data87 === "filter" || data87 === "equaliser" || data87 === "power-inserter" || data87 === "isolator" || data87 === "earth-block")) {
-          const err134 = {};
-          if (vErrors === null) {
-            vErrors = [err134];
-          } else {
-            vErrors.push(err134);
-          }
-          errors++;
-        }
-      }
-    }
-  }
-  var _valid23 = _errs133 === errors;
-  errors = _errs132;
-  if (vErrors !== null) {
-    if (_errs132) {
-      vErrors.length = _errs132;
-    } else {
-      vErrors = null;
-    }
-  }
-  if (_valid23) {
-    const _errs135 = errors;
-    if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.isolation !== void 0) {
-        const err135 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/23/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err135];
-        } else {
-          vErrors.push(err135);
-        }
-        errors++;
-      }
-    }
-    var _valid23 = _errs135 === errors;
-    valid76 = _valid23;
-    if (valid76) {
-      var props23 = {};
-      props23.isolation = true;
-      props23.kind = true;
-    }
-  }
-  if (!valid76) {
-    const err136 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
-    if (vErrors === null) {
-      vErrors = [err136];
-    } else {
-      vErrors.push(err136);
-    }
-    errors++;
-  }
-  if (props0 !== true && props23 !== void 0) {
-    if (props23 === true) {
-      props0 = true;
-    } else {
-      props0 = props0 || {};
-      Object.assign(props0, props23);
-    }
-  }
-  const _errs137 = errors;
-  let valid79 = true;
-  const _errs138 = errors;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing24;
-    if (data.kind === void 0 && (missing24 = "kind")) {
       const err137 = {};
       if (vErrors === null) {
         vErrors = [err137];
@@ -4048,8 +3630,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data89 = data.kind;
-        if (!(data89 === "switch" || data89 === "router" || data89 === "access-point" || data89 === "media-converter" || data89 === "server" || data89 === "camera" || data89 === "display" || data89 === "computer" || data89 === "tuner" || data89 === "patch-panel" || data89 === "aerial" || data89 === "amplifier" || data89 === "attenuator" || data89 === "filter" || data89 === "equaliser" || data89 === "splitter" || data89 === "tap" || data89 === "combiner" || data89 === "diplexer" || data89 === "multiswitch" || data89 === "outlet" || data89 === "power-inserter" || data89 === "isolator" || data89 === "earth-block")) {
+        let data117 = data.kind;
+        if (!(data117 === "aerial" || data117 === "lnb" || data117 === "amplifier" || data117 === "attenuator" || data117 === "filter" || data117 === "equaliser" || data117 === "splitter" || data117 === "tap" || data117 === "combiner" || data117 === "diplexer" || data117 === "multiswitch" || data117 === "outlet" || data117 === "power-inserter" || data117 === "isolator" || data117 === "earth-block")) {
           const err138 = {};
           if (vErrors === null) {
             vErrors = [err138];
@@ -4061,20 +3643,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   }
-  var _valid24 = _errs138 === errors;
-  errors = _errs137;
+  var _valid10 = _errs73 === errors;
+  errors = _errs72;
   if (vErrors !== null) {
-    if (_errs137) {
-      vErrors.length = _errs137;
+    if (_errs72) {
+      vErrors.length = _errs72;
     } else {
       vErrors = null;
     }
   }
-  if (_valid24) {
-    const _errs140 = errors;
+  if (_valid10) {
+    const _errs75 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.type !== void 0) {
-        const err139 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/24/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.ports !== void 0) {
+        const err139 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/10/then/properties/ports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err139];
         } else {
@@ -4083,16 +3665,16 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    var _valid24 = _errs140 === errors;
-    valid79 = _valid24;
-    if (valid79) {
-      var props24 = {};
-      props24.type = true;
-      props24.kind = true;
+    var _valid10 = _errs75 === errors;
+    valid39 = _valid10;
+    if (valid39) {
+      var props10 = {};
+      props10.ports = true;
+      props10.kind = true;
     }
   }
-  if (!valid79) {
-    const err140 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid39) {
+    const err140 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
       vErrors = [err140];
     } else {
@@ -4100,20 +3682,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  if (props0 !== true && props24 !== void 0) {
-    if (props24 === true) {
+  if (props0 !== true && props10 !== void 0) {
+    if (props10 === true) {
       props0 = true;
     } else {
       props0 = props0 || {};
-      Object.assign(props0, props24);
+      Object.assign(props0, props10);
     }
   }
-  const _errs142 = errors;
-  let valid82 = true;
-  const _errs143 = errors;
+  const _errs77 = errors;
+  let valid42 = true;
+  const _errs78 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing25;
-    if (data.kind === void 0 && (missing25 = "kind")) {
+    let missing11;
+    if (data.kind === void 0 && (missing11 = "kind")) {
       const err141 = {};
       if (vErrors === null) {
         vErrors = [err141];
@@ -4123,8 +3705,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data91 = data.kind;
-        if (!(data91 === "switch" || data91 === "router" || data91 === "access-point" || data91 === "media-converter" || data91 === "server" || data91 === "camera" || data91 === "computer" || data91 === "patch-panel" || data91 === "aerial" || data91 === "lnb" || data91 === "amplifier" || data91 === "attenuator" || data91 === "filter" || data91 === "equaliser" || data91 === "splitter" || data91 === "tap" || data91 === "diplexer" || data91 === "multiswitch" || data91 === "outlet" || data91 === "power-inserter" || data91 === "isolator" || data91 === "earth-block")) {
+        let data119 = data.kind;
+        if (!(data119 === "switch" || data119 === "router" || data119 === "access-point" || data119 === "media-converter" || data119 === "server" || data119 === "camera" || data119 === "display" || data119 === "computer" || data119 === "tuner" || data119 === "patch-panel" || data119 === "lnb" || data119 === "filter")) {
           const err142 = {};
           if (vErrors === null) {
             vErrors = [err142];
@@ -4136,20 +3718,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   }
-  var _valid25 = _errs143 === errors;
-  errors = _errs142;
+  var _valid11 = _errs78 === errors;
+  errors = _errs77;
   if (vErrors !== null) {
-    if (_errs142) {
-      vErrors.length = _errs142;
+    if (_errs77) {
+      vErrors.length = _errs77;
     } else {
       vErrors = null;
     }
   }
-  if (_valid25) {
-    const _errs145 = errors;
+  if (_valid11) {
+    const _errs80 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.inputs !== void 0) {
-        const err143 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/25/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.frequencies !== void 0) {
+        const err143 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/11/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
           vErrors = [err143];
         } else {
@@ -4158,16 +3740,16 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    var _valid25 = _errs145 === errors;
-    valid82 = _valid25;
-    if (valid82) {
-      var props25 = {};
-      props25.inputs = true;
-      props25.kind = true;
+    var _valid11 = _errs80 === errors;
+    valid42 = _valid11;
+    if (valid42) {
+      var props11 = {};
+      props11.frequencies = true;
+      props11.kind = true;
     }
   }
-  if (!valid82) {
-    const err144 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid42) {
+    const err144 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
       vErrors = [err144];
     } else {
@@ -4175,20 +3757,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  if (props0 !== true && props25 !== void 0) {
-    if (props25 === true) {
+  if (props0 !== true && props11 !== void 0) {
+    if (props11 === true) {
       props0 = true;
     } else {
       props0 = props0 || {};
-      Object.assign(props0, props25);
+      Object.assign(props0, props11);
     }
   }
-  const _errs147 = errors;
-  let valid85 = true;
-  const _errs148 = errors;
+  const _errs82 = errors;
+  let valid45 = true;
+  const _errs83 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    let missing26;
-    if (data.kind === void 0 && (missing26 = "kind")) {
+    let missing12;
+    if (data.kind === void 0 && (missing12 = "kind")) {
       const err145 = {};
       if (vErrors === null) {
         vErrors = [err145];
@@ -4198,8 +3780,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data93 = data.kind;
-        if (!(data93 === "switch" || data93 === "router" || data93 === "access-point" || data93 === "media-converter" || data93 === "server" || data93 === "camera" || data93 === "display" || data93 === "computer" || data93 === "patch-panel" || data93 === "aerial" || data93 === "lnb" || data93 === "amplifier" || data93 === "attenuator" || data93 === "filter" || data93 === "equaliser" || data93 === "splitter" || data93 === "tap" || data93 === "combiner" || data93 === "diplexer" || data93 === "multiswitch" || data93 === "outlet" || data93 === "power-inserter" || data93 === "isolator" || data93 === "earth-block")) {
+        let data121 = data.kind;
+        if (!(data121 === "switch" || data121 === "router" || data121 === "access-point" || data121 === "media-converter" || data121 === "server" || data121 === "camera" || data121 === "display" || data121 === "computer" || data121 === "tuner" || data121 === "patch-panel" || data121 === "aerial" || data121 === "lnb" || data121 === "amplifier" || data121 === "attenuator" || data121 === "equaliser" || data121 === "splitter" || data121 === "tap" || data121 === "combiner" || data121 === "diplexer" || data121 === "multiswitch" || data121 === "outlet" || data121 === "power-inserter" || data121 === "isolator" || data121 === "earth-block")) {
           const err146 = {};
           if (vErrors === null) {
             vErrors = [err146];
@@ -4211,7 +3793,1022 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   }
-  var _valid26 = _errs148 === errors;
+  var _valid12 = _errs83 === errors;
+  errors = _errs82;
+  if (vErrors !== null) {
+    if (_errs82) {
+      vErrors.length = _errs82;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid12) {
+    const _errs85 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.passes !== void 0) {
+        const err147 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/12/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err147];
+        } else {
+          vErrors.push(err147);
+        }
+        errors++;
+      }
+    }
+    var _valid12 = _errs85 === errors;
+    valid45 = _valid12;
+    if (valid45) {
+      var props12 = {};
+      props12.passes = true;
+      props12.kind = true;
+    }
+  }
+  if (!valid45) {
+    const err148 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err148];
+    } else {
+      vErrors.push(err148);
+    }
+    errors++;
+  }
+  if (props0 !== true && props12 !== void 0) {
+    if (props12 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props12);
+    }
+  }
+  const _errs87 = errors;
+  let valid48 = true;
+  const _errs88 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing13;
+    if (data.kind === void 0 && (missing13 = "kind")) {
+      const err149 = {};
+      if (vErrors === null) {
+        vErrors = [err149];
+      } else {
+        vErrors.push(err149);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data123 = data.kind;
+        if (!(data123 === "switch" || data123 === "router" || data123 === "access-point" || data123 === "media-converter" || data123 === "server" || data123 === "camera" || data123 === "display" || data123 === "computer" || data123 === "tuner" || data123 === "patch-panel" || data123 === "amplifier" || data123 === "attenuator" || data123 === "filter" || data123 === "equaliser" || data123 === "splitter" || data123 === "tap" || data123 === "combiner" || data123 === "diplexer" || data123 === "multiswitch" || data123 === "outlet" || data123 === "power-inserter" || data123 === "isolator" || data123 === "earth-block")) {
+          const err150 = {};
+          if (vErrors === null) {
+            vErrors = [err150];
+          } else {
+            vErrors.push(err150);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid13 = _errs88 === errors;
+  errors = _errs87;
+  if (vErrors !== null) {
+    if (_errs87) {
+      vErrors.length = _errs87;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid13) {
+    const _errs90 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.receives !== void 0) {
+        const err151 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/13/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err151];
+        } else {
+          vErrors.push(err151);
+        }
+        errors++;
+      }
+      if (data.quality !== void 0) {
+        const err152 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/13/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err152];
+        } else {
+          vErrors.push(err152);
+        }
+        errors++;
+      }
+      if (data.mast !== void 0) {
+        const err153 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/13/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err153];
+        } else {
+          vErrors.push(err153);
+        }
+        errors++;
+      }
+    }
+    var _valid13 = _errs90 === errors;
+    valid48 = _valid13;
+    if (valid48) {
+      var props13 = {};
+      props13.receives = true;
+      props13.quality = true;
+      props13.mast = true;
+      props13.kind = true;
+    }
+  }
+  if (!valid48) {
+    const err154 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err154];
+    } else {
+      vErrors.push(err154);
+    }
+    errors++;
+  }
+  if (props0 !== true && props13 !== void 0) {
+    if (props13 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props13);
+    }
+  }
+  const _errs92 = errors;
+  let valid51 = true;
+  const _errs93 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing14;
+    if (data.kind === void 0 && (missing14 = "kind")) {
+      const err155 = {};
+      if (vErrors === null) {
+        vErrors = [err155];
+      } else {
+        vErrors.push(err155);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data127 = data.kind;
+        if (!(data127 === "switch" || data127 === "router" || data127 === "access-point" || data127 === "media-converter" || data127 === "server" || data127 === "camera" || data127 === "display" || data127 === "computer" || data127 === "tuner" || data127 === "patch-panel" || data127 === "lnb" || data127 === "amplifier" || data127 === "attenuator" || data127 === "filter" || data127 === "equaliser" || data127 === "splitter" || data127 === "tap" || data127 === "combiner" || data127 === "diplexer" || data127 === "multiswitch" || data127 === "outlet" || data127 === "power-inserter" || data127 === "isolator" || data127 === "earth-block")) {
+          const err156 = {};
+          if (vErrors === null) {
+            vErrors = [err156];
+          } else {
+            vErrors.push(err156);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid14 = _errs93 === errors;
+  errors = _errs92;
+  if (vErrors !== null) {
+    if (_errs92) {
+      vErrors.length = _errs92;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid14) {
+    const _errs95 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.field !== void 0) {
+        const err157 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/14/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err157];
+        } else {
+          vErrors.push(err157);
+        }
+        errors++;
+      }
+    }
+    var _valid14 = _errs95 === errors;
+    valid51 = _valid14;
+    if (valid51) {
+      var props14 = {};
+      props14.field = true;
+      props14.kind = true;
+    }
+  }
+  if (!valid51) {
+    const err158 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err158];
+    } else {
+      vErrors.push(err158);
+    }
+    errors++;
+  }
+  if (props0 !== true && props14 !== void 0) {
+    if (props14 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props14);
+    }
+  }
+  const _errs97 = errors;
+  let valid54 = true;
+  const _errs98 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing15;
+    if (data.kind === void 0 && (missing15 = "kind")) {
+      const err159 = {};
+      if (vErrors === null) {
+        vErrors = [err159];
+      } else {
+        vErrors.push(err159);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data129 = data.kind;
+        if (!(data129 === "switch" || data129 === "router" || data129 === "access-point" || data129 === "media-converter" || data129 === "server" || data129 === "camera" || data129 === "display" || data129 === "computer" || data129 === "tuner" || data129 === "patch-panel" || data129 === "lnb" || data129 === "attenuator" || data129 === "filter" || data129 === "equaliser" || data129 === "splitter" || data129 === "tap" || data129 === "combiner" || data129 === "diplexer" || data129 === "multiswitch" || data129 === "outlet" || data129 === "power-inserter" || data129 === "isolator" || data129 === "earth-block")) {
+          const err160 = {};
+          if (vErrors === null) {
+            vErrors = [err160];
+          } else {
+            vErrors.push(err160);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid15 = _errs98 === errors;
+  errors = _errs97;
+  if (vErrors !== null) {
+    if (_errs97) {
+      vErrors.length = _errs97;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid15) {
+    const _errs100 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.gain !== void 0) {
+        const err161 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/15/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err161];
+        } else {
+          vErrors.push(err161);
+        }
+        errors++;
+      }
+    }
+    var _valid15 = _errs100 === errors;
+    valid54 = _valid15;
+    if (valid54) {
+      var props15 = {};
+      props15.gain = true;
+      props15.kind = true;
+    }
+  }
+  if (!valid54) {
+    const err162 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err162];
+    } else {
+      vErrors.push(err162);
+    }
+    errors++;
+  }
+  if (props0 !== true && props15 !== void 0) {
+    if (props15 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props15);
+    }
+  }
+  const _errs102 = errors;
+  let valid57 = true;
+  const _errs103 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing16;
+    if (data.kind === void 0 && (missing16 = "kind")) {
+      const err163 = {};
+      if (vErrors === null) {
+        vErrors = [err163];
+      } else {
+        vErrors.push(err163);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data131 = data.kind;
+        if (!(data131 === "switch" || data131 === "router" || data131 === "access-point" || data131 === "media-converter" || data131 === "server" || data131 === "camera" || data131 === "display" || data131 === "computer" || data131 === "tuner" || data131 === "patch-panel" || data131 === "aerial" || data131 === "attenuator" || data131 === "filter" || data131 === "equaliser" || data131 === "splitter" || data131 === "tap" || data131 === "combiner" || data131 === "diplexer" || data131 === "multiswitch" || data131 === "outlet" || data131 === "power-inserter" || data131 === "isolator" || data131 === "earth-block")) {
+          const err164 = {};
+          if (vErrors === null) {
+            vErrors = [err164];
+          } else {
+            vErrors.push(err164);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid16 = _errs103 === errors;
+  errors = _errs102;
+  if (vErrors !== null) {
+    if (_errs102) {
+      vErrors.length = _errs102;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid16) {
+    const _errs105 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["noise-figure"] !== void 0) {
+        const err165 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/16/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err165];
+        } else {
+          vErrors.push(err165);
+        }
+        errors++;
+      }
+    }
+    var _valid16 = _errs105 === errors;
+    valid57 = _valid16;
+    if (valid57) {
+      var props16 = {};
+      props16["noise-figure"] = true;
+      props16.kind = true;
+    }
+  }
+  if (!valid57) {
+    const err166 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err166];
+    } else {
+      vErrors.push(err166);
+    }
+    errors++;
+  }
+  if (props0 !== true && props16 !== void 0) {
+    if (props16 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props16);
+    }
+  }
+  const _errs107 = errors;
+  let valid60 = true;
+  const _errs108 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing17;
+    if (data.kind === void 0 && (missing17 = "kind")) {
+      const err167 = {};
+      if (vErrors === null) {
+        vErrors = [err167];
+      } else {
+        vErrors.push(err167);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data133 = data.kind;
+        if (!(data133 === "switch" || data133 === "router" || data133 === "access-point" || data133 === "media-converter" || data133 === "server" || data133 === "camera" || data133 === "display" || data133 === "computer" || data133 === "tuner" || data133 === "patch-panel" || data133 === "aerial" || data133 === "lnb" || data133 === "attenuator" || data133 === "filter" || data133 === "equaliser" || data133 === "splitter" || data133 === "tap" || data133 === "combiner" || data133 === "diplexer" || data133 === "multiswitch" || data133 === "outlet" || data133 === "power-inserter" || data133 === "isolator" || data133 === "earth-block")) {
+          const err168 = {};
+          if (vErrors === null) {
+            vErrors = [err168];
+          } else {
+            vErrors.push(err168);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid17 = _errs108 === errors;
+  errors = _errs107;
+  if (vErrors !== null) {
+    if (_errs107) {
+      vErrors.length = _errs107;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid17) {
+    const _errs110 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["max-output"] !== void 0) {
+        const err169 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/17/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err169];
+        } else {
+          vErrors.push(err169);
+        }
+        errors++;
+      }
+      if (data["powered-by"] !== void 0) {
+        const err170 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/17/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err170];
+        } else {
+          vErrors.push(err170);
+        }
+        errors++;
+      }
+    }
+    var _valid17 = _errs110 === errors;
+    valid60 = _valid17;
+    if (valid60) {
+      var props17 = {};
+      props17["max-output"] = true;
+      props17["powered-by"] = true;
+      props17.kind = true;
+    }
+  }
+  if (!valid60) {
+    const err171 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err171];
+    } else {
+      vErrors.push(err171);
+    }
+    errors++;
+  }
+  if (props0 !== true && props17 !== void 0) {
+    if (props17 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props17);
+    }
+  }
+  const _errs112 = errors;
+  let valid63 = true;
+  const _errs113 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing18;
+    if (data.kind === void 0 && (missing18 = "kind")) {
+      const err172 = {};
+      if (vErrors === null) {
+        vErrors = [err172];
+      } else {
+        vErrors.push(err172);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data136 = data.kind;
+        if (!(data136 === "switch" || data136 === "router" || data136 === "access-point" || data136 === "media-converter" || data136 === "server" || data136 === "camera" || data136 === "display" || data136 === "computer" || data136 === "tuner" || data136 === "patch-panel" || data136 === "aerial" || data136 === "lnb" || data136 === "attenuator" || data136 === "filter" || data136 === "equaliser" || data136 === "splitter" || data136 === "tap" || data136 === "combiner" || data136 === "diplexer" || data136 === "multiswitch" || data136 === "outlet" || data136 === "isolator" || data136 === "earth-block")) {
+          const err173 = {};
+          if (vErrors === null) {
+            vErrors = [err173];
+          } else {
+            vErrors.push(err173);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid18 = _errs113 === errors;
+  errors = _errs112;
+  if (vErrors !== null) {
+    if (_errs112) {
+      vErrors.length = _errs112;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid18) {
+    const _errs115 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.supply !== void 0) {
+        const err174 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/18/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err174];
+        } else {
+          vErrors.push(err174);
+        }
+        errors++;
+      }
+    }
+    var _valid18 = _errs115 === errors;
+    valid63 = _valid18;
+    if (valid63) {
+      var props18 = {};
+      props18.supply = true;
+      props18.kind = true;
+    }
+  }
+  if (!valid63) {
+    const err175 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err175];
+    } else {
+      vErrors.push(err175);
+    }
+    errors++;
+  }
+  if (props0 !== true && props18 !== void 0) {
+    if (props18 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props18);
+    }
+  }
+  const _errs117 = errors;
+  let valid66 = true;
+  const _errs118 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing19;
+    if (data.kind === void 0 && (missing19 = "kind")) {
+      const err176 = {};
+      if (vErrors === null) {
+        vErrors = [err176];
+      } else {
+        vErrors.push(err176);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data138 = data.kind;
+        if (!(data138 === "switch" || data138 === "router" || data138 === "access-point" || data138 === "media-converter" || data138 === "server" || data138 === "camera" || data138 === "display" || data138 === "computer" || data138 === "tuner" || data138 === "patch-panel" || data138 === "aerial" || data138 === "attenuator" || data138 === "filter" || data138 === "equaliser" || data138 === "splitter" || data138 === "tap" || data138 === "combiner" || data138 === "diplexer" || data138 === "outlet" || data138 === "isolator" || data138 === "earth-block")) {
+          const err177 = {};
+          if (vErrors === null) {
+            vErrors = [err177];
+          } else {
+            vErrors.push(err177);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid19 = _errs118 === errors;
+  errors = _errs117;
+  if (vErrors !== null) {
+    if (_errs117) {
+      vErrors.length = _errs117;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid19) {
+    const _errs120 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.current !== void 0) {
+        const err178 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/19/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err178];
+        } else {
+          vErrors.push(err178);
+        }
+        errors++;
+      }
+    }
+    var _valid19 = _errs120 === errors;
+    valid66 = _valid19;
+    if (valid66) {
+      var props19 = {};
+      props19.current = true;
+      props19.kind = true;
+    }
+  }
+  if (!valid66) {
+    const err179 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err179];
+    } else {
+      vErrors.push(err179);
+    }
+    errors++;
+  }
+  if (props0 !== true && props19 !== void 0) {
+    if (props19 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props19);
+    }
+  }
+  const _errs122 = errors;
+  let valid69 = true;
+  const _errs123 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing20;
+    if (data.kind === void 0 && (missing20 = "kind")) {
+      const err180 = {};
+      if (vErrors === null) {
+        vErrors = [err180];
+      } else {
+        vErrors.push(err180);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data140 = data.kind;
+        if (!(data140 === "switch" || data140 === "router" || data140 === "access-point" || data140 === "media-converter" || data140 === "server" || data140 === "camera" || data140 === "display" || data140 === "computer" || data140 === "tuner" || data140 === "patch-panel" || data140 === "aerial" || data140 === "lnb" || data140 === "amplifier")) {
+          const err181 = {};
+          if (vErrors === null) {
+            vErrors = [err181];
+          } else {
+            vErrors.push(err181);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid20 = _errs123 === errors;
+  errors = _errs122;
+  if (vErrors !== null) {
+    if (_errs122) {
+      vErrors.length = _errs122;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid20) {
+    const _errs125 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.loss !== void 0) {
+        const err182 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/20/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err182];
+        } else {
+          vErrors.push(err182);
+        }
+        errors++;
+      }
+      if (data["power-pass"] !== void 0) {
+        const err183 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/20/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err183];
+        } else {
+          vErrors.push(err183);
+        }
+        errors++;
+      }
+    }
+    var _valid20 = _errs125 === errors;
+    valid69 = _valid20;
+    if (valid69) {
+      var props20 = {};
+      props20.loss = true;
+      props20["power-pass"] = true;
+      props20.kind = true;
+    }
+  }
+  if (!valid69) {
+    const err184 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err184];
+    } else {
+      vErrors.push(err184);
+    }
+    errors++;
+  }
+  if (props0 !== true && props20 !== void 0) {
+    if (props20 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props20);
+    }
+  }
+  const _errs127 = errors;
+  let valid72 = true;
+  const _errs128 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing21;
+    if (data.kind === void 0 && (missing21 = "kind")) {
+      const err185 = {};
+      if (vErrors === null) {
+        vErrors = [err185];
+      } else {
+        vErrors.push(err185);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data143 = data.kind;
+        if (!(data143 === "switch" || data143 === "router" || data143 === "access-point" || data143 === "media-converter" || data143 === "server" || data143 === "camera" || data143 === "display" || data143 === "computer" || data143 === "tuner" || data143 === "patch-panel" || data143 === "aerial" || data143 === "lnb" || data143 === "amplifier" || data143 === "attenuator" || data143 === "filter" || data143 === "equaliser" || data143 === "splitter" || data143 === "combiner" || data143 === "diplexer" || data143 === "multiswitch" || data143 === "outlet" || data143 === "power-inserter" || data143 === "isolator" || data143 === "earth-block")) {
+          const err186 = {};
+          if (vErrors === null) {
+            vErrors = [err186];
+          } else {
+            vErrors.push(err186);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid21 = _errs128 === errors;
+  errors = _errs127;
+  if (vErrors !== null) {
+    if (_errs127) {
+      vErrors.length = _errs127;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid21) {
+    const _errs130 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data["tap-loss"] !== void 0) {
+        const err187 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/21/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err187];
+        } else {
+          vErrors.push(err187);
+        }
+        errors++;
+      }
+    }
+    var _valid21 = _errs130 === errors;
+    valid72 = _valid21;
+    if (valid72) {
+      var props21 = {};
+      props21["tap-loss"] = true;
+      props21.kind = true;
+    }
+  }
+  if (!valid72) {
+    const err188 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err188];
+    } else {
+      vErrors.push(err188);
+    }
+    errors++;
+  }
+  if (props0 !== true && props21 !== void 0) {
+    if (props21 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props21);
+    }
+  }
+  const _errs132 = errors;
+  let valid75 = true;
+  const _errs133 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing22;
+    if (data.kind === void 0 && (missing22 = "kind")) {
+      const err189 = {};
+      if (vErrors === null) {
+        vErrors = [err189];
+      } else {
+        vErrors.push(err189);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data145 = data.kind;
+        if (!(data145 === "switch" || data145 === "router" || data145 === "access-point" || data145 === "media-converter" || data145 === "server" || data145 === "camera" || data145 === "display" || data145 === "computer" || data145 === "tuner" || data145 === "patch-panel" || data145 === "aerial" || data145 === "lnb" || data145 === "amplifier" || data145 === "attenuator" || data145 === "filter" || data145 === "splitter" || data145 === "tap" || data145 === "combiner" || data145 === "diplexer" || data145 === "multiswitch" || data145 === "outlet" || data145 === "power-inserter" || data145 === "isolator" || data145 === "earth-block")) {
+          const err190 = {};
+          if (vErrors === null) {
+            vErrors = [err190];
+          } else {
+            vErrors.push(err190);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid22 = _errs133 === errors;
+  errors = _errs132;
+  if (vErrors !== null) {
+    if (_errs132) {
+      vErrors.length = _errs132;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid22) {
+    const _errs135 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.slope !== void 0) {
+        const err191 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/22/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err191];
+        } else {
+          vErrors.push(err191);
+        }
+        errors++;
+      }
+    }
+    var _valid22 = _errs135 === errors;
+    valid75 = _valid22;
+    if (valid75) {
+      var props22 = {};
+      props22.slope = true;
+      props22.kind = true;
+    }
+  }
+  if (!valid75) {
+    const err192 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err192];
+    } else {
+      vErrors.push(err192);
+    }
+    errors++;
+  }
+  if (props0 !== true && props22 !== void 0) {
+    if (props22 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props22);
+    }
+  }
+  const _errs137 = errors;
+  let valid78 = true;
+  const _errs138 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing23;
+    if (data.kind === void 0 && (missing23 = "kind")) {
+      const err193 = {};
+      if (vErrors === null) {
+        vErrors = [err193];
+      } else {
+        vErrors.push(err193);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data147 = data.kind;
+        if (!(data147 === "switch" || data147 === "router" || data147 === "access-point" || data147 === "media-converter" || data147 === "server" || data147 === "camera" || data147 === "display" || data147 === "computer" || data147 === "tuner" || data147 === "patch-panel" || data147 === "aerial" || data147 === "lnb" || data147 === "amplifier" || data147 === "attenuator" || data147 === "filter" || data147 === "equaliser" || data147 === "combiner" || data147 === "diplexer" || data147 === "outlet" || data147 === "power-inserter" || data147 === "isolator" || data147 === "earth-block")) {
+          const err194 = {};
+          if (vErrors === null) {
+            vErrors = [err194];
+          } else {
+            vErrors.push(err194);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid23 = _errs138 === errors;
+  errors = _errs137;
+  if (vErrors !== null) {
+    if (_errs137) {
+      vErrors.length = _errs137;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid23) {
+    const _errs140 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.ways !== void 0) {
+        const err195 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/23/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err195];
+        } else {
+          vErrors.push(err195);
+        }
+        errors++;
+      }
+    }
+    var _valid23 = _errs140 === errors;
+    valid78 = _valid23;
+    if (valid78) {
+      var props23 = {};
+      props23.ways = true;
+      props23.kind = true;
+    }
+  }
+  if (!valid78) {
+    const err196 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err196];
+    } else {
+      vErrors.push(err196);
+    }
+    errors++;
+  }
+  if (props0 !== true && props23 !== void 0) {
+    if (props23 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props23);
+    }
+  }
+  const _errs142 = errors;
+  let valid81 = true;
+  const _errs143 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing24;
+    if (data.kind === void 0 && (missing24 = "kind")) {
+      const err197 = {};
+      if (vErrors === null) {
+        vErrors = [err197];
+      } else {
+        vErrors.push(err197);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data149 = data.kind;
+        if (!(data149 === "switch" || data149 === "router" || data149 === "access-point" || data149 === "media-converter" || data149 === "server" || data149 === "camera" || data149 === "display" || data149 === "computer" || data149 === "tuner" || data149 === "patch-panel" || data149 === "aerial" || data149 === "amplifier" || data149 === "attenuator" || data149 === "filter" || data149 === "equaliser" || data149 === "power-inserter" || data149 === "isolator" || data149 === "earth-block")) {
+          const err198 = {};
+          if (vErrors === null) {
+            vErrors = [err198];
+          } else {
+            vErrors.push(err198);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid24 = _errs143 === errors;
+  errors = _errs142;
+  if (vErrors !== null) {
+    if (_errs142) {
+      vErrors.length = _errs142;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid24) {
+    const _errs145 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.terminated !== void 0) {
+        const err199 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/24/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err199];
+        } else {
+          vErrors.push(err199);
+        }
+        errors++;
+      }
+    }
+    var _valid24 = _errs145 === errors;
+    valid81 = _valid24;
+    if (valid81) {
+      var props24 = {};
+      props24.terminated = true;
+      props24.kind = true;
+    }
+  }
+  if (!valid81) {
+    const err200 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err200];
+    } else {
+      vErrors.push(err200);
+    }
+    errors++;
+  }
+  if (props0 !== true && props24 !== void 0) {
+    if (props24 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props24);
+    }
+  }
+  const _errs147 = errors;
+  let valid84 = true;
+  const _errs148 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing25;
+    if (data.kind === void 0 && (missing25 = "kind")) {
+      const err201 = {};
+      if (vErrors === null) {
+        vErrors = [err201];
+      } else {
+        vErrors.push(err201);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data151 = data.kind;
+        if (!(data151 === "switch" || data151 === "router" || data151 === "access-point" || data151 === "media-converter" || data151 === "server" || data151 === "camera" || data151 === "display" || data151 === "computer" || data151 === "tuner" || data151 === "patch-panel" || data151 === "aerial" || data151 === "lnb" || data151 === "amplifier" || data151 === "attenuator" || data151 === "filter" || data151 === "equaliser" || data151 === "power-inserter" || data151 === "isolator" || data151 === "earth-block")) {
+          const err202 = {};
+          if (vErrors === null) {
+            vErrors = [err202];
+          } else {
+            vErrors.push(err202);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid25 = _errs148 === errors;
   errors = _errs147;
   if (vErrors !== null) {
     if (_errs147) {
@@ -4220,53 +4817,108 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       vErrors = null;
     }
   }
-  if (_valid26) {
+  if (_valid25) {
     const _errs150 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.tuners !== void 0) {
-        const err147 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/26/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.isolation !== void 0) {
+        const err203 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/25/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err147];
+          vErrors = [err203];
         } else {
-          vErrors.push(err147);
-        }
-        errors++;
-      }
-      if (data.host !== void 0) {
-        const err148 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/26/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err148];
-        } else {
-          vErrors.push(err148);
-        }
-        errors++;
-      }
-      if (data.bus !== void 0) {
-        const err149 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/26/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err149];
-        } else {
-          vErrors.push(err149);
+          vErrors.push(err203);
         }
         errors++;
       }
     }
-    var _valid26 = _errs150 === errors;
-    valid85 = _valid26;
-    if (valid85) {
+    var _valid25 = _errs150 === errors;
+    valid84 = _valid25;
+    if (valid84) {
+      var props25 = {};
+      props25.isolation = true;
+      props25.kind = true;
+    }
+  }
+  if (!valid84) {
+    const err204 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err204];
+    } else {
+      vErrors.push(err204);
+    }
+    errors++;
+  }
+  if (props0 !== true && props25 !== void 0) {
+    if (props25 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props25);
+    }
+  }
+  const _errs152 = errors;
+  let valid87 = true;
+  const _errs153 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing26;
+    if (data.kind === void 0 && (missing26 = "kind")) {
+      const err205 = {};
+      if (vErrors === null) {
+        vErrors = [err205];
+      } else {
+        vErrors.push(err205);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data153 = data.kind;
+        if (!(data153 === "switch" || data153 === "router" || data153 === "access-point" || data153 === "media-converter" || data153 === "server" || data153 === "camera" || data153 === "display" || data153 === "computer" || data153 === "tuner" || data153 === "patch-panel" || data153 === "aerial" || data153 === "amplifier" || data153 === "attenuator" || data153 === "filter" || data153 === "equaliser" || data153 === "splitter" || data153 === "tap" || data153 === "combiner" || data153 === "diplexer" || data153 === "multiswitch" || data153 === "outlet" || data153 === "power-inserter" || data153 === "isolator" || data153 === "earth-block")) {
+          const err206 = {};
+          if (vErrors === null) {
+            vErrors = [err206];
+          } else {
+            vErrors.push(err206);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid26 = _errs153 === errors;
+  errors = _errs152;
+  if (vErrors !== null) {
+    if (_errs152) {
+      vErrors.length = _errs152;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid26) {
+    const _errs155 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.type !== void 0) {
+        const err207 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/26/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err207];
+        } else {
+          vErrors.push(err207);
+        }
+        errors++;
+      }
+    }
+    var _valid26 = _errs155 === errors;
+    valid87 = _valid26;
+    if (valid87) {
       var props26 = {};
-      props26.tuners = true;
-      props26.host = true;
-      props26.bus = true;
+      props26.type = true;
       props26.kind = true;
     }
   }
-  if (!valid85) {
-    const err150 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid87) {
+    const err208 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err150];
+      vErrors = [err208];
     } else {
-      vErrors.push(err150);
+      vErrors.push(err208);
     }
     errors++;
   }
@@ -4278,70 +4930,70 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props26);
     }
   }
-  const _errs152 = errors;
-  let valid88 = true;
-  const _errs153 = errors;
+  const _errs157 = errors;
+  let valid90 = true;
+  const _errs158 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing27;
     if (data.kind === void 0 && (missing27 = "kind")) {
-      const err151 = {};
+      const err209 = {};
       if (vErrors === null) {
-        vErrors = [err151];
+        vErrors = [err209];
       } else {
-        vErrors.push(err151);
+        vErrors.push(err209);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data97 = data.kind;
-        if (!(data97 === "switch" || data97 === "access-point" || data97 === "media-converter" || data97 === "camera" || data97 === "display" || data97 === "tuner" || data97 === "patch-panel" || data97 === "aerial" || data97 === "lnb" || data97 === "amplifier" || data97 === "attenuator" || data97 === "filter" || data97 === "equaliser" || data97 === "splitter" || data97 === "tap" || data97 === "combiner" || data97 === "diplexer" || data97 === "multiswitch" || data97 === "outlet" || data97 === "power-inserter" || data97 === "isolator" || data97 === "earth-block")) {
-          const err152 = {};
+        let data155 = data.kind;
+        if (!(data155 === "switch" || data155 === "router" || data155 === "access-point" || data155 === "media-converter" || data155 === "server" || data155 === "camera" || data155 === "computer" || data155 === "patch-panel" || data155 === "aerial" || data155 === "lnb" || data155 === "amplifier" || data155 === "attenuator" || data155 === "filter" || data155 === "equaliser" || data155 === "splitter" || data155 === "tap" || data155 === "diplexer" || data155 === "multiswitch" || data155 === "outlet" || data155 === "power-inserter" || data155 === "isolator" || data155 === "earth-block")) {
+          const err210 = {};
           if (vErrors === null) {
-            vErrors = [err152];
+            vErrors = [err210];
           } else {
-            vErrors.push(err152);
+            vErrors.push(err210);
           }
           errors++;
         }
       }
     }
   }
-  var _valid27 = _errs153 === errors;
-  errors = _errs152;
+  var _valid27 = _errs158 === errors;
+  errors = _errs157;
   if (vErrors !== null) {
-    if (_errs152) {
-      vErrors.length = _errs152;
+    if (_errs157) {
+      vErrors.length = _errs157;
     } else {
       vErrors = null;
     }
   }
   if (_valid27) {
-    const _errs155 = errors;
+    const _errs160 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.buses !== void 0) {
-        const err153 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/27/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.inputs !== void 0) {
+        const err211 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/27/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
         if (vErrors === null) {
-          vErrors = [err153];
+          vErrors = [err211];
         } else {
-          vErrors.push(err153);
+          vErrors.push(err211);
         }
         errors++;
       }
     }
-    var _valid27 = _errs155 === errors;
-    valid88 = _valid27;
-    if (valid88) {
+    var _valid27 = _errs160 === errors;
+    valid90 = _valid27;
+    if (valid90) {
       var props27 = {};
-      props27.buses = true;
+      props27.inputs = true;
       props27.kind = true;
     }
   }
-  if (!valid88) {
-    const err154 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid90) {
+    const err212 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
     if (vErrors === null) {
-      vErrors = [err154];
+      vErrors = [err212];
     } else {
-      vErrors.push(err154);
+      vErrors.push(err212);
     }
     errors++;
   }
@@ -4353,480 +5005,650 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props27);
     }
   }
+  const _errs162 = errors;
+  let valid93 = true;
+  const _errs163 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing28;
+    if (data.kind === void 0 && (missing28 = "kind")) {
+      const err213 = {};
+      if (vErrors === null) {
+        vErrors = [err213];
+      } else {
+        vErrors.push(err213);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data157 = data.kind;
+        if (!(data157 === "switch" || data157 === "router" || data157 === "access-point" || data157 === "media-converter" || data157 === "server" || data157 === "camera" || data157 === "display" || data157 === "computer" || data157 === "patch-panel" || data157 === "aerial" || data157 === "lnb" || data157 === "amplifier" || data157 === "attenuator" || data157 === "filter" || data157 === "equaliser" || data157 === "splitter" || data157 === "tap" || data157 === "combiner" || data157 === "diplexer" || data157 === "multiswitch" || data157 === "outlet" || data157 === "power-inserter" || data157 === "isolator" || data157 === "earth-block")) {
+          const err214 = {};
+          if (vErrors === null) {
+            vErrors = [err214];
+          } else {
+            vErrors.push(err214);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid28 = _errs163 === errors;
+  errors = _errs162;
+  if (vErrors !== null) {
+    if (_errs162) {
+      vErrors.length = _errs162;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid28) {
+    const _errs165 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.tuners !== void 0) {
+        const err215 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/28/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err215];
+        } else {
+          vErrors.push(err215);
+        }
+        errors++;
+      }
+      if (data.host !== void 0) {
+        const err216 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/28/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err216];
+        } else {
+          vErrors.push(err216);
+        }
+        errors++;
+      }
+      if (data.bus !== void 0) {
+        const err217 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/28/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err217];
+        } else {
+          vErrors.push(err217);
+        }
+        errors++;
+      }
+    }
+    var _valid28 = _errs165 === errors;
+    valid93 = _valid28;
+    if (valid93) {
+      var props28 = {};
+      props28.tuners = true;
+      props28.host = true;
+      props28.bus = true;
+      props28.kind = true;
+    }
+  }
+  if (!valid93) {
+    const err218 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err218];
+    } else {
+      vErrors.push(err218);
+    }
+    errors++;
+  }
+  if (props0 !== true && props28 !== void 0) {
+    if (props28 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props28);
+    }
+  }
+  const _errs167 = errors;
+  let valid96 = true;
+  const _errs168 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing29;
+    if (data.kind === void 0 && (missing29 = "kind")) {
+      const err219 = {};
+      if (vErrors === null) {
+        vErrors = [err219];
+      } else {
+        vErrors.push(err219);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data161 = data.kind;
+        if (!(data161 === "switch" || data161 === "access-point" || data161 === "media-converter" || data161 === "camera" || data161 === "display" || data161 === "tuner" || data161 === "patch-panel" || data161 === "aerial" || data161 === "lnb" || data161 === "amplifier" || data161 === "attenuator" || data161 === "filter" || data161 === "equaliser" || data161 === "splitter" || data161 === "tap" || data161 === "combiner" || data161 === "diplexer" || data161 === "multiswitch" || data161 === "outlet" || data161 === "power-inserter" || data161 === "isolator" || data161 === "earth-block")) {
+          const err220 = {};
+          if (vErrors === null) {
+            vErrors = [err220];
+          } else {
+            vErrors.push(err220);
+          }
+          errors++;
+        }
+      }
+    }
+  }
+  var _valid29 = _errs168 === errors;
+  errors = _errs167;
+  if (vErrors !== null) {
+    if (_errs167) {
+      vErrors.length = _errs167;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid29) {
+    const _errs170 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.buses !== void 0) {
+        const err221 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/29/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        if (vErrors === null) {
+          vErrors = [err221];
+        } else {
+          vErrors.push(err221);
+        }
+        errors++;
+      }
+    }
+    var _valid29 = _errs170 === errors;
+    valid96 = _valid29;
+    if (valid96) {
+      var props29 = {};
+      props29.buses = true;
+      props29.kind = true;
+    }
+  }
+  if (!valid96) {
+    const err222 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    if (vErrors === null) {
+      vErrors = [err222];
+    } else {
+      vErrors.push(err222);
+    }
+    errors++;
+  }
+  if (props0 !== true && props29 !== void 0) {
+    if (props29 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props29);
+    }
+  }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err155 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err223 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
       if (vErrors === null) {
-        vErrors = [err155];
+        vErrors = [err223];
       } else {
-        vErrors.push(err155);
+        vErrors.push(err223);
       }
       errors++;
     }
-    for (const key3 in data) {
-      if (!func1.call(schema39.properties, key3)) {
-        const err156 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
+    for (const key4 in data) {
+      if (!func1.call(schema40.properties, key4)) {
+        const err224 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
-          vErrors = [err156];
+          vErrors = [err224];
         } else {
-          vErrors.push(err156);
+          vErrors.push(err224);
         }
         errors++;
       }
     }
     if (data.kind !== void 0) {
-      let data99 = data.kind;
-      if (typeof data99 !== "string") {
-        const err157 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data163 = data.kind;
+      if (typeof data163 !== "string") {
+        const err225 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err157];
+          vErrors = [err225];
         } else {
-          vErrors.push(err157);
+          vErrors.push(err225);
         }
         errors++;
       }
-      if (!(data99 === "switch" || data99 === "router" || data99 === "access-point" || data99 === "media-converter" || data99 === "server" || data99 === "camera" || data99 === "display" || data99 === "computer" || data99 === "tuner" || data99 === "patch-panel" || data99 === "aerial" || data99 === "lnb" || data99 === "amplifier" || data99 === "attenuator" || data99 === "filter" || data99 === "equaliser" || data99 === "splitter" || data99 === "tap" || data99 === "combiner" || data99 === "diplexer" || data99 === "multiswitch" || data99 === "outlet" || data99 === "power-inserter" || data99 === "isolator" || data99 === "earth-block")) {
-        const err158 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data163 === "switch" || data163 === "router" || data163 === "access-point" || data163 === "media-converter" || data163 === "server" || data163 === "camera" || data163 === "display" || data163 === "computer" || data163 === "tuner" || data163 === "patch-panel" || data163 === "internet" || data163 === "aerial" || data163 === "lnb" || data163 === "amplifier" || data163 === "attenuator" || data163 === "filter" || data163 === "equaliser" || data163 === "splitter" || data163 === "tap" || data163 === "combiner" || data163 === "diplexer" || data163 === "multiswitch" || data163 === "outlet" || data163 === "power-inserter" || data163 === "isolator" || data163 === "earth-block")) {
+        const err226 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.kind.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err158];
+          vErrors = [err226];
         } else {
-          vErrors.push(err158);
+          vErrors.push(err226);
         }
         errors++;
       }
     }
     if (data["igmp-snooping"] !== void 0) {
       if (typeof data["igmp-snooping"] !== "boolean") {
-        const err159 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err227 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err159];
+          vErrors = [err227];
         } else {
-          vErrors.push(err159);
+          vErrors.push(err227);
         }
         errors++;
       }
     }
     if (data["unregistered-multicast"] !== void 0) {
-      let data101 = data["unregistered-multicast"];
-      if (typeof data101 !== "string") {
-        const err160 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data165 = data["unregistered-multicast"];
+      if (typeof data165 !== "string") {
+        const err228 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err160];
+          vErrors = [err228];
         } else {
-          vErrors.push(err160);
+          vErrors.push(err228);
         }
         errors++;
       }
-      if (!(data101 === "flood" || data101 === "drop")) {
-        const err161 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema39.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+      if (!(data165 === "flood" || data165 === "drop")) {
+        const err229 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err161];
+          vErrors = [err229];
         } else {
-          vErrors.push(err161);
+          vErrors.push(err229);
         }
         errors++;
       }
     }
     if (data["without-querier"] !== void 0) {
-      let data102 = data["without-querier"];
-      if (typeof data102 !== "string") {
-        const err162 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data166 = data["without-querier"];
+      if (typeof data166 !== "string") {
+        const err230 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err162];
+          vErrors = [err230];
         } else {
-          vErrors.push(err162);
+          vErrors.push(err230);
         }
         errors++;
       }
-      if (!(data102 === "by-reports" || data102 === "flood")) {
-        const err163 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema39.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
+      if (!(data166 === "by-reports" || data166 === "flood")) {
+        const err231 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err163];
+          vErrors = [err231];
         } else {
-          vErrors.push(err163);
+          vErrors.push(err231);
         }
         errors++;
       }
     }
     if (data["spanning-tree"] !== void 0) {
       if (typeof data["spanning-tree"] !== "boolean") {
-        const err164 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err232 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err164];
+          vErrors = [err232];
         } else {
-          vErrors.push(err164);
+          vErrors.push(err232);
         }
         errors++;
       }
     }
     if (data["spanning-tree-priority"] !== void 0) {
-      let data104 = data["spanning-tree-priority"];
-      if (!(typeof data104 == "number" && (!(data104 % 1) && !isNaN(data104)) && isFinite(data104))) {
-        const err165 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data168 = data["spanning-tree-priority"];
+      if (!(typeof data168 == "number" && (!(data168 % 1) && !isNaN(data168)) && isFinite(data168))) {
+        const err233 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err165];
+          vErrors = [err233];
         } else {
-          vErrors.push(err165);
+          vErrors.push(err233);
         }
         errors++;
       }
-      if (typeof data104 == "number" && isFinite(data104)) {
-        if (data104 > 61440 || isNaN(data104)) {
-          const err166 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
+      if (typeof data168 == "number" && isFinite(data168)) {
+        if (data168 > 61440 || isNaN(data168)) {
+          const err234 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
           if (vErrors === null) {
-            vErrors = [err166];
+            vErrors = [err234];
           } else {
-            vErrors.push(err166);
+            vErrors.push(err234);
           }
           errors++;
         }
-        if (data104 < 0 || isNaN(data104)) {
-          const err167 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+        if (data168 < 0 || isNaN(data168)) {
+          const err235 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
           if (vErrors === null) {
-            vErrors = [err167];
+            vErrors = [err235];
           } else {
-            vErrors.push(err167);
+            vErrors.push(err235);
           }
           errors++;
         }
         let res0;
-        if (res0 = data104 / 4096, res0 !== parseInt(res0)) {
-          const err168 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
+        if (res0 = data168 / 4096, res0 !== parseInt(res0)) {
+          const err236 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
           if (vErrors === null) {
-            vErrors = [err168];
+            vErrors = [err236];
           } else {
-            vErrors.push(err168);
+            vErrors.push(err236);
           }
           errors++;
         }
       }
     }
     if (data["poe-budget"] !== void 0) {
-      let data105 = data["poe-budget"];
-      if (typeof data105 === "string") {
-        if (!pattern11.test(data105)) {
-          const err169 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+      let data169 = data["poe-budget"];
+      if (typeof data169 === "string") {
+        if (!pattern12.test(data169)) {
+          const err237 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
           if (vErrors === null) {
-            vErrors = [err169];
+            vErrors = [err237];
           } else {
-            vErrors.push(err169);
+            vErrors.push(err237);
           }
           errors++;
         }
       } else {
-        const err170 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err238 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err170];
+          vErrors = [err238];
         } else {
-          vErrors.push(err170);
+          vErrors.push(err238);
         }
         errors++;
       }
     }
     if (data.routing !== void 0) {
       if (typeof data.routing !== "boolean") {
-        const err171 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err239 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err171];
+          vErrors = [err239];
         } else {
-          vErrors.push(err171);
+          vErrors.push(err239);
         }
         errors++;
       }
     }
     if (data["multicast-routing"] !== void 0) {
       if (typeof data["multicast-routing"] !== "boolean") {
-        const err172 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err240 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err172];
+          vErrors = [err240];
         } else {
-          vErrors.push(err172);
+          vErrors.push(err240);
         }
         errors++;
       }
     }
     if (data.ports !== void 0) {
-      let data108 = data.ports;
-      if (data108 && typeof data108 == "object" && !Array.isArray(data108)) {
-        if (Object.keys(data108).length < 1) {
-          const err173 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data172 = data.ports;
+      if (data172 && typeof data172 == "object" && !Array.isArray(data172)) {
+        if (Object.keys(data172).length < 1) {
+          const err241 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err173];
+            vErrors = [err241];
           } else {
-            vErrors.push(err173);
+            vErrors.push(err241);
           }
           errors++;
         }
-        for (const key4 in data108) {
-          const _errs178 = errors;
-          if (typeof key4 === "string") {
-            if (func2(key4) > 63) {
-              const err174 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key4 };
+        for (const key5 in data172) {
+          const _errs193 = errors;
+          if (typeof key5 === "string") {
+            if (func2(key5) > 63) {
+              const err242 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key5 };
               if (vErrors === null) {
-                vErrors = [err174];
+                vErrors = [err242];
               } else {
-                vErrors.push(err174);
+                vErrors.push(err242);
               }
               errors++;
             }
-            if (!pattern5.test(key4)) {
-              const err175 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key4 };
+            if (!pattern5.test(key5)) {
+              const err243 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key5 };
               if (vErrors === null) {
-                vErrors = [err175];
+                vErrors = [err243];
               } else {
-                vErrors.push(err175);
+                vErrors.push(err243);
               }
               errors++;
             }
           } else {
-            const err176 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key4 };
+            const err244 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key5 };
             if (vErrors === null) {
-              vErrors = [err176];
+              vErrors = [err244];
             } else {
-              vErrors.push(err176);
+              vErrors.push(err244);
             }
             errors++;
           }
-          var valid93 = _errs178 === errors;
-          if (!valid93) {
-            const err177 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid" };
+          var valid101 = _errs193 === errors;
+          if (!valid101) {
+            const err245 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err177];
+              vErrors = [err245];
             } else {
-              vErrors.push(err177);
+              vErrors.push(err245);
             }
             errors++;
           }
         }
-        for (const key5 in data108) {
-          if (!validate24(data108[key5], { instancePath: instancePath + "/ports/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data108, parentDataProperty: key5, rootData, dynamicAnchors })) {
+        for (const key6 in data172) {
+          if (!validate24(data172[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data172, parentDataProperty: key6, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err178 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err246 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err178];
+          vErrors = [err246];
         } else {
-          vErrors.push(err178);
+          vErrors.push(err246);
         }
         errors++;
       }
     }
     if (data.address !== void 0) {
-      let data110 = data.address;
-      if (typeof data110 === "string") {
-        if (!pattern17.test(data110)) {
-          const err179 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+      let data174 = data.address;
+      if (typeof data174 === "string") {
+        if (!pattern18.test(data174)) {
+          const err247 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
-            vErrors = [err179];
+            vErrors = [err247];
           } else {
-            vErrors.push(err179);
+            vErrors.push(err247);
           }
           errors++;
         }
       } else {
-        const err180 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err248 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err180];
+          vErrors = [err248];
         } else {
-          vErrors.push(err180);
+          vErrors.push(err248);
         }
         errors++;
       }
     }
     if (data.addresses !== void 0) {
-      let data111 = data.addresses;
-      if (data111 && typeof data111 == "object" && !Array.isArray(data111)) {
-        if (Object.keys(data111).length < 1) {
-          const err181 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data175 = data.addresses;
+      if (data175 && typeof data175 == "object" && !Array.isArray(data175)) {
+        if (Object.keys(data175).length < 1) {
+          const err249 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err181];
+            vErrors = [err249];
           } else {
-            vErrors.push(err181);
+            vErrors.push(err249);
           }
           errors++;
         }
-        for (const key6 in data111) {
-          const _errs188 = errors;
-          if (typeof key6 === "string") {
-            if (!pattern7.test(key6)) {
-              const err182 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key6 };
+        for (const key7 in data175) {
+          const _errs203 = errors;
+          if (typeof key7 === "string") {
+            if (!pattern7.test(key7)) {
+              const err250 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key7 };
               if (vErrors === null) {
-                vErrors = [err182];
+                vErrors = [err250];
               } else {
-                vErrors.push(err182);
+                vErrors.push(err250);
               }
               errors++;
             }
           } else {
-            const err183 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key6 };
+            const err251 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key7 };
             if (vErrors === null) {
-              vErrors = [err183];
+              vErrors = [err251];
             } else {
-              vErrors.push(err183);
+              vErrors.push(err251);
             }
             errors++;
           }
-          var valid97 = _errs188 === errors;
-          if (!valid97) {
-            const err184 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key6 }, message: "property name must be valid" };
+          var valid105 = _errs203 === errors;
+          if (!valid105) {
+            const err252 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err184];
+              vErrors = [err252];
             } else {
-              vErrors.push(err184);
+              vErrors.push(err252);
             }
             errors++;
           }
         }
-        for (const key7 in data111) {
-          let data112 = data111[key7];
-          if (typeof data112 === "string") {
-            if (!pattern17.test(data112)) {
-              const err185 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+        for (const key8 in data175) {
+          let data176 = data175[key8];
+          if (typeof data176 === "string") {
+            if (!pattern18.test(data176)) {
+              const err253 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
               if (vErrors === null) {
-                vErrors = [err185];
+                vErrors = [err253];
               } else {
-                vErrors.push(err185);
+                vErrors.push(err253);
               }
               errors++;
             }
           } else {
-            const err186 = { instancePath: instancePath + "/addresses/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err254 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err186];
+              vErrors = [err254];
             } else {
-              vErrors.push(err186);
+              vErrors.push(err254);
             }
             errors++;
           }
         }
       } else {
-        const err187 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err255 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err187];
+          vErrors = [err255];
         } else {
-          vErrors.push(err187);
+          vErrors.push(err255);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data113 = data.mac;
-      if (typeof data113 === "string") {
-        if (!pattern21.test(data113)) {
-          const err188 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+      let data177 = data.mac;
+      if (typeof data177 === "string") {
+        if (!pattern22.test(data177)) {
+          const err256 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
           if (vErrors === null) {
-            vErrors = [err188];
+            vErrors = [err256];
           } else {
-            vErrors.push(err188);
+            vErrors.push(err256);
           }
           errors++;
         }
       } else {
-        const err189 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err257 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err189];
+          vErrors = [err257];
         } else {
-          vErrors.push(err189);
+          vErrors.push(err257);
         }
         errors++;
       }
     }
     if (data.reserved !== void 0) {
       if (typeof data.reserved !== "boolean") {
-        const err190 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err258 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err190];
+          vErrors = [err258];
         } else {
-          vErrors.push(err190);
+          vErrors.push(err258);
         }
         errors++;
       }
     }
     if (data.interface !== void 0) {
-      let data115 = data.interface;
-      if (typeof data115 === "string") {
-        if (!pattern22.test(data115)) {
-          const err191 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+      let data179 = data.interface;
+      if (typeof data179 === "string") {
+        if (!pattern23.test(data179)) {
+          const err259 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
           if (vErrors === null) {
-            vErrors = [err191];
+            vErrors = [err259];
           } else {
-            vErrors.push(err191);
+            vErrors.push(err259);
           }
           errors++;
         }
       } else {
-        const err192 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err260 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err192];
+          vErrors = [err260];
         } else {
-          vErrors.push(err192);
+          vErrors.push(err260);
         }
         errors++;
       }
     }
     if (data.speed !== void 0) {
-      let data116 = data.speed;
-      if (typeof data116 === "string") {
-        if (!pattern13.test(data116)) {
-          const err193 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data180 = data.speed;
+      if (typeof data180 === "string") {
+        if (!pattern14.test(data180)) {
+          const err261 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err193];
+            vErrors = [err261];
           } else {
-            vErrors.push(err193);
+            vErrors.push(err261);
           }
           errors++;
         }
       } else {
-        const err194 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err262 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err194];
+          vErrors = [err262];
         } else {
-          vErrors.push(err194);
+          vErrors.push(err262);
         }
         errors++;
       }
     }
     if (data.medium !== void 0) {
-      let data117 = data.medium;
-      if (typeof data117 !== "string") {
-        const err195 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data181 = data.medium;
+      if (typeof data181 !== "string") {
+        const err263 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err195];
+          vErrors = [err263];
         } else {
-          vErrors.push(err195);
+          vErrors.push(err263);
         }
         errors++;
       }
-      if (!(data117 === "copper" || data117 === "multimode" || data117 === "single-mode" || data117 === "direct-attach")) {
-        const err196 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema39.properties.medium.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data181 === "copper" || data181 === "multimode" || data181 === "single-mode" || data181 === "direct-attach")) {
+        const err264 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err196];
+          vErrors = [err264];
         } else {
-          vErrors.push(err196);
+          vErrors.push(err264);
         }
         errors++;
       }
     }
     if (data.module !== void 0) {
-      let data118 = data.module;
-      if (typeof data118 !== "string") {
-        const err197 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data182 = data.module;
+      if (typeof data182 !== "string") {
+        const err265 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err197];
+          vErrors = [err265];
         } else {
-          vErrors.push(err197);
+          vErrors.push(err265);
         }
         errors++;
       }
-      if (!(data118 === "100base-fx" || data118 === "100base-lx10" || data118 === "100base-bx10-d" || data118 === "100base-bx10-u" || data118 === "1000base-t" || data118 === "1000base-sx" || data118 === "1000base-lx" || data118 === "1000base-lx10" || data118 === "1000base-bx10-d" || data118 === "1000base-bx10-u" || data118 === "2.5gbase-t" || data118 === "10gbase-t" || data118 === "10gbase-sr" || data118 === "10gbase-lrm" || data118 === "10gbase-lr" || data118 === "10gbase-er" || data118 === "10gbase-br10-d" || data118 === "10gbase-br10-u" || data118 === "25gbase-sr" || data118 === "25gbase-lr" || data118 === "40gbase-sr4" || data118 === "40gbase-lr4")) {
-        const err198 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema39.properties.module.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data182 === "100base-fx" || data182 === "100base-lx10" || data182 === "100base-bx10-d" || data182 === "100base-bx10-u" || data182 === "1000base-t" || data182 === "1000base-sx" || data182 === "1000base-lx" || data182 === "1000base-lx10" || data182 === "1000base-bx10-d" || data182 === "1000base-bx10-u" || data182 === "2.5gbase-t" || data182 === "10gbase-t" || data182 === "10gbase-sr" || data182 === "10gbase-lrm" || data182 === "10gbase-lr" || data182 === "10gbase-er" || data182 === "10gbase-br10-d" || data182 === "10gbase-br10-u" || data182 === "25gbase-sr" || data182 === "25gbase-lr" || data182 === "40gbase-sr4" || data182 === "40gbase-lr4")) {
+        const err266 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err198];
+          vErrors = [err266];
         } else {
-          vErrors.push(err198);
+          vErrors.push(err266);
         }
         errors++;
       }
@@ -4837,89 +5659,133 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors = vErrors.length;
       }
     }
-    if (data["basic-rate"] !== void 0) {
-      let data120 = data["basic-rate"];
-      if (typeof data120 === "string") {
-        if (!pattern13.test(data120)) {
-          const err199 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+    if (data.down !== void 0) {
+      let data184 = data.down;
+      if (typeof data184 === "string") {
+        if (!pattern14.test(data184)) {
+          const err267 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
-            vErrors = [err199];
+            vErrors = [err267];
           } else {
-            vErrors.push(err199);
+            vErrors.push(err267);
           }
           errors++;
         }
       } else {
-        const err200 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err268 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err200];
+          vErrors = [err268];
         } else {
-          vErrors.push(err200);
+          vErrors.push(err268);
         }
         errors++;
       }
-      if (!(data120 === "1 Mb/s" || data120 === "2 Mb/s" || data120 === "5.5 Mb/s" || data120 === "6 Mb/s" || data120 === "9 Mb/s" || data120 === "11 Mb/s" || data120 === "12 Mb/s" || data120 === "18 Mb/s" || data120 === "24 Mb/s" || data120 === "36 Mb/s" || data120 === "48 Mb/s" || data120 === "54 Mb/s")) {
-        const err201 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema39.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+    }
+    if (data.up !== void 0) {
+      let data185 = data.up;
+      if (typeof data185 === "string") {
+        if (!pattern14.test(data185)) {
+          const err269 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err269];
+          } else {
+            vErrors.push(err269);
+          }
+          errors++;
+        }
+      } else {
+        const err270 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err201];
+          vErrors = [err270];
         } else {
-          vErrors.push(err201);
+          vErrors.push(err270);
+        }
+        errors++;
+      }
+    }
+    if (data["basic-rate"] !== void 0) {
+      let data186 = data["basic-rate"];
+      if (typeof data186 === "string") {
+        if (!pattern14.test(data186)) {
+          const err271 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          if (vErrors === null) {
+            vErrors = [err271];
+          } else {
+            vErrors.push(err271);
+          }
+          errors++;
+        }
+      } else {
+        const err272 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        if (vErrors === null) {
+          vErrors = [err272];
+        } else {
+          vErrors.push(err272);
+        }
+        errors++;
+      }
+      if (!(data186 === "1 Mb/s" || data186 === "2 Mb/s" || data186 === "5.5 Mb/s" || data186 === "6 Mb/s" || data186 === "9 Mb/s" || data186 === "11 Mb/s" || data186 === "12 Mb/s" || data186 === "18 Mb/s" || data186 === "24 Mb/s" || data186 === "36 Mb/s" || data186 === "48 Mb/s" || data186 === "54 Mb/s")) {
+        const err273 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+        if (vErrors === null) {
+          vErrors = [err273];
+        } else {
+          vErrors.push(err273);
         }
         errors++;
       }
     }
     if (data["multicast-to-unicast"] !== void 0) {
       if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err202 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err274 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
         if (vErrors === null) {
-          vErrors = [err202];
+          vErrors = [err274];
         } else {
-          vErrors.push(err202);
+          vErrors.push(err274);
         }
         errors++;
       }
     }
     if (data.sessions !== void 0) {
-      let data122 = data.sessions;
-      if (!(typeof data122 == "number" && (!(data122 % 1) && !isNaN(data122)) && isFinite(data122))) {
-        const err203 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data188 = data.sessions;
+      if (!(typeof data188 == "number" && (!(data188 % 1) && !isNaN(data188)) && isFinite(data188))) {
+        const err275 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err203];
+          vErrors = [err275];
         } else {
-          vErrors.push(err203);
+          vErrors.push(err275);
         }
         errors++;
       }
-      if (typeof data122 == "number" && isFinite(data122)) {
-        if (data122 < 1 || isNaN(data122)) {
-          const err204 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data188 == "number" && isFinite(data188)) {
+        if (data188 < 1 || isNaN(data188)) {
+          const err276 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err204];
+            vErrors = [err276];
           } else {
-            vErrors.push(err204);
+            vErrors.push(err276);
           }
           errors++;
         }
       }
     }
     if (data.decoders !== void 0) {
-      let data123 = data.decoders;
-      if (!(typeof data123 == "number" && (!(data123 % 1) && !isNaN(data123)) && isFinite(data123))) {
-        const err205 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data189 = data.decoders;
+      if (!(typeof data189 == "number" && (!(data189 % 1) && !isNaN(data189)) && isFinite(data189))) {
+        const err277 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err205];
+          vErrors = [err277];
         } else {
-          vErrors.push(err205);
+          vErrors.push(err277);
         }
         errors++;
       }
-      if (typeof data123 == "number" && isFinite(data123)) {
-        if (data123 < 1 || isNaN(data123)) {
-          const err206 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data189 == "number" && isFinite(data189)) {
+        if (data189 < 1 || isNaN(data189)) {
+          const err278 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err206];
+            vErrors = [err278];
           } else {
-            vErrors.push(err206);
+            vErrors.push(err278);
           }
           errors++;
         }
@@ -4932,457 +5798,457 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data125 = data.routes;
-      if (Array.isArray(data125)) {
-        const len0 = data125.length;
+      let data191 = data.routes;
+      if (Array.isArray(data191)) {
+        const len0 = data191.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data125[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data125, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data191[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data191, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err207 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err279 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err207];
+          vErrors = [err279];
         } else {
-          vErrors.push(err207);
+          vErrors.push(err279);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err208 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err280 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err208];
+          vErrors = [err280];
         } else {
-          vErrors.push(err208);
+          vErrors.push(err280);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err209 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err281 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err209];
+          vErrors = [err281];
         } else {
-          vErrors.push(err209);
+          vErrors.push(err281);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err210 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err282 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err210];
+          vErrors = [err282];
         } else {
-          vErrors.push(err210);
+          vErrors.push(err282);
         }
         errors++;
       }
     }
     if (data.frequencies !== void 0) {
-      let data130 = data.frequencies;
-      if (typeof data130 === "string") {
-        if (!pattern36.test(data130)) {
-          const err211 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+      let data196 = data.frequencies;
+      if (typeof data196 === "string") {
+        if (!pattern39.test(data196)) {
+          const err283 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
           if (vErrors === null) {
-            vErrors = [err211];
+            vErrors = [err283];
           } else {
-            vErrors.push(err211);
+            vErrors.push(err283);
           }
           errors++;
         }
       } else {
-        const err212 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err284 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err212];
+          vErrors = [err284];
         } else {
-          vErrors.push(err212);
+          vErrors.push(err284);
         }
         errors++;
       }
     }
     if (data.passes !== void 0) {
-      let data131 = data.passes;
-      if (typeof data131 === "string") {
-        if (!pattern36.test(data131)) {
-          const err213 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+      let data197 = data.passes;
+      if (typeof data197 === "string") {
+        if (!pattern39.test(data197)) {
+          const err285 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
           if (vErrors === null) {
-            vErrors = [err213];
+            vErrors = [err285];
           } else {
-            vErrors.push(err213);
+            vErrors.push(err285);
           }
           errors++;
         }
       } else {
-        const err214 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err286 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err214];
+          vErrors = [err286];
         } else {
-          vErrors.push(err214);
+          vErrors.push(err286);
         }
         errors++;
       }
     }
     if (data.receives !== void 0) {
-      let data132 = data.receives;
-      if (data132 && typeof data132 == "object" && !Array.isArray(data132)) {
-        if (Object.keys(data132).length < 1) {
-          const err215 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data198 = data.receives;
+      if (data198 && typeof data198 == "object" && !Array.isArray(data198)) {
+        if (Object.keys(data198).length < 1) {
+          const err287 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err215];
+            vErrors = [err287];
           } else {
-            vErrors.push(err215);
+            vErrors.push(err287);
           }
           errors++;
         }
-        for (const key8 in data132) {
-          const _errs237 = errors;
-          if (typeof key8 === "string") {
-            if (!pattern7.test(key8)) {
-              const err216 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key8 };
+        for (const key9 in data198) {
+          const _errs258 = errors;
+          if (typeof key9 === "string") {
+            if (!pattern7.test(key9)) {
+              const err288 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key9 };
               if (vErrors === null) {
-                vErrors = [err216];
+                vErrors = [err288];
               } else {
-                vErrors.push(err216);
+                vErrors.push(err288);
               }
               errors++;
             }
           } else {
-            const err217 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key8 };
+            const err289 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key9 };
             if (vErrors === null) {
-              vErrors = [err217];
+              vErrors = [err289];
             } else {
-              vErrors.push(err217);
+              vErrors.push(err289);
             }
             errors++;
           }
-          var valid108 = _errs237 === errors;
-          if (!valid108) {
-            const err218 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key8 }, message: "property name must be valid" };
+          var valid118 = _errs258 === errors;
+          if (!valid118) {
+            const err290 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err218];
+              vErrors = [err290];
             } else {
-              vErrors.push(err218);
+              vErrors.push(err290);
             }
             errors++;
           }
         }
-        for (const key9 in data132) {
-          let data133 = data132[key9];
-          if (typeof data133 === "string") {
-            if (!pattern39.test(data133)) {
-              const err219 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+        for (const key10 in data198) {
+          let data199 = data198[key10];
+          if (typeof data199 === "string") {
+            if (!pattern42.test(data199)) {
+              const err291 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
               if (vErrors === null) {
-                vErrors = [err219];
+                vErrors = [err291];
               } else {
-                vErrors.push(err219);
+                vErrors.push(err291);
               }
               errors++;
             }
           } else {
-            const err220 = { instancePath: instancePath + "/receives/" + key9.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err292 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err220];
+              vErrors = [err292];
             } else {
-              vErrors.push(err220);
+              vErrors.push(err292);
             }
             errors++;
           }
         }
       } else {
-        const err221 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err293 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err221];
+          vErrors = [err293];
         } else {
-          vErrors.push(err221);
+          vErrors.push(err293);
         }
         errors++;
       }
     }
     if (data.field !== void 0) {
-      let data134 = data.field;
-      if (data134 && typeof data134 == "object" && !Array.isArray(data134)) {
-        if (Object.keys(data134).length < 1) {
-          const err222 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data200 = data.field;
+      if (data200 && typeof data200 == "object" && !Array.isArray(data200)) {
+        if (Object.keys(data200).length < 1) {
+          const err294 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err222];
+            vErrors = [err294];
           } else {
-            vErrors.push(err222);
+            vErrors.push(err294);
           }
           errors++;
         }
-        for (const key10 in data134) {
-          const _errs246 = errors;
-          if (typeof key10 === "string") {
-            if (!pattern7.test(key10)) {
-              const err223 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key10 };
+        for (const key11 in data200) {
+          const _errs267 = errors;
+          if (typeof key11 === "string") {
+            if (!pattern7.test(key11)) {
+              const err295 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key11 };
               if (vErrors === null) {
-                vErrors = [err223];
+                vErrors = [err295];
               } else {
-                vErrors.push(err223);
+                vErrors.push(err295);
               }
               errors++;
             }
           } else {
-            const err224 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key10 };
+            const err296 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key11 };
             if (vErrors === null) {
-              vErrors = [err224];
+              vErrors = [err296];
             } else {
-              vErrors.push(err224);
+              vErrors.push(err296);
             }
             errors++;
           }
-          var valid112 = _errs246 === errors;
-          if (!valid112) {
-            const err225 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key10 }, message: "property name must be valid" };
+          var valid122 = _errs267 === errors;
+          if (!valid122) {
+            const err297 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err225];
+              vErrors = [err297];
             } else {
-              vErrors.push(err225);
+              vErrors.push(err297);
             }
             errors++;
           }
         }
-        for (const key11 in data134) {
-          let data135 = data134[key11];
-          if (typeof data135 === "string") {
-            if (!pattern39.test(data135)) {
-              const err226 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+        for (const key12 in data200) {
+          let data201 = data200[key12];
+          if (typeof data201 === "string") {
+            if (!pattern42.test(data201)) {
+              const err298 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
               if (vErrors === null) {
-                vErrors = [err226];
+                vErrors = [err298];
               } else {
-                vErrors.push(err226);
+                vErrors.push(err298);
               }
               errors++;
             }
           } else {
-            const err227 = { instancePath: instancePath + "/field/" + key11.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err299 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err227];
+              vErrors = [err299];
             } else {
-              vErrors.push(err227);
+              vErrors.push(err299);
             }
             errors++;
           }
         }
       } else {
-        const err228 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err300 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err228];
+          vErrors = [err300];
         } else {
-          vErrors.push(err228);
+          vErrors.push(err300);
         }
         errors++;
       }
     }
     if (data.quality !== void 0) {
-      let data136 = data.quality;
-      if (data136 && typeof data136 == "object" && !Array.isArray(data136)) {
-        if (Object.keys(data136).length < 1) {
-          const err229 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data202 = data.quality;
+      if (data202 && typeof data202 == "object" && !Array.isArray(data202)) {
+        if (Object.keys(data202).length < 1) {
+          const err301 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err229];
+            vErrors = [err301];
           } else {
-            vErrors.push(err229);
+            vErrors.push(err301);
           }
           errors++;
         }
-        for (const key12 in data136) {
-          const _errs255 = errors;
-          if (typeof key12 === "string") {
-            if (!pattern7.test(key12)) {
-              const err230 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key12 };
+        for (const key13 in data202) {
+          const _errs276 = errors;
+          if (typeof key13 === "string") {
+            if (!pattern7.test(key13)) {
+              const err302 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key13 };
               if (vErrors === null) {
-                vErrors = [err230];
+                vErrors = [err302];
               } else {
-                vErrors.push(err230);
+                vErrors.push(err302);
               }
               errors++;
             }
           } else {
-            const err231 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key12 };
+            const err303 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key13 };
             if (vErrors === null) {
-              vErrors = [err231];
+              vErrors = [err303];
             } else {
-              vErrors.push(err231);
+              vErrors.push(err303);
             }
             errors++;
           }
-          var valid116 = _errs255 === errors;
-          if (!valid116) {
-            const err232 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key12 }, message: "property name must be valid" };
+          var valid126 = _errs276 === errors;
+          if (!valid126) {
+            const err304 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err232];
+              vErrors = [err304];
             } else {
-              vErrors.push(err232);
+              vErrors.push(err304);
             }
             errors++;
           }
         }
-        for (const key13 in data136) {
-          let data137 = data136[key13];
-          if (typeof data137 === "string") {
-            if (!pattern43.test(data137)) {
-              const err233 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+        for (const key14 in data202) {
+          let data203 = data202[key14];
+          if (typeof data203 === "string") {
+            if (!pattern46.test(data203)) {
+              const err305 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
               if (vErrors === null) {
-                vErrors = [err233];
+                vErrors = [err305];
               } else {
-                vErrors.push(err233);
+                vErrors.push(err305);
               }
               errors++;
             }
           } else {
-            const err234 = { instancePath: instancePath + "/quality/" + key13.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err306 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err234];
+              vErrors = [err306];
             } else {
-              vErrors.push(err234);
+              vErrors.push(err306);
             }
             errors++;
           }
         }
       } else {
-        const err235 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err307 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err235];
+          vErrors = [err307];
         } else {
-          vErrors.push(err235);
+          vErrors.push(err307);
         }
         errors++;
       }
     }
     if (data.gain !== void 0) {
-      let data138 = data.gain;
-      if (typeof data138 === "string") {
-        if (!pattern43.test(data138)) {
-          const err236 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+      let data204 = data.gain;
+      if (typeof data204 === "string") {
+        if (!pattern46.test(data204)) {
+          const err308 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
-            vErrors = [err236];
+            vErrors = [err308];
           } else {
-            vErrors.push(err236);
+            vErrors.push(err308);
           }
           errors++;
         }
       } else {
-        const err237 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err309 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err237];
+          vErrors = [err309];
         } else {
-          vErrors.push(err237);
+          vErrors.push(err309);
         }
         errors++;
       }
     }
     if (data["noise-figure"] !== void 0) {
-      let data139 = data["noise-figure"];
-      if (typeof data139 === "string") {
-        if (!pattern43.test(data139)) {
-          const err238 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+      let data205 = data["noise-figure"];
+      if (typeof data205 === "string") {
+        if (!pattern46.test(data205)) {
+          const err310 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
-            vErrors = [err238];
+            vErrors = [err310];
           } else {
-            vErrors.push(err238);
+            vErrors.push(err310);
           }
           errors++;
         }
       } else {
-        const err239 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err311 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err239];
+          vErrors = [err311];
         } else {
-          vErrors.push(err239);
+          vErrors.push(err311);
         }
         errors++;
       }
     }
     if (data["max-output"] !== void 0) {
-      let data140 = data["max-output"];
-      if (typeof data140 === "string") {
-        if (!pattern39.test(data140)) {
-          const err240 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+      let data206 = data["max-output"];
+      if (typeof data206 === "string") {
+        if (!pattern42.test(data206)) {
+          const err312 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
           if (vErrors === null) {
-            vErrors = [err240];
+            vErrors = [err312];
           } else {
-            vErrors.push(err240);
+            vErrors.push(err312);
           }
           errors++;
         }
       } else {
-        const err241 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err313 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err241];
+          vErrors = [err313];
         } else {
-          vErrors.push(err241);
+          vErrors.push(err313);
         }
         errors++;
       }
     }
     if (data["powered-by"] !== void 0) {
-      let data141 = data["powered-by"];
-      if (typeof data141 !== "string") {
-        const err242 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data207 = data["powered-by"];
+      if (typeof data207 !== "string") {
+        const err314 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err242];
+          vErrors = [err314];
         } else {
-          vErrors.push(err242);
+          vErrors.push(err314);
         }
         errors++;
       }
-      if (!(data141 === "in" || data141 === "out")) {
-        const err243 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema39.properties["powered-by"].enum }, message: "must be equal to one of the allowed values" };
+      if (!(data207 === "in" || data207 === "out")) {
+        const err315 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err243];
+          vErrors = [err315];
         } else {
-          vErrors.push(err243);
+          vErrors.push(err315);
         }
         errors++;
       }
     }
     if (data.supply !== void 0) {
-      let data142 = data.supply;
-      if (typeof data142 === "string") {
-        if (!pattern47.test(data142)) {
-          const err244 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
+      let data208 = data.supply;
+      if (typeof data208 === "string") {
+        if (!pattern50.test(data208)) {
+          const err316 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
           if (vErrors === null) {
-            vErrors = [err244];
+            vErrors = [err316];
           } else {
-            vErrors.push(err244);
+            vErrors.push(err316);
           }
           errors++;
         }
       } else {
-        const err245 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err317 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err245];
+          vErrors = [err317];
         } else {
-          vErrors.push(err245);
+          vErrors.push(err317);
         }
         errors++;
       }
     }
     if (data.current !== void 0) {
-      let data143 = data.current;
-      if (typeof data143 === "string") {
-        if (!pattern48.test(data143)) {
-          const err246 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
+      let data209 = data.current;
+      if (typeof data209 === "string") {
+        if (!pattern51.test(data209)) {
+          const err318 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
           if (vErrors === null) {
-            vErrors = [err246];
+            vErrors = [err318];
           } else {
-            vErrors.push(err246);
+            vErrors.push(err318);
           }
           errors++;
         }
       } else {
-        const err247 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err319 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err247];
+          vErrors = [err319];
         } else {
-          vErrors.push(err247);
+          vErrors.push(err319);
         }
         errors++;
       }
@@ -5400,110 +6266,110 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.slope !== void 0) {
-      let data146 = data.slope;
-      if (typeof data146 === "string") {
-        if (!pattern43.test(data146)) {
-          const err248 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+      let data212 = data.slope;
+      if (typeof data212 === "string") {
+        if (!pattern46.test(data212)) {
+          const err320 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
-            vErrors = [err248];
+            vErrors = [err320];
           } else {
-            vErrors.push(err248);
+            vErrors.push(err320);
           }
           errors++;
         }
       } else {
-        const err249 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err321 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err249];
+          vErrors = [err321];
         } else {
-          vErrors.push(err249);
+          vErrors.push(err321);
         }
         errors++;
       }
     }
     if (data.ways !== void 0) {
-      let data147 = data.ways;
-      if (!(typeof data147 == "number" && (!(data147 % 1) && !isNaN(data147)) && isFinite(data147))) {
-        const err250 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data213 = data.ways;
+      if (!(typeof data213 == "number" && (!(data213 % 1) && !isNaN(data213)) && isFinite(data213))) {
+        const err322 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
         if (vErrors === null) {
-          vErrors = [err250];
+          vErrors = [err322];
         } else {
-          vErrors.push(err250);
+          vErrors.push(err322);
         }
         errors++;
       }
-      if (typeof data147 == "number" && isFinite(data147)) {
-        if (data147 > 64 || isNaN(data147)) {
-          const err251 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 }, message: "must be <= 64" };
+      if (typeof data213 == "number" && isFinite(data213)) {
+        if (data213 > 64 || isNaN(data213)) {
+          const err323 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 }, message: "must be <= 64" };
           if (vErrors === null) {
-            vErrors = [err251];
+            vErrors = [err323];
           } else {
-            vErrors.push(err251);
+            vErrors.push(err323);
           }
           errors++;
         }
-        if (data147 < 1 || isNaN(data147)) {
-          const err252 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+        if (data213 < 1 || isNaN(data213)) {
+          const err324 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
           if (vErrors === null) {
-            vErrors = [err252];
+            vErrors = [err324];
           } else {
-            vErrors.push(err252);
+            vErrors.push(err324);
           }
           errors++;
         }
       }
     }
     if (data.terminated !== void 0) {
-      let data148 = data.terminated;
-      if (Array.isArray(data148)) {
-        const len1 = data148.length;
+      let data214 = data.terminated;
+      if (Array.isArray(data214)) {
+        const len1 = data214.length;
         for (let i1 = 0; i1 < len1; i1++) {
-          let data149 = data148[i1];
-          if (typeof data149 !== "string") {
-            const err253 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          let data215 = data214[i1];
+          if (typeof data215 !== "string") {
+            const err325 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err253];
+              vErrors = [err325];
             } else {
-              vErrors.push(err253);
+              vErrors.push(err325);
             }
             errors++;
           }
-          if (typeof data149 === "string") {
-            if (!pattern7.test(data149)) {
-              const err254 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (typeof data215 === "string") {
+            if (!pattern7.test(data215)) {
+              const err326 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
-                vErrors = [err254];
+                vErrors = [err326];
               } else {
-                vErrors.push(err254);
+                vErrors.push(err326);
               }
               errors++;
             }
           } else {
-            const err255 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err327 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err255];
+              vErrors = [err327];
             } else {
-              vErrors.push(err255);
+              vErrors.push(err327);
             }
             errors++;
           }
         }
-        let i2 = data148.length;
+        let i2 = data214.length;
         let j0;
         if (i2 > 1) {
           const indices0 = {};
           for (; i2--; ) {
-            let item0 = data148[i2];
+            let item0 = data214[i2];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err256 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)" };
+              const err328 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)" };
               if (vErrors === null) {
-                vErrors = [err256];
+                vErrors = [err328];
               } else {
-                vErrors.push(err256);
+                vErrors.push(err328);
               }
               errors++;
               break;
@@ -5512,97 +6378,97 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err257 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err329 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" }, message: "must be array" };
         if (vErrors === null) {
-          vErrors = [err257];
+          vErrors = [err329];
         } else {
-          vErrors.push(err257);
+          vErrors.push(err329);
         }
         errors++;
       }
     }
     if (data.isolation !== void 0) {
-      let data150 = data.isolation;
-      if (typeof data150 === "string") {
-        if (!pattern43.test(data150)) {
-          const err258 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+      let data216 = data.isolation;
+      if (typeof data216 === "string") {
+        if (!pattern46.test(data216)) {
+          const err330 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
           if (vErrors === null) {
-            vErrors = [err258];
+            vErrors = [err330];
           } else {
-            vErrors.push(err258);
+            vErrors.push(err330);
           }
           errors++;
         }
       } else {
-        const err259 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err331 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err259];
+          vErrors = [err331];
         } else {
-          vErrors.push(err259);
+          vErrors.push(err331);
         }
         errors++;
       }
     }
     if (data["power-pass"] !== void 0) {
-      let data151 = data["power-pass"];
-      if (!Array.isArray(data151) && typeof data151 !== "boolean") {
-        const err260 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema39.properties["power-pass"].type }, message: "must be array,boolean" };
+      let data217 = data["power-pass"];
+      if (!Array.isArray(data217) && typeof data217 !== "boolean") {
+        const err332 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type }, message: "must be array,boolean" };
         if (vErrors === null) {
-          vErrors = [err260];
+          vErrors = [err332];
         } else {
-          vErrors.push(err260);
+          vErrors.push(err332);
         }
         errors++;
       }
-      if (Array.isArray(data151)) {
-        const len2 = data151.length;
+      if (Array.isArray(data217)) {
+        const len2 = data217.length;
         for (let i3 = 0; i3 < len2; i3++) {
-          let data152 = data151[i3];
-          if (typeof data152 !== "string") {
-            const err261 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          let data218 = data217[i3];
+          if (typeof data218 !== "string") {
+            const err333 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err261];
+              vErrors = [err333];
             } else {
-              vErrors.push(err261);
+              vErrors.push(err333);
             }
             errors++;
           }
-          if (typeof data152 === "string") {
-            if (!pattern7.test(data152)) {
-              const err262 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (typeof data218 === "string") {
+            if (!pattern7.test(data218)) {
+              const err334 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
               if (vErrors === null) {
-                vErrors = [err262];
+                vErrors = [err334];
               } else {
-                vErrors.push(err262);
+                vErrors.push(err334);
               }
               errors++;
             }
           } else {
-            const err263 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err335 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err263];
+              vErrors = [err335];
             } else {
-              vErrors.push(err263);
+              vErrors.push(err335);
             }
             errors++;
           }
         }
-        let i4 = data151.length;
+        let i4 = data217.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data151[i4];
+            let item1 = data217[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err264 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)" };
+              const err336 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)" };
               if (vErrors === null) {
-                vErrors = [err264];
+                vErrors = [err336];
               } else {
-                vErrors.push(err264);
+                vErrors.push(err336);
               }
               errors++;
               break;
@@ -5613,432 +6479,432 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mast !== void 0) {
-      let data153 = data.mast;
-      if (data153 && typeof data153 == "object" && !Array.isArray(data153)) {
-        for (const key14 in data153) {
-          if (!(key14 === "outside-protected-zone" || key14 === "earthed")) {
-            const err265 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key14 }, message: "must NOT have additional properties" };
+      let data219 = data.mast;
+      if (data219 && typeof data219 == "object" && !Array.isArray(data219)) {
+        for (const key15 in data219) {
+          if (!(key15 === "outside-protected-zone" || key15 === "earthed")) {
+            const err337 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 }, message: "must NOT have additional properties" };
             if (vErrors === null) {
-              vErrors = [err265];
+              vErrors = [err337];
             } else {
-              vErrors.push(err265);
+              vErrors.push(err337);
             }
             errors++;
           }
         }
-        if (data153["outside-protected-zone"] !== void 0) {
-          if (typeof data153["outside-protected-zone"] !== "boolean") {
-            const err266 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (data219["outside-protected-zone"] !== void 0) {
+          if (typeof data219["outside-protected-zone"] !== "boolean") {
+            const err338 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
             if (vErrors === null) {
-              vErrors = [err266];
+              vErrors = [err338];
             } else {
-              vErrors.push(err266);
+              vErrors.push(err338);
             }
             errors++;
           }
         }
-        if (data153.earthed !== void 0) {
-          let data155 = data153.earthed;
-          if (typeof data155 === "string") {
-            if (!pattern56.test(data155)) {
-              const err267 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? mm\xB2$"' };
+        if (data219.earthed !== void 0) {
+          let data221 = data219.earthed;
+          if (typeof data221 === "string") {
+            if (!pattern59.test(data221)) {
+              const err339 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? mm\xB2$"' };
               if (vErrors === null) {
-                vErrors = [err267];
+                vErrors = [err339];
               } else {
-                vErrors.push(err267);
+                vErrors.push(err339);
               }
               errors++;
             }
           } else {
-            const err268 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err340 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" }, message: "must be string" };
             if (vErrors === null) {
-              vErrors = [err268];
+              vErrors = [err340];
             } else {
-              vErrors.push(err268);
+              vErrors.push(err340);
             }
             errors++;
           }
         }
       } else {
-        const err269 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err341 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err269];
+          vErrors = [err341];
         } else {
-          vErrors.push(err269);
+          vErrors.push(err341);
         }
         errors++;
       }
     }
     if (data.type !== void 0) {
-      let data156 = data.type;
-      if (typeof data156 !== "string") {
-        const err270 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data222 = data.type;
+      if (typeof data222 !== "string") {
+        const err342 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err270];
+          vErrors = [err342];
         } else {
-          vErrors.push(err270);
+          vErrors.push(err342);
         }
         errors++;
       }
-      if (!(data156 === "single" || data156 === "twin" || data156 === "quad" || data156 === "quattro")) {
-        const err271 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema39.properties.type.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data222 === "single" || data222 === "twin" || data222 === "quad" || data222 === "quattro")) {
+        const err343 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
-          vErrors = [err271];
+          vErrors = [err343];
         } else {
-          vErrors.push(err271);
+          vErrors.push(err343);
         }
         errors++;
       }
     }
     if (data.inputs !== void 0) {
-      let data157 = data.inputs;
-      if (data157 && typeof data157 == "object" && !Array.isArray(data157)) {
-        if (Object.keys(data157).length < 1) {
-          const err272 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data223 = data.inputs;
+      if (data223 && typeof data223 == "object" && !Array.isArray(data223)) {
+        if (Object.keys(data223).length < 1) {
+          const err344 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err272];
+            vErrors = [err344];
           } else {
-            vErrors.push(err272);
+            vErrors.push(err344);
           }
           errors++;
         }
-        for (const key15 in data157) {
-          const _errs313 = errors;
-          if (typeof key15 === "string") {
-            if (func2(key15) > 63) {
-              const err273 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key15 };
+        for (const key16 in data223) {
+          const _errs334 = errors;
+          if (typeof key16 === "string") {
+            if (func2(key16) > 63) {
+              const err345 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err273];
+                vErrors = [err345];
               } else {
-                vErrors.push(err273);
+                vErrors.push(err345);
               }
               errors++;
             }
-            if (!pattern5.test(key15)) {
-              const err274 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key15 };
+            if (!pattern5.test(key16)) {
+              const err346 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err274];
+                vErrors = [err346];
               } else {
-                vErrors.push(err274);
+                vErrors.push(err346);
               }
               errors++;
             }
           } else {
-            const err275 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key15 };
+            const err347 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key16 };
             if (vErrors === null) {
-              vErrors = [err275];
+              vErrors = [err347];
             } else {
-              vErrors.push(err275);
+              vErrors.push(err347);
             }
             errors++;
           }
-          var valid137 = _errs313 === errors;
-          if (!valid137) {
-            const err276 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key15 }, message: "property name must be valid" };
+          var valid147 = _errs334 === errors;
+          if (!valid147) {
+            const err348 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err276];
+              vErrors = [err348];
             } else {
-              vErrors.push(err276);
+              vErrors.push(err348);
             }
             errors++;
           }
         }
-        for (const key16 in data157) {
-          if (!validate36(data157[key16], { instancePath: instancePath + "/inputs/" + key16.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data157, parentDataProperty: key16, rootData, dynamicAnchors })) {
+        for (const key17 in data223) {
+          if (!validate36(data223[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data223, parentDataProperty: key17, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err277 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err349 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err277];
+          vErrors = [err349];
         } else {
-          vErrors.push(err277);
+          vErrors.push(err349);
         }
         errors++;
       }
     }
     if (data.tuners !== void 0) {
-      let data159 = data.tuners;
-      if (data159 && typeof data159 == "object" && !Array.isArray(data159)) {
-        if (Object.keys(data159).length < 1) {
-          const err278 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data225 = data.tuners;
+      if (data225 && typeof data225 == "object" && !Array.isArray(data225)) {
+        if (Object.keys(data225).length < 1) {
+          const err350 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err278];
+            vErrors = [err350];
           } else {
-            vErrors.push(err278);
+            vErrors.push(err350);
           }
           errors++;
         }
-        for (const key17 in data159) {
-          const _errs320 = errors;
-          if (typeof key17 === "string") {
-            if (func2(key17) > 63) {
-              const err279 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key17 };
+        for (const key18 in data225) {
+          const _errs341 = errors;
+          if (typeof key18 === "string") {
+            if (func2(key18) > 63) {
+              const err351 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err279];
+                vErrors = [err351];
               } else {
-                vErrors.push(err279);
+                vErrors.push(err351);
               }
               errors++;
             }
-            if (!pattern5.test(key17)) {
-              const err280 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key17 };
+            if (!pattern5.test(key18)) {
+              const err352 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err280];
+                vErrors = [err352];
               } else {
-                vErrors.push(err280);
+                vErrors.push(err352);
               }
               errors++;
             }
           } else {
-            const err281 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key17 };
+            const err353 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key18 };
             if (vErrors === null) {
-              vErrors = [err281];
+              vErrors = [err353];
             } else {
-              vErrors.push(err281);
+              vErrors.push(err353);
             }
             errors++;
           }
-          var valid140 = _errs320 === errors;
-          if (!valid140) {
-            const err282 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key17 }, message: "property name must be valid" };
+          var valid150 = _errs341 === errors;
+          if (!valid150) {
+            const err354 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err282];
+              vErrors = [err354];
             } else {
-              vErrors.push(err282);
+              vErrors.push(err354);
             }
             errors++;
           }
         }
-        for (const key18 in data159) {
-          if (!validate38(data159[key18], { instancePath: instancePath + "/tuners/" + key18.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data159, parentDataProperty: key18, rootData, dynamicAnchors })) {
+        for (const key19 in data225) {
+          if (!validate38(data225[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data225, parentDataProperty: key19, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err283 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err355 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err283];
+          vErrors = [err355];
         } else {
-          vErrors.push(err283);
+          vErrors.push(err355);
         }
         errors++;
       }
     }
     if (data.host !== void 0) {
-      let data161 = data.host;
-      if (typeof data161 === "string") {
-        if (!pattern7.test(data161)) {
-          const err284 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+      let data227 = data.host;
+      if (typeof data227 === "string") {
+        if (!pattern7.test(data227)) {
+          const err356 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err284];
+            vErrors = [err356];
           } else {
-            vErrors.push(err284);
+            vErrors.push(err356);
           }
           errors++;
         }
       } else {
-        const err285 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err357 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err285];
+          vErrors = [err357];
         } else {
-          vErrors.push(err285);
+          vErrors.push(err357);
         }
         errors++;
       }
     }
     if (data.bus !== void 0) {
-      let data162 = data.bus;
-      if (typeof data162 === "string") {
-        if (!pattern7.test(data162)) {
-          const err286 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+      let data228 = data.bus;
+      if (typeof data228 === "string") {
+        if (!pattern7.test(data228)) {
+          const err358 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
           if (vErrors === null) {
-            vErrors = [err286];
+            vErrors = [err358];
           } else {
-            vErrors.push(err286);
+            vErrors.push(err358);
           }
           errors++;
         }
       } else {
-        const err287 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err359 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err287];
+          vErrors = [err359];
         } else {
-          vErrors.push(err287);
+          vErrors.push(err359);
         }
         errors++;
       }
     }
     if (data.buses !== void 0) {
-      let data163 = data.buses;
-      if (data163 && typeof data163 == "object" && !Array.isArray(data163)) {
-        if (Object.keys(data163).length < 1) {
-          const err288 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data229 = data.buses;
+      if (data229 && typeof data229 == "object" && !Array.isArray(data229)) {
+        if (Object.keys(data229).length < 1) {
+          const err360 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
           if (vErrors === null) {
-            vErrors = [err288];
+            vErrors = [err360];
           } else {
-            vErrors.push(err288);
+            vErrors.push(err360);
           }
           errors++;
         }
-        for (const key19 in data163) {
-          const _errs332 = errors;
-          if (typeof key19 === "string") {
-            if (func2(key19) > 63) {
-              const err289 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key19 };
+        for (const key20 in data229) {
+          const _errs353 = errors;
+          if (typeof key20 === "string") {
+            if (func2(key20) > 63) {
+              const err361 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key20 };
               if (vErrors === null) {
-                vErrors = [err289];
+                vErrors = [err361];
               } else {
-                vErrors.push(err289);
+                vErrors.push(err361);
               }
               errors++;
             }
-            if (!pattern5.test(key19)) {
-              const err290 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key19 };
+            if (!pattern5.test(key20)) {
+              const err362 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key20 };
               if (vErrors === null) {
-                vErrors = [err290];
+                vErrors = [err362];
               } else {
-                vErrors.push(err290);
+                vErrors.push(err362);
               }
               errors++;
             }
           } else {
-            const err291 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key19 };
+            const err363 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key20 };
             if (vErrors === null) {
-              vErrors = [err291];
+              vErrors = [err363];
             } else {
-              vErrors.push(err291);
+              vErrors.push(err363);
             }
             errors++;
           }
-          var valid144 = _errs332 === errors;
-          if (!valid144) {
-            const err292 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key19 }, message: "property name must be valid" };
+          var valid154 = _errs353 === errors;
+          if (!valid154) {
+            const err364 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 }, message: "property name must be valid" };
             if (vErrors === null) {
-              vErrors = [err292];
+              vErrors = [err364];
             } else {
-              vErrors.push(err292);
+              vErrors.push(err364);
             }
             errors++;
           }
         }
-        for (const key20 in data163) {
-          let data164 = data163[key20];
-          if (data164 && typeof data164 == "object" && !Array.isArray(data164)) {
-            if (data164.kind === void 0) {
-              const err293 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+        for (const key21 in data229) {
+          let data230 = data229[key21];
+          if (data230 && typeof data230 == "object" && !Array.isArray(data230)) {
+            if (data230.kind === void 0) {
+              const err365 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
               if (vErrors === null) {
-                vErrors = [err293];
+                vErrors = [err365];
               } else {
-                vErrors.push(err293);
+                vErrors.push(err365);
               }
               errors++;
             }
-            for (const key21 in data164) {
-              if (!(key21 === "kind" || key21 === "usable")) {
-                const err294 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key21 }, message: "must NOT have additional properties" };
+            for (const key22 in data230) {
+              if (!(key22 === "kind" || key22 === "usable")) {
+                const err366 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 }, message: "must NOT have additional properties" };
                 if (vErrors === null) {
-                  vErrors = [err294];
+                  vErrors = [err366];
                 } else {
-                  vErrors.push(err294);
+                  vErrors.push(err366);
                 }
                 errors++;
               }
             }
-            if (data164.kind !== void 0) {
-              let data165 = data164.kind;
-              if (typeof data165 !== "string") {
-                const err295 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (data230.kind !== void 0) {
+              let data231 = data230.kind;
+              if (typeof data231 !== "string") {
+                const err367 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
                 if (vErrors === null) {
-                  vErrors = [err295];
+                  vErrors = [err367];
                 } else {
-                  vErrors.push(err295);
+                  vErrors.push(err367);
                 }
                 errors++;
               }
-              if (!(data165 === "usb-2" || data165 === "usb-3")) {
-                const err296 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema39.properties.buses.additionalProperties.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+              if (!(data231 === "usb-2" || data231 === "usb-3")) {
+                const err368 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum }, message: "must be equal to one of the allowed values" };
                 if (vErrors === null) {
-                  vErrors = [err296];
+                  vErrors = [err368];
                 } else {
-                  vErrors.push(err296);
+                  vErrors.push(err368);
                 }
                 errors++;
               }
             }
-            if (data164.usable !== void 0) {
-              let data166 = data164.usable;
-              if (typeof data166 === "string") {
-                if (!pattern13.test(data166)) {
-                  const err297 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+            if (data230.usable !== void 0) {
+              let data232 = data230.usable;
+              if (typeof data232 === "string") {
+                if (!pattern14.test(data232)) {
+                  const err369 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
                   if (vErrors === null) {
-                    vErrors = [err297];
+                    vErrors = [err369];
                   } else {
-                    vErrors.push(err297);
+                    vErrors.push(err369);
                   }
                   errors++;
                 }
               } else {
-                const err298 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                const err370 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
                 if (vErrors === null) {
-                  vErrors = [err298];
+                  vErrors = [err370];
                 } else {
-                  vErrors.push(err298);
+                  vErrors.push(err370);
                 }
                 errors++;
               }
             }
           } else {
-            const err299 = { instancePath: instancePath + "/buses/" + key20.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            const err371 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
             if (vErrors === null) {
-              vErrors = [err299];
+              vErrors = [err371];
             } else {
-              vErrors.push(err299);
+              vErrors.push(err371);
             }
             errors++;
           }
         }
       } else {
-        const err300 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err372 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
         if (vErrors === null) {
-          vErrors = [err300];
+          vErrors = [err372];
         } else {
-          vErrors.push(err300);
+          vErrors.push(err372);
         }
         errors++;
       }
     }
     if (data.building !== void 0) {
-      let data167 = data.building;
-      if (typeof data167 === "string") {
-        if (func2(data167) < 1) {
-          const err301 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+      let data233 = data.building;
+      if (typeof data233 === "string") {
+        if (func2(data233) < 1) {
+          const err373 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
           if (vErrors === null) {
-            vErrors = [err301];
+            vErrors = [err373];
           } else {
-            vErrors.push(err301);
+            vErrors.push(err373);
           }
           errors++;
         }
       } else {
-        const err302 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err374 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" }, message: "must be string" };
         if (vErrors === null) {
-          vErrors = [err302];
+          vErrors = [err374];
         } else {
-          vErrors.push(err302);
+          vErrors.push(err374);
         }
         errors++;
       }
     }
   } else {
-    const err303 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err375 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
     if (vErrors === null) {
-      vErrors = [err303];
+      vErrors = [err375];
     } else {
-      vErrors.push(err303);
+      vErrors.push(err375);
     }
     errors++;
   }
@@ -6047,9 +6913,9 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate69.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate78;
-var schema102 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
-var pattern69 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern71 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
+var schema105 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+var pattern72 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var pattern74 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -6080,7 +6946,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema102.properties, key0)) {
+      if (!func1.call(schema105.properties, key0)) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err2];
@@ -6093,7 +6959,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern69.test(data0)) {
+        if (!pattern72.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -6115,7 +6981,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern69.test(data1)) {
+        if (!pattern72.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -6146,7 +7012,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac" || data2 === "coax-59" || data2 === "coax-6" || data2 === "coax-11")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema102.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema105.properties.type.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -6181,7 +7047,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data4 = data.length;
       if (typeof data4 === "string") {
-        if (!pattern71.test(data4)) {
+        if (!pattern74.test(data4)) {
           const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -6216,7 +7082,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data6 === "string") {
-            if (!pattern69.test(data6)) {
+            if (!pattern72.test(data6)) {
               const err14 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -6302,7 +7168,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "copper" || data9 === "clad-steel")) {
-        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema102.properties.core.enum }, message: "must be equal to one of the allowed values" };
+        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema105.properties.core.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -6326,7 +7192,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data10) {
           const _errs29 = errors;
           if (typeof key1 === "string") {
-            if (!pattern50.test(key1)) {
+            if (!pattern53.test(key1)) {
               const err23 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err23];
@@ -6358,7 +7224,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key2 in data10) {
           let data11 = data10[key2];
           if (typeof data11 === "string") {
-            if (!pattern43.test(data11)) {
+            if (!pattern46.test(data11)) {
               const err26 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
               if (vErrors === null) {
                 vErrors = [err26];
@@ -6401,12 +7267,12 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var multiplexes = validate79;
-var schema109 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-var pattern76 = new RegExp("^[0-9]{1,2}A?$", "u");
-var pattern77 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
-var pattern79 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
-var pattern80 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
-var pattern81 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
+var schema112 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var pattern79 = new RegExp("^[0-9]{1,2}A?$", "u");
+var pattern80 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern82 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
+var pattern83 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
+var pattern84 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
 function validate79(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -6428,7 +7294,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema109.properties, key0)) {
+      if (!func1.call(schema112.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err1];
@@ -6450,7 +7316,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "dvb-t" || data0 === "dvb-t2" || data0 === "dvb-c" || data0 === "j83b" || data0 === "dvb-s" || data0 === "dvb-s2" || data0 === "atsc" || data0 === "isdb-t")) {
-        const err3 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values" };
+        const err3 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -6462,7 +7328,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.channel !== void 0) {
       let data1 = data.channel;
       if (!(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1)) && typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema109.properties.channel.type }, message: "must be integer,string" };
+        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema112.properties.channel.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -6491,7 +7357,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data1 === "string") {
-        if (!pattern76.test(data1)) {
+        if (!pattern79.test(data1)) {
           const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" }, message: 'must match pattern "^[0-9]{1,2}A?$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -6505,7 +7371,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.frequency !== void 0) {
       let data2 = data.frequency;
       if (typeof data2 === "string") {
-        if (!pattern77.test(data2)) {
+        if (!pattern80.test(data2)) {
           const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err8];
@@ -6527,7 +7393,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bandwidth !== void 0) {
       let data3 = data.bandwidth;
       if (typeof data3 === "string") {
-        if (!pattern77.test(data3)) {
+        if (!pattern80.test(data3)) {
           const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err10];
@@ -6558,7 +7424,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "qpsk" || data4 === "dqpsk" || data4 === "8psk" || data4 === "16qam" || data4 === "16apsk" || data4 === "32qam" || data4 === "32apsk" || data4 === "64qam" || data4 === "128qam" || data4 === "256qam" || data4 === "8vsb")) {
-        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema109.properties.modulation.enum }, message: "must be equal to one of the allowed values" };
+        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema112.properties.modulation.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -6570,7 +7436,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["code-rate"] !== void 0) {
       let data5 = data["code-rate"];
       if (typeof data5 === "string") {
-        if (!pattern79.test(data5)) {
+        if (!pattern82.test(data5)) {
           const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" }, message: 'must match pattern "^[0-9]{1,2}/[0-9]{1,2}$"' };
           if (vErrors === null) {
             vErrors = [err14];
@@ -6592,7 +7458,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["guard-interval"] !== void 0) {
       let data6 = data["guard-interval"];
       if (typeof data6 === "string") {
-        if (!pattern80.test(data6)) {
+        if (!pattern83.test(data6)) {
           const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" }, message: 'must match pattern "^[0-9]{1,2}/[0-9]{1,3}$"' };
           if (vErrors === null) {
             vErrors = [err16];
@@ -6625,7 +7491,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["symbol-rate"] !== void 0) {
       let data8 = data["symbol-rate"];
       if (typeof data8 === "string") {
-        if (!pattern81.test(data8)) {
+        if (!pattern84.test(data8)) {
           const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$"' };
           if (vErrors === null) {
             vErrors = [err19];
@@ -6656,7 +7522,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "vertical" || data9 === "horizontal" || data9 === "left" || data9 === "right")) {
-        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema109.properties.polarisation.enum }, message: "must be equal to one of the allowed values" };
+        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema112.properties.polarisation.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -6761,7 +7627,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data13 === 1 || data13 === 2 || data13 === 4 || data13 === 8 || data13 === 16 || data13 === 32)) {
-            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema109.properties.frame.properties.size.enum }, message: "must be equal to one of the allowed values" };
+            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema112.properties.frame.properties.size.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err32];
             } else {
@@ -6847,7 +7713,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["net-rate"] !== void 0) {
       let data16 = data["net-rate"];
       if (typeof data16 === "string") {
-        if (!pattern13.test(data16)) {
+        if (!pattern14.test(data16)) {
           const err40 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err40];
@@ -6891,7 +7757,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var services = validate80;
-var schema116 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var schema119 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -6926,7 +7792,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.multiplex !== void 0) {
       let data0 = data.multiplex;
       if (!Array.isArray(data0) && typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema116.properties.multiplex.type }, message: "must be array,string" };
+        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema119.properties.multiplex.type }, message: "must be array,string" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -7049,7 +7915,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.rate !== void 0) {
       let data2 = data.rate;
       if (typeof data2 === "string") {
-        if (!pattern13.test(data2)) {
+        if (!pattern14.test(data2)) {
           const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -7071,7 +7937,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["peak-rate"] !== void 0) {
       let data3 = data["peak-rate"];
       if (typeof data3 === "string") {
-        if (!pattern13.test(data3)) {
+        if (!pattern14.test(data3)) {
           const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -7298,11 +8164,11 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate81.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate82;
-var schema126 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
-var pattern94 = new RegExp("^auto$", "u");
-var pattern95 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern106 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern101 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var schema129 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
+var pattern97 = new RegExp("^auto$", "u");
+var pattern98 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern109 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern104 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate50(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -7337,7 +8203,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "h264" || data0 === "h265" || data0 === "mpeg2" || data0 === "mjpeg" || data0 === "av1" || data0 === "vp9")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema60.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema63.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -7349,7 +8215,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern31.test(data1)) {
+        if (!pattern34.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -7393,7 +8259,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bitrate !== void 0) {
       let data3 = data.bitrate;
       if (typeof data3 === "string") {
-        if (!pattern13.test(data3)) {
+        if (!pattern14.test(data3)) {
           const err7 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -7415,7 +8281,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["peak-bitrate"] !== void 0) {
       let data4 = data["peak-bitrate"];
       if (typeof data4 === "string") {
-        if (!pattern13.test(data4)) {
+        if (!pattern14.test(data4)) {
           const err9 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -7437,7 +8303,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern101.test(data5)) {
+        if (!pattern104.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -7503,7 +8369,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "pcma" || data0 === "pcmu" || data0 === "g722" || data0 === "aac" || data0 === "opus" || data0 === "mp2" || data0 === "ac3" || data0 === "l16")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema61.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -7515,7 +8381,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bitrate !== void 0) {
       let data1 = data.bitrate;
       if (typeof data1 === "string") {
-        if (!pattern13.test(data1)) {
+        if (!pattern14.test(data1)) {
           const err3 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err3];
@@ -7537,7 +8403,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["peak-bitrate"] !== void 0) {
       let data2 = data["peak-bitrate"];
       if (typeof data2 === "string") {
-        if (!pattern13.test(data2)) {
+        if (!pattern14.test(data2)) {
           const err5 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -7559,7 +8425,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern77.test(data3)) {
+        if (!pattern80.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -7635,7 +8501,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema126.properties, key0)) {
+      if (!func1.call(schema129.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
         if (vErrors === null) {
           vErrors = [err1];
@@ -7701,7 +8567,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema126.properties.transport.enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema129.properties.transport.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -7713,7 +8579,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema126.properties.port.type }, message: "must be integer,string" };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema129.properties.port.type }, message: "must be integer,string" };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -7742,7 +8608,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern94.test(data3)) {
+        if (!pattern97.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
           if (vErrors === null) {
             vErrors = [err11];
@@ -7756,7 +8622,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern95.test(data4)) {
+        if (!pattern98.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
           if (vErrors === null) {
             vErrors = [err12];
@@ -7809,7 +8675,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.group !== void 0) {
       let data6 = data.group;
       if (typeof data6 === "string") {
-        if (!pattern17.test(data6)) {
+        if (!pattern18.test(data6)) {
           const err17 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
           if (vErrors === null) {
             vErrors = [err17];
@@ -7943,7 +8809,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern106.test(data12)) {
+        if (!pattern109.test(data12)) {
           const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err27];
@@ -7965,7 +8831,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["mux-rate"] !== void 0) {
       let data13 = data["mux-rate"];
       if (typeof data13 === "string") {
-        if (!pattern13.test(data13)) {
+        if (!pattern14.test(data13)) {
           const err29 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err29];
@@ -7987,7 +8853,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.egress !== void 0) {
       let data14 = data.egress;
       if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-        const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema63.type }, message: "must be string,integer" };
+        const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema66.type }, message: "must be string,integer" };
         if (vErrors === null) {
           vErrors = [err31];
         } else {
@@ -8172,7 +9038,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.rate !== void 0) {
       let data2 = data.rate;
       if (typeof data2 === "string") {
-        if (!pattern13.test(data2)) {
+        if (!pattern14.test(data2)) {
           const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err8];
@@ -8194,7 +9060,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.back !== void 0) {
       let data3 = data.back;
       if (typeof data3 === "string") {
-        if (!pattern13.test(data3)) {
+        if (!pattern14.test(data3)) {
           const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
           if (vErrors === null) {
             vErrors = [err10];
@@ -8238,10 +9104,10 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate86;
-var schema152 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern119 = new RegExp("^/", "u");
-var pattern120 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern121 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var schema155 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern122 = new RegExp("^/", "u");
+var pattern123 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern124 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -8307,7 +9173,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern106.test(data1)) {
+        if (!pattern109.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
           if (vErrors === null) {
             vErrors = [err5];
@@ -8329,7 +9195,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern119.test(data2)) {
+        if (!pattern122.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8383,7 +9249,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema152.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema155.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -8395,7 +9261,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern120.test(data5)) {
+        if (!pattern123.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
           if (vErrors === null) {
             vErrors = [err13];
@@ -8417,7 +9283,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern121.test(data6)) {
+        if (!pattern124.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
           if (vErrors === null) {
             vErrors = [err15];
@@ -8548,7 +9414,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern101.test(data2)) {
+        if (!pattern104.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8570,7 +9436,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern101.test(data3)) {
+        if (!pattern104.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -8738,7 +9604,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern101.test(data2)) {
+        if (!pattern104.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8760,7 +9626,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern101.test(data3)) {
+        if (!pattern104.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
           if (vErrors === null) {
             vErrors = [err9];
@@ -8853,7 +9719,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern120.test(data1)) {
+            if (!pattern123.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -8875,7 +9741,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern120.test(data2)) {
+            if (!pattern123.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -8921,7 +9787,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern120.test(data4)) {
+            if (!pattern123.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -8943,7 +9809,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern120.test(data5)) {
+            if (!pattern123.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -8989,7 +9855,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern120.test(data7)) {
+            if (!pattern123.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -9011,7 +9877,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern120.test(data8)) {
+            if (!pattern123.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -9077,7 +9943,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data11.margin !== void 0) {
           let data12 = data11.margin;
           if (typeof data12 === "string") {
-            if (!pattern43.test(data12)) {
+            if (!pattern46.test(data12)) {
               const err21 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
               if (vErrors === null) {
                 vErrors = [err21];
@@ -9099,7 +9965,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data11["level-reserve"] !== void 0) {
           let data13 = data11["level-reserve"];
           if (typeof data13 === "string") {
-            if (!pattern43.test(data13)) {
+            if (!pattern46.test(data13)) {
               const err23 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
               if (vErrors === null) {
                 vErrors = [err23];
@@ -9121,7 +9987,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data11.slope !== void 0) {
           let data14 = data11.slope;
           if (typeof data14 === "string") {
-            if (!pattern43.test(data14)) {
+            if (!pattern46.test(data14)) {
               const err25 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
               if (vErrors === null) {
                 vErrors = [err25];
@@ -9155,7 +10021,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
               if (!(key5 === "dvb-t" || key5 === "dvb-t2" || key5 === "dvb-c" || key5 === "j83b" || key5 === "dvb-s" || key5 === "dvb-s2" || key5 === "atsc" || key5 === "isdb-t")) {
-                const err28 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema90.enum }, message: "must be equal to one of the allowed values", propertyName: key5 };
+                const err28 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values", propertyName: key5 };
                 if (vErrors === null) {
                   vErrors = [err28];
                 } else {
@@ -9191,7 +10057,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                 if (data16.min !== void 0) {
                   let data17 = data16.min;
                   if (typeof data17 === "string") {
-                    if (!pattern39.test(data17)) {
+                    if (!pattern42.test(data17)) {
                       const err31 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
                       if (vErrors === null) {
                         vErrors = [err31];
@@ -9213,7 +10079,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                 if (data16.max !== void 0) {
                   let data18 = data16.max;
                   if (typeof data18 === "string") {
-                    if (!pattern39.test(data18)) {
+                    if (!pattern42.test(data18)) {
                       const err33 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
                       if (vErrors === null) {
                         vErrors = [err33];
@@ -9276,7 +10142,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate90;
-var schema178 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema181 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -9346,7 +10212,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema178.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema181.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
