@@ -8,13 +8,13 @@ import type { OpenVSwitch } from './daemons.ts';
 import { run } from './run.ts';
 import { bridgeOf } from './switches.ts';
 
-interface Counted {
+export interface Counted {
   readonly received: number;
   readonly sent: number;
 }
 
-/** By name of the interface at the switch. */
-async function atSwitches(plan: Plan, daemons: OpenVSwitch): Promise<Map<string, Counted>> {
+/** What the switches of Open vSwitch have counted, by name of the interface. */
+export async function countedByOpenVSwitch(plan: Plan, daemons: OpenVSwitch): Promise<Map<string, Counted>> {
   const found = new Map<string, Counted>();
   await Promise.all(
     plan.site.devices
@@ -40,10 +40,13 @@ async function atHost(namespace: string, port: Port): Promise<Counted> {
 
 /**
  * Bytes by direction of link (2·link from `a` to `b`, 2·link + 1 back), as the switch counts them that sends them, or
- * else the one that receives them; two hosts on one cable count for themselves.
+ * else the one that receives them, by name of its interface; two hosts on one cable count for themselves.
  */
-export async function count(plan: Plan, daemons: OpenVSwitch, namespaceOf: (port: Port) => string): Promise<number[]> {
-  const counted = await atSwitches(plan, daemons);
+export async function count(
+  plan: Plan,
+  counted: ReadonlyMap<string, Counted>,
+  namespaceOf: (port: Port) => string,
+): Promise<number[]> {
   const at = async (link: Link): Promise<[number, number]> => {
     const a = counted.get(interfaceOf(link.a));
     const b = counted.get(interfaceOf(link.b));

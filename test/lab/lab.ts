@@ -3,7 +3,8 @@
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { Addresses, interfaceOf } from './addresses.ts';
-import { count } from './counters.ts';
+import { count, countedByOpenVSwitch } from './counters.ts';
+import { countedByLinux, linuxBridgeCommands } from './linux-bridges.ts';
 import { OpenVSwitch, SWITCHES } from './daemons.ts';
 import { canQuery } from '../../server/src/network/can-query.ts';
 import { parseAddress } from '../../server/src/standards/ipv4.ts';
@@ -35,8 +36,12 @@ export class Lab {
   private daemons: OpenVSwitch | undefined;
   private process: TrafficProcess | undefined;
 
-  constructor(plan: Plan) {
+  /** Of what its switches are made. */
+  private readonly made: 'open-vswitch' | 'linux';
+
+  constructor(plan: Plan, made: 'open-vswitch' | 'linux' = 'open-vswitch') {
     this.plan = plan;
+    this.made = made;
     this.addresses = new Addresses(plan);
     this.cards = cards(plan, this.addresses);
     this.traffic = trafficOf(plan, this.addresses, (device) => this.namespaceOf(device));
@@ -48,13 +53,21 @@ export class Lab {
     const hosts = plan.site.devices.filter((device) => plan.network.interfaces.of(device).length > 0);
     const attachments = this.attachments();
     await place.addNamespaces([SWITCHES, QUERIERS, ...hosts.map(hostName)]);
-    const [daemons] = await allOf([OpenVSwitch.start(place), this.addCables(attachments)]);
+    const [daemons] = await allOf([
+      this.made === 'linux' ? Promise.resolve(undefined) : OpenVSwitch.start(place),
+      this.addCables(attachments),
+    ]);
     this.daemons = daemons;
     await allOf([
-      daemons.configure([...bridgeCommands(plan, this.addresses, attachments), ...this.cards.flatMap(cardCommands)]),
+      daemons === undefined
+        ? runIn(place.namespace(SWITCHES), linuxBridgeCommands(plan, attachments))
+        : daemons.configure([
+            ...bridgeCommands(plan, this.addresses, attachments),
+            ...this.cards.flatMap(cardCommands),
+          ]),
       ...hosts.map((host) => runIn(this.namespaceOf(host), hostCommands(plan, this.addresses, host))),
     ]);
-    await spanningTreeSettled(plan, daemons);
+    if (daemons !== undefined) await spanningTreeSettled(plan, daemons);
     this.routes = kernelRoutes(plan, this.addresses, (device, address) => this.routeGet(device, address));
     this.process = new TrafficProcess(place);
     await this.process.setUp(this.traffic, this.askers(attachments), this.multicastRouters());
@@ -85,8 +98,12 @@ export class Lab {
 
   /** Bytes by direction of link since the lab was built. */
   async count(): Promise<number[]> {
-    if (this.daemons === undefined) throw new Error('the lab is not built');
-    return count(this.plan, this.daemons, ({ device }) => this.namespaceOf(device));
+    const { daemons, plan } = this;
+    const counted =
+      daemons === undefined
+        ? await countedByLinux(this.place.namespace(SWITCHES))
+        : await countedByOpenVSwitch(plan, daemons);
+    return count(plan, counted, ({ device }) => this.namespaceOf(device));
   }
 
   /** What `ip -s -j link` prints on a host. */

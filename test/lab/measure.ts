@@ -28,8 +28,8 @@ export interface Outcome {
 }
 
 /** Builds a site and runs it. Where something disagrees it is run again: what the machine lost is not lost again. */
-export async function measure(plan: Plan, seconds: number): Promise<Outcome> {
-  const lab = new Lab(plan);
+export async function measure(plan: Plan, seconds: number, made?: 'open-vswitch' | 'linux'): Promise<Outcome> {
+  const lab = new Lab(plan, made);
   try {
     await lab.build();
     const scale = scaleOf(plan);
