@@ -32,8 +32,21 @@ export function hostCommands(plan: Plan, addresses: Addresses, device: Device): 
   return [...commands, ...routeCommands(plan, addresses, device, interfaces)];
 }
 
-/** A host that has its cards and nothing else yet: they are up. */
-export function cardCommands(plan: Plan, addresses: Addresses, device: Device): string[] {
+/** A host that has its cards, called as its operating system calls them, and nothing else: they are down. */
+export function bareCommands(plan: Plan, device: Device): string[] {
+  const ports = device.ports.filter(
+    (port) => plan.network.topology.linkAt(port) !== undefined || uncabled(plan, device).includes(port),
+  );
+  return [
+    ...settings(plan, device).filter((command) => !command.includes('ip_forward')),
+    ...ports.flatMap((port) => [
+      plainFrames(interfaceOf(port)),
+      `ip link set ${interfaceOf(port)} down name ${port.interface ?? port.name}`,
+    ]),
+  ];
+}
+
+function cardCommands(plan: Plan, addresses: Addresses, device: Device): string[] {
   const commands = settings(plan, device);
   for (const name of device.ports.flatMap((port) => interfacesOf(plan, addresses, port))) {
     commands.push(plainFrames(name), `ip link set ${name} up`);

@@ -8,7 +8,7 @@ import { countedByLinux, linuxBridgeCommands } from './linux-bridges.ts';
 import { OpenVSwitch, SWITCHES } from './daemons.ts';
 import { canQuery } from '../../server/src/network/can-query.ts';
 import { parseAddress } from '../../server/src/standards/ipv4.ts';
-import { hostCommands, plainFrames, uncabled } from './hosts.ts';
+import { bareCommands, hostCommands, plainFrames, uncabled } from './hosts.ts';
 import { type KernelRoute, kernelRoutes } from './kernel-routes.ts';
 import { numberOf } from './numbers.ts';
 import { HostProgram } from './host-program.ts';
@@ -27,6 +27,16 @@ export interface Window extends RunResult {
   readonly counted: readonly number[];
 }
 
+export interface LabOptions {
+  /** Bridges of the kernel instead of those of Open vSwitch. */
+  readonly switches?: 'linux' | undefined;
+  /** Hosts, by name, that are set up by something else than the lab. */
+  readonly bare?: {
+    readonly hosts: readonly string[];
+    readonly setUp: (lab: Lab, host: Device) => Promise<void>;
+  };
+}
+
 export class Lab {
   readonly traffic: Traffic;
   private readonly plan: Plan;
@@ -36,12 +46,11 @@ export class Lab {
   private daemons: OpenVSwitch | undefined;
   private process: TrafficProcess | undefined;
 
-  /** Of what its switches are made. */
-  private readonly made: 'open-vswitch' | 'linux';
+  private readonly options: LabOptions;
 
-  constructor(plan: Plan, made: 'open-vswitch' | 'linux' = 'open-vswitch') {
+  constructor(plan: Plan, options: LabOptions = {}) {
     this.plan = plan;
-    this.made = made;
+    this.options = options;
     this.addresses = new Addresses(plan);
     this.cards = cards(plan, this.addresses);
     this.traffic = trafficOf(plan, this.addresses, (device) => this.namespaceOf(device));
@@ -54,7 +63,7 @@ export class Lab {
     const attachments = this.attachments();
     await place.addNamespaces([SWITCHES, QUERIERS, ...hosts.map(hostName)]);
     const [daemons] = await allOf([
-      this.made === 'linux' ? Promise.resolve(undefined) : OpenVSwitch.start(place),
+      this.options.switches === 'linux' ? Promise.resolve(undefined) : OpenVSwitch.start(place),
       this.addCables(attachments),
     ]);
     this.daemons = daemons;
@@ -65,13 +74,29 @@ export class Lab {
             ...bridgeCommands(plan, this.addresses, attachments),
             ...this.cards.flatMap(cardCommands),
           ]),
-      ...hosts.map((host) => runIn(this.namespaceOf(host), hostCommands(plan, this.addresses, host))),
+      ...hosts.map((host) => runIn(this.namespaceOf(host), this.hostCommands(host))),
     ]);
+    for (const host of hosts) if (this.isBare(host)) await this.options.bare?.setUp(this, host);
     if (daemons !== undefined) await spanningTreeSettled(plan, daemons);
     this.routes = kernelRoutes(plan, this.addresses, (device, address) => this.routeGet(device, address));
     this.process = new TrafficProcess(place);
     await this.process.setUp(this.traffic, this.askers(attachments), this.multicastRouters());
     this.refusedJoins = await this.process.meet();
+  }
+
+  private isBare(host: Device): boolean {
+    return this.options.bare?.hosts.includes(host.name) === true;
+  }
+
+  /** A bare host has cards of their own names, which are down, and nothing else. */
+  private hostCommands(host: Device): string[] {
+    const { plan, addresses } = this;
+    return this.isBare(host) ? bareCommands(plan, host) : hostCommands(plan, addresses, host);
+  }
+
+  /** Runs a program on a host, and gives what it said however it ended. */
+  answer(device: Device, command: readonly string[]): ReturnType<typeof answer> {
+    return answer(this.namespaceOf(device), command);
   }
 
   /** What the kernel said to each receiver that it did not let join, in the order of `traffic.receptions`. */

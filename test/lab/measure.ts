@@ -2,7 +2,7 @@
 
 import type { Plan } from '../../server/src/plan.ts';
 import type { KernelRoute } from './kernel-routes.ts';
-import { Lab, type Window } from './lab.ts';
+import { Lab, type LabOptions, type Window } from './lab.ts';
 import { scaleOf } from './pace.ts';
 import { type Row, rowsOf, tableOf, worst } from './table.ts';
 
@@ -28,8 +28,8 @@ export interface Outcome {
 }
 
 /** Builds a site and runs it. Where something disagrees it is run again: what the machine lost is not lost again. */
-export async function measure(plan: Plan, seconds: number, made?: 'open-vswitch' | 'linux'): Promise<Outcome> {
-  const lab = new Lab(plan, made);
+export async function measure(plan: Plan, seconds: number, options?: LabOptions): Promise<Outcome> {
+  const lab = new Lab(plan, options);
   try {
     await lab.build();
     const scale = scaleOf(plan);

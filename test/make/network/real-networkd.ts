@@ -13,7 +13,7 @@ export function whyNoNetworkd(): string | undefined {
  * In mounts of its own, where /run is empty, so that it meets no bus and no udev of the machine. It waits for udev
  * unless /sys cannot be written, as in a container. $1 is the folder of its files.
  */
-const START = `
+export const START = `
 mount -o remount,ro,bind /sys
 mount -t tmpfs none /run
 [ ! -d /etc/systemd/network ] || mount -t tmpfs none /etc/systemd/network

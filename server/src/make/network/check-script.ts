@@ -43,13 +43,12 @@ function interfaceChecks(plan: Plan, { name, port, tag, addresses, cards }: Host
   const link = plan.network.topology.linkAt(port);
   const checks: string[] = [];
   if (tag !== undefined) checks.push(`tagged ${own} ${word(tag.of)} ${tag.id}`);
+  // A card without a cable in the plan has no link, and no speed.
+  else if (link === undefined) checks.push(`there ${own}`);
   else {
-    checks.push(
-      `linked ${own} ` +
-        word(visible(link === undefined ? 'no cable in the plan' : portName(oppositePort(link, port)), 100)),
-    );
+    checks.push(`linked ${own} ${word(visible(portName(oppositePort(link, port)), 100))}`);
     checks.push(...cards.map((card) => `bonded ${word(card.name)} ${own}`));
-    const speed = link?.capacity ?? port.speed;
+    const speed = link.capacity ?? port.speed;
     if (speed !== undefined && speed >= 1_000_000)
       checks.push(`runs_at ${own} ${Math.floor(speed / 1_000_000)} ${word(bitRate(speed))}`);
   }
@@ -77,6 +76,9 @@ const FUNCTIONS = `set -u
 command -v ip >/dev/null || { echo 'There is no command ip: it is in the package iproute2.' >&2; exit 2; }
 differences=0
 differs() { printf '%s\\n' "$1"; differences=$((differences + 1)); }
+
+# there INTERFACE
+there() { ip -o link show dev "$1" >/dev/null 2>&1 || differs "$1: there is no such interface"; }
 
 # linked INTERFACE OTHER-END
 linked() {

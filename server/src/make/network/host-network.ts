@@ -41,6 +41,8 @@ export interface Card {
 interface HostAddress {
   readonly address: number;
   readonly prefix: number;
+  /** Of the route to its subnet, where another card before it has one too: the lower is preferred. */
+  readonly metric?: number;
   /** No VLAN says the prefix: it is the usual one. */
   readonly isUsual?: boolean;
 }
@@ -68,11 +70,26 @@ export function hostNetwork(plan: Plan, device: Device): HostNetwork {
   const refused: Refusal[] = [];
   const refuse = (rule: string, route: Route, message: string): void =>
     void refused.push({ rule, at: placeOf(device.item, route), message });
-  const interfaces = interfacesOf(plan, device, refuse);
+  const interfaces = ranked(interfacesOf(plan, device, refuse));
   const routes = device.routes.flatMap((route) => routeOf(plan, device, route, interfaces, refuse) ?? []);
   if (!device.routes.some(({ to }) => to.prefix === 0)) routes.push(...usualDefault(plan, device, interfaces));
   routes.push(...onlyMulticastRoute(plan, device, interfaces));
   return { device, interfaces, routes, refused, notes: prefixNotes(interfaces) };
+}
+
+/** Of two cards in one network the first sends, whichever is up first. */
+function ranked(interfaces: readonly HostInterface[]): HostInterface[] {
+  const cards = new Map<string, string[]>();
+  return interfaces.map((own) => {
+    const addresses = own.addresses.map((address) => {
+      const subnet = `${address.address - (address.address % 2 ** (32 - address.prefix))}/${address.prefix}`;
+      const before = cards.get(subnet) ?? [];
+      if (!before.includes(own.name)) cards.set(subnet, [...before, own.name]);
+      const rank = (cards.get(subnet) ?? []).indexOf(own.name);
+      return rank === 0 ? address : { ...address, metric: 100 * rank };
+    });
+    return { ...own, addresses };
+  });
 }
 
 function prefixNotes(interfaces: readonly HostInterface[]): string[] {

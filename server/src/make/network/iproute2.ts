@@ -77,10 +77,11 @@ function setInterface({ name, port, vlan, tag, addresses, cards }: HostInterface
     );
   lines.push(...bondCommands(name, cards));
   lines.push(`ip link set dev ${own} up\n`);
-  for (const { address, prefix } of addresses) {
+  for (const { address, prefix, metric } of addresses) {
     // A /31 and a /32 have no broadcast address (RFC 3021).
     lines.push(
-      `ip address replace ${formatAddress(address)}/${prefix}${prefix < 31 ? ' broadcast +' : ''} dev ${own}\n`,
+      `ip address replace ${formatAddress(address)}/${prefix}${prefix < 31 ? ' broadcast +' : ''} dev ${own}` +
+        `${metric === undefined ? '' : ` metric ${metric}`}\n`,
     );
   }
   return lines.join('');

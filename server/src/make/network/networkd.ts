@@ -80,8 +80,11 @@ function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface
         ? [['DHCP', 'ipv4'] as const]
         : []),
       ...legs.map((leg) => ['VLAN', leg.name] as const),
-      ...own.addresses.map(({ address, prefix }) => ['Address', `${formatAddress(address)}/${prefix}`] as const),
+      ...own.addresses.filter(({ metric }) => metric === undefined).map(addressKey),
     ]),
+    ...own.addresses
+      .filter(({ metric }) => metric !== undefined)
+      .map((address) => section('Address', [addressKey(address), ['RouteMetric', String(address.metric)]])),
     ...routes.filter(({ by }) => by === own).map((route) => section('Route', routeKeys(route))),
   ].join('');
   const network = { path: `${device.name}/${tag === undefined ? '20' : '10'}-${name}.network`, text };
@@ -96,6 +99,10 @@ function filesOf({ device, interfaces, routes }: HostNetwork, own: HostInterface
     section('VLAN', [['Id', String(tag.id)]]),
   ].join('');
   return [{ path: `${device.name}/10-${name}.netdev`, text: netdev }, network];
+}
+
+function addressKey({ address, prefix }: HostInterface['addresses'][number]): Key {
+  return ['Address', `${formatAddress(address)}/${prefix}`];
 }
 
 /** The interface that bonds cards, and each of them as a part of it. */
