@@ -10,7 +10,7 @@ export interface Group {
 
 export const GROUPS: readonly Group[] = [
   // Both count what switches carry in real time, so they run one after the other.
-  { name: 'lab', files: /^lab\/(counters|lab|recording|rtsp)\./, jobs: 1 },
+  { name: 'lab', files: /^lab\/(counters|host-routes|lab|linux-bridges|made-network|recording|rtsp)\./, jobs: 1 },
   { name: 'rehearsal', files: /^rehearsal\//, jobs: 1 },
   { name: 'streams', files: /^lab\//, jobs: 1 },
   { name: 'editors', files: /^(vscode|web|neovim)\/|^make\/tables\/paper\./, jobs: 1 },
