@@ -113,22 +113,33 @@ import { ttlTooSmall } from './multicast/ttl-too-small.ts';
 import { unintendedEgress } from './multicast/unintended-egress.ts';
 import { unreachedReceiver } from './multicast/unreached-receiver.ts';
 import { unshownFlooded } from './multicast/unshown-flooded.ts';
+import { aerialEarth } from './television/aerial-earth.ts';
+import { aerialsCombined } from './television/aerials-combined.ts';
 import { amplifierAfterLoss } from './television/amplifier-after-loss.ts';
 import { amplifierCascade } from './television/amplifier-cascade.ts';
 import { amplifierNotNeeded } from './television/amplifier-not-needed.ts';
 import { amplifierOverdriven } from './television/amplifier-overdriven.ts';
+import { amplifierUnpowered } from './television/amplifier-unpowered.ts';
 import { carrierToNoise } from './television/carrier-to-noise.ts';
 import { channelClash } from './television/channel-clash.ts';
 import { channelFrequency } from './television/channel-frequency.ts';
+import { coaxBetweenBuildings } from './television/coax-between-buildings.ts';
 import { coaxLengthMissing } from './television/coax-length-missing.ts';
 import { coaxLoop } from './television/coax-loop.ts';
 import { frequencyNotPassed } from './television/frequency-not-passed.ts';
+import { lnbCableLoss } from './television/lnb-cable-loss.ts';
 import { mobileBand } from './television/mobile-band.ts';
 import { multiplexParameters } from './television/multiplex-parameters.ts';
+import { outletIsolation } from './television/outlet-isolation.ts';
 import { outletLevelHigh } from './television/outlet-level-high.ts';
 import { outletLevelLow } from './television/outlet-level-low.ts';
+import { powerIntoAerial } from './television/power-into-aerial.ts';
 import { slope } from './television/slope.ts';
 import { splitterOpen } from './television/splitter-open.ts';
+import { supplyCurrent } from './television/supply-current.ts';
+import { supplyDrop } from './television/supply-drop.ts';
+import { supplyVoltage } from './television/supply-voltage.ts';
+import { tapOrder } from './television/tap-order.ts';
 import { tunerOverload } from './television/tuner-overload.ts';
 import { fileFormat } from './recording/file-format.ts';
 import { fileNameCollision } from './recording/file-name-collision.ts';
@@ -264,22 +275,33 @@ export const rules: readonly Rule[] = [
   unintendedEgress,
   unreachedReceiver,
   unshownFlooded,
+  aerialEarth,
+  aerialsCombined,
   amplifierAfterLoss,
   amplifierCascade,
   amplifierNotNeeded,
   amplifierOverdriven,
+  amplifierUnpowered,
   carrierToNoise,
   channelClash,
   channelFrequency,
+  coaxBetweenBuildings,
   coaxLengthMissing,
   coaxLoop,
   frequencyNotPassed,
+  lnbCableLoss,
   mobileBand,
   multiplexParameters,
+  outletIsolation,
   outletLevelHigh,
   outletLevelLow,
+  powerIntoAerial,
   slope,
   splitterOpen,
+  supplyCurrent,
+  supplyDrop,
+  supplyVoltage,
+  tapOrder,
   tunerOverload,
   fileFormat,
   fileNameCollision,

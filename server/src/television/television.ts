@@ -6,6 +6,7 @@ import { type AmplifierLoad, amplifierLoads } from './amplifiers.ts';
 import { type LnbCable, lnbCables } from './lnb-cable.ts';
 import { type Tuning, tuningOf } from './occasions.ts';
 import { type Reception, receptionOf } from './reception.ts';
+import { type DirectCurrent, directCurrentOf } from './direct-current.ts';
 import { type CoaxRun, coaxRuns } from './run.ts';
 import { type Signals, signalsOf } from './signals.ts';
 
@@ -24,6 +25,7 @@ interface Radio {
   readonly reception: Reception;
   /** By connector of a receiver. */
   readonly lnbCables: ReadonlyMap<Connector, LnbCable>;
+  readonly directCurrent: DirectCurrent;
 }
 
 export function televisionOf(site: Site): Television {
@@ -54,6 +56,7 @@ export function televisioner(): (site: Site) => Television {
         amplifier: (device) => byDevice.get(device),
         reception,
         lnbCables: lnbCables(devices, runs),
+        directCurrent: directCurrentOf({ devices }, runs, signals),
       };
     },
   );

@@ -1,0 +1,57 @@
+import { placeOf } from '../../site/item.ts';
+import { list } from '../../text/words.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const amplifierUnpowered: Rule = {
+  id: 'amplifier-unpowered',
+  severity: 'error',
+  summary: 'No supply reaches an amplifier that is powered along its coax.',
+  why: `An amplifier without power does not pass the signal as it is: it blocks it by 20 dB and more. Let the parts in
+between pass current, or put an inserter between them and the amplifier. Supplies put current on the coax: switch them
+off before you screw a plug, and keep mains supplies indoors, dry and ventilated.`,
+  source: 'common practice, no source',
+  check({ plan }: RuleContext, report: Report): void {
+    for (const { device, connector, feeds, stoppedBy } of plan.television.directCurrent.consumers) {
+      if (device.kind !== 'amplifier' || feeds.length > 0) continue;
+      const names = [...new Set(stoppedBy.map(({ name }) => name))];
+      report({
+        at: placeOf(device.item, ['powered-by']),
+        message:
+          `No supply reaches ${device.name} by ${connector.name}` +
+          (names.length === 0
+            ? '. Put a power inserter on that coax.'
+            : `: ${list(names)} ${names.length === 1 ? 'passes' : 'pass'} no current. Set power-pass there, or put an ` +
+              'inserter in front.'),
+        about: [device.name, ...names],
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  chimney-aerial: {kind: aerial}
+  mast-amp: {kind: amplifier, gain: 20 dB, noise-figure: 2 dB, powered-by: out, supply: 12 V, current: 60 mA}
+#                                                                          ^^^ No supply reaches mast-amp by out: house-splitter passes no current.
+  house-splitter: {kind: splitter, ways: 2, loss: 4 dB, terminated: [out-2]}
+  loft-supply: {kind: power-inserter, supply: 12 V, current: 200 mA}
+cables:
+  - {from: chimney-aerial, to: mast-amp/in, type: coax-6, length: 2 m}
+  - {from: mast-amp/out, to: house-splitter/in, type: coax-6, length: 10 m}
+  - {from: house-splitter/out-1, to: loft-supply/aerial, type: coax-6, length: 1 m}
+`,
+    good: `
+devices:
+  chimney-aerial: {kind: aerial}
+  mast-amp: {kind: amplifier, gain: 20 dB, noise-figure: 2 dB, powered-by: out, supply: 12 V, current: 60 mA}
+  house-splitter: {kind: splitter, ways: 2, loss: 4 dB, terminated: [out-2], power-pass: [out-1]}
+  loft-supply: {kind: power-inserter, supply: 12 V, current: 200 mA}
+cables:
+  - {from: chimney-aerial, to: mast-amp/in, type: coax-6, length: 2 m}
+  - {from: mast-amp/out, to: house-splitter/in, type: coax-6, length: 10 m}
+  - {from: house-splitter/out-1, to: loft-supply/aerial, type: coax-6, length: 1 m}
+`,
+  },
+];
