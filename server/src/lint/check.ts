@@ -140,7 +140,7 @@ function diagnosticsOf(
   { site: { lint } }: RuleContext,
   runs: ReadonlyMap<Rule, Run>,
   acceptanceRules: readonly AcceptanceRule[],
-): Diagnostic[] {
+): readonly Diagnostic[] {
   const own = [...runs.values()].map((one) => one.diagnosed(lint));
   const used = new Set(own.flatMap((one) => [...one.used]));
   const unused = lint.acceptances
@@ -158,12 +158,35 @@ function diagnosticsOf(
   ]);
 }
 
-/** One cause, one finding: what follows from a mistake is told there, unless the site has that turned off or accepted. */
-function withoutEffects(diagnostics: readonly Diagnostic[]): Diagnostic[] {
-  const entailed = new Set(diagnostics.flatMap(({ entails = [] }) => entails));
-  return diagnostics.filter(
-    ({ effects = [] }) => effects.length === 0 || !effects.every((effect) => entailed.has(effect)),
-  );
+/**
+ * One cause, one finding: what follows from a mistake is told there, unless the site has that turned off or accepted.
+ * What follows from something that is left out itself follows from the same mistake. Where two follow from each other,
+ * the first is told.
+ */
+function withoutEffects(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+  const entailed = new Set<object>();
+  const leftOut = new Set<Diagnostic>();
+  let left: readonly Diagnostic[] = diagnostics.filter(({ effects = [] }) => effects.length > 0);
+  if (left.length === 0) return diagnostics;
+  const add = ({ entails = [] }: Diagnostic): void => entails.forEach((effect) => entailed.add(effect));
+  for (const diagnostic of diagnostics) if ((diagnostic.effects ?? []).length === 0) add(diagnostic);
+  while (left.length > 0) {
+    const explained = left.filter(({ effects = [] }) => effects.every((effect) => entailed.has(effect)));
+    for (const diagnostic of explained) leftOut.add(diagnostic);
+    const open = left.filter((diagnostic) => !leftOut.has(diagnostic));
+    const entailing = new Map<object, Set<Diagnostic>>();
+    for (const diagnostic of open)
+      for (const effect of diagnostic.entails ?? [])
+        entailing.set(effect, (entailing.get(effect) ?? new Set()).add(diagnostic));
+    const isOpen = (effect: object, own: Diagnostic): boolean =>
+      entailed.has(effect) || (entailing.get(effect)?.size ?? 0) > (own.entails?.includes(effect) === true ? 1 : 0);
+    const causes = open.filter((own) => !(own.effects ?? []).every((effect) => isOpen(effect, own)));
+    const told = explained.length > 0 ? [] : causes.length > 0 ? causes : open.slice(0, 1);
+    for (const diagnostic of [...explained, ...told]) add(diagnostic);
+    const done = new Set(told);
+    left = open.filter((diagnostic) => !done.has(diagnostic));
+  }
+  return diagnostics.filter((diagnostic) => !leftOut.has(diagnostic));
 }
 
 const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);
