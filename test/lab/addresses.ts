@@ -4,7 +4,7 @@ import { type Subnet, contains, formatAddress, parseSubnet } from '../../server/
 import type { Interface } from '../../server/src/network/interface.ts';
 import type { BroadcastDomain } from '../../server/src/network/vlan-membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
-import { type Device, type Port, portName } from '../../server/src/site/model.ts';
+import { type Device, type Port, ownAddresses, portName } from '../../server/src/site/model.ts';
 import { numberOf } from './numbers.ts';
 
 /** Names of interfaces are short: Linux takes 15 characters. */
@@ -29,7 +29,7 @@ export class Addresses {
       this.vlanIds.set(domain, vlan?.id ?? free++);
       this.subnets.set(domain, vlan?.subnet ?? generatedSubnet(index));
     }
-    for (const port of plan.site.ports) for (const { address } of port.addresses) this.taken.add(address);
+    for (const device of plan.site.devices) for (const { address } of ownAddresses(device)) this.taken.add(address);
     for (const vlan of plan.site.vlans) if (vlan.pool !== undefined) this.taken.add(vlan.pool.first);
   }
 
@@ -68,7 +68,9 @@ export class Addresses {
   }
 
   /** The address from which a switch asks: that of its management, if it is in the network. */
-  ofSwitch({ address }: Device, domain: BroadcastDomain): string {
+  ofSwitch({ address, addresses }: Device, domain: BroadcastDomain): string {
+    const own = addresses.find(({ vlan }) => vlan !== undefined && vlan === domain.vlan?.name);
+    if (own !== undefined) return formatAddress(own.address);
     return address !== undefined && contains(this.subnet(domain), address)
       ? formatAddress(address)
       : this.spare(domain);

@@ -1,7 +1,7 @@
 /** What each port has counted, in bytes without preamble, gap and FCS. */
 
-import type { Link } from '../../server/src/network/link.ts';
-import type { Port } from '../../server/src/site/model.ts';
+import type { Link, Member } from '../../server/src/network/link.ts';
+import type { Device, Port } from '../../server/src/site/model.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { interfaceOf } from './addresses.ts';
 import type { OpenVSwitch } from './daemons.ts';
@@ -29,6 +29,17 @@ export async function countedByOpenVSwitch(plan: Plan, daemons: OpenVSwitch): Pr
   return found;
 }
 
+/** All cables of a link, at one of its devices. */
+function together(
+  counted: ReadonlyMap<string, Counted>,
+  members: readonly Member[],
+  device: Device,
+): Counted | undefined {
+  const own = members.flatMap(({ a, b }) => counted.get(interfaceOf(a.device === device ? a : b)) ?? []);
+  if (own.length < members.length) return undefined;
+  return own.reduce((sum, { received, sent }) => ({ received: sum.received + received, sent: sum.sent + sent }));
+}
+
 async function atHost(namespace: string, port: Port): Promise<Counted> {
   const shown = JSON.parse(await run('ip', ['-n', namespace, '-j', '-s', 'link', 'show', interfaceOf(port)])) as {
     stats64: { rx: { bytes: number }; tx: { bytes: number } };
@@ -48,12 +59,29 @@ export async function count(
   namespaceOf: (port: Port) => string,
 ): Promise<number[]> {
   const at = async (link: Link): Promise<[number, number]> => {
-    const a = counted.get(interfaceOf(link.a));
-    const b = counted.get(interfaceOf(link.b));
+    const a = together(counted, link.members, link.a.device);
+    const b = together(counted, link.members, link.b.device);
     if (a !== undefined) return [a.sent, b === undefined ? a.received : b.sent];
     if (b !== undefined) return [b.received, b.sent];
     const host = await atHost(namespaceOf(link.a), link.a);
     return [host.sent, host.received];
   };
   return (await Promise.all(plan.network.topology.links.map(at))).flat();
+}
+
+/** Bytes that have left by each cable of a link between two switches: from `a` at position 0, from `b` at 1. */
+export async function countCables(
+  plan: Plan,
+  daemons: OpenVSwitch,
+  { members, a, b }: Link,
+  position: 0 | 1,
+): Promise<number[]> {
+  const counted = await countedByOpenVSwitch(plan, daemons);
+  const { device } = position === 0 ? a : b;
+  return members.map((member) => {
+    const port = member.a.device === device ? member.a : member.b;
+    const own = counted.get(interfaceOf(port));
+    if (own === undefined) throw new Error(`${interfaceOf(port)} has no counters`);
+    return own.sent;
+  });
 }

@@ -105,6 +105,11 @@ export const FAMILY: readonly Case[] = [
     '  s2:\n    kind: switch': '  s2:\n    mac: "02:00:00:00:00:50"\n    kind: switch',
     '  s3:\n    kind: switch': '  s3:\n    mac: "02:00:00:00:00:01"\n    kind: switch',
   }),
+  site('home-router', 'a home router with switched sockets and one address'),
+  site('layer-3', 'a layer-3 switch that routes unicast and multicast'),
+  site('layer-3', 'a layer-3 switch that routes unicast alone', { '    multicast-routing: true\n': '' }),
+  site('layer-3', 'a layer-3 switch without snooping', { '    igmp-snooping: true\n': '' }),
+  site('aggregated', 'three cables as one link'),
   site('ring', 'the ring cut open: a line with spanning tree', { '  - {from: s1/12, to: s3/11}\n': '' }),
   ...NUMBERS.map((number) => ({
     title: `a random site from the number ${number}`,

@@ -48,16 +48,23 @@ export function bareCommands(plan: Plan, device: Device): string[] {
 
 function cardCommands(plan: Plan, addresses: Addresses, device: Device): string[] {
   const commands = settings(plan, device);
-  for (const name of device.ports.flatMap((port) => interfacesOf(plan, addresses, port))) {
+  for (const name of legs(plan, device).flatMap((port) => interfacesOf(plan, addresses, port))) {
     commands.push(plainFrames(name), `ip link set ${name} up`);
   }
   return commands;
 }
 
 /** Ports of a host without a cable: their cards are there all the same. */
-export function uncabled({ network }: Plan, device: Device): Port[] {
-  if (device.bridging || network.interfaces.of(device).length === 0) return [];
-  return device.ports.filter((port) => network.topology.linkAt(port) === undefined);
+export function uncabled(plan: Plan, device: Device): Port[] {
+  const { network } = plan;
+  if (network.interfaces.of(device).length === 0) return [];
+  return legs(plan, device).filter((port) => network.topology.linkAt(port) === undefined);
+}
+
+/** The ports by which a host or router sends itself; of one that also switches, that towards its sockets too. */
+export function legs({ network }: Plan, device: Device): Port[] {
+  const inside = network.topology.inside.filter(({ b }) => b.device === device).map(({ b }) => b);
+  return [...device.ports.filter(({ forwards }) => !forwards), ...inside];
 }
 
 function settings({ site }: Plan, device: Device): string[] {
@@ -94,7 +101,7 @@ export function taggedIds(plan: Plan, addresses: Addresses, port: Port): number[
 function routeCommands(plan: Plan, addresses: Addresses, device: Device, interfaces: readonly Interface[]): string[] {
   const commands = device.routes.flatMap((route) => routeCommand(plan, addresses, device, route));
   const isDeclared = device.routes.some(({ to }) => !isGroup(to.network));
-  if (device.kind === 'router' && !isDeclared) commands.push(...routerRoutes(plan, addresses, device));
+  if (device.routing && !isDeclared) commands.push(...routerRoutes(plan, addresses, device));
   if (device.routes.some(({ to }) => to.prefix === 0)) return commands;
   for (const by of interfaces) {
     const via = gatewayOf(plan, addresses, by);
@@ -149,7 +156,7 @@ function gatewayOf(plan: Plan, addresses: Addresses, { device, domain }: Interfa
 
 /** To each network that a router is not in, by the fewest routers: what is taken of one whose routes are not said. */
 function routerRoutes(plan: Plan, addresses: Addresses, router: Device): string[] {
-  const routers = plan.site.devices.filter(({ kind }) => kind === 'router');
+  const routers = plan.site.devices.filter(({ routing }) => routing);
   const own = plan.network.interfaces.of(router);
   const reached = new Set(own.map(({ domain }) => domain));
   const commands: string[] = [];

@@ -1,9 +1,10 @@
 /** A site, built: its switches, cables and hosts, and what they carry. */
 
+import { type Link, cablesOf } from '../../server/src/network/link.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { Addresses, interfaceOf } from './addresses.ts';
-import { count, countedByOpenVSwitch } from './counters.ts';
+import { count, countCables, countedByOpenVSwitch } from './counters.ts';
 import { countedByLinux, linuxBridgeCommands } from './linux-bridges.ts';
 import { OpenVSwitch, SWITCHES } from './daemons.ts';
 import { canQuery } from '../../server/src/network/can-query.ts';
@@ -14,7 +15,7 @@ import { numberOf } from './numbers.ts';
 import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
 import { allOf, answer, run, runIn } from './run.ts';
-import { spanningTreeSettled } from './settled.ts';
+import { aggregationSettled, spanningTreeSettled } from './settled.ts';
 import { type Attachment, bridgeCommands, bridgeOf } from './switches.ts';
 import { type Card, cardCommands, cards } from './trunk-hosts.ts';
 import { type Asker, type Forwarder, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
@@ -77,7 +78,7 @@ export class Lab {
       ...hosts.map((host) => runIn(this.namespaceOf(host), this.hostCommands(host))),
     ]);
     for (const host of hosts) if (this.isBare(host)) await this.options.bare?.setUp(this, host);
-    if (daemons !== undefined) await spanningTreeSettled(plan, daemons);
+    if (daemons !== undefined) await allOf([spanningTreeSettled(plan, daemons), aggregationSettled(plan, daemons)]);
     this.routes = kernelRoutes(plan, this.addresses, (device, address) => this.routeGet(device, address));
     this.process = new TrafficProcess(place);
     await this.process.setUp(this.traffic, this.askers(attachments), this.multicastRouters());
@@ -131,6 +132,12 @@ export class Lab {
     return count(plan, counted, ({ device }) => this.namespaceOf(device));
   }
 
+  /** Bytes that have left by each cable of a link between two switches, from its first end or back. */
+  async countCables(link: Link, position: 0 | 1): Promise<number[]> {
+    if (this.daemons === undefined) throw new Error('the lab is not built');
+    return countCables(this.plan, this.daemons, link, position);
+  }
+
   /** What `ip -s -j link` prints on a host. */
   links(device: Device): Promise<string> {
     return run('ip', ['-n', this.namespaceOf(device), '-s', '-j', 'link']);
@@ -163,24 +170,24 @@ export class Lab {
   }
 
   private namespaceOf(device: Device): string {
-    return this.place.namespace(device.bridging ? SWITCHES : hostName(device));
+    return this.place.namespace(device.bridging && !device.routing ? SWITCHES : hostName(device));
   }
 
   /** The namespace that a cable ends in. */
   private cableEnd(port: Port): string {
-    return this.cards.some((card) => card.port === port)
+    return port.forwards || this.cards.some((card) => card.port === port)
       ? this.place.namespace(SWITCHES)
       : this.namespaceOf(port.device);
   }
 
   /** A pair of virtual ports to each cable, and one to each switch that asks. */
   private async addCables(attachments: readonly Attachment[]): Promise<void> {
-    const { links } = this.plan.network.topology;
+    const { links, inside } = this.plan.network.topology;
     const switches = this.place.namespace(SWITCHES);
     const queriers = this.place.namespace(QUERIERS);
-    const pairs = links.map(
-      ({ a, b }) => [interfaceOf(a), this.cableEnd(a), interfaceOf(b), this.cableEnd(b)] as const,
-    );
+    const pairs = [...links, ...inside]
+      .flatMap(cablesOf)
+      .map(({ a, b }) => [interfaceOf(a), this.cableEnd(a), interfaceOf(b), this.cableEnd(b)] as const);
     for (const { port, ends } of this.cards) {
       for (const { atHost, atCard } of ends) pairs.push([atCard, switches, atHost, this.namespaceOf(port.device)]);
     }
@@ -210,7 +217,10 @@ export class Lab {
     return network.topology.domains.flatMap((domain, index) => {
       const device = site.deviceByName.get(domain.vlan?.querier ?? '');
       const isThere = device !== undefined && canQuery(device) && network.tree(domain).bridges.has(device);
-      return isThere ? [{ device, name: `q${index}`, domain }] : [];
+      // One that routes asks by its own interface.
+      return isThere && network.interfaces.in(device, domain) === undefined
+        ? [{ device, name: `q${index}`, domain }]
+        : [];
     });
   }
 
@@ -229,8 +239,8 @@ export class Lab {
           source: addresses.ofSwitch(device, domain),
         }));
       for (const device of plan.site.devices) {
-        const isRouter = device.kind === 'router' && device.multicastRouting;
-        if (device.bridging || (device.name !== domain.vlan?.querier && !isRouter) || !canQuery(device)) continue;
+        const isRouter = device.routing && device.multicastRouting;
+        if ((device.name !== domain.vlan?.querier && !isRouter) || !canQuery(device)) continue;
         const at = plan.network.interfaces.in(device, domain);
         if (at !== undefined)
           candidates.push({
@@ -247,7 +257,7 @@ export class Lab {
 
   private multicastRouters(): Forwarder[] {
     return this.plan.site.devices
-      .filter(({ kind, multicastRouting }) => kind === 'router' && multicastRouting)
+      .filter(({ routing, multicastRouting }) => routing && multicastRouting)
       .flatMap((device) => {
         const interfaces = this.plan.network.interfaces
           .of(device)

@@ -3,7 +3,7 @@
 import type { Plan } from '../../server/src/plan.ts';
 import type { OpenVSwitch } from './daemons.ts';
 import { sleep } from './run.ts';
-import { bridgeOf } from './switches.ts';
+import { bondOf, bridgeOf } from './switches.ts';
 
 const PATIENCE = 15_000;
 const STEADY = 600;
@@ -24,6 +24,23 @@ export async function spanningTreeSettled(plan: Plan, daemons: OpenVSwitch): Pro
     await sleep(100);
   }
   throw new Error(`spanning tree has not settled after ${PATIENCE} ms:\n${before}`);
+}
+
+/** @throws where the cables of an aggregated link have not become one after `PATIENCE` ms */
+export async function aggregationSettled(plan: Plan, daemons: OpenVSwitch): Promise<void> {
+  const bonds = plan.network.topology.links
+    .filter(({ members }) => members.length > 1)
+    .flatMap(({ a, b }) => [bondOf(a), bondOf(b)]);
+  const until = Date.now() + PATIENCE;
+  for (const bond of bonds) {
+    for (;;) {
+      const shown = await daemons.appctl(['bond/show', bond]);
+      const isWhole = !/may_enable: false|^member .*: disabled/m.test(shown);
+      if (isWhole && /lacp_status: (?:negotiated|off)/.test(shown)) break;
+      if (Date.now() > until) throw new Error(`${bond} has not come up after ${PATIENCE} ms:\n${shown}`);
+      await sleep(100);
+    }
+  }
 }
 
 function isDecided(roles: string): boolean {

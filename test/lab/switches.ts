@@ -3,6 +3,7 @@
 import { pathCost } from '../../server/src/standards/spanning-tree.ts';
 import type { BroadcastDomain } from '../../server/src/network/vlan-membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
+import { type Link, leadOf, oppositePort } from '../../server/src/network/link.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
 import { numberOf } from './numbers.ts';
@@ -44,7 +45,8 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
       `other_config:forward-bpdu=${device.kind === 'media-converter'}`,
     ];
     commands.push('--', 'add-br', bridge, '--', 'set', 'bridge', bridge, ...settings);
-    for (const [position, port] of device.ports.entries())
+    const inside = plan.network.topology.inside.filter(({ a }) => a.device === device).map(({ a }) => a);
+    for (const [position, port] of [...device.ports.filter(({ forwards }) => forwards), ...inside].entries())
       commands.push(...portCommand(plan, addresses, bridge, port, position));
   }
   for (const { device, name, domain } of attachments) {
@@ -57,30 +59,51 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
 
 function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Port, position: number): string[] {
   const link = plan.network.topology.linkAt(port);
-  if (link === undefined) return [];
-  const name = interfaceOf(port);
-  const neighbour = link.a === port ? link.b.device : link.a.device;
+  // Of aggregated ports the first stands for all.
+  if (link === undefined || leadOf(link, port) !== port) return [];
+  const isBond = link.members.length > 1;
+  const name = isBond ? bondOf(port) : interfaceOf(port);
+  const far = oppositePort(link, port);
+  const neighbour = far.device;
   // Ports are ranked by number; the cost of a cable follows its declared speed, not that of the virtual one.
   const number = /^\d+$/.test(port.name) ? Number(port.name) : 1000 + position;
   const settings = [
     `other_config:rstp-port-num=${number}`,
     `other_config:rstp-path-cost=${pathCost(link.capacity ?? USUAL_SPEED)}`,
-    `other_config:rstp-admin-edge=${!neighbour.spanningTree && neighbour.kind !== 'media-converter'}`,
+    `other_config:rstp-admin-edge=${!(far.forwards && neighbour.spanningTree) && neighbour.kind !== 'media-converter'}`,
     `other_config:rstp-auto-edge=false`,
     `other_config:mcast-snooping-flood=${port.routerPort}`,
     `other_config:mcast-snooping-flood-reports=${port.routerPort || port.forwardReports}`,
   ];
   return [
     '--',
-    'add-port',
-    bridge,
-    name,
+    ...(isBond ? ['add-bond', bridge, name, ...membersAt(link, port)] : ['add-port', bridge, name]),
+    ...(isBond ? bondSettings(port) : []),
     ...vlanSettings(plan, addresses, port),
     '--',
     'set',
     'port',
     name,
     ...settings,
+  ];
+}
+
+/** The name of an aggregated port at its bridge. */
+export function bondOf(port: Port): string {
+  return `g${interfaceOf(port)}`;
+}
+
+function membersAt({ members }: Link, { device }: Port): string[] {
+  return members.map(({ a, b }) => interfaceOf(a.device === device ? a : b));
+}
+
+/** The cable is chosen by addresses and ports, and no stream is moved to another one later. */
+function bondSettings({ lacp }: Port): string[] {
+  return [
+    `lacp=${lacp}`,
+    'bond_mode=balance-tcp',
+    'other_config:lacp-time=fast',
+    'other_config:bond-rebalance-interval=0',
   ];
 }
 

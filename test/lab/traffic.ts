@@ -127,7 +127,7 @@ function shows({ network }: Plan, receiver: Device, stream: Stream): boolean {
 }
 
 function isHost(device: Device): boolean {
-  return !device.bridging && device.kind !== 'patch-panel';
+  return (!device.bridging || device.routing) && device.kind !== 'patch-panel';
 }
 
 function packets(run: PacketRun, kernelHeaders: number): Sender['runs'][number] {

@@ -6,7 +6,7 @@
 import type { Plan } from '../../server/src/plan.ts';
 import type { Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
-import { taggedIds } from './hosts.ts';
+import { legs, taggedIds } from './hosts.ts';
 
 /** A port of a host with a trunk, and its interfaces: their names at the host, at the card, and their tags. */
 export interface Card {
@@ -15,8 +15,8 @@ export interface Card {
 }
 
 export function cards(plan: Plan, addresses: Addresses): Card[] {
-  return plan.site.ports
-    .filter(({ device }) => !device.bridging)
+  return plan.site.devices
+    .flatMap((device) => legs(plan, device))
     .flatMap((port) => {
       const tags = taggedIds(plan, addresses, port);
       if (tags.length === 0) return [];
