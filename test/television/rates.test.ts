@@ -53,3 +53,34 @@ describe('Streams of television', () => {
     assert.deepEqual(line('again'), line('tv-news'));
   });
 });
+
+describe('A tuner that is plugged into a server', () => {
+  const plan = planOf(
+    siteOf(`
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1-2: {vlan: video, speed: 1 Gb/s}}, igmp-snooping: true, address: 192.168.20.2}
+  recorder: {kind: server, address: 192.168.20.5, buses: {usb-a: {kind: usb-2, usable: 300 Mb/s}}}
+  stick: {kind: tuner, host: recorder, bus: usb-a, tuners: {1: {systems: [dvb-t]}}}
+  screen: {kind: display, address: 192.168.20.60}
+cables:
+  - {from: core/1, to: recorder}
+  - {from: core/2, to: screen}
+streams:
+  all-a: {source: stick, multiplex: mux-a, transport: ts-rtp, group: 239.192.30.2, port: 5004, receivers: [screen, recorder]}
+`),
+  );
+
+  it('sends by the port of the server, and to it without the network', () => {
+    const [delivery] = plan.network.deliveries;
+    assert.equal(delivery?.source?.name, 'recorder');
+    assert.deepEqual(delivery?.reaches, ['screen', 'recorder']);
+    const [link] = plan.network.topology.links;
+    assert.ok(link);
+    assert.equal(plan.network.load(link, link.b).line.nominal, 25_558_441);
+    assert.equal(plan.network.load(link, link.a).line.nominal, 0);
+  });
+});

@@ -1,6 +1,7 @@
 /** Which receivers each stream reaches, and which links it crosses in which direction; independent of its rate. */
 
 import type { Device, Port, Stream } from '../site/model.ts';
+import { senderOf } from '../site/sender.ts';
 import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
 import type { Copy, Delivery, Routed } from './delivery.ts';
 import { type Link, sentBy } from './link.ts';
@@ -71,7 +72,7 @@ export function routesOf(
 }
 
 function route(context: RoutingContext, memberships: Memberships, stream: Stream): Routed {
-  const source = stream.source === undefined ? undefined : context.deviceByName.get(stream.source);
+  const source = senderOf(context, stream);
   if (source !== undefined && stream.group !== undefined)
     return routeMulticast(context, memberships, stream, source, stream.group);
   if (source !== undefined) return routeUnicast(context, stream, source);

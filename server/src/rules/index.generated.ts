@@ -128,12 +128,16 @@ import { coaxLengthMissing } from './television/coax-length-missing.ts';
 import { coaxLoop } from './television/coax-loop.ts';
 import { frequencyNotPassed } from './television/frequency-not-passed.ts';
 import { lnbCableLoss } from './television/lnb-cable-loss.ts';
+import { lnbControlBlocked } from './television/lnb-control-blocked.ts';
+import { lnbPlane } from './television/lnb-plane.ts';
 import { mobileBand } from './television/mobile-band.ts';
 import { multiplexParameters } from './television/multiplex-parameters.ts';
+import { multiplexRate } from './television/multiplex-rate.ts';
 import { outletIsolation } from './television/outlet-isolation.ts';
 import { outletLevelHigh } from './television/outlet-level-high.ts';
 import { outletLevelLow } from './television/outlet-level-low.ts';
 import { powerIntoAerial } from './television/power-into-aerial.ts';
+import { serviceMultiplex } from './television/service-multiplex.ts';
 import { slope } from './television/slope.ts';
 import { splitterOpen } from './television/splitter-open.ts';
 import { supplyCurrent } from './television/supply-current.ts';
@@ -141,6 +145,10 @@ import { supplyDrop } from './television/supply-drop.ts';
 import { supplyVoltage } from './television/supply-voltage.ts';
 import { tapOrder } from './television/tap-order.ts';
 import { tunerOverload } from './television/tuner-overload.ts';
+import { tunerShortage } from './television/tuner-shortage.ts';
+import { tunerSystem } from './television/tuner-system.ts';
+import { usbLoad } from './television/usb-load.ts';
+import { wholeMultiplex } from './television/whole-multiplex.ts';
 import { fileFormat } from './recording/file-format.ts';
 import { fileNameCollision } from './recording/file-name-collision.ts';
 import { filePattern } from './recording/file-pattern.ts';
@@ -290,12 +298,16 @@ export const rules: readonly Rule[] = [
   coaxLoop,
   frequencyNotPassed,
   lnbCableLoss,
+  lnbControlBlocked,
+  lnbPlane,
   mobileBand,
   multiplexParameters,
+  multiplexRate,
   outletIsolation,
   outletLevelHigh,
   outletLevelLow,
   powerIntoAerial,
+  serviceMultiplex,
   slope,
   splitterOpen,
   supplyCurrent,
@@ -303,6 +315,10 @@ export const rules: readonly Rule[] = [
   supplyVoltage,
   tapOrder,
   tunerOverload,
+  tunerShortage,
+  tunerSystem,
+  usbLoad,
+  wholeMultiplex,
   fileFormat,
   fileNameCollision,
   filePattern,

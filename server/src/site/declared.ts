@@ -5,6 +5,7 @@ import type { Item } from './item.ts';
 import type { Device, Recording, Site, Stream, Traffic, Vlan, Volume } from './model.ts';
 import type { Multiplex, Service } from './television/facts.ts';
 import { readEnd } from './read.ts';
+import { senderOf } from './sender.ts';
 import type { NameKind } from './shape.ts';
 
 /** Sections whose items have names. */
@@ -62,9 +63,8 @@ export function isDeclared(site: Site, item: Item, names: Exclude<NameKind, 'rul
   }
 }
 
-/** The device whose ports an item names without saying whose: itself, or the source of a stream. */
+/** The device whose ports an item names without saying whose: itself, or what sends a stream. */
 export function ownDevice(site: Site, item: Item): Device | undefined {
   if (item.section === 'devices') return site.deviceByName.get(item.name);
-  const source = textAt(item.data, ['source']);
-  return source === undefined ? undefined : site.deviceByName.get(source);
+  return senderOf(site, { source: textAt(item.data, ['source']) });
 }

@@ -9,10 +9,12 @@ import { type Reception, receptionOf } from './reception.ts';
 import { type DirectCurrent, directCurrentOf } from './direct-current.ts';
 import { type CoaxRun, coaxRuns } from './run.ts';
 import { type Signals, signalsOf } from './signals.ts';
+import { type BusLoad, busLoads } from './usb.ts';
 
 export interface Television extends Radio {
   /** Which tuner takes what on each occasion. */
   readonly tuning: Tuning;
+  readonly buses: readonly BusLoad[];
 }
 
 /** What is computed of coax alone. */
@@ -67,11 +69,16 @@ export function televisioner(): (site: Site) => Television {
       occasions: Site['occasions'],
       streams: Site['streams'],
       recordings: Site['recordings'],
-    ): Television => ({
-      ...radio,
-      tuning: tuningOf({ ...facts, occasions, streams, recordings }, radio.reception, radio.lnbCables),
-    }),
+    ): Tuning => tuningOf({ ...facts, occasions, streams, recordings }, radio.reception, radio.lnbCables),
   );
+  const plug = lastResult((facts: Heard, streams: Site['streams'], media: Site['media']) =>
+    busLoads({ ...facts, streams, media }),
+  );
+  const whole = lastResult((radio: Radio, tuning: Tuning, buses: readonly BusLoad[]): Television => ({
+    ...radio,
+    tuning,
+    buses,
+  }));
   const heard = lastResult(
     (
       devices: Site['devices'],
@@ -83,16 +90,12 @@ export function televisioner(): (site: Site) => Television {
   );
   return (site) => {
     const { cables, deviceByName, devices, multiplexes, multiplexByName, channelPlan, policies } = site;
-    const runs = runsOf(cables, deviceByName);
-    return tune(
-      receive(runs, devices, multiplexes, channelPlan, policies),
-      heard(devices, deviceByName, multiplexByName, site.serviceByName, channelPlan),
-      site.occasions,
-      site.streams,
-      site.recordings,
-    );
+    const { serviceByName, occasions, streams, recordings, media } = site;
+    const radio = receive(runsOf(cables, deviceByName), devices, multiplexes, channelPlan, policies);
+    const facts = heard(devices, deviceByName, multiplexByName, serviceByName, channelPlan);
+    return whole(radio, tune(radio, facts, occasions, streams, recordings), plug(facts, streams, media));
   };
 }
 
-/** What tuning follows from besides what is received and what is wanted. */
+/** What tuners are and what is on air. */
 type Heard = Pick<Site, 'devices' | 'deviceByName' | 'multiplexByName' | 'serviceByName' | 'channelPlan'>;

@@ -20,3 +20,8 @@ function oneDigit(value: number): string {
   const text = Math.abs(value).toFixed(1);
   return value < 0 && text !== '0.0' ? `−${text}` : text;
 }
+
+/** `vertical, high band`; circular ones go with the voltage that asks for them. */
+export function planeWords({ volts, tone }: { readonly volts: 13 | 18; readonly tone: boolean }): string {
+  return `${volts === 13 ? 'vertical' : 'horizontal'}, ${tone ? 'high' : 'low'} band`;
+}

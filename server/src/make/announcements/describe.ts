@@ -3,6 +3,7 @@
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Media, Stream } from '../../site/model.ts';
+import { senderOf } from '../../site/sender.ts';
 import { aacLevel, audioSpecificConfig } from '../../standards/aac.ts';
 import { fnv1a, folded } from '../../standards/fnv.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
@@ -90,7 +91,7 @@ export function describe(
 function sourceAddress(plan: Plan, stream: Stream): number | undefined {
   const leaves = plan.network.delivery(stream).leaves;
   if (leaves !== undefined) return leaves.address;
-  const addresses = plan.site.deviceByName.get(stream.source ?? '')?.ports.flatMap((port) => port.addresses) ?? [];
+  const addresses = senderOf(plan.site, stream)?.ports.flatMap((port) => port.addresses) ?? [];
   return addresses.length === 1 ? addresses[0]?.address : undefined;
 }
 

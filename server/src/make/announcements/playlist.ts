@@ -8,6 +8,7 @@
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
+import { senderOf } from '../../site/sender.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
 import { portRule } from '../cause.ts';
@@ -124,7 +125,7 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
 }
 
 function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, path }: Stream): string | Refusal {
-  const device = source === undefined ? undefined : plan.site.deviceByName.get(source);
+  const device = senderOf(plan.site, { source });
   const own = device === undefined ? [] : plan.network.interfaces.of(device);
   const at =
     own.find(({ domain }) => plan.network.interfaces.in(viewer, domain) !== undefined) ??

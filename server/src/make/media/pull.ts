@@ -5,6 +5,7 @@ import { askedAt } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
+import { senderOf } from '../../site/sender.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { backlogOf } from '../../recordings/keyframes.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
@@ -78,7 +79,7 @@ function asOptions(pairs: readonly (readonly [string, string])[]): string[] {
 }
 
 function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
-  const source = stream.source === undefined ? undefined : plan.site.deviceByName.get(stream.source);
+  const source = senderOf(plan.site, stream);
   if (source === host) {
     return {
       rule: 'not-made',

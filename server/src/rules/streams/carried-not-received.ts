@@ -1,6 +1,7 @@
 import { fixOf, nameText, putElement } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
+import { senderOf } from '../../site/sender.ts';
 import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -16,7 +17,7 @@ receivers, that load is missing from every figure. Add it to the receivers of th
       const { source, carries } = stream;
       const carried = carries === undefined ? undefined : site.streamByName.get(carries);
       if (carried?.source === undefined || source === undefined || !site.deviceByName.has(source)) return [];
-      if (carried.source === source || carried.receivers.includes(source)) return [];
+      if (senderOf(site, carried)?.name === source || carried.receivers.includes(source)) return [];
       return [{ stream, source, carried }];
     });
     // One who is not among the receivers lacks it for all that it would send on and record.

@@ -486,7 +486,7 @@ export interface Device {
     [k: string]: TunerUnit;
   };
   /**
-   * The device that it is plugged into, where it has no network port of its own.
+   * The device that it is plugged into, where it has no network port of its own: its streams leave from there.
    */
   host?: string;
   /**

@@ -1,0 +1,137 @@
+import { type Place, placeOf } from '../../site/item.ts';
+import type { Site } from '../../site/model.ts';
+import type { Multiplex } from '../../site/television/facts.ts';
+import { isSatellite } from '../../standards/television/system.ts';
+import { few, list } from '../../text/words.ts';
+import { knownReception } from '../../television/units.ts';
+import { multiplexesOf } from '../../television/wishes.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const serviceMultiplex: Rule = {
+  id: 'service-multiplex',
+  severity: 'error',
+  summary: 'A multiplex is wanted that no aerial receives.',
+  why: `What no aerial or LNB receives, no tuner can give. Add it to \`receives\` of the one that does, with the level that
+a meter shows at its lead, or take the service from a multiplex that is received.`,
+  source: 'common practice, no source',
+  check({ site }: RuleContext, report: Report): void {
+    if (site.multiplexes.length === 0) return;
+    const received = receivedNames(site);
+    const isKnown = knownReception(site.devices);
+    const wanted = new Map<Multiplex, Use[]>();
+    for (const use of usesOf(site)) {
+      const [first] = use.multiplexes;
+      if (first === undefined || use.multiplexes.some((one) => received.has(one.name) || !isKnown(one))) continue;
+      const known = wanted.get(first);
+      if (known === undefined) wanted.set(first, [use]);
+      else known.push(use);
+    }
+    for (const uses of wanted.values()) {
+      const [first, ...others] = uses;
+      if (first === undefined) continue;
+      const names = first.multiplexes.map(({ name }) => name);
+      const sky = first.multiplexes.every(({ system }) => system !== undefined && isSatellite(system));
+      report({
+        at: first.at,
+        message:
+          `No ${sky ? 'LNB' : 'aerial'} receives ${list(names, 'or')}, so ${few(uses.map(({ name }) => name))} cannot be ` +
+          `had. Add ${names.length === 1 ? 'it' : 'one of them'} to \`receives\` of the one that does, or choose another multiplex.`,
+        about: [...new Set([first.name, ...names])],
+        related: others.map(({ at, name }) => ({ at, message: `${name} needs it too` })),
+      });
+    }
+  },
+};
+
+/** Where a multiplex is wanted. */
+interface Use {
+  readonly name: string;
+  readonly multiplexes: readonly Multiplex[];
+  readonly at: Place;
+}
+
+/** What a stream or an occasion wants of a service, the service says already. */
+function usesOf(site: Site): Use[] {
+  return [
+    ...site.services.map(({ item, name }) => ({
+      name,
+      multiplexes: multiplexesOf(site, { service: name }),
+      at: placeOf(item, ['multiplex']),
+    })),
+    ...site.streams.flatMap(({ item, name, multiplex }) =>
+      multiplex === undefined
+        ? []
+        : [{ name, multiplexes: multiplexesOf(site, { multiplex }), at: placeOf(item, ['multiplex']) }],
+    ),
+    ...site.occasions.flatMap(({ item, name, multiplexes }) =>
+      multiplexes.map((multiplex) => ({
+        name,
+        multiplexes: multiplexesOf(site, { multiplex }),
+        at: placeOf(item, item.names.find(({ names, text }) => names === 'multiplexes' && text === multiplex)?.route),
+      })),
+    ),
+  ];
+}
+
+function receivedNames({ devices }: Site): ReadonlySet<string> {
+  return new Set(
+    devices.flatMap(({ aerial }) => (aerial === undefined ? [] : [...aerial.receives.keys(), ...aerial.field.keys()])),
+  );
+}
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3}
+services:
+  news: {multiplex: mux-a, rate: 4.2 Mb/s}
+  film: {multiplex: mux-b, rate: 6 Mb/s}
+#                   ^^^^^ No aerial receives mux-b, so film and sport cannot be had
+  sport: {multiplex: mux-b, rate: 6 Mb/s}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3}
+services:
+  news: {multiplex: mux-a, rate: 4.2 Mb/s}
+  film: {multiplex: mux-b, rate: 6 Mb/s}
+  sport: {multiplex: mux-b, rate: 6 Mb/s}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV, mux-b: 58 dBµV}}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-d: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {}}}
+streams:
+  all-d: {source: tv-tuner, multiplex: mux-d, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [kitchen-screen]}
+#                                      ^^^^^ No aerial receives mux-d, so all-d and evening cannot be had
+occasions:
+  evening: {multiplexes: [mux-a, mux-d]}
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-d: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+services:
+  film: {multiplex: [mux-d, mux-a], rate: 6 Mb/s}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {}}}
+streams:
+  all-a: {source: tv-tuner, multiplex: mux-a, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [kitchen-screen]}
+occasions:
+  evening: {services: [film]}
+`,
+  },
+];

@@ -1,0 +1,208 @@
+import { headOf } from '../../site/item.ts';
+import { type CableEnd, type Site, connectorAt, portAt } from '../../site/model.ts';
+import type { Multiplex } from '../../site/television/facts.ts';
+import { count, few, list } from '../../text/words.ts';
+import { type Short, type Tuned, isOf } from '../../television/occasions.ts';
+import { doesSystem } from '../../television/units.ts';
+import type { Asked } from '../../television/wishes.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const tunerShortage: Rule = {
+  id: 'tuner-shortage',
+  severity: 'error',
+  summary: 'More multiplexes are wanted at once than tuners can take.',
+  why: `A tuner takes one multiplex at a time, with any number of its services. Who comes last sees nothing, or the
+recording that was planned is lost. Want less at once, choose services of one multiplex, or add a tuner. What is recorded
+or sent on by a server counts at all times.`,
+  source: 'the marriage theorem of Hall (1935), from memory: the set that is named is the smallest with the whole lack',
+  check({ plan, site }: RuleContext, report: Report): void {
+    const { tuning } = plan.television;
+    if (tuning.units.length === 0) return;
+    // Of a tuner nothing is said about, nobody knows how many it has.
+    if (site.devices.some(({ kind, tuners }) => kind === 'tuner' && tuners.length === 0)) return;
+    reportUnreached({ plan, site }, report);
+    const always = new Set<string>();
+    for (const short of tuning.standing.tooFew) {
+      if (short.units.length === 0) continue;
+      const streams = short.asked.flatMap(({ wishes }) => wishes.flatMap(({ stream }) => stream ?? []));
+      const [first] = streams;
+      if (first === undefined) continue;
+      for (const { multiplex } of short.asked) always.add(multiplex.name);
+      report({
+        at: headOf(first.item),
+        message: `At all times ${few(streams.map(({ name }) => name))} need ${shortageWords(site, short, tuning.standing)}`,
+        about: streams.map(({ name }) => name),
+        related: streams.slice(1).map(({ item, name }) => ({ at: headOf(item), message: `${name} is needed too` })),
+      });
+    }
+    for (const occasion of site.occasions) {
+      const tuned = tuning.of(occasion);
+      for (const short of tuned.tooFew) {
+        if (short.units.length === 0 || short.asked.every(({ multiplex }) => always.has(multiplex.name))) continue;
+        report({
+          at: headOf(occasion.item),
+          message: `${occasion.name} needs ${shortageWords(site, short, tuned)}`,
+          about: [occasion.name, ...short.asked.map(({ multiplex }) => multiplex.name)],
+          related: short.asked.flatMap(({ wishes, multiplex }) =>
+            wishes.flatMap(({ stream }) =>
+              stream === undefined
+                ? []
+                : [{ at: headOf(stream.item), message: `${stream.name} needs ${multiplex.name} at all times` }],
+            ),
+          ),
+        });
+      }
+    }
+  },
+};
+
+/** Multiplexes that are received and come to no tuner that does their system, by the first occasion that wants them. */
+function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, report: Report): void {
+  const { tuning, signals } = plan.television;
+  // What stops them, or where a cable leads, other rules say.
+  const isWhole = site.cables.every(({ from, to }) => isThere(site, from) && isThere(site, to));
+  if (!isWhole || signals.loops.length > 0) return;
+  const told = new Set<Multiplex>();
+  for (const occasion of site.occasions) {
+    for (const { asked, units } of tuning.of(occasion).tooFew) {
+      for (const { multiplex, source } of units.length > 0 ? [] : asked) {
+        const able = tuning.units.filter(
+          (unit) => doesSystem(unit, multiplex) && (source === undefined || isOf(unit, source)),
+        );
+        const isReceived = signals.all.some((signal) => signal.multiplex === multiplex);
+        const isStopped = signals.stopped.some(({ signal }) => signal.multiplex === multiplex);
+        if (able.length === 0 || !isReceived || isStopped || told.has(multiplex)) continue;
+        told.add(multiplex);
+        report({
+          at: headOf(occasion.item),
+          message:
+            `${occasion.name} needs ${multiplex.name}, and nothing of it comes to ${few(able.map(({ name }) => name))}. ` +
+            'Lead a coax there from where it is received.',
+          about: [occasion.name, multiplex.name],
+        });
+      }
+    }
+  }
+}
+
+function isThere(site: Site, end: CableEnd | undefined): boolean {
+  return connectorAt(site, end) !== undefined || portAt(site, end) !== undefined;
+}
+
+function shortageWords(site: Site, { asked, units, missing }: Short, tuned: Tuned): string {
+  const able = units.map(({ name }) => name);
+  const systems = [...new Set(asked.flatMap(({ multiplex }) => multiplex.system ?? []))];
+  return (
+    `${list(asked.map(({ multiplex }) => multiplex.name))} at once, which only ${list(able)} can take: ` +
+    `${count(missing, 'tuner')} too few. ${otherwise(site, asked, tuned)}Want less at once, or add a tuner for ` +
+    `${list(systems, 'or')}.`
+  );
+}
+
+/** A service of a multiplex that is short, where one that is tuned anyway carries it too. */
+function otherwise({ services }: Site, asked: readonly Asked[], { assigned }: Tuned): string {
+  const tuned = new Set([...assigned.keys()].map(({ multiplex }) => multiplex.name));
+  const short = new Set(asked.map(({ multiplex }) => multiplex.name));
+  for (const { name, multiplexes } of services) {
+    const other = multiplexes.find((each) => tuned.has(each) && !short.has(each));
+    if (other !== undefined && multiplexes.some((each) => short.has(each)))
+      return `${name} also comes in ${other}, which is tuned already. `;
+  }
+  return '';
+}
+
+const DRAWN = `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
+  mux-c: {system: dvb-t2, channel: 24, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
+  mux-d: {system: dvb-t2, channel: 27, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
+services:
+  film: {multiplex: [mux-d, mux-a], rate: 6 Mb/s}
+devices:
+  tv-tuner: {kind: tuner, address: 192.168.20.9, tuners: {1-2: {systems: [dvb-t]}, 3-4: {systems: [dvb-t, dvb-t2]}}}
+`;
+
+export const examples: readonly Example[] = [
+  {
+    bad: `${DRAWN}
+occasions:
+  evening: {multiplexes: [mux-a, mux-b, mux-c, mux-d]}
+# ^^^^^^^ evening needs mux-b, mux-c and mux-d at once, which only tv-tuner/3 and tv-tuner/4 can take: 1 tuner too few. film also comes in mux-a, which is tuned already.
+`,
+    good: `${DRAWN}
+occasions:
+  evening: {services: [film], multiplexes: [mux-a, mux-b, mux-c]}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-d: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+services:
+  news: {multiplex: mux-a, rate: 4.2 Mb/s}
+  film: {multiplex: mux-d, rate: 6 Mb/s}
+devices:
+  recorder: {kind: server, address: 192.168.20.5}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, tuners: {1: {systems: [dvb-t]}}}
+streams:
+  tv-news: {source: tv-tuner, service: news, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [recorder]}
+# ^^^^^^^ At all times tv-news and tv-film need mux-a and mux-d at once, which only tv-tuner/1 can take: 1 tuner too few
+  tv-film: {source: tv-tuner, service: film, transport: ts-rtp, group: 239.192.30.2, port: 5004, receivers: [recorder]}
+volumes:
+  disk: {host: recorder, capacity: 4 TB}
+recordings:
+  news: {stream: tv-news, volume: disk, keep: 7 d}
+  film: {stream: tv-film, volume: disk, keep: 7 d}
+occasions:
+  evening: {services: [news]}
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+services:
+  news: {multiplex: mux-a, rate: 4.2 Mb/s}
+  film: {multiplex: mux-a, rate: 6 Mb/s}
+devices:
+  recorder: {kind: server, address: 192.168.20.5}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, tuners: {1: {systems: [dvb-t]}}}
+streams:
+  tv-news: {source: tv-tuner, service: news, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [recorder]}
+  tv-film: {source: tv-tuner, service: film, transport: ts-rtp, group: 239.192.30.2, port: 5004, receivers: [recorder]}
+volumes:
+  disk: {host: recorder, capacity: 4 TB}
+recordings:
+  news: {stream: tv-news, volume: disk, keep: 7 d}
+  film: {stream: tv-film, volume: disk, keep: 7 d}
+occasions:
+  evening: {services: [news]}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  parlour-tv: {kind: display, inputs: {rf: {}}}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {}}, tuners: {1: {systems: [dvb-t]}}}
+cables:
+  - {from: chimney-aerial, to: parlour-tv/rf, type: coax-6, length: 20 m}
+occasions:
+  evening: {multiplexes: [mux-a]}
+# ^^^^^^^ evening needs mux-a, and nothing of it comes to tv-tuner/1
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {}}, tuners: {1: {systems: [dvb-t]}}}
+cables:
+  - {from: chimney-aerial, to: tv-tuner/rf, type: coax-6, length: 20 m}
+occasions:
+  evening: {multiplexes: [mux-a]}
+`,
+  },
+];
