@@ -11,7 +11,7 @@ import {
   outletWindow,
   tunerNoiseFigure,
 } from '../standards/television/reception.ts';
-import { type Transmission, isSatellite, noiseBandwidth } from '../standards/television/system.ts';
+import { type System, type Transmission, isSatellite, noiseBandwidth } from '../standards/television/system.ts';
 import type { AmplifierLoad } from './amplifiers.ts';
 import { transmissionOf } from '../site/television/channel.ts';
 import type { Signal, Signals } from './signals.ts';
@@ -37,6 +37,8 @@ export interface Receiver {
   /** The power of all signals together. */
   readonly composite: number;
   readonly maxInput: number;
+  /** What it receives there; `undefined` where nothing is said. */
+  readonly systems: readonly System[] | undefined;
   readonly points: readonly Point[];
 }
 
@@ -72,10 +74,19 @@ export function receptionOf(site: Facts, signals: Signals, amplifiers: ReadonlyM
         at,
         composite: sumOfLevels(signals.at(at).map(({ level }) => level)),
         maxInput: at.device.coaxInputs.get(at.name)?.maxInput ?? TUNER_MAXIMUM,
+        systems: systemsAt(at),
         points: pointsAt(at),
       })),
     pointsAt,
   };
+}
+
+/** Of the connector, or of the tuners that listen at it. */
+function systemsAt({ device, name }: Connector): readonly System[] | undefined {
+  const own = device.coaxInputs.get(name)?.systems;
+  if (own !== undefined) return own;
+  const units = device.tuners.filter(({ input }) => input === name);
+  return units.length === 0 ? undefined : units.flatMap(({ systems }) => systems);
 }
 
 export function isReceiver({ kind }: Device): boolean {

@@ -2,7 +2,7 @@ import { cableDevices, isCopper } from '../../site/cable.ts';
 import { type Fix, fixOf, setValue } from '../../site/edit.ts';
 import { aboutItem } from '../../site/about.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Cable, type Device, type Site, portAt } from '../../site/model.ts';
+import { type Cable, type Device, type Site, connectorAt, portAt } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -19,6 +19,8 @@ not. Work in trenches, on roofs and at earth rods has dangers of its own.`,
   source: 'Common practice; IEC 62305-4 and TIA-607 treat it (from memory, neither was read)',
   check({ site }: RuleContext, report: Report): void {
     for (const cable of site.cables) {
+      // Of a coax for television, coax-between-buildings tells.
+      if (connectorAt(site, cable.from) !== undefined && connectorAt(site, cable.to) !== undefined) continue;
       const placed = cableDevices(site, cable).filter(({ building }) => building !== undefined);
       const buildings = [...new Set(placed.flatMap(({ building }) => building ?? []))];
       const copper = buildings.length < 2 ? false : isCopper(site, cable);

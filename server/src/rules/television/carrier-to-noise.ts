@@ -35,8 +35,7 @@ gain behind does not. \`policies: aerial-system: margin\` says how much to keep 
 };
 
 /** Of systems that it has; what it cannot show anyway is no loss. */
-function isReceived({ at }: Receiver, { signal, margin }: Point): boolean {
-  const { systems } = at.device.coaxInputs.get(at.name) ?? {};
+function isReceived({ systems }: Receiver, { signal, margin }: Point): boolean {
   const { system } = signal.multiplex;
   return margin !== undefined && (systems === undefined || system === undefined || systems.includes(system));
 }
