@@ -5,6 +5,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { SUFFIX } from '../site/folder.ts';
 import type { Session } from './session.ts';
 import type { OpenSite } from './sites.ts';
+import { isChanged, isClosed, isDeleted, isOpened, isRenamed, isWatched } from './sound-params.ts';
 
 /** The newest text of each open document, by address. */
 export type Documents = Map<string, TextDocument>;
@@ -13,48 +14,69 @@ export type Documents = Map<string, TextDocument>;
 export function followDocuments(documents: Documents, session: Session, checkSoon: (site: OpenSite) => void): void {
   const { connection, sites, addresses } = session;
 
-  connection.onDidOpenTextDocument(({ textDocument: { uri: written, languageId, version, text } }) => {
-    const uri = addresses.take(written);
-    if (!uri.endsWith(SUFFIX)) return;
-    documents.set(uri, TextDocument.create(uri, languageId, version, text));
-    const site = sites.opened(uri, text);
-    void site.loaded.then(
-      () => checkSoon(site),
-      (error: unknown) => connection.console.error(String(error)),
-    );
-  });
+  /** `take`, of what is sound; else it is said in the log. */
+  const sound =
+    <P>(isSound: (params: P) => boolean, take: (params: P) => void | Promise<void>) =>
+    (params: P): void | Promise<void> => {
+      if (params instanceof Object && isSound(params)) return take(params);
+      connection.console.error('A notification is passed over: its parameters are not as the protocol has them.');
+      return undefined;
+    };
 
-  connection.onDidChangeTextDocument(({ textDocument: { uri: written, version }, contentChanges }) => {
-    const uri = addresses.take(written);
-    const document = documents.get(uri);
-    const site = sites.of(uri);
-    if (document === undefined || site === undefined) return;
-    TextDocument.update(document, contentChanges, version);
-    site.change(uri, () => document.getText());
-    checkSoon(site);
-  });
+  connection.onDidOpenTextDocument(
+    sound(isOpened, ({ textDocument: { uri: written, languageId, version, text } }) => {
+      const uri = addresses.take(written);
+      if (!uri.endsWith(SUFFIX)) return;
+      documents.set(uri, TextDocument.create(uri, languageId, version, text));
+      const site = sites.opened(uri, text);
+      void site.loaded.then(
+        () => checkSoon(site),
+        (error: unknown) => connection.console.error(String(error)),
+      );
+    }),
+  );
 
-  connection.onDidCloseTextDocument(async ({ textDocument }) => {
-    const uri = addresses.take(textDocument.uri);
-    documents.delete(uri);
-    session.closed(uri);
-    const site = sites.of(uri);
-    await sites.closed(uri);
-    if (site !== undefined) checkSoon(site);
-  });
+  connection.onDidChangeTextDocument(
+    sound(isChanged, ({ textDocument: { uri: written, version }, contentChanges }) => {
+      const uri = addresses.take(written);
+      const document = documents.get(uri);
+      const site = sites.of(uri);
+      if (document === undefined || site === undefined) return;
+      TextDocument.update(document, contentChanges, version);
+      site.change(uri, () => document.getText());
+      checkSoon(site);
+    }),
+  );
+
+  connection.onDidCloseTextDocument(
+    sound(isClosed, async ({ textDocument }) => {
+      const uri = addresses.take(textDocument.uri);
+      documents.delete(uri);
+      session.closed(uri);
+      const site = sites.of(uri);
+      await sites.closed(uri);
+      if (site !== undefined) checkSoon(site);
+    }),
+  );
 
   const changedOnDisk = async (written: string): Promise<void> => {
     for (const site of await sites.changedOnDisk(addresses.take(written))) checkSoon(site);
   };
-  connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    // Anything that is deleted may be a folder with sites in it.
-    const ofSites = changes.filter(({ uri, type }) => type === FileChangeType.Deleted || uri.endsWith(SUFFIX));
-    await Promise.all(ofSites.map(({ uri }) => changedOnDisk(uri)));
-  });
-  connection.workspace.onDidDeleteFiles(async ({ files }) => {
-    await Promise.all(files.map(({ uri }) => changedOnDisk(uri)));
-  });
-  connection.workspace.onDidRenameFiles(async ({ files }) => {
-    await Promise.all(files.map(({ oldUri }) => changedOnDisk(oldUri)));
-  });
+  connection.onDidChangeWatchedFiles(
+    sound(isWatched, async ({ changes }) => {
+      // Anything that is deleted may be a folder with sites in it.
+      const ofSites = changes.filter(({ uri, type }) => type === FileChangeType.Deleted || uri.endsWith(SUFFIX));
+      await Promise.all(ofSites.map(({ uri }) => changedOnDisk(uri)));
+    }),
+  );
+  connection.workspace.onDidDeleteFiles(
+    sound(isDeleted, async ({ files }) => {
+      await Promise.all(files.map(({ uri }) => changedOnDisk(uri)));
+    }),
+  );
+  connection.workspace.onDidRenameFiles(
+    sound(isRenamed, async ({ files }) => {
+      await Promise.all(files.map(({ oldUri }) => changedOnDisk(oldUri)));
+    }),
+  );
 }

@@ -1,0 +1,106 @@
+/**
+ * Holds a client to the order of the Language Server Protocol (3.17, Server lifecycle; JSON-RPC 2.0, 5.1): it says once
+ * who it is and then asks, and after `shutdown` it only ends. Whatever is out of order, or no message at all, gets the
+ * error that it has to, and the server lives on.
+ */
+
+import {
+  type DataCallback,
+  type Disposable,
+  ErrorCodes,
+  type ResponseMessage,
+  type MessageReader,
+  type MessageWriter,
+} from 'vscode-languageserver';
+
+type Id = number | string | null;
+
+interface Refusal {
+  readonly id: Id;
+  readonly code: number;
+  readonly message: string;
+}
+
+export class Lifecycle {
+  private state: 'new' | 'initialized' | 'shut down' = 'new';
+  private readonly writer: MessageWriter;
+
+  constructor(writer: MessageWriter) {
+    this.writer = writer;
+  }
+
+  get isShutDown(): boolean {
+    return this.state === 'shut down';
+  }
+
+  /** Of a text that cannot be read as a message. @param why as a clause */
+  refuseText(why: string): void {
+    this.answer({ id: null, code: ErrorCodes.ParseError, message: `It cannot be read: ${why}.` });
+  }
+
+  /** The same messages, without those that are out of order. */
+  inOrder(reader: MessageReader): MessageReader {
+    return {
+      onError: reader.onError,
+      onClose: reader.onClose,
+      onPartialMessage: reader.onPartialMessage,
+      dispose: () => reader.dispose(),
+      listen: (callback: DataCallback): Disposable =>
+        reader.listen((message) => {
+          const verdict = this.judge(message);
+          if (verdict === 'taken') callback(message);
+          else if (verdict !== 'passed over') this.answer(verdict);
+        }),
+    };
+  }
+
+  private judge(message: unknown): Refusal | 'taken' | 'passed over' {
+    if (!isObject(message)) return invalid(null, 'A message is one object; there are no batches.');
+    const { id, method, params } = message;
+    if (method === undefined) return isId(id) ? 'taken' : invalid(null, 'It is neither a request nor an answer.');
+    if (typeof method !== 'string') return invalid(isId(id) ? id : null, 'The method is no text.');
+    if (params !== undefined && params !== null && typeof params !== 'object')
+      return id === undefined ? 'passed over' : invalid(isId(id) ? id : null, 'Parameters are an object or a list.');
+    if (id === undefined) return this.notification(method, params);
+    if (!isId(id)) return invalid(null, 'The id of a request is a number or a text.');
+    return this.request(method, id, params);
+  }
+
+  private notification(method: string, params: unknown): 'taken' | 'passed over' {
+    if (method === 'exit') return 'taken';
+    if (this.state !== 'initialized') return 'passed over';
+    return method !== '$/cancelRequest' || (isObject(params) && isId(params['id'])) ? 'taken' : 'passed over';
+  }
+
+  private request(method: string, id: Id, params: unknown): Refusal | 'taken' {
+    if (this.state === 'shut down') return invalid(id, 'The server is shut down: only exit comes after it.');
+    if (method !== 'initialize') {
+      if (this.state === 'new')
+        return { id, code: ErrorCodes.ServerNotInitialized, message: 'The first request is initialize.' };
+      if (method === 'shutdown') this.state = 'shut down';
+      return 'taken';
+    }
+    if (this.state !== 'new') return invalid(id, 'The server is initialized already.');
+    if (!isObject(params) || !isObject(params['capabilities']))
+      return { id, code: ErrorCodes.InvalidParams, message: 'It does not say what the client can do.' };
+    this.state = 'initialized';
+    return 'taken';
+  }
+
+  private answer({ id, code, message }: Refusal): void {
+    const answer: ResponseMessage = { jsonrpc: '2.0', id, error: { code, message } };
+    this.writer.write(answer).catch(() => undefined);
+  }
+}
+
+function invalid(id: Id, message: string): Refusal {
+  return { id, code: ErrorCodes.InvalidRequest, message };
+}
+
+function isId(value: unknown): value is number | string {
+  return typeof value === 'number' || typeof value === 'string';
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

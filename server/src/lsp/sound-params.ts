@@ -1,0 +1,39 @@
+/** Whether the parameters of notifications are as the protocol has them: nobody can be answered where they are not. */
+
+import {
+  type DeleteFilesParams,
+  type DidChangeTextDocumentParams,
+  type DidChangeWatchedFilesParams,
+  type DidCloseTextDocumentParams,
+  type DidOpenTextDocumentParams,
+  Range,
+  type RenameFilesParams,
+  type TextDocumentContentChangeEvent,
+  TextDocumentIdentifier,
+  TextDocumentItem,
+  VersionedTextDocumentIdentifier,
+} from 'vscode-languageserver';
+
+export const isOpened = (params: DidOpenTextDocumentParams): boolean => TextDocumentItem.is(params.textDocument);
+
+export const isChanged = ({ textDocument, contentChanges }: DidChangeTextDocumentParams): boolean =>
+  VersionedTextDocumentIdentifier.is(textDocument) && isListOf(contentChanges, isChange);
+
+export const isClosed = (params: DidCloseTextDocumentParams): boolean => TextDocumentIdentifier.is(params.textDocument);
+
+export const isWatched = ({ changes }: DidChangeWatchedFilesParams): boolean =>
+  isListOf(changes, ({ uri, type }) => typeof uri === 'string' && typeof type === 'number');
+
+export const isDeleted = ({ files }: DeleteFilesParams): boolean =>
+  isListOf(files, ({ uri }) => typeof uri === 'string');
+
+export const isRenamed = ({ files }: RenameFilesParams): boolean =>
+  isListOf(files, ({ oldUri }) => typeof oldUri === 'string');
+
+function isChange(change: TextDocumentContentChangeEvent): boolean {
+  return typeof change.text === 'string' && (!('range' in change) || Range.is(change.range));
+}
+
+function isListOf<T>(list: readonly T[], isOne: (one: T) => boolean): boolean {
+  return Array.isArray(list) && list.every((one: unknown) => one instanceof Object && isOne(one as T));
+}
