@@ -4,6 +4,7 @@ import { sapGroupFor } from '../standards/multicast.ts';
 import { isMulticast, parseAddress } from '../standards/ipv4.ts';
 import { type Pace, SAP_LARGEST, baseInterval, encodeAnnouncement, messageHash, nextGap } from '../standards/sap.ts';
 import { type Origin, type SessionDescription, connectionOf, originLine, readDescription } from '../standards/sdp.ts';
+import { faultIn } from '../standards/sdp-faults.ts';
 import { AnnouncementGroup } from './group.ts';
 import type { AnnouncerTools } from './tools.ts';
 
@@ -91,6 +92,8 @@ export class Announcer {
   ): Promise<string | undefined> {
     const description = readDescription(text);
     if ('unreadable' in description) return description.unreadable;
+    const fault = faultIn(text);
+    if (fault !== undefined) return fault;
     const to = announcedOn(description);
     if (typeof to === 'string') return to;
     const { origin: written, name } = description;
