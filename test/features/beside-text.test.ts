@@ -48,7 +48,7 @@ describe('Inlay hints', () => {
       ' 192.168.20.60‹to 192.168.20.63›',
       'o: paddock-cam‹→ 0 % ← 9.5 %›',
       ', to: recorder‹→ 9.5 % ← 0 %›',
-      'paddock:‹6.33 Mb/s, at most 9.5 Mb/s›',
+      'paddock:‹6.34 Mb/s, at most 9.51 Mb/s›',
       `archive:‹${Math.round(days)} d of footage›`,
     ]);
   });

@@ -122,28 +122,28 @@ describe('plumbline explain', () => {
   it('counts every byte of a packet, each with its source', () => {
     const text = explained(plan, 'streams paddock-live line nominal').map(explanationText).join('');
     for (const line of [
-      /^ {2}video packets +535\.714 packets\/s +the rate ÷ \(8 × media in a packet\)$/m,
-      /^ {4}media +1,400 B$/m,
+      /^ {2}video packets +545\.714 packets\/s +half of one more for each picture than fill them$/m,
+      /^ {4}media +1,374\.3 B$/m,
       /^ {4}IPv4 +20 B +\[RFC 791 §3\.1\]$/m,
       /^ {4}UDP +8 B +\[RFC 768\]$/m,
       /^ {4}RTP +12 B +\[RFC 3550 §5\.1\]$/m,
-      /^ {4}together +1,478 B$/m,
-      /^ {2}video in all +6,334,285\.7 b\/s +packets × bytes × 8$/m,
+      /^ {4}together +1,452\.3 B$/m,
+      /^ {2}video in all +6,340,525\.7 b\/s +packets × bytes × 8$/m,
       /^ {2}audio in all +126,750 b\/s/m,
-      /^ {2}line rate +6,461,036 b\/s = 6\.46 Mb\/s$/m,
+      /^ {2}line rate +6,467,276 b\/s = 6\.47 Mb\/s$/m,
     ])
       assert.match(text, line);
   });
 
   it('explains a tagged copy with 4 bytes more in each packet', () => {
-    // 535.7143 × 1482 × 8 + 46.875 × 342 × 8 = 6,351,428.6 + 128,250
+    // 6,000,000 + 545.7143 × 82 × 8 + 46.875 × 342 × 8 = 6,357,988.6 + 128,250
     const [explanation] = explained(plan, 'streams paddock-live line tagged nominal');
-    assert.deepEqual(explanation?.total?.cells, [{ value: 6_479_679, unit: 'b/s' }]);
+    assert.deepEqual(explanation?.total?.cells, [{ value: 6_486_239, unit: 'b/s' }]);
   });
 
   it('explains what goes back to a source', () => {
     const [explanation] = explained(plan, 'streams paddock reply line nominal');
-    assert.deepEqual(explanation?.total?.cells, [{ value: 224_595, unit: 'b/s' }]);
+    assert.deepEqual(explanation?.total?.cells, [{ value: 228_195, unit: 'b/s' }]);
   });
 
   it('says that a peak which is not declared is the nominal rate', () => {

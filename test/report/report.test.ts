@@ -103,36 +103,38 @@ describe('the figures of a small site', () => {
 
   // RTSP over TCP. A full segment has 1500 - 20 IP - 20 TCP - 12 timestamps = 1448 B (RFC 791, 9293, 7323). Of each
   // 1400 + 12 RTP (RFC 3550 §5.1) + 4 interleaving (RFC 7826 §14) B in it, 1400 are media: 1448 × 1400/1416 =
-  // 1431.638 B. So 6 Mb/s are 6,000,000 / 8 / 1431.638 = 523.8753 segments a second; at a peak of 9 Mb/s, 785.8130.
+  // 1431.638 B. So 6 Mb/s are 6,000,000 / 8 / 1431.638 = 523.8753 segments a second, and half a segment more for each of
+  // 20 pictures: 533.8753; at a peak of 9 Mb/s, 795.8129. Around the media of each are 52 + 16.362 B.
   // PCMA at 64 kb/s goes out every 20 ms (RFC 3551 §4.2): 50 packets/s of 160 + 12 + 4 + 32 + 20 = 228 B of IP.
   // A frame adds 14 B and 4 of FCS, the line 20 more (IEEE 802.3, RFC 5180 App. A.1).
-  //   line     523.8753 × 1538 × 8 = 6,445,761.6   + 50 × 266 × 8 = 106,400  →  6,552,162
-  //   frame    523.8753 × 1514 × 8 = 6,345,177.8   + 50 × 242 × 8 =  96,800  →  6,441,978
-  //   peak     785.8130 × 1538 × 8 = 9,668,642.5   + 106,400                 →  9,775,042
+  //   line     6,000,000 + 533.8753 × 106.362 × 8   + 50 × 266 × 8 = 106,400  →  6,560,671
+  //   frame    6,000,000 + 533.8753 ×  82.362 × 8   + 50 × 242 × 8 =  96,800  →  6,448,567
+  //   peak     9,000,000 + 795.8129 × 106.362 × 8   + 106,400                 →  9,783,551
   it('has what a camera sends over TCP', () => {
     assert.deepEqual(toCamera?.backward.streams['paddock'], {
-      line: { nominal: 6_552_162, peak: 9_775_042 },
-      frame: { nominal: 6_441_978, peak: 9_614_566 },
-      frameWithFcs: { nominal: 6_460_342, peak: 9_641_312 },
+      line: { nominal: 6_560_671, peak: 9_783_551 },
+      frame: { nominal: 6_448_567, peak: 9_621_155 },
+      frameWithFcs: { nominal: 6_467_251, peak: 9_648_221 },
       payload: { nominal: 6_064_000, peak: 9_064_000 },
     });
   });
 
   // One acknowledgement for two full segments (RFC 5681 §4.2), and one for each packet of sound, as Linux sends them:
-  // 523.8753 / 2 + 50 = 311.93765/s of 20 + 32 B of IP, so 70 B with FCS and 90 on the line:
-  // × 90 × 8 = 224,595.1; without FCS × 66 × 8 = 164,703.1.
+  // 533.8753 / 2 + 50 = 316.93765/s of 20 + 32 B of IP, so 70 B with FCS and 90 on the line:
+  // × 90 × 8 = 228,195.1; without FCS × 66 × 8 = 167,343.1.
   it('has the acknowledgements that go back to the camera', () => {
-    assert.equal(toCamera?.forward.line.nominal, 224_595);
-    assert.equal(toCamera?.forward.frame.nominal, 164_703);
+    assert.equal(toCamera?.forward.line.nominal, 228_195);
+    assert.equal(toCamera?.forward.frame.nominal, 167_343);
     assert.equal(toCamera?.forward.payload.nominal, 0);
   });
 
-  // RTP over UDP: 1400 + 12 + 8 + 20 = 1440 B of IP. 6 Mb/s / 8 / 1400 = 535.7143 packets/s × 1478 × 8 = 6,334,285.7.
+  // RTP over UDP: 1400 + 12 + 8 + 20 = 1440 B of IP. 6 Mb/s / 8 / 1400 = 535.7143 packets/s, 545.7143 with half a
+  // packet more for each of 20 pictures; 6,000,000 + 545.7143 × 78 × 8 = 6,340,525.7.
   // AAC has 1024 samples in a frame: 48,000 / 1024 = 46.875 packets/s of 96,000 / 8 / 46.875 = 256 B + 4 of AU header
-  // (RFC 3640 §3.3.6) + 12 + 8 + 20 = 300 B of IP; × 338 × 8 = 126,750. Together 6,461,035.7.
-  // At peak 9 Mb/s: 803.5714 × 1478 × 8 = 9,501,428.6 + 126,750 = 9,628,178.6.
+  // (RFC 3640 §3.3.6) + 12 + 8 + 20 = 300 B of IP; × 338 × 8 = 126,750. Together 6,467,275.7.
+  // At peak 9 Mb/s: 9,000,000 + 813.5714 × 78 × 8 = 9,507,668.6 + 126,750 = 9,634,418.6.
   it('has what the recorder sends as multicast', () => {
-    assert.deepEqual(toRecorder?.backward.streams['paddock-live']?.line, { nominal: 6_461_036, peak: 9_628_179 });
+    assert.deepEqual(toRecorder?.backward.streams['paddock-live']?.line, { nominal: 6_467_276, peak: 9_634_419 });
     assert.deepEqual(toRecorder?.backward.streams['paddock-live']?.payload, { nominal: 6_096_000, peak: 9_096_000 });
   });
 
@@ -140,8 +142,8 @@ describe('the figures of a small site', () => {
     assert.equal(toRecorder?.from, 'core/2');
     assert.equal(toRecorder?.to, 'recorder/cams');
     assert.equal(toRecorder?.capacity, 1_000_000_000);
-    assert.equal(toRecorder?.forward.line.nominal, 6_552_162);
-    assert.equal(toRecorder?.backward.line.nominal, 224_595 + 6_461_036);
+    assert.equal(toRecorder?.forward.line.nominal, 6_560_671);
+    assert.equal(toRecorder?.backward.line.nominal, 228_195 + 6_467_276);
     assert.equal(toRecorder?.blocked, false);
   });
 

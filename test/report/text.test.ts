@@ -14,15 +14,15 @@ describe('the report as text', () => {
 
 Links (line rate, with preamble and gaps)
   from       to                  speed    nominal              peak         streams
-  core/1  →  paddock-cam/eth  100 Mb/s   225 kb/s  0.2 %   319 kb/s  0.3 %        1
-          ←                             6.55 Mb/s  6.6 %  9.78 Mb/s  9.8 %        1
-  core/2  →  recorder/cams      1 Gb/s  6.55 Mb/s  0.7 %  9.78 Mb/s    1 %        1
-          ←                             6.69 Mb/s  0.7 %  9.95 Mb/s    1 %        2
+  core/1  →  paddock-cam/eth  100 Mb/s   228 kb/s  0.2 %   322 kb/s  0.3 %        1
+          ←                             6.56 Mb/s  6.6 %  9.78 Mb/s  9.8 %        1
+  core/2  →  recorder/cams      1 Gb/s  6.56 Mb/s  0.7 %  9.78 Mb/s    1 %        1
+          ←                              6.7 Mb/s  0.7 %  9.96 Mb/s    1 %        2
 
 Streams (line rate without a VLAN tag, one copy)
   stream        group          MAC                  nominal       peak  reaches
-  paddock       unicast                           6.55 Mb/s  9.78 Mb/s  recorder
-  paddock-live  239.192.20.31  01:00:5e:40:14:1f  6.46 Mb/s  9.63 Mb/s  recorder
+  paddock       unicast                           6.56 Mb/s  9.78 Mb/s  recorder
+  paddock-live  239.192.20.31  01:00:5e:40:14:1f  6.47 Mb/s  9.63 Mb/s  recorder
 
   paddock-live does not reach kitchen-screen: kitchen-screen has no cable that carries a network; cable kitchen-screen to a switch
 

@@ -17,7 +17,7 @@ import {
   payloadHeader,
 } from '../standards/rtp.ts';
 import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
-import { PACKET, PACKETS_PER_DATAGRAM, multiplexRate } from '../standards/transport-stream.ts';
+import { DEFAULT_FRAME_RATE, PACKET, PACKETS_PER_DATAGRAM, multiplexRate } from '../standards/transport-stream.ts';
 import type { Audio, Media, MediaRate, Stream, Video } from '../site/model.ts';
 
 /** bit/s at the declared rate and at the declared peak. */
@@ -55,8 +55,10 @@ export interface CrossingRates {
 export interface StreamRates extends CrossingRates {
   readonly payload: Load;
   readonly runs: readonly PacketRun[];
-  /** What travels back to the source: TCP's acknowledgements. */
+  /** What travels back to the source: TCP's acknowledgements, as many as there can be. */
   readonly replies: readonly PacketRun[];
+  /** As few as there can be: a receiver that takes in what came together acknowledges it once. */
+  readonly fewestReplies: readonly PacketRun[];
 }
 
 /** Media bytes in a packet where the site does not say: well inside an Ethernet frame. Common practice, no source. */
@@ -77,12 +79,15 @@ const ratesOf = perObject((stream: Stream) =>
 function compute(stream: Stream, media: Media): StreamRates {
   const payload = payloadOf(stream, media);
   const runs = runsOf(stream, media);
-  const replies = stream.transport === 'rtsp' && runs.length > 0 ? [acknowledgements(runs)] : [];
+  const isAcknowledged = stream.transport === 'rtsp' && runs.length > 0;
+  const replies = isAcknowledged ? [acknowledgements(runs)] : [];
+  const fewestReplies = isAcknowledged ? [fewestAcknowledgements(runs, media.video)] : [];
   const none = { nominal: 0, peak: 0 };
   return {
     payload,
     runs,
     replies,
+    fewestReplies,
     untagged: wireRates(runs, payload, false),
     tagged: wireRates(runs, payload, true),
     reply: { untagged: wireRates(replies, none, false), tagged: wireRates(replies, none, true) },
@@ -115,17 +120,14 @@ function runsOf(stream: Stream, media: Media): PacketRun[] {
   const { video, audio } = media;
   if (video?.rate !== undefined && video.rate.peak > 0) {
     if (rtsp) {
-      // The packets of a picture are written to the connection at once and leave in full segments.
+      // The packets of a picture are written to the connection at once and leave in full segments, but for the last.
       const share = size / (size + INTERLEAVED_HEADER + RTP_HEADER);
       const inSegment = MAXIMUM_SEGMENT * share;
       runs.push(
-        run('video', video.rate, inSegment, [
-          ...TCP,
-          { name: 'RTP and interleaving', bytes: MAXIMUM_SEGMENT - inSegment },
-        ]),
+        pictureRun(video, inSegment, [...TCP, { name: 'RTP and interleaving', bytes: MAXIMUM_SEGMENT - inSegment }]),
       );
     } else {
-      runs.push(run('video', video.rate, size, [...UDP, { name: 'RTP', bytes: RTP_HEADER }]));
+      runs.push(pictureRun(video, size, [...UDP, { name: 'RTP', bytes: RTP_HEADER }]));
     }
   }
   if (audio?.rate !== undefined && audio.rate.peak > 0) runs.push(audioRun(audio, size, rtsp));
@@ -139,6 +141,19 @@ const TCP = [IP, { name: 'TCP with timestamps', bytes: TCP_HEADER + TIMESTAMP_OP
 function run(what: PacketRun['what'], rate: Load, media: number, headers: PacketRun['headers']): PacketRun {
   const perSecond = { nominal: rate.nominal / (8 * media), peak: rate.peak / (8 * media) };
   return { what, media: { nominal: media, peak: media }, headers, perSecond };
+}
+
+/**
+ * Pictures: the last packet of each ends with it, on average half full, and each has one at least (RFC 6184 §5.1: no
+ * packet holds parts of two pictures).
+ */
+function pictureRun(video: Video, most: number, headers: PacketRun['headers']): PacketRun {
+  const rate = video.rate ?? { nominal: 0, peak: 0 };
+  const pictures = video.frameRate ?? DEFAULT_FRAME_RATE;
+  const perSecond = (part: keyof Load): number => Math.max(pictures, rate[part] / (8 * most) + pictures / 2);
+  const packets = { nominal: perSecond('nominal'), peak: perSecond('peak') };
+  const media = { nominal: rate.nominal / 8 / packets.nominal, peak: rate.peak / 8 / packets.peak };
+  return { what: 'video', media, headers, perSecond: packets };
 }
 
 /** Sound goes out in packets of a fixed time, so that a higher rate makes them larger, not more. */
@@ -165,7 +180,7 @@ function audioCodec(name: string | undefined): AudioCodec {
   return known.find((codec) => codec === name) ?? 'aac';
 }
 
-/** One for two of a picture's segments, which are full; sound comes packet by packet, and each has one of its own. */
+/** At most one for two of a picture's segments; sound comes packet by packet, and each has one of its own. */
 function acknowledgements(runs: readonly PacketRun[]): PacketRun {
   const sum = (part: keyof Load): number =>
     runs.reduce((total, { what, perSecond }) => total + perSecond[part] / (what === 'video' ? ACK_EVERY : 1), 0);
@@ -174,6 +189,18 @@ function acknowledgements(runs: readonly PacketRun[]): PacketRun {
     media: { nominal: 0, peak: 0 },
     headers: TCP,
     perSecond: { nominal: sum('nominal'), peak: sum('peak') },
+  };
+}
+
+/** One for each picture and each packet of sound: the segments of a picture come together. */
+function fewestAcknowledgements(runs: readonly PacketRun[], video: Video | undefined): PacketRun {
+  const pictures = video?.frameRate ?? DEFAULT_FRAME_RATE;
+  const perSecond = runs.reduce((sum, run) => sum + (run.what === 'video' ? pictures : run.perSecond.nominal), 0);
+  return {
+    what: 'acknowledgements',
+    media: { nominal: 0, peak: 0 },
+    headers: TCP,
+    perSecond: { nominal: perSecond, peak: perSecond },
   };
 }
 

@@ -1,7 +1,7 @@
 /** A stream's rates, from its media to the line, and its receivers. */
 
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { type Load, type PacketRun, type WireRates, headerBytes, multiplexOf } from '../../network/rates.ts';
+import { type Load, type PacketRun, type WireRates, headerBytes, multiplexOf, wireRates } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
 import type { MediaRate, Stream } from '../../site/model.ts';
 import {
@@ -49,8 +49,13 @@ export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
     after.push({
       label: 'back to the source',
       cells: rates(own.reply.untagged.line),
-      formula: `acknowledgements, ${ACKNOWLEDGED}`,
+      formula: `acknowledgements, at most: ${ACKNOWLEDGED}`,
       source: ACKNOWLEDGING,
+    });
+    after.push({
+      label: 'back, at least',
+      cells: rates(wireRates(own.fewestReplies, { nominal: 0, peak: 0 }, false).line),
+      formula: 'one for each picture and packet of sound, where what comes together is taken in together',
     });
   }
   return {
@@ -117,11 +122,14 @@ function multiplexLine(plan: Plan, stream: Stream): ExplanationLine {
 function packetLine(stream: Stream, run: PacketRun): ExplanationLine {
   const { nominal, peak } = run.media;
   const size = nominal === peak ? `${grouped(peak, 1)} B` : `${grouped(nominal, 1)} B, at peak ${grouped(peak, 1)} B,`;
-  const whole = run.what === 'video' && stream.transport === 'rtsp' ? ': full TCP segments' : '';
+  const end =
+    run.what === 'video'
+      ? `: the last ${stream.transport === 'rtsp' ? 'TCP segment' : 'one'} of a picture ends with it`
+      : '';
   return {
     label: `${run.what} packets`,
     cells: rates(run.perSecond, 'packets/s'),
-    formula: `with ${size} of media each${whole}`,
+    formula: `with ${size} of media each${end}`,
   };
 }
 
@@ -157,7 +165,7 @@ export function wireExplained(plan: Plan, stream: Stream, kind: WireKind, tagged
   };
 }
 
-const ACKNOWLEDGED = 'one for two full segments, and one for each packet of sound';
+const ACKNOWLEDGED = 'one for two segments, and one for each packet of sound';
 const FRAME_BYTES = { frame: 'withoutFcs', frameWithFcs: 'withFcs', line: 'line' } as const;
 
 function runLines(run: PacketRun, kind: Exclude<WireKind, 'payload'>, tagged: boolean): ExplanationLine[] {
@@ -174,9 +182,11 @@ function runLines(run: PacketRun, kind: Exclude<WireKind, 'payload'>, tagged: bo
   const bits = { nominal: run.perSecond.nominal * bytes.nominal * 8, peak: run.perSecond.peak * bytes.peak * 8 };
   const pad = { nominal: padding('nominal'), peak: padding('peak') };
   const divided =
-    run.what === 'video' || run.what === 'transport stream'
-      ? 'the rate ÷ (8 × media in a packet)'
-      : 'as many as its codec makes a second';
+    run.what === 'video'
+      ? 'half of one more for each picture than fill them'
+      : run.what === 'transport stream'
+        ? 'the rate ÷ (8 × media in a packet)'
+        : 'as many as its codec makes a second';
   return [
     {
       label: `${run.what} packets`,

@@ -80,7 +80,7 @@ devices:
   recorder: {kind: server, speed: 1 Gb/s}
 cables:
   - {from: core/1, to: paddock-cam}
-#                      ^^^^^^^^^^^ paddock-cam/eth → core/1 carries 10.3 Mb/s, 103 % of 10 Mb/s; paddock
+#                      ^^^^^^^^^^^ paddock-cam/eth → core/1 carries 10.4 Mb/s, 104 % of 10 Mb/s; paddock
   - {from: core/2, to: recorder}
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
