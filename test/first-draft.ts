@@ -33,6 +33,15 @@ const TABLE = `
   streams    warning  group-always-flooded     239.128.0.41
   streams    warning  rtp-port                 5005
   streams    error    unintended-egress        cams
+  television error    channel-frequency        682 MHz
+  television error    lnb-plane                evening
+  television warning  aerial-earth             {outside-protected-zone: true}
+  television warning  amplifier-after-loss     set-amp
+  television warning  carrier-to-noise         parlour-set
+  television warning  carrier-to-noise         tv-tuner
+  television error    carrier-to-noise         stable-set
+  television warning  coax-between-buildings   loft-splitter/out-3
+  television error    tuner-system             one
 `;
 
 /** In the order of files and lines. */
