@@ -60,7 +60,7 @@ export function choicesOf(deviceByName: ReadonlyMap<string, Device>, streams: re
 
 /** A receiver joins a group, and pulls by RTSP. */
 function isAskedFor({ group, transport }: Stream): boolean {
-  return group !== undefined || transport === 'rtsp';
+  return group !== undefined || transport?.startsWith('rtsp') === true;
 }
 
 /** Who has joined what while none of the screens is on, and while one of them shows all it can. */

@@ -2,7 +2,7 @@
 
 import { isMulticast } from '../standards/ipv4.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
-import type { Port, Stream } from '../site/model.ts';
+import type { Device, Port, Stream } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgeBeyond, bridgeOf } from './bridge-tree.ts';
 import type { Interface } from './interface.ts';
 import { type Link, oppositePort, sentBy } from './link.ts';
@@ -29,6 +29,8 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
       return bridge === undefined ? [] : [[domain, causeOf(bridge, link)] as const];
     }),
   );
+  const screens = new Map<Device, number>();
+  const chosen: Parameters<Visit>[] = [];
   for (const copies of network.copies(link, out)) {
     const { stream } = copies;
     const { group } = stream;
@@ -37,16 +39,27 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
     const first = domains.find((domain) => sent.has(domain));
     const cause = first === undefined ? undefined : sent.get(first);
     if (first === undefined || cause === undefined) continue;
-    const isWanted = domains.some(
-      (domain) =>
-        sent.has(domain) &&
-        network.memberships.members(group, domain).some((member) => isBehind(network.tree(domain), link, out, member)),
+    const behind = domains.flatMap((domain) =>
+      sent.has(domain)
+        ? network.memberships
+            .members(group, domain)
+            .filter((member) => isBehind(network.tree(domain), link, out, member))
+        : [],
     );
+    const isChosen = behind.every(({ device }) => network.choices.decoders.has(device));
     // A router that forwards the group wants it.
-    if (isWanted || (cause === 'querier' && domains.length > 1)) continue;
+    if (!isChosen || (cause === 'querier' && (behind.length > 0 || domains.length > 1))) continue;
     const { untagged, tagged } = network.rates(stream);
-    visit(stream, first, cause, copies.untagged * untagged.line.peak + copies.tagged * tagged.line.peak);
+    const peak = copies.untagged * untagged.line.peak + copies.tagged * tagged.line.peak;
+    if (behind.length === 0) visit(stream, first, cause, peak);
+    else {
+      for (const { device } of behind) screens.set(device, network.choices.decoders.get(device) ?? 0);
+      chosen.push([stream, first, cause, peak]);
+    }
   }
+  // Screens that show some of their streams at a time want as many, the largest, and not the others.
+  const shown = [...screens.values()].reduce((sum, decoders) => sum + decoders, 0);
+  for (const one of chosen.sort((a, b) => b[3] - a[3]).slice(shown)) visit(...one);
 }
 
 /** Why a group is sent there without a member behind the link. */

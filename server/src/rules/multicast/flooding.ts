@@ -152,4 +152,35 @@ streams:
   tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 75 Mb/s}
 `,
   },
+  {
+    bad: `
+vlans:
+  tv: {id: 40, querier: core}
+devices:
+  core: {kind: switch, address: 192.168.40.2, igmp-snooping: true, unregistered-multicast: flood, ports: {1: {speed: 1 Gb/s, vlan: tv}, 2: {speed: 100 Mb/s, vlan: tv}}}
+#                                                                                          ^^^^^ core floods what nobody has joined, so core/2 → parlour-screen/eth carries 50.8 Mb/s of tv-two that nobody behind asked for
+  tv-tuner: {kind: tuner, speed: 1 Gb/s}
+  parlour-screen: {kind: display, speed: 100 Mb/s, decoders: 1}
+cables:
+  - {from: core/1, to: tv-tuner}
+  - {from: core/2, to: parlour-screen}
+streams:
+  tv-one: {source: tv-tuner, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 50 Mb/s, receivers: [parlour-screen]}
+  tv-two: {source: tv-tuner, transport: ts-rtp, group: 239.192.30.2, port: 5004, mux-rate: 48 Mb/s, receivers: [parlour-screen]}
+`,
+    fixed: `
+vlans:
+  tv: {id: 40, querier: core}
+devices:
+  core: {kind: switch, address: 192.168.40.2, igmp-snooping: true, unregistered-multicast: drop, ports: {1: {speed: 1 Gb/s, vlan: tv}, 2: {speed: 100 Mb/s, vlan: tv}}}
+  tv-tuner: {kind: tuner, speed: 1 Gb/s}
+  parlour-screen: {kind: display, speed: 100 Mb/s, decoders: 1}
+cables:
+  - {from: core/1, to: tv-tuner}
+  - {from: core/2, to: parlour-screen}
+streams:
+  tv-one: {source: tv-tuner, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 50 Mb/s, receivers: [parlour-screen]}
+  tv-two: {source: tv-tuner, transport: ts-rtp, group: 239.192.30.2, port: 5004, mux-rate: 48 Mb/s, receivers: [parlour-screen]}
+`,
+  },
 ];
