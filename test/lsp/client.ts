@@ -158,6 +158,17 @@ export class Client {
     }
   }
 
+  /** Waits until what is shown of a file satisfies `enough`, of whatever version; of one never published that is nothing. */
+  async becomes(uri: string, enough: (found: readonly Diagnostic[]) => boolean, patience = 60_000): Promise<void> {
+    const deadline = Date.now() + patience;
+    while (!enough(this.shown(uri) ?? [])) {
+      if (Date.now() > deadline) throw new Error(`no such diagnostics of ${uri}`);
+      await new Promise<void>((resolve) => {
+        setTimeout(resolve, 20);
+      });
+    }
+  }
+
   /** What is shown of a file now; `undefined` where nothing was ever published of it. */
   shown(uri: string): readonly Diagnostic[] | undefined {
     return this.published.get(uri)?.diagnostics;
