@@ -14,15 +14,17 @@ export const ruleById: ReadonlyMap<string, RuleInfo> = new Map(
 
 const ALL: Rules = { rules, acceptanceRules, ids: new Set(ruleById.keys()) };
 
+const BOUNDED: Rules = { ...ALL, bounds: { most: 1000, named: 100 } };
+
 /**
  * Computes and checks a site. What an earlier call returned for the same folder is out of date afterwards; given as
  * `previous`, what still holds of it is used again.
  */
 export function check(folder: SiteFolder, previous?: Checked): Checked {
-  return checkBy(ALL, folder, previous);
+  return checkBy(BOUNDED, folder, previous);
 }
 
 /** Applies the fixes that `choose` takes, safe ones if it is not given. Changes the texts of `folder`. */
 export function fixAll(folder: SiteFolder, choose: ChooseFix = safeFix): Fixed {
-  return fixAllBy(check, folder, choose);
+  return fixAllBy((site, previous) => checkBy(ALL, site, previous), folder, choose);
 }

@@ -54,8 +54,21 @@ describe('a hostile site', () => {
     );
   });
 
+  it('of thousands of keys, each behind the value before, which nest without a bracket', () => {
+    const keys = times(20_000, (i) => `\n  a: ${i}`);
+    has(told({ 'a.site.yaml': `vlans: {${keys}\n`, 'b.site.yaml': REST }), /^yaml-syntax: This is nested too deep/);
+  });
+
+  it('of thousands of brackets in a text in quotes, beside a fault, which nest nothing', () => {
+    const found = told({ 'a.site.yaml': `vlans:\n  video: {id: 20, description: "${'['.repeat(1000)}" x}\n${REST}` });
+    assert.deepEqual(
+      found.filter((line) => line.includes('too deep')),
+      [],
+    );
+  });
+
   it('of thousands of lines, each deeper than the one before', () => {
-    const deep = times(4000, (i) => `${' '.repeat(4 + i)}a:`, '\n');
+    const deep = times(2000, (i) => `${' '.repeat(4 + i)}a:`, '\n');
     has(told({ 'a.site.yaml': `vlans:\n  video:\n${deep}\n${REST}` }), /^yaml-syntax: This is nested too deep/);
   });
 
@@ -72,7 +85,7 @@ describe('a hostile site', () => {
 
   it('of fifty megabytes, which is not read', () => {
     const found = told({ 'a.site.yaml': `site:\n  name: ${'x'.repeat(50_000_000)}\n`, 'b.site.yaml': REST });
-    has(found, /^unreadable-file: This file cannot be read: it has more than ten million characters/);
+    has(found, /^unreadable-file: This file cannot be read: it has more than four million characters/);
   });
 
   it('whose port ranges would declare millions of ports', () => {

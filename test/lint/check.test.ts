@@ -47,6 +47,32 @@ describe('A check', () => {
     assert.deepEqual(found(checked(SITE + lint.replace('error', 'off'), [devices])), []);
   });
 
+  it('names the first of very many findings, and how many more there are; those of one entry hide no others', () => {
+    const bounds = { most: 10, named: 3 };
+    const many = ruleOf('many', ({ site: { items } }, report) => {
+      for (const item of items)
+        for (let left = Number(item.name.slice(1)); left > 0; left--)
+          report({ at: headOf(item), message: `${item.name} ${left}`, about: [item.name] });
+    });
+    const words = (text: string): string[] => {
+      const folder = new SiteFolder();
+      folder.set(FILE, text);
+      const { diagnostics } = checkBy({ rules: [many], acceptanceRules: [], ids: new Set(['many']), bounds }, folder);
+      return diagnostics.map(({ message }) => message.replace(/ of these.*/, ''));
+    };
+    assert.deepEqual(words('vlans:\n  a3:\n  b2:\n'), ['a3 3', 'a3 2', 'a3 1', 'b2 2', 'b2 1']);
+    assert.deepEqual(words('vlans:\n  a5000:\n  b2:\n'), [
+      'a5000 5000',
+      'a5000 4999',
+      'a5000 4998',
+      'There are 4,997 more',
+      'b2 2',
+      'b2 1',
+    ]);
+    const each = Array.from({ length: 20 }, (_, i) => `  ${String.fromCharCode(97 + i)}2:\n`).join('');
+    assert.deepEqual(words(`vlans:\n${each}`), ['a2 2', 'a2 1', 'b2 2', 'There are 37 more']);
+  });
+
   it('leaves out what is accepted by that rule and name', () => {
     const lint = 'lint:\n  accept:\n    - {rule: devices, at: core, because: it stays}\n';
     assert.deepEqual(found(checked(SITE + lint, [devices])), ['warning devices: gate-cam']);

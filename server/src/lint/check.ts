@@ -6,6 +6,7 @@ import type { SiteFolder, SiteText } from '../site/folder.ts';
 import { isHalfRead } from '../site/half-read.ts';
 import { type Item, headOf } from '../site/item.ts';
 import type { Acceptance, Lint } from '../site/model.ts';
+import { type Bounds, BoundedFindings, UNBOUNDED } from './bounded.ts';
 import { diagnose } from './diagnose.ts';
 import type {
   AcceptanceRule,
@@ -26,6 +27,7 @@ export interface Rules {
   readonly acceptanceRules: readonly AcceptanceRule[];
   /** Of these, and of what audits find. */
   readonly ids: ReadonlySet<string>;
+  readonly bounds?: Bounds;
 }
 
 /** A site, computed; its rules run when what they find is asked for, or a few at a time by `proceed`. */
@@ -42,6 +44,8 @@ export interface Checked {
 interface Run {
   readonly context: WatchedContext;
   readonly findings: readonly Finding[];
+  /** Whether the rule finds more than is given. */
+  readonly isCut: boolean;
   /** What a `lint` section makes of the findings; worked out once for the same section. */
   readonly diagnosed: (lint: Lint) => Diagnosed;
 }
@@ -66,26 +70,26 @@ class Check implements Checked {
   /** Of the edited site: keeps what an edit leaves as it is. */
   private readonly planOf: (items: readonly Item[]) => Plan;
   private readonly context: RuleContext;
-  private readonly acceptanceRules: readonly AcceptanceRule[];
+  private readonly rules: Rules;
   /** Of rules that have not run yet, what they found in the site before; an edit may come before all have run. */
   private readonly found: Map<Rule, Run>;
   private readonly left: Rule[];
   private known: readonly Diagnostic[] | undefined;
 
-  constructor({ rules, acceptanceRules, ids }: Rules, folder: SiteFolder, previous: Check | undefined) {
+  constructor(rules: Rules, folder: SiteFolder, previous: Check | undefined) {
     this.files = folder.files;
     this.planOf = previous?.planOf ?? planner();
     this.plan = this.planOf(folder.items);
     const { site, network } = this.plan;
-    this.context = { plan: this.plan, site, network, files: this.files, ruleIds: ids };
-    this.acceptanceRules = acceptanceRules;
+    this.context = { plan: this.plan, site, network, files: this.files, ruleIds: rules.ids };
+    this.rules = rules;
     this.found = new Map(previous?.found);
-    this.left = [...rules].reverse();
+    this.left = [...rules.rules].reverse();
   }
 
   proceed(enough: () => boolean): boolean {
     for (let rule = this.left.pop(); rule !== undefined; rule = this.left.pop()) {
-      this.found.set(rule, run(rule, this.context, this.found.get(rule)));
+      this.found.set(rule, run(rule, this.rules, this.context, this.found.get(rule)));
       if (enough()) break;
     }
     return this.left.length === 0;
@@ -97,16 +101,16 @@ class Check implements Checked {
   }
 
   get diagnostics(): readonly Diagnostic[] {
-    return (this.known ??= diagnosticsOf(this.context, this.runs, this.acceptanceRules));
+    return (this.known ??= diagnosticsOf(this.context, this.runs, this.rules));
   }
 }
 
-function run(rule: Rule, context: RuleContext, previous: Run | undefined): Run {
+function run(rule: Rule, { bounds }: Rules, context: RuleContext, previous: Run | undefined): Run {
   if (previous?.context.turnTo(context) === true) return previous;
   const watched = previous?.context ?? new WatchedContext(context);
   watched.forget();
-  const findings = findingsOf(rule, watched.view);
-  return { context: watched, findings, diagnosed: lastResult((lint: Lint) => diagnosed(lint, rule, findings)) };
+  const { findings, isCut } = findingsOf(rule, watched.view, bounds);
+  return { context: watched, findings, isCut, diagnosed: lastResult((lint: Lint) => diagnosed(lint, rule, findings)) };
 }
 
 function diagnosed(lint: Lint, rule: RuleInfo, findings: readonly Finding[]): Diagnosed {
@@ -116,30 +120,24 @@ function diagnosed(lint: Lint, rule: RuleInfo, findings: readonly Finding[]): Di
 }
 
 /** A rule that fails must not silence the others: its failure is a finding of its own. */
-function findingsOf(rule: Rule, context: RuleContext): Finding[] {
+function findingsOf(rule: Rule, context: RuleContext, bounds: Bounds | undefined): Pick<Run, 'findings' | 'isCut'> {
+  const found = new BoundedFindings(bounds ?? UNBOUNDED);
   try {
-    const found: Finding[] = [];
-    rule.check(context, (finding) => found.push(finding));
-    return found;
+    rule.check(context, (finding) => found.take(finding));
+    return { findings: found.findings(), isCut: found.isCut };
   } catch (error) {
     const item = context.site.items[0];
-    if (item === undefined) return [];
+    if (item === undefined) return { findings: [], isCut: false };
     const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    return [
-      {
-        at: headOf(item),
-        message: `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`,
-        severity: 'error',
-        about: [],
-      },
-    ];
+    const message = `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`;
+    return { findings: [{ at: headOf(item), message, severity: 'error', about: [] }], isCut: false };
   }
 }
 
 function diagnosticsOf(
   { site: { lint } }: RuleContext,
   runs: ReadonlyMap<Rule, Run>,
-  acceptanceRules: readonly AcceptanceRule[],
+  { acceptanceRules }: Rules,
 ): readonly Diagnostic[] {
   const own = [...runs.values()].map((one) => one.diagnosed(lint));
   const used = new Set(own.flatMap((one) => [...one.used]));
@@ -148,7 +146,7 @@ function diagnosticsOf(
     .flatMap((acceptance): UnusedAcceptance[] => {
       const [, ran] = [...runs].find(([{ id }]) => id === acceptance.rule) ?? [];
       const isOff = lint.severities.get(acceptance.rule) === 'off';
-      return ran === undefined ? [] : [{ acceptance, isOff, found: ran.findings }];
+      return ran === undefined || ran.isCut ? [] : [{ acceptance, isOff, found: ran.findings }];
     });
   const ofUnused: Found[] = [];
   for (const rule of acceptanceRules) rule.checkUnused(unused, (finding) => ofUnused.push({ ...finding, rule }));

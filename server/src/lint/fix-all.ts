@@ -1,6 +1,8 @@
 /** Applies fixes to a site, round by round, until none is left. */
 
 import { type Edit, type Fix, editedTexts } from '../site/edit.ts';
+import { leastWhere } from '../text/bisect.ts';
+import type { Piece } from '../text/cut.ts';
 import type { SiteFolder } from '../site/folder.ts';
 import type { Checked } from './check.ts';
 import type { Diagnostic } from './rule.ts';
@@ -30,7 +32,7 @@ export function fixAllBy(
   let checked: Checked | undefined;
   for (let idle = 0; idle < ROUNDS; idle++) {
     checked = check(folder, checked);
-    const chosen: Edit[] = [];
+    const chosen: Chosen = new Map();
     const taken = new Set<string>();
     let due = 0;
     for (const diagnostic of checked.diagnostics) {
@@ -40,20 +42,35 @@ export function fixAllBy(
       // Two that would both take the next free address are fixed one after the other.
       if (overlaps(chosen, fix.edits) || (!fix.safe && taken.has(fix.title))) continue;
       taken.add(fix.title);
-      chosen.push(...fix.edits);
+      for (const edit of fix.edits) take(chosen, edit);
       fixes++;
     }
-    if (chosen.length === 0) break;
+    if (chosen.size === 0) break;
     if (due < least) idle = 0;
     least = Math.min(least, due);
-    for (const [uri, text] of editedTexts(folder.files, chosen)) folder.set(uri, text);
+    for (const [uri, text] of editedTexts(folder.files, [...chosen.values()].flat())) folder.set(uri, text);
   }
   return { texts: new Map(folder.files.map(({ uri, text }) => [uri, text])), fixes };
 }
 
 /** What touches a place that another fix changes waits for the next round. */
-function overlaps(chosen: readonly Edit[], edits: readonly Edit[]): boolean {
-  return edits.some(({ at }) =>
-    chosen.some(({ at: other }) => other.piece === at.piece && other.start <= at.end && at.start <= other.end),
-  );
+function overlaps(chosen: Chosen, edits: readonly Edit[]): boolean {
+  return edits.some(({ at }) => {
+    const own = chosen.get(at.piece) ?? [];
+    const before = own[firstBehind(own, at.end) - 1];
+    return before !== undefined && before.at.end >= at.start;
+  });
+}
+
+/** Edits that do not touch each other, by their piece and in the order of its text. */
+type Chosen = Map<Piece, Edit[]>;
+
+function take(chosen: Chosen, edit: Edit): void {
+  const own = chosen.get(edit.at.piece);
+  if (own === undefined) chosen.set(edit.at.piece, [edit]);
+  else own.splice(firstBehind(own, edit.at.start), 0, edit);
+}
+
+function firstBehind(edits: readonly Edit[], offset: number): number {
+  return leastWhere(0, edits.length, (index) => (edits[index]?.at.start ?? 0) > offset);
 }

@@ -22,7 +22,7 @@ export interface Choices {
   /** Their groups. */
   readonly groups: ReadonlySet<number>;
   /** By group, the screens that join and leave it. */
-  readonly screens: ReadonlyMap<number, readonly Device[]>;
+  readonly screens: ReadonlyMap<number, ReadonlySet<Device>>;
 }
 
 /** A copy, and the screens by whose choice alone it is there; none where it always is. */
@@ -44,13 +44,13 @@ export function choicesOf(deviceByName: ReadonlyMap<string, Device>, streams: re
   }
   const decoders = new Map<Device, number>();
   const chosen = new Set<Stream>();
-  const screens = new Map<number, Device[]>();
+  const screens = new Map<number, Set<Device>>();
   for (const [device, among] of asked) {
     if (device.decoders === undefined || device.decoders >= among.length) continue;
     decoders.set(device, device.decoders);
     for (const stream of among) {
       if (stream.group === undefined) chosen.add(stream);
-      else screens.set(stream.group, [...new Set([...(screens.get(stream.group) ?? []), device])]);
+      else screens.set(stream.group, (screens.get(stream.group) ?? new Set()).add(device));
     }
   }
   // Who joins a group draws all that is sent to it.

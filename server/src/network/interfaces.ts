@@ -1,5 +1,6 @@
 /** The interfaces of hosts and routers in the broadcast domains, and by which of them they send. */
 
+import { grouped } from '../grouped.ts';
 import { lastResult, perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
 import { type Device, type Port, type Site, type Vlan, addressesAt } from '../site/model.ts';
@@ -35,8 +36,8 @@ export class Interfaces {
           legs.flatMap((port) => interfacesAt(port, linkAt(port))),
         );
     }
-    for (const link of inside)
-      byDevice.set(link.b.device, [...(byDevice.get(link.b.device) ?? []), ...interfacesAt(link.b, link)]);
+    for (const [device, links] of grouped(inside, ({ b }) => b.device))
+      byDevice.set(device, [...(byDevice.get(device) ?? []), ...links.flatMap((link) => interfacesAt(link.b, link))]);
     this.byDevice = byDevice;
     this.holders = lastResult(() => holdersOf(byDevice));
     this.table = perObject((device) => this.tableOf(device));

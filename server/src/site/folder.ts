@@ -23,9 +23,9 @@ export interface SiteText extends SourceFile {
 export const SUFFIX = '.site.yaml';
 
 /** UTF-16 units of a file that is read; a site of a thousand devices has half a million. */
-export const LARGEST_TEXT = 10_000_000;
+export const LARGEST_TEXT = 4_000_000;
 
-export const TOO_LARGE = 'it has more than ten million characters, which no site needs';
+export const TOO_LARGE = 'it has more than four million characters, which no site needs';
 
 export class SiteFolder {
   private readonly texts = new Map<string, SiteText>();

@@ -1,28 +1,51 @@
 /** Whether an item is only half read, because its syntax is at fault. */
 
+import { perObject } from '../memo.ts';
+import { leastWhere } from '../text/bisect.ts';
 import type { Piece } from '../text/cut.ts';
 import type { SyntaxProblem } from '../text/parse.ts';
 import { type Item, type Place, contentOf } from './item.ts';
 
 /** Whether no fault of its syntax leaves an item half read; a duplicate key does not. */
 export function isSound(item: Item): boolean {
-  const faults = faultsOf(item.piece);
-  return faults.length === 0 || !faults.some((fault) => isIn(item, fault.start));
+  return !unsoundOf(item.piece).has(item);
 }
 
 /** Whether a place is in an item that is half read: whatever looks wrong there may only be half typed. */
 export function isHalfRead({ piece, start }: Place): boolean {
   if (faultsOf(piece).length === 0) return false;
-  const items = contentOf(piece).items.filter((item) => isIn(item, start));
-  return piece.role === 'item' || items.some((item) => !isSound(item));
+  return piece.role === 'item' || itemsAt(piece, start).some((item) => !isSound(item));
 }
 
-function faultsOf(piece: Piece): readonly SyntaxProblem[] {
+const unsoundOf = perObject(
+  (piece: Piece): ReadonlySet<Item> => new Set(faultsOf(piece).flatMap(({ start }) => itemsAt(piece, start))),
+);
+
+/** The items of a piece in the order of their text. There may be thousands, and as many faults. */
+const inOrder = perObject((piece: Piece) => [...contentOf(piece).items].sort((a, b) => startOf(a) - startOf(b)));
+
+function itemsAt(piece: Piece, offset: number): Item[] {
+  const items = inOrder(piece);
+  const found: Item[] = [];
+  const behind = leastWhere(0, items.length, (index) => startOf(items[index]) > offset);
+  for (let index = behind - 1; index >= 0; index--) {
+    const item = items[index];
+    if (item === undefined || !isIn(item, offset)) break;
+    found.push(item);
+  }
+  return piece.role === 'item' ? [...items] : found;
+}
+
+const faultsOf = perObject((piece: Piece): readonly SyntaxProblem[] => {
   const { problems } = contentOf(piece).tree;
   return problems.length === 0 ? problems : problems.filter(({ code }) => code !== 'duplicate-key');
-}
+});
 
 /** An item ends where its text does, or behind its last character where another follows. */
-function isIn({ piece, key, node }: Item, offset: number): boolean {
-  return piece.role === 'item' || ((key ?? node).start <= offset && offset <= node.end + 1);
+function isIn(item: Item, offset: number): boolean {
+  return startOf(item) <= offset && offset <= item.node.end + 1;
+}
+
+function startOf(item: Item | undefined): number {
+  return (item?.key ?? item?.node)?.start ?? 0;
 }

@@ -2,7 +2,10 @@
 
 import {
   type Alias,
-  Document,
+  Composer,
+  type CST,
+  type Document,
+  Lexer,
   type Node as YamlNode,
   Schema,
   type YAMLError,
@@ -10,7 +13,7 @@ import {
   isMap,
   isScalar,
   isSeq,
-  parseAllDocuments,
+  Parser,
 } from 'yaml';
 import { parserMessage } from './parser-messages.ts';
 import { quickParse } from './quick-parse.ts';
@@ -66,19 +69,17 @@ export function parse(text: string): Tree {
 
 /** The same with the parser that continues after an error. */
 export function parseWithFaults(text: string): Tree {
-  const depth = nesting(text);
-  if (depth !== undefined) {
-    return {
-      root: undefined,
-      problems: [{ code: 'too-deep', detail: `nested more than ${DEPTH} deep`, start: depth, end: depth + 1 }],
-      anchors: [],
-      missingAnchors: [],
-    };
-  }
-  const documents = parseAllDocuments(text, options);
-  const document = Array.isArray(documents) ? documents[0] : undefined;
-  if (!(document instanceof Document)) return { root: undefined, problems: [], anchors: [], missingAnchors: [] };
   const reader = new TreeReader(text);
+  let document: Document.Parsed | undefined;
+  try {
+    document = firstDocument(text);
+  } catch (error) {
+    if (!(error instanceof TooDeep)) throw error;
+    const { start } = error;
+    const problem = { code: 'too-deep', detail: `nested more than ${DEPTH} deep`, start, end: start + 1 } as const;
+    return { root: undefined, problems: [problem], anchors: [], missingAnchors: [] };
+  }
+  if (document === undefined) return { root: undefined, problems: [], anchors: [], missingAnchors: [] };
   const contents = document.contents as YamlNode | null;
   const root = contents === null ? undefined : reader.read(contents);
   const problems = [...document.errors, ...document.warnings].flatMap((error) => reader.libraryProblem(error));
@@ -90,31 +91,29 @@ export function parseWithFaults(text: string): Tree {
   };
 }
 
-/** The offset at which brackets or indentation nest too deep; `undefined` for any usual text. */
-function nesting(text: string): number | undefined {
-  let open = 0;
-  for (let i = 0; i < text.length; i++) {
-    const c = text.charCodeAt(i);
-    if (c === 0x5b || c === 0x7b) {
-      if (++open > DEPTH) return i;
-    } else if (c === 0x5d || c === 0x7d) {
-      if (open > 0) open--;
-    }
+/** At `start` collections nest deeper than any text of a site does, and than a parser that recurses can follow. */
+class TooDeep extends Error {
+  readonly start: number;
+
+  constructor(start: number) {
+    super('nested too deep');
+    this.start = start;
   }
-  return nestedLines(text);
 }
 
-/** Block collections nest by indentation, and several dashes on one line nest too. */
-function nestedLines(text: string): number | undefined {
-  const indents: number[] = [];
-  for (const match of text.matchAll(/^( *)((?:[-?] )*)/gm)) {
-    const indent = match[1]?.length ?? 0;
-    const dashes = (match[2]?.length ?? 0) / 2;
-    while (indents.length > 0 && (indents[indents.length - 1] ?? 0) >= indent) indents.pop();
-    indents.push(indent);
-    if (indents.length + dashes > DEPTH) return match.index;
-  }
+function firstDocument(text: string): Document.Parsed | undefined {
+  for (const document of new Composer(options).compose(tokens(text))) return document;
   return undefined;
+}
+
+/** As the library's own parser has them, which takes any depth until the stack of the process overflows. */
+function* tokens(text: string): Generator<CST.Token, void> {
+  const parser = new Parser();
+  for (const lexeme of new Lexer().lex(text)) {
+    yield* parser.next(lexeme);
+    if (parser.stack.length > DEPTH) throw new TooDeep(Math.min(parser.offset, text.length - 1));
+  }
+  yield* parser.end();
 }
 
 class TreeReader {

@@ -1,5 +1,6 @@
 /** The host name of each address of the site, in the local domain. */
 
+import { firstOthers, grouped } from '../../grouped.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf } from '../../site/item.ts';
@@ -36,11 +37,9 @@ interface Claim {
  */
 export function hostNames({ network }: Plan): HostNames {
   const refused: Refusal[] = [];
-  const wanted = new Map<string, Claim[]>();
-  const byDevice = new Map<string, AddressUse[]>();
-  for (const use of network.addressUses) byDevice.set(use.device.name, [...(byDevice.get(use.device.name) ?? []), use]);
+  const claimed: (Claim & { readonly label: string })[] = [];
   const changed: string[] = [];
-  for (const [name, uses] of byDevice) {
+  for (const [name, uses] of grouped(network.addressUses, ({ device }) => device.name)) {
     const [first] = uses;
     if (first === undefined) continue;
     if (hostLabel(name) === undefined) {
@@ -59,17 +58,17 @@ export function hostNames({ network }: Plan): HostNames {
     for (const { use, as } of names) {
       const label = hostLabel(as);
       // A name that is made of two may be too long, and the address has another.
-      if (label !== undefined) wanted.set(label, [...(wanted.get(label) ?? []), { use, as }]);
+      if (label !== undefined) claimed.push({ use, as, label });
     }
   }
   const labels = new Map<AddressUse, string[]>();
-  for (const [label, claims] of wanted) {
+  for (const [label, claims] of grouped(claimed, ({ label }) => label)) {
     // A device's own name takes precedence over one that is composed for an address of another device.
     const own = claims.filter(({ use, as }) => as === use.device.name);
     const winner = claims.length === 1 ? claims[0] : own.length === 1 ? own[0] : undefined;
     // A name that is made of two gives way; it is an addition to the device's own.
     for (const claim of own.length > 1 ? own : []) {
-      const others = own.filter((each) => each !== claim).map(whose);
+      const others = firstOthers(own, claim, 5).map(whose);
       refused.push({
         rule: 'host-name-clash',
         at: headOf(claim.use.device.item),

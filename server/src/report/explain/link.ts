@@ -154,7 +154,7 @@ function saysOfChoice({ network }: Plan, link: Link, out: Port, kind: WireKind):
 function receives({ choices }: Network, { name }: Device, { group, receivers }: Stream): boolean {
   return (
     receivers.includes(name) ||
-    (group !== undefined && (choices.screens.get(group) ?? []).some((screen) => screen.name === name))
+    (group !== undefined && [...(choices.screens.get(group) ?? [])].some((screen) => screen.name === name))
   );
 }
 

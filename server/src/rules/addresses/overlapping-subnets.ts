@@ -1,7 +1,9 @@
-import { formatSubnet, overlaps } from '../../standards/ipv4.ts';
+import { type Subnet, formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
+import { leastWhere } from '../../text/bisect.ts';
 import { few } from '../../text/words.ts';
+import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const overlappingSubnets: Rule = {
@@ -13,49 +15,75 @@ for the other's on their own link in vain. Of two subnets that overlap one lies 
 smaller, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
   check({ site }: RuleContext, report: Report): void {
-    const order = new Map(site.vlans.map((vlan, index) => [vlan, index]));
-    const isEarlier = (a: Vlan, b: Vlan): boolean => (order.get(a) ?? 0) < (order.get(b) ?? 0);
-    const bySize = site.vlans
-      .flatMap((vlan) => (vlan.subnet === undefined ? [] : [{ vlan, subnet: vlan.subnet }]))
-      .sort(
-        (a, b) =>
-          a.subnet.network - b.subnet.network ||
-          a.subnet.prefix - b.subnet.prefix ||
-          (isEarlier(a.vlan, b.vlan) ? -1 : 1),
-      );
-    const clashes = new Map<Vlan, Vlan[]>();
-    const around: typeof bySize = [];
-    for (const entry of bySize) {
-      // Of two that overlap one holds the other, so those that hold this one are a stack.
-      while (around.length > 0 && !overlaps(around[around.length - 1]?.subnet ?? entry.subnet, entry.subnet))
-        around.pop();
-      for (const { vlan } of around) {
-        const [earlier, later] = isEarlier(vlan, entry.vlan) ? [vlan, entry.vlan] : [entry.vlan, vlan];
-        const found = clashes.get(later);
-        if (found === undefined) clashes.set(later, [earlier]);
-        else found.push(earlier);
-      }
-      around.push(entry);
-    }
-    for (const [{ name, item, subnet }, others] of clashes) {
-      if (subnet === undefined) continue;
-      const words = others.flatMap((other) =>
-        other.subnet === undefined ? [] : `${formatSubnet(other.subnet)} of ${other.name}`,
-      );
+    for (const { vlan, subnet, others, total } of clashesIn(site.vlans)) {
+      const words = others.map((other) => `${formatSubnet(other.subnet)} of ${other.vlan.name}`);
       report({
-        at: placeOf(item, ['subnet']),
+        at: placeOf(vlan.item, ['subnet']),
         message:
-          `${formatSubnet(subnet)} overlaps ${few(words)}, so a router cannot tell their hosts apart. Give each VLAN ` +
-          'addresses of its own.',
-        about: [name],
+          `${formatSubnet(subnet)} overlaps ${few(words, 2, total)}, so a router cannot tell their hosts apart. Give ` +
+          'each VLAN addresses of its own.',
+        about: [vlan.name],
         related: others.map((other) => ({
-          at: placeOf(other.item, ['subnet']),
-          message: `the subnet of ${other.name}`,
+          at: placeOf(other.vlan.item, ['subnet']),
+          message: `the subnet of ${other.vlan.name}`,
         })),
       });
     }
   },
 };
+
+/** A VLAN's subnet, and the place of the VLAN in the site. */
+interface Declared {
+  readonly vlan: Vlan;
+  readonly subnet: Subnet;
+  readonly index: number;
+}
+
+interface Clash extends Declared {
+  /** The first of those declared before it. */
+  readonly others: readonly Declared[];
+  readonly total: number;
+}
+
+/** As many as somebody reads. */
+const RELATED = 5;
+
+/** Each VLAN whose subnet overlaps one that is declared before it, in the order of the site. */
+function clashesIn(vlans: readonly Vlan[]): Clash[] {
+  const declared = vlans.flatMap((vlan, index): Declared[] =>
+    vlan.subnet === undefined ? [] : [{ vlan, subnet: vlan.subnet, index }],
+  );
+  const equal = [...grouped(declared, ({ subnet }) => formatSubnet(subnet)).values()].map((own) => ({
+    own,
+    subnet: own[0]?.subnet ?? { network: 0, prefix: 0 },
+    within: [] as Declared[],
+  }));
+  equal.sort((a, b) => a.subnet.network - b.subnet.network || a.subnet.prefix - b.subnet.prefix);
+  // Of two that overlap one holds the other, so those that hold this one are a stack, of 32 at most.
+  const around: typeof equal = [];
+  const clashes: Clash[] = [];
+  const holders = equal.map((one) => {
+    while (around.length > 0 && !overlaps(around.at(-1)?.subnet ?? one.subnet, one.subnet)) around.pop();
+    const holding = [...around];
+    for (const { within } of holding) for (const inner of one.own) within.push(inner);
+    around.push(one);
+    return { one, holding };
+  });
+  for (const { one, holding } of holders) {
+    const overlapping = [...holding.map(({ own }) => own), one.own, one.within.sort((a, b) => a.index - b.index)];
+    for (const each of one.own) {
+      const before = overlapping.map((all) => ({ all, count: leastWhere(0, all.length, isFrom(all, each.index)) }));
+      const total = before.reduce((sum, { count }) => sum + count, 0);
+      const others = before.flatMap(({ all, count }) => all.slice(0, Math.min(count, RELATED))).slice(0, RELATED);
+      if (total > 0) clashes.push({ ...each, others, total });
+    }
+  }
+  return clashes.sort((a, b) => a.index - b.index);
+}
+
+function isFrom(all: readonly Declared[], index: number): (at: number) => boolean {
+  return (at) => (all[at]?.index ?? 0) >= index;
+}
 
 export const examples: readonly Example[] = [
   {

@@ -1,7 +1,7 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { list } from '../../text/words.ts';
-import { grouped } from '../../grouped.ts';
+import { few } from '../../text/words.ts';
+import { firstOthers, grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** A tag can hold 4095 too, which is reserved (IEEE 802.1Q, as in RFC 4363). */
@@ -26,11 +26,12 @@ every cable that carries both, with two subnets in it. Give each its own, 1 to 4
     for (const [id, vlans] of byId) {
       if (vlans.length < 2) continue;
       for (const vlan of vlans) {
-        const others = vlans.filter((other) => other !== vlan);
+        const others = firstOthers(vlans, vlan, 5);
+        const names = others.map(({ name }) => name);
         report({
           at: placeOf(vlan.item, ['id']),
           message:
-            `${id} is also the id of ${list(others.map(({ name }) => name))}: on a trunk their frames cannot be told ` +
+            `${id} is also the id of ${few(names, 2, vlans.length - 1)}: on a trunk their frames cannot be told ` +
             'apart. Give each VLAN its own id.',
           about: [vlan.name],
           related: others.map((other) => ({ at: placeOf(other.item, ['id']), message: `${other.name} has it here` })),

@@ -1,4 +1,5 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { grouped } from '../../grouped.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
 
@@ -11,37 +12,59 @@ the time. A volume inside another is a folder of it, unless a disk of its own is
 path where its own disk is mounted.`,
   source: 'Common practice',
   check({ site }: RuleContext, report: Report): void {
-    const byHost = new Map<string, Volume[]>();
-    for (const volume of site.volumes) {
-      const { host, name, path, item } = volume;
-      if (host === undefined) continue;
-      const others = byHost.get(host) ?? [];
-      byHost.set(host, [...others, volume]);
-      const other = others.find((one) => isWithin(one.path, path) || isWithin(path, one.path));
-      if (other === undefined) continue;
-      const isSame = plain(other.path) === plain(path);
-      const [inner, outer] = isWithin(path, other.path) ? [volume, other] : [other, volume];
-      report({
-        at: placeOf(item, ['path']),
-        severity: isSame ? 'error' : 'warning',
-        message: isSame
-          ? `${name} and ${other.name} are both at ${path} of ${host}: one disk counted twice. Give each its own path.`
-          : `${inner.name} at ${inner.path} is inside ${outer.name} at ${outer.path} of ${host}: what is written ` +
-            'there fills both, unless a disk of its own is mounted there. Give each its own path.',
-        about: [name, other.name],
-        related: [{ at: placeOf(other.item, ['path']), message: `the path of ${other.name}` }],
-      });
+    for (const [host, volumes] of grouped(site.volumes, (volume) => volume.host)) {
+      for (const [volume, other] of clashesOf(volumes)) {
+        const { name, path, item } = volume;
+        const isSame = plain(other.path) === plain(path);
+        const [inner, outer] = isWithin(path, other.path) ? [volume, other] : [other, volume];
+        report({
+          at: placeOf(item, ['path']),
+          severity: isSame ? 'error' : 'warning',
+          message: isSame
+            ? `${name} and ${other.name} are both at ${path} of ${host}: one disk counted twice. Give each its own path.`
+            : `${inner.name} at ${inner.path} is inside ${outer.name} at ${outer.path} of ${host}: what is written ` +
+              'there fills both, unless a disk of its own is mounted there. Give each its own path.',
+          about: [name, other.name],
+          related: [{ at: placeOf(other.item, ['path']), message: `the path of ${other.name}` }],
+        });
+      }
     }
   },
 };
+
+/** Of volumes of one host, each that clashes with one before, and that one. */
+function clashesOf(volumes: readonly Volume[]): Map<Volume, Volume> {
+  const order = new Map(volumes.map((volume, index) => [volume, index]));
+  const placed = volumes.map((volume) => ({ volume, folder: folderOf(volume.path) }));
+  // What is inside a path comes right behind it.
+  placed.sort((a, b) => (a.folder < b.folder ? -1 : a.folder > b.folder ? 1 : 0));
+  const clashes = new Map<Volume, Volume>();
+  const around: typeof placed = [];
+  for (const one of placed) {
+    while (around.length > 0 && !one.folder.startsWith(around.at(-1)?.folder ?? '')) around.pop();
+    const outer = around.at(-1);
+    if (outer?.folder !== one.folder) around.push(one);
+    if (outer === undefined) continue;
+    const [earlier = one.volume, later = one.volume] = [outer.volume, one.volume].sort(
+      (a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0),
+    );
+    const before = clashes.get(later);
+    if (before === undefined || (order.get(earlier) ?? 0) < (order.get(before) ?? 0)) clashes.set(later, earlier);
+  }
+  return new Map([...clashes].sort(([a], [b]) => (order.get(a) ?? 0) - (order.get(b) ?? 0)));
+}
 
 function plain(path: string): string {
   return path.replace(/\/{2,}/g, '/').replace(/(.)\/$/, '$1');
 }
 
+/** A path with a slash at its end. */
+function folderOf(path: string): string {
+  return `${plain(path)}/`.replace(/^\/\/$/, '/');
+}
+
 function isWithin(inner: string, outer: string): boolean {
-  const [a, b] = [plain(inner), plain(outer)];
-  return a === b || a.startsWith(b === '/' ? b : `${b}/`);
+  return folderOf(inner).startsWith(folderOf(outer));
 }
 
 export const examples: readonly Example[] = [

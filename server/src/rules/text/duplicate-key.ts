@@ -16,9 +16,10 @@ Plumbline takes the last. Take one of them out. A section may stand in several f
       sections(file, report);
       for (const piece of file.unusual) {
         const { tree, items } = contentOf(piece);
+        const names = new Set(items.map(({ key }) => key?.start));
         for (const { code, detail, start, end, related } of tree.problems) {
           // For an item that stands twice duplicate-name reports, over all files.
-          if (code !== 'duplicate-key' || items.some(({ key }) => key?.start === start)) continue;
+          if (code !== 'duplicate-key' || names.has(start)) continue;
           report({
             at: { piece, start, end },
             message:
