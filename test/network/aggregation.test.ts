@@ -62,6 +62,14 @@ describe('aggregated cables', () => {
     assert.ok(others.every(({ cables }) => cables === undefined));
   });
 
+  it('are the same in any order of the file', () => {
+    const text = site({ cables: 3 });
+    const turned = text.replace(/( {2}- \{from: core\/1, .*\n)( {2}- .*\n)( {2}- .*\n)/, '$3$1$2');
+    assert.notEqual(turned, text);
+    const names = ({ members, a }: Link): string[] => [portName(a), ...members.map((member) => portName(member.b))];
+    assert.deepEqual(names(uplink(plan(turned))), names(uplink(plan(text))));
+  });
+
   it('close no loop, and spanning tree blocks none of them', () => {
     for (const stp of [false, true]) {
       const text = site({ cables: 4, stp });

@@ -62,6 +62,12 @@ const atSocket = (how: How): string =>
       '6-8: {speed: 1 Gb/s, vlan: house}, 9: {vlan: house, address: 192.168.10.1}}}',
     'box',
   );
+const inRange = (how: How): string =>
+  site(
+    `box: {kind: router, ${sets(how)}, ports: {1-4: {speed: 1 Gb/s, vlan: video, address: 192.168.20.1}, ` +
+      '5-8: {speed: 1 Gb/s, vlan: house, address: 192.168.10.1}}}',
+    'box',
+  );
 const apart = ({ multicast, snooping }: How): string =>
   site(
     `core: {kind: switch, igmp-snooping: ${snooping}, spanning-tree: true, addresses: {house: 192.168.10.2, video: 192.168.20.2}, ${APART}}\n` +
@@ -85,7 +91,12 @@ function figures(text: string): object {
   };
 }
 
-const ways = { 'a home router with sockets': homeRouter, 'a layer-3 switch': layer3, 'addresses at sockets': atSocket };
+const ways = {
+  'a home router with sockets': homeRouter,
+  'a layer-3 switch': layer3,
+  'addresses at sockets': atSocket,
+  'addresses at ranges of sockets': inRange,
+};
 
 describe('a device that switches and routes', () => {
   for (const [name, made] of Object.entries(ways)) {

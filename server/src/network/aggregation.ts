@@ -16,9 +16,19 @@ export function aggregated(cables: readonly Member[]): Joint[] {
     if (known === undefined) groups.set(key, [member]);
     else known.push(member);
   }
-  return [...groups.values()].flatMap(([first, ...others]) =>
-    first === undefined ? [] : others.length === 0 ? alone(first) : jointOf(first, [first, ...others]),
-  );
+  return [...groups.values()].flatMap((group) => {
+    const [first, ...others] = group.length === 1 ? group : group.sort(byPort);
+    if (first === undefined) return [];
+    return others.length === 0 ? alone(first) : jointOf(first, [first, ...others]);
+  });
+}
+
+const names = new Intl.Collator('en', { numeric: true });
+
+/** By the ports at one of the two devices, so that the order of the cables in a file decides nothing. */
+function byPort(one: Member, other: Member): number {
+  const near = ({ a, b }: Member): string => (a.device.name < b.device.name ? a : b).name;
+  return names.compare(near(one), near(other));
 }
 
 /** The same for all cables between two groups, or between a group and a device that has none there. */

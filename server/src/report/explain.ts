@@ -203,7 +203,7 @@ function linkFigures(plan: Plan, [end = '', ...rest]: readonly string[]): readon
 /** The link of a port at either end, or of a device with a single cable. */
 function linkAt(plan: Plan, end: string): Link {
   const { links } = plan.network.topology;
-  const found = links.find(({ a, b }) => portName(a) === end || portName(b) === end);
+  const found = links.find((link) => cablesOf(link).some(({ a, b }) => portName(a) === end || portName(b) === end));
   if (found !== undefined) return found;
   const [only, ...others] = links.filter(({ a, b }) => a.device.name === end || b.device.name === end);
   if (only !== undefined && others.length === 0) return only;

@@ -1,8 +1,9 @@
 /** The entry of a range of ports, written anew for some of its ports. */
 
 import { formatAddress, parseAddress } from '../standards/ipv4.ts';
-import { type Node, type Span, entryOf } from '../text/syntax.ts';
+import { type Node, type Span, dataAt, entryOf } from '../text/syntax.ts';
 import { type Edit, hasAnchor } from './edit.ts';
+import type { Item } from './item.ts';
 import type { Port } from './model.ts';
 import { type PortEntry, keyAs, portEntriesOf } from './port-entries.ts';
 
@@ -23,12 +24,14 @@ export interface PortCopies {
 }
 
 /** `undefined` where copies would not mean the same: an anchor would come twice, or an address stands elsewhere. */
-export function copiesOf(source: string, at: PortEntry, flow: boolean): PortCopies | undefined {
+export function copiesOf({ data, piece }: Item, at: PortEntry, flow: boolean): PortCopies | undefined {
+  const source = piece.text;
   const { entry, numbers, start, end } = at;
   const addresses = addressesOf(at);
   if (numbers === undefined || addresses === undefined || hasAnchor(source.slice(start, end))) return undefined;
-  // The ports of a link aggregation group share one address, which no copy would.
-  if (addresses.length > 0 && entryOf(entry.value, 'lag') !== undefined) return undefined;
+  // The ports of a link aggregation group share one address, as the sockets of a router do, which no copies would.
+  const isShared = entryOf(entry.value, 'lag') !== undefined || dataAt(data, ['kind']) === 'router';
+  if (addresses.length > 0 && isShared) return undefined;
   return {
     copy(first, last, changes = []) {
       const name = first === last ? String(first) : `${first}-${last}`;
@@ -52,7 +55,7 @@ export function splitOut(port: Port, edits: readonly Edit[]): Edit | undefined {
   if (found?.at.numbers === undefined || !/^\d+$/.test(port.name)) return undefined;
   const { at, mapping } = found;
   const { first, last } = found.at.numbers;
-  const copies = copiesOf(item.piece.text, at, mapping.flow);
+  const copies = copiesOf(item, at, mapping.flow);
   if (copies === undefined) return undefined;
   const changes = edits.map(({ at: { start, end }, text }) => ({ start, end, text }));
   const text = copies.joined([

@@ -197,8 +197,11 @@ function readPort({ device, name, route, forwards, offset }: Which, data: Partly
     vlan: data.vlan,
     trunk: data.trunk === undefined ? undefined : strings(data.trunk),
     native: data.native,
-    // Ports of a group share one address.
-    addresses: data.lag === undefined || offset === 0 ? readAddresses(device, route, data, offset) : [],
+    // Ports of a group share one address, and so do the sockets of a router.
+    addresses:
+      offset === 0 || (data.lag === undefined && device.kind !== 'router')
+        ? readAddresses(device, route, data, offset)
+        : [],
     feeds: typeof power === 'string' ? power : undefined,
     draws: draws === undefined ? undefined : { class: draws.class, milliwatts: amount(draws.power, 'power') },
     mac: data.mac,

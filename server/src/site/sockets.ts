@@ -1,6 +1,7 @@
 /**
  * Which ports of a router are sockets, switched with each other as in a home router: those that share a VLAN in which
- * the router has one address, and, where it has an address beside its ports, those without VLAN and address.
+ * the router has one address; those of a range that has an address; and, where it has an address beside its ports, those
+ * without VLAN and address.
  */
 
 /** What is read of a port. */
@@ -21,13 +22,13 @@ export function socketsAmong(
   const byVlan = new Map<string, { readonly keys: string[]; ports: number; addressed: number }>();
   for (const [key, port, count] of ports) {
     const vlans = vlansOf(port);
-    if (vlans.length === 0 && hasOwn && !isAddressed(port)) sockets.add(key);
+    if (vlans.length === 0 && (isAddressed(port) ? count > 1 : hasOwn)) sockets.add(key);
     for (const vlan of vlans) {
       const there = byVlan.get(vlan) ?? { keys: [], ports: 0, addressed: 0 };
       byVlan.set(vlan, there);
       there.keys.push(key);
       there.ports += count;
-      if (isAddressedIn(port, vlan)) there.addressed += count;
+      if (isAddressedIn(port, vlan)) there.addressed++;
     }
   }
   for (const { keys, ports: number, addressed } of byVlan.values())

@@ -569,7 +569,7 @@ export interface Port {
    */
   native?: string;
   /**
-   * The IPv4 address of the port. At a range, that of its first port; the others follow.
+   * The IPv4 address of the port. At a range, that of its first port; the others follow. The ports of a range of a router are sockets that share it.
    */
   address?: string;
   /**

@@ -12,7 +12,7 @@ export const expandPorts: Refactoring = ({ file, offset }: Cursor): Offered[] =>
   if (found?.at.numbers === undefined) return [];
   const { item, mapping, at } = found;
   const { first, last } = found.at.numbers;
-  const copies = copiesOf(item.piece.text, at, mapping.flow);
+  const copies = copiesOf(item, at, mapping.flow);
   if (first === last || last - first >= MOST || copies === undefined) return [];
   const each = Array.from({ length: last - first + 1 }, (_, above) => copies.copy(first + above, first + above));
   return [
