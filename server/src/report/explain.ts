@@ -2,7 +2,7 @@
 
 import { closest } from 'fastest-levenshtein';
 import { uplinksOf } from '../network/uplinks.ts';
-import { oppositePort, type Link } from '../network/link.ts';
+import { type Link, cablesOf, oppositePort } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { connectorName, portName } from '../site/model.ts';
 import { parseAddress } from '../standards/ipv4.ts';

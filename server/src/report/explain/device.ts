@@ -1,7 +1,7 @@
 /** A device at a glance: its ports with their loads, its power, its streams. */
 
 import { canForward } from '../../network/can-forward.ts';
-import { type Link, oppositePort } from '../../network/link.ts';
+import { type Link, memberAt, oppositePort } from '../../network/link.ts';
 import { uplinksOf } from '../../network/uplinks.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type PortAddress, ownAddresses, portName } from '../../site/model.ts';
@@ -143,10 +143,20 @@ function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
   return {
     label: port.name,
     cells: [peak(port), peak(other)],
-    formula: [`to ${portName(other)}`, link.capacity === undefined ? '' : bitRate(link.capacity), addressesOf(port)]
+    formula: [
+      `to ${portName(farEnd(link, port))}`,
+      link.capacity === undefined ? '' : bitRate(link.capacity),
+      addressesOf(port),
+    ]
       .filter((part) => part !== '')
       .join(', '),
   };
+}
+
+/** The port at the other end of its own cable. */
+function farEnd(link: Link, port: Port): Port {
+  const own = memberAt(link, port);
+  return own === undefined ? oppositePort(link, port) : own.a === port ? own.b : own.a;
 }
 
 function addressesOf(port: Port): string {
