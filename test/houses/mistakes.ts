@@ -542,6 +542,170 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
     ['a port beyond the last', 'out-of-range 66000', ['239.255.50.14, port: 5004', '239.255.50.14, port: 66000']],
   ],
+  'box': [
+    [
+      'the camera is in no subnet of the box',
+      'address-outside-subnet 192.168.1.21',
+      ['192.168.178.21', '192.168.1.21'],
+    ],
+    [
+      'the box feeds nothing',
+      'poe-missing poe',
+      ['address: 192.168.178.21, speed: 100 Mb/s', 'address: 192.168.178.21, speed: 100 Mb/s, poe: {class: 2}'],
+    ],
+    ['a fixed address in the pool', 'address-in-dhcp-pool 192.168.178.111', ['192.168.178.11,', '192.168.178.111,']],
+    ['a file ending that no program writes', 'file-format "door/%Y%m%dT%H%M%S%z.avi"', ['%z.mkv', '%z.avi']],
+  ],
+  'routing-switch': [
+    [
+      'the annexe lacks video',
+      'vlan-mismatch annexe/8',
+      ['8: {speed: 1 Gb/s, trunk: [house, video]}}\n  nas', '8: {speed: 1 Gb/s, trunk: [house]}}\n  nas'],
+    ],
+    [
+      'the annexe lacks house',
+      'vlan-mismatch annexe/8',
+      ['8: {speed: 1 Gb/s, trunk: [house, video]}}\n  nas', '8: {speed: 1 Gb/s, trunk: [video]}}\n  nas'],
+    ],
+    ['it does not route', 'gateway-without-address core', ['    routing: true\n', '']],
+    [
+      'it has no address in house',
+      'gateway-without-address core',
+      ['{house: 10.20.10.1, video: 10.20.20.1}', '{video: 10.20.20.1}'],
+    ],
+    ['no querier', 'no-querier video', ['gateway: core, querier: core', 'gateway: core']],
+  ],
+  'bundle': [
+    ['one cable of the server is in another port', 'aggregation-mismatch bond0', ['from: a/10', 'from: a/6']],
+    [
+      'two cables without a bundle',
+      'loop b/8',
+      ['7-8: {speed: 1 Gb/s, trunk: [video], lag: up}, 9-10', '7-8: {speed: 1 Gb/s, trunk: [video]}, 9-10'],
+      [
+        'b: {kind: switch, address: 10.21.20.3, igmp-snooping: true, unregistered-multicast: drop, ports: {1-6: {speed: 1 Gb/s, vlan: video}, 7-8: {speed: 1 Gb/s, trunk: [video], lag: up}}}',
+        'b: {kind: switch, address: 10.21.20.3, igmp-snooping: true, unregistered-multicast: drop, ports: {1-6: {speed: 1 Gb/s, vlan: video}, 7-8: {speed: 1 Gb/s, trunk: [video]}}}',
+      ],
+    ],
+  ],
+  'chooser': [
+    ['all programmes at a time', 'link-load sw/5', ['decoders: 1', 'decoders: 8']],
+    [
+      'a name is misspelt among the receivers',
+      'unknown-name denn',
+      [
+        '239.255.1.3, port: 5004, mux-rate: 12 Mb/s, receivers: [den]',
+        '239.255.1.3, port: 5004, mux-rate: 12 Mb/s, receivers: [denn]',
+      ],
+    ],
+  ],
+  'without-figures': [
+    [
+      'a stream without a rate',
+      'rate-missing video',
+      [
+        'cam2, transport: rtsp, port: 554, video: {codec: h264, bitrate: 4 Mb/s, keyframe-interval: 2 s}',
+        'cam2, transport: rtsp, port: 554, video: {codec: h264, keyframe-interval: 2 s}',
+      ],
+    ],
+    ['a stream without a transport', 'transport-missing cam2', ['cam2, transport: rtsp, port: 554', 'cam2, port: 554']],
+    ['the recorder is at nothing', 'unreached-receiver nas', ['  - {from: sw/3, to: nas}\n', '']],
+  ],
+  'three-buildings': [
+    [
+      'copper between two buildings',
+      'copper-between-buildings cat6',
+      ['main/11, to: barn/8, type: os2', 'main/11, to: barn/8, type: cat6'],
+    ],
+    [
+      'the barn lacks the VLAN',
+      'vlan-mismatch barn/8',
+      ['8: {speed: 1 Gb/s, trunk: [video]}}}\n  nas', '8: {speed: 1 Gb/s, trunk: [house]}}}\n  nas'],
+    ],
+    [
+      'the lodge lacks video at both ends',
+      'vlan-missing main/10',
+      ['10: {speed: 1 Gb/s, trunk: [house, video]}', '10: {speed: 1 Gb/s, trunk: [house]}'],
+      ['8: {speed: 1 Gb/s, trunk: [house, video]}}}\n  barn', '8: {speed: 1 Gb/s, trunk: [house]}}}\n  barn'],
+    ],
+    [
+      'the fibres are swapped',
+      'vlan-mismatch main/11',
+      ['main/10, to: lodge/8', 'main/11, to: lodge/8'],
+      ['main/11, to: barn/8', 'main/10, to: barn/8'],
+    ],
+    ['the querier is a switch that is not there', 'unknown-name mian', ['querier: main', 'querier: mian']],
+  ],
+  'panel': [
+    [
+      'camera and desk are swapped at the panel',
+      'cables-swapped desk',
+      ['core/2, to: south, type: cat6, length: 35 m', 'core/2, to: desk, type: cat6, length: 35 m'],
+      ['core/8, to: desk, type: cat6, length: 15 m', 'core/8, to: south, type: cat6, length: 15 m'],
+    ],
+    ['a disk too few', 'volume-disks 2', ['disks: 3', 'disks: 2']],
+    [
+      'kept for longer than it may be',
+      'retention 60 d',
+      [
+        'stream: north, volume: raid, segment: 60 s, keep: 30 d',
+        'stream: north, volume: raid, segment: 60 s, keep: 60 d',
+      ],
+      ['capacity: 4 TB', 'capacity: 8 TB'],
+    ],
+    ['the gateway of the server is nobody', 'route-gateway 10.24.10.9', ['via: 10.24.10.1', 'via: 10.24.10.9']],
+    [
+      'two hosts have one hardware address',
+      'duplicate-mac "02:00:00:00:00:01", duplicate-mac "02:00:00:00:00:01"',
+      ['address: 10.24.20.21,', 'address: 10.24.20.21, mac: "02:00:00:00:00:01",'],
+      ['address: 10.24.20.22,', 'address: 10.24.20.22, mac: "02:00:00:00:00:01",'],
+    ],
+  ],
+  'ten-gigabit': [
+    [
+      'the uplink has a gigabit',
+      'link-load left/up',
+      ['up: {speed: 10 Gb/s, trunk: [video]}', 'up: {speed: 1 Gb/s, trunk: [video]}'],
+      ['3-4: {speed: 10 Gb/s, trunk: [video]}', '3-4: {speed: 1 Gb/s, trunk: [video]}'],
+    ],
+    [
+      'one module of the uplink is slower',
+      'port-speed-mismatch left/up',
+      ['up: {speed: 10 Gb/s, trunk: [video]}', 'up: {speed: 1 Gb/s, trunk: [video]}'],
+    ],
+    [
+      'the wall has a gigabit',
+      'port-speed-mismatch wall',
+      [
+        'wall: {kind: display, address: 10.25.20.61, speed: 10 Gb/s}',
+        'wall: {kind: display, address: 10.25.20.61, speed: 1 Gb/s}',
+      ],
+    ],
+    [
+      'copper that does not do ten gigabit so far',
+      'cable-length 80 m',
+      ['spine/2, to: wall, type: cat6a, length: 20 m', 'spine/2, to: wall, type: cat6, length: 80 m'],
+    ],
+    ['a budget that is too small', 'poe-budget 90 W', ['370 W', '90 W']],
+  ],
+  'local-scope': [
+    [
+      'a group out of the scope of the others',
+      'group-reserved 239.1.1.21',
+      [
+        'receivers: [nas]}\n',
+        'receivers: [nas]}\n  yard-two: {source: nas, carries: yard, transport: rtp, group: 239.255.1.22, port: 5004, receivers: [tv]}\n',
+      ],
+    ],
+    ['an address in the pool without a reservation', 'address-in-dhcp-pool 192.168.8.110', [', reserved: true', '']],
+    ['no querier', 'no-querier lan', [', querier: sw', '']],
+  ],
+  'guests-only-at-core': [
+    [
+      'the loft has guests, and its trunk does not',
+      'vlan-mismatch loft/1',
+      ['2-5: {speed: 1 Gb/s, vlan: house}', '2-4: {speed: 1 Gb/s, vlan: house}, 5: {speed: 1 Gb/s, vlan: guests}'],
+    ],
+  ],
 };
 
 export const mistakes: readonly Mistake[] = Object.entries(OF_HOUSE).flatMap(([house, rows]) =>

@@ -127,9 +127,9 @@ function spelt(house: House): string {
             ]),
           ),
         };
-      const { kind, speed, address, poe, ...rest } = device;
+      const { kind, speed, address, poe, mac, reserved, ...rest } = device;
       if ('ports' in rest || kind === 'access-point') return device;
-      const port = { speed, address, poe };
+      const port = { speed, address, poe, mac, reserved };
       return { kind, ...rest, ports: { eth: JSON.parse(JSON.stringify(port)) as Data } };
     }),
     ...each('streams', (stream) => ('group' in stream ? { ttl: 1, ...stream } : stream)),

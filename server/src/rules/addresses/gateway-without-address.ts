@@ -5,6 +5,8 @@ import { headOf, placeOf } from '../../site/item.ts';
 import { type Device, type Port, type Site, type Vlan, ownAddresses } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../../site/free/address.ts';
 import { hasBlank } from '../../network/blanks.ts';
+import type { Obstacle } from '../../network/delivery.ts';
+import { type Lost, lostBy } from '../../network/lost.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** What can be set up to forward between its ports. */
@@ -20,6 +22,7 @@ port that carries it, or name another gateway.`,
   source: 'RFC 1122 §3.3.1.1 and RFC 1812 §2.2.1, from memory',
   check(context: RuleContext, report: Report): void {
     const { site } = context;
+    const told = new Map<Device, object>();
     for (const vlan of site.vlans) {
       const device = vlan.gateway === undefined ? undefined : site.deviceByName.get(vlan.gateway);
       if (device?.kind === undefined) continue;
@@ -31,10 +34,19 @@ port that carries it, or name another gateway.`,
         const kind = device.kind.replace('-', ' ');
         const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
         const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
+        // Of one that leads several VLANs nowhere, the first is told and entails the others.
+        const first = told.get(device);
+        const own = first ?? {};
+        told.set(device, own);
         report({
           at,
           about,
           related,
+          effects: first === undefined ? [] : [own],
+          entails: [
+            ...(first === undefined ? [own] : []),
+            ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
+          ],
           message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway${
             device.kind === 'switch' ? ', or let it route if it can' : ''
           }.`,
@@ -53,12 +65,23 @@ port that carries it, or name another gateway.`,
             'anything. Give it one there.',
           // Of a subnet that nobody is in, that is told.
           effects: [subnet],
+          entails: lostBy(context.network, leadsNowhere(device)).flatMap(both),
           fixes: () => giveAddress(context, device, vlan),
         });
       }
     }
   },
 };
+
+/** Whether a receiver gets nothing because of what is handed to that gateway. */
+function leadsNowhere({ name }: Device): (why: Obstacle) => boolean {
+  return (why) => (why.obstacle === 'no-route' || why.obstacle === 'no-router') && why.gateway === name;
+}
+
+/** That it gets nothing, and why. */
+function both({ unreached }: Lost): object[] {
+  return [unreached, unreached.why];
+}
 
 /** An address for the VLAN counts even outside its subnet: for that there is another rule. */
 function hasAddress(device: Device, { name, subnet }: Vlan): boolean {

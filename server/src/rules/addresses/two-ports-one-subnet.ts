@@ -22,6 +22,8 @@ own address.`,
         const other = first.get(own.network);
         if (other === undefined) first.set(own.network, own);
         if (other === undefined || other.port === own.port) continue;
+        // The ports of a group are one, and have one address.
+        if (own.port.lag !== undefined && own.port.lag === other.port.lag) continue;
         const idle = [other, own].find(({ isCabled }) => !isCabled);
         const luck =
           idle === undefined

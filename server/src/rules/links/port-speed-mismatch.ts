@@ -20,7 +20,7 @@ want of a faster port. Over fibre and direct attach both ends need modules of on
       if (a.speed === undefined || b.speed === undefined || a.speed === b.speed) continue;
       const ends = a.speed < b.speed ? { slower: a, faster: b } : { slower: b, faster: a };
       if (cable.type === undefined || cable.type.startsWith('cat')) overloaded(context, link, ends, report);
-      else apart(link, cable.type, ends, report);
+      else apart(context, link, ends, report);
     }
   },
 };
@@ -31,7 +31,8 @@ interface Ends {
 }
 
 /** Modules that do not meet. */
-function apart(link: Link, type: string, { slower, faster }: Ends, report: Report): void {
+function apart({ network }: RuleContext, link: Link, { slower, faster }: Ends, report: Report): void {
+  const { type = '' } = link.cable;
   const [low, high] = [bitRate(slower.speed ?? 0), bitRate(faster.speed ?? 0)];
   report({
     at: placeOfEnd(link, slower),
@@ -40,6 +41,7 @@ function apart(link: Link, type: string, { slower, faster }: Ends, report: Repor
       `have modules of one speed.`,
     about: aboutPorts(slower, faster),
     related: related({ slower, faster }),
+    entails: [network.load(link, slower), network.load(link, faster)],
   });
 }
 
