@@ -1,9 +1,14 @@
 /** Which tuner takes what on an occasion. */
 
 import assert from 'node:assert/strict';
+import { check } from '../../server/src/check.ts';
+import { hover } from '../../server/src/features/hover/hover.ts';
 import { planOf } from '../../server/src/plan.ts';
+import { explain } from '../../server/src/report/explain.ts';
+import { explanationText } from '../../server/src/report/explain/explanation.ts';
 import { reportOf } from '../../server/src/report/report.ts';
 import type { OccasionReport } from '../../server/src/report/occasions.ts';
+import { folderOf } from '../site.ts';
 import { siteOf } from '../site-of.ts';
 
 /** One occasion's report, and how many multiplexes it assigns. */
@@ -149,5 +154,37 @@ occasions:
 `);
     assert.deepEqual({ ...assigned }, { 'mux-a': 'stick/1', 'mux-c': 'attic-tuner/1' });
     assert.deepEqual(short, [{ multiplexes: ['mux-a', 'mux-b'], tuners: ['stick/1'] }]);
+  });
+});
+
+describe('What tuners do', () => {
+  const plan = planOf(siteOf(house(TWO_CABLES)));
+  const explained = (...path: string[]): string => {
+    const found = explain(plan, path);
+    assert.ok('explanations' in found);
+    return found.explanations.map(explanationText).join('\n');
+  };
+
+  it('is explained for an occasion', () => {
+    const text = explained('occasions', 'evening');
+    assert.match(text, /needs 7 multiplexes at once, and 5 of them can be had/);
+    assert.match(text, /Only tv-tuner\/3 and tv-tuner\/4 can take mux-b, mux-c and mux-d: 1 tuner too few/);
+    assert.match(text, /mux-a +tv-tuner\/1 +all of it/);
+    assert.match(text, /mux-d +none +film/);
+  });
+
+  it('is explained for a tuner', () => {
+    const text = explained('devices', 'tv-tuner');
+    assert.match(text, /^ +evening *\n +1 +mux-a +dvb-t at rf/m);
+    assert.match(text, /^ +2 +– +dvb-t at rf/m);
+  });
+
+  it('is explained at the name of an occasion', () => {
+    const text = house(TWO_CABLES);
+    const checked = check(folderOf({ 'all.site.yaml': text }));
+    const [file] = checked.files;
+    assert.ok(file);
+    const found = hover(checked, file, text.lastIndexOf('evening:'));
+    assert.match(found?.markdown ?? '', /5 of them can be had/);
   });
 });

@@ -27,6 +27,7 @@ import {
 import { trafficExplained } from './explain/traffic.ts';
 import { connectorExplained, levelExplained, multiplexExplained, serviceExplained } from './explain/television.ts';
 import { uplinkExplained } from './explain/uplink.ts';
+import { occasionExplained } from './explain/tuners.ts';
 import { vlanExplained } from './explain/vlan.ts';
 import { daysExplained, recordingExplained, usableExplained, perDayExplained } from './explain/volume.ts';
 
@@ -46,6 +47,7 @@ export const FIGURE_PATHS: readonly string[] = [
   'rf DEVICE/CONNECTOR [MULTIPLEX]',
   'multiplexes MULTIPLEX',
   'services SERVICE',
+  'occasions OCCASION',
   'vlans VLAN',
   'devices DEVICE',
   'addresses ADDRESS',
@@ -117,33 +119,10 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
     const points = plan.television.reception.pointsAt(connector);
     return [levelExplained(named(`multiplex at ${name}`, multiplex, points, ({ signal }) => signal.multiplex.name))];
   },
-  multiplexes: (plan, [name = '', ...rest]) => {
-    expectEnd(rest);
-    return [
-      multiplexExplained(
-        plan,
-        named('multiplex', name, plan.site.multiplexes, (one) => one.name),
-      ),
-    ];
-  },
-  services: (plan, [name = '', ...rest]) => {
-    expectEnd(rest);
-    return [
-      serviceExplained(
-        plan,
-        named('service', name, plan.site.services, (one) => one.name),
-      ),
-    ];
-  },
-  vlans: (plan, [name = '', ...rest]) => {
-    expectEnd(rest);
-    return [
-      vlanExplained(
-        plan,
-        named('VLAN', name, plan.site.vlans, (vlan) => vlan.name),
-      ),
-    ];
-  },
+  multiplexes: thingFigures('multiplex', ({ multiplexes }) => multiplexes, multiplexExplained),
+  services: thingFigures('service', ({ services }) => services, serviceExplained),
+  occasions: thingFigures('occasion', ({ occasions }) => occasions, occasionExplained),
+  vlans: thingFigures('VLAN', ({ vlans }) => vlans, vlanExplained),
   devices: (plan, [name = '', ...rest]) => {
     expectEnd(rest);
     return deviceExplained(
@@ -165,6 +144,23 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
     );
   },
 };
+
+/** Of a thing with a name that has one explanation. */
+function thingFigures<T extends { readonly name: string }>(
+  what: string,
+  allOf: (site: Plan['site']) => readonly T[],
+  explained: (plan: Plan, one: T) => Explanation,
+): (plan: Plan, words: readonly string[]) => readonly Explanation[] {
+  return (plan, [name = '', ...rest]) => {
+    expectEnd(rest);
+    return [
+      explained(
+        plan,
+        named(what, name, allOf(plan.site), (one) => one.name),
+      ),
+    ];
+  };
+}
 
 function addressFigures(plan: Plan, [text = '', ...rest]: readonly string[]): readonly Explanation[] {
   expectEnd(rest);

@@ -17,7 +17,7 @@ export function reportHtml(report: Report): string {
 </head>
 <body>
 <h1>${name}</h1>
-${[links(report), streams(report), traffic(report), uplinks(report), volumes(report), power(report), air(report)].join('')}</body>
+${[links(report), streams(report), traffic(report), uplinks(report), volumes(report), power(report), air(report), occasions(report)].join('')}</body>
 </html>
 `;
 }
@@ -248,4 +248,13 @@ function air({ air: cells }: Report): string {
 
 function watts(amount: number): string {
   return `${Number(amount.toFixed(2))} W`;
+}
+
+function occasions({ rf }: Report): string {
+  const rows = rf.occasions.flatMap(({ name, assigned, unmet }): Row[] => [
+    { cells: [text(name), text(unmet.length === 0 ? '' : `${unmet.length} too many`)] },
+    ...Object.entries(assigned).map(([multiplex, tuner]) => ({ cells: [text(multiplex), text(tuner)], part: true })),
+    ...unmet.map((multiplex) => ({ cells: [text(multiplex), text('no tuner')], part: true })),
+  ]);
+  return table('Occasions', 'Each tuner takes one multiplex at a time.', [text('Occasion'), text('Tuner')], rows);
 }

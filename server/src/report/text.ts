@@ -14,6 +14,7 @@ export function reportText(report: Report): string {
     volumes(report),
     power(report),
     air(report),
+    occasions(report),
   ].filter((section) => section !== '');
   return `${[visible(report.site ?? 'Site without a name'), ...sections].join('\n\n')}\n`;
 }
@@ -192,6 +193,18 @@ function air({ air: cells }: Report): string {
     rows,
     ['left', 'right', 'right', 'right'],
   );
+}
+
+function occasions({ rf }: Report): string {
+  const rows = rf.occasions.flatMap(({ name, assigned, unmet }) => [
+    [visible(name), unmet.length === 0 ? '' : `${unmet.length} too many`],
+    ...Object.entries(assigned).map(([multiplex, tuner]) => [`  ${visible(multiplex)}`, visible(tuner)]),
+    ...unmet.map((multiplex) => [`  ${visible(multiplex)}`, 'no tuner']),
+  ]);
+  return section('Occasions', 'each tuner takes one multiplex at a time', ['occasion, multiplexes', 'tuner'], rows, [
+    'left',
+    'left',
+  ]);
 }
 
 function watts(amount: number): string {

@@ -105,6 +105,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       deviceByName: own.devices.byName,
       multiplexByName: own.multiplexes.byName,
       serviceByName: own.services.byName,
+      occasionByName: own.occasions.byName,
       streamByName: own.streams.byName,
       trafficByName: own.traffic.byName,
       volumeByName: own.volumes.byName,

@@ -3,14 +3,14 @@
 import { textAt } from '../text/syntax.ts';
 import type { Item } from './item.ts';
 import type { Device, Recording, Site, Stream, Traffic, Vlan, Volume } from './model.ts';
-import type { Multiplex, Service } from './television/facts.ts';
+import type { Multiplex, Occasion, Service } from './television/facts.ts';
 import { readEnd } from './read.ts';
 import { senderOf } from './sender.ts';
 import type { NameKind } from './shape.ts';
 
 /** Sections whose items have names. */
 export type NamedSection =
-  'devices' | 'vlans' | 'multiplexes' | 'services' | 'streams' | 'traffic' | 'volumes' | 'recordings';
+  'devices' | 'vlans' | 'multiplexes' | 'services' | 'occasions' | 'streams' | 'traffic' | 'volumes' | 'recordings';
 
 /** What an item of the section is called. */
 export const THING: Readonly<Record<NamedSection, string>> = {
@@ -18,6 +18,7 @@ export const THING: Readonly<Record<NamedSection, string>> = {
   vlans: 'VLAN',
   multiplexes: 'multiplex',
   services: 'service',
+  occasions: 'occasion',
   streams: 'stream',
   traffic: 'traffic entry',
   volumes: 'volume',
@@ -30,7 +31,7 @@ export const NAMED_SECTIONS = Object.keys(THING) as readonly NamedSection[];
 export function thingsOf(
   site: Site,
   section: NamedSection,
-): ReadonlyMap<string, Device | Vlan | Multiplex | Service | Stream | Traffic | Volume | Recording> {
+): ReadonlyMap<string, Device | Vlan | Multiplex | Service | Occasion | Stream | Traffic | Volume | Recording> {
   switch (section) {
     case 'devices':
       return site.deviceByName;
@@ -40,6 +41,8 @@ export function thingsOf(
       return site.multiplexByName;
     case 'services':
       return site.serviceByName;
+    case 'occasions':
+      return site.occasionByName;
     case 'streams':
       return site.streamByName;
     case 'traffic':

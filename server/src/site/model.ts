@@ -349,6 +349,7 @@ export interface Site {
   readonly deviceByName: ReadonlyMap<string, Device>;
   readonly multiplexByName: ReadonlyMap<string, Multiplex>;
   readonly serviceByName: ReadonlyMap<string, Service>;
+  readonly occasionByName: ReadonlyMap<string, Occasion>;
   readonly trafficByName: ReadonlyMap<string, Traffic>;
   readonly streamByName: ReadonlyMap<string, Stream>;
   readonly volumeByName: ReadonlyMap<string, Volume>;

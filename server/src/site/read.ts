@@ -6,6 +6,7 @@ import { moduleNamed } from '../standards/modules.ts';
 import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
 import { type QuantityKind, quantity } from '../text/quantity.ts';
 import type { Data, Route } from '../text/syntax.ts';
+import { byNumber } from './by-number.ts';
 import { type Partly, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
 import type {
@@ -152,12 +153,6 @@ function isRouted({ kind, routing }: Partly<Written.Device>, port: Partly<Writte
 
 function writtenPort(port: unknown): Partly<Written.Port> {
   return asDeclared<Written.Port>((port ?? {}) as Data);
-}
-
-/** Numbered ports first: of an object's keys, those that are one number come first and ranges where they are written. */
-function byNumber({ name: a }: Port, { name: b }: Port): number {
-  const [first, second] = [a, b].map((name) => (/^\d+$/.test(name) ? Number(name) : Infinity));
-  return first === second || first === undefined || second === undefined ? 0 : first - second;
 }
 
 /** The names that a key of `ports` declares: a range each of its numbers, anything else itself. */

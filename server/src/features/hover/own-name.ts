@@ -8,6 +8,9 @@ export function ownName(plan: Plan, item: Item): string[] {
   switch (item.section) {
     case 'vlans':
     case 'devices':
+    case 'multiplexes':
+    case 'services':
+    case 'occasions':
     case 'streams':
     case 'traffic':
     case 'volumes':

@@ -9,6 +9,7 @@ import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '..
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
 import { multiplexExplained, serviceExplained } from '../../report/explain/television.ts';
 import { trafficExplained } from '../../report/explain/traffic.ts';
+import { occasionExplained } from '../../report/explain/tuners.ts';
 import { vlanExplained } from '../../report/explain/vlan.ts';
 import { daysExplained, recordingExplained } from '../../report/explain/volume.ts';
 import type { NamedSection } from '../../site/declared.ts';
@@ -41,6 +42,10 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
     case 'services': {
       const service = site.serviceByName.get(name);
       return service === undefined ? [] : explained(service.item, [serviceExplained(plan, service)]);
+    }
+    case 'occasions': {
+      const occasion = site.occasionByName.get(name);
+      return occasion === undefined ? [] : explained(occasion.item, [occasionExplained(plan, occasion)]);
     }
     case 'streams': {
       const stream = site.streamByName.get(name);

@@ -4,7 +4,17 @@ import type { Checked } from '../../lint/check.ts';
 import { type NamedSection, thingsOf } from '../../site/declared.ts';
 import type { Named } from './named.ts';
 
-const ORDER: readonly NamedSection[] = ['devices', 'streams', 'recordings', 'traffic', 'volumes', 'vlans'];
+const ORDER: readonly NamedSection[] = [
+  'devices',
+  'streams',
+  'recordings',
+  'traffic',
+  'volumes',
+  'vlans',
+  'multiplexes',
+  'services',
+  'occasions',
+];
 
 export function acceptedNames(checked: Checked, rule: string, text: string): Named[] {
   const kinds = ORDER.filter((section) => thingsOf(checked.plan.site, section).has(text));

@@ -16,6 +16,7 @@ const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
   recordings: SemanticTokenTypes.event,
   multiplexes: SemanticTokenTypes.type,
   services: SemanticTokenTypes.parameter,
+  occasions: SemanticTokenTypes.enumMember,
   rules: SemanticTokenTypes.macro,
 };
 

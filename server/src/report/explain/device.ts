@@ -12,6 +12,7 @@ import { directionExplained } from './link.ts';
 import { inPortOrder } from './port-order.ts';
 import { airExplained } from './air.ts';
 import { amplifierExplained, connectorExplained } from './television.ts';
+import { busesExplained, tunersExplained } from './tuners.ts';
 import { uplinkExplained } from './uplink.ts';
 import { drawExplained } from './power.ts';
 
@@ -24,6 +25,8 @@ export function deviceExplained(plan: Plan, device: Device): Explanation[] {
     ...(power === undefined || power.feeds.length === 0 ? [] : [drawExplained(power)]),
     ...air.map(airExplained),
     ...amplifierExplained(plan, device),
+    ...tunersExplained(plan, device),
+    ...busesExplained(plan, device),
     ...[...device.connectorByName.values()]
       .filter((connector) => plan.television.reception.pointsAt(connector).length > 0)
       .map((connector) => connectorExplained(plan, connector)),
@@ -54,6 +57,7 @@ function summary(plan: Plan, device: Device): Explanation {
     .map(({ stream }) => stream.name);
   if (device.building !== undefined) sentences.push(`It is in the building ${device.building}.`);
   if (device.decoders !== undefined) sentences.push(`It shows ${count(device.decoders, 'stream')} at a time.`);
+  if (device.host !== undefined) sentences.push(`It is plugged into ${device.host}, which sends its streams.`);
   if (sent.length > 0) sentences.push(`It sends ${few(sent, 6)}.`);
   if (received.length > 0) sentences.push(`It receives ${few(received, 6)}.`);
   return {

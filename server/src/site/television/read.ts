@@ -3,6 +3,7 @@
 import type { System } from '../../standards/television/system.ts';
 import { type FrequencyRange, decibelsOf, levelOf, quantity, readFrequencyRange } from '../../text/quantity.ts';
 import type { Data } from '../../text/syntax.ts';
+import { byNumber } from '../by-number.ts';
 import { type Partly, asDeclared, strings } from '../declared-data.ts';
 import type { Item } from '../item.ts';
 import type { Connector, Device, DeviceKind } from '../model.ts';
@@ -153,7 +154,7 @@ export function readCoaxInputs(data: DeviceData): ReadonlyMap<string, CoaxInput>
 /** `names` reads a key such as `1-2` as the names that it declares. */
 export function readTuners(data: DeviceData, names: (key: string) => string[]): TunerUnit[] {
   const inputs = Object.keys(data.inputs ?? {});
-  return Object.entries(data.tuners ?? {}).flatMap(([key, unit]) => {
+  const found = Object.entries(data.tuners ?? {}).flatMap(([key, unit]) => {
     const { systems, input } = asDeclared<Written.TunerUnit>((unit ?? {}) as Data);
     return names(key).map((name) => ({
       name,
@@ -162,6 +163,8 @@ export function readTuners(data: DeviceData, names: (key: string) => string[]): 
       input: input ?? (inputs.length === 1 ? inputs[0] : undefined),
     }));
   });
+  // Of two with the same name the first counts.
+  return [...new Map(found.reverse().map((unit) => [unit.name, unit])).values()].reverse().sort(byNumber);
 }
 
 export function readBuses(data: DeviceData): Bus[] {
