@@ -25,7 +25,9 @@ describe('plumbline check --format junit', () => {
     assert.equal(status, 1);
     assert.deepEqual(
       report.testsuite?.map(({ name }) => name),
-      ['cables', 'devices', 'recording', 'site', 'streams'].map((name) => `samples/first-draft/${name}.site.yaml`),
+      ['cables', 'devices', 'recording', 'site', 'streams', 'television'].map(
+        (name) => `samples/first-draft/${name}.site.yaml`,
+      ),
     );
     const failed = cases(report).filter(({ failure }) => failure !== undefined);
     const errors = mistakes.filter(({ severity }) => severity === 'error');
