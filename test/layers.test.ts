@@ -92,6 +92,17 @@ describe('layers', () => {
         assert.notEqual(layerOf(target), 'rules', `${path} imports ${target}`);
   });
 
+  it('one file prints, and three write', () => {
+    const withAny = (words: RegExp): string[] =>
+      files.filter((path) => words.test(readFileSync(new URL(path, source), 'utf8'))).sort();
+    assert.deepEqual(withAny(/process\.std(out|err)\.write|console\.(log|info|warn)\(/), ['cli/print.ts']);
+    assert.deepEqual(withAny(/\b(writeFile|writeFileSync|appendFile\w*|createWriteStream|renameSync)\(/), [
+      'machine/footage-tools.ts',
+      'machine/put-in-place.ts',
+      'machine/write-files.ts',
+    ]);
+  });
+
   it('only hosts know Node or the protocol', () => {
     for (const path of files.filter((candidate) => !HOSTS.includes(layerOf(candidate)))) {
       for (const specifier of specifiersIn(path)) {
