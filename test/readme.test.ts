@@ -8,7 +8,7 @@ describe('the README', () => {
   const blocks = [...text.matchAll(/^```yaml\n(.*?)^```/gms)].map((match) => match[1] ?? '');
 
   it('shows a site that checks clean once what it accepts is accepted', () => {
-    const [site = '', lint = ''] = blocks;
+    const [site = '', , lint = ''] = blocks;
     const folder = new SiteFolder();
     folder.set('file:///site.site.yaml', site);
     assert.deepEqual(
@@ -20,6 +20,16 @@ describe('the README', () => {
       check(folder).diagnostics.map(({ message }) => message),
       [],
     );
+  });
+
+  it('shows an aerial system that checks clean', () => {
+    const folder = new SiteFolder();
+    folder.set('file:///television.site.yaml', blocks[1] ?? '');
+    const { diagnostics, plan } = check(folder);
+    assert.deepEqual(diagnostics, []);
+    const [point] = plan.television.reception.outlets[0]?.points ?? [];
+    assert.ok(text.includes(`${point?.signal.level.toFixed(1)} dBµV where`), 'the level');
+    assert.ok(text.includes(`a margin of ${point?.margin?.toFixed(1)} dB`), 'the margin');
   });
 
   it('shows every picture that is taken, each small and with words for those who do not see it', () => {
