@@ -205,8 +205,13 @@ function fewestAcknowledgements(runs: readonly PacketRun[], video: Video | undef
 }
 
 /** bit/s of the transport stream: as declared, or as large as its parts make it. */
-export function multiplexOf(stream: Stream, { video, audio, broadcast }: Media): Load {
+export function multiplexOf(stream: Stream, media: Media): Load {
   if (stream.muxRate !== undefined) return { nominal: stream.muxRate, peak: stream.muxRate };
+  return transportStreamOf(media);
+}
+
+/** bit/s of video and audio in a transport stream of their own; of a broadcast, as it is. */
+export function transportStreamOf({ video, audio, broadcast }: Media): Load {
   if (broadcast !== undefined) return { nominal: broadcast.nominal, peak: broadcast.peak };
   const at = (part: 'nominal' | 'peak'): number => {
     const videoRate = video?.rate?.[part] ?? 0;

@@ -3,7 +3,7 @@
 import type { Plan } from '../../plan.ts';
 import type { Volume } from '../../site/model.ts';
 import { usableDisks } from '../../standards/raid.ts';
-import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
+import { type RecordingFigures, type VolumeFigures, isTransportStream } from '../../storage/storage.ts';
 import { binaryBytes, count, days, duration, percent, threshold } from '../../text/words.ts';
 import { streamWords } from './stream.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
@@ -107,7 +107,7 @@ export function daysExplained(figures: VolumeFigures): Explanation {
       {
         label: 'a day',
         cells: [size(bytesPerDay)],
-        formula: `${count(recordings.length, 'recording')}, media without what the file format adds`,
+        formula: `${count(recordings.length, 'recording')}, without what the file format adds, but for .ts`,
       },
     ],
     total: {
@@ -129,14 +129,16 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
   const stream = recording.stream === undefined ? undefined : plan.site.streamByName.get(recording.stream);
   const lines: ExplanationLine[] = [
     {
-      label: 'payload',
+      label: isTransportStream(recording.file) ? 'transport stream' : 'payload',
       cells: [{ value: rate.nominal, unit: 'b/s' }],
       formula: `of ${recording.stream ?? 'no stream'}, nominal`,
     },
     {
       label: 'a day',
       cells: [size(bytesPerDay)],
-      formula: 'payload × 86,400 s ÷ 8, without what the file format adds',
+      formula: isTransportStream(recording.file)
+        ? 'with headers, tables and stuffing, × 86,400 s ÷ 8'
+        : 'payload × 86,400 s ÷ 8, without what the file format adds',
     },
   ];
   const after: ExplanationLine[] = [];
