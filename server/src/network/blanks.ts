@@ -3,7 +3,7 @@
 import { broadcast, contains, formatAddress } from '../standards/ipv4.ts';
 import type { Topology } from './wiring.ts';
 import { AUTO, type Item } from '../site/item.ts';
-import type { Device, Port, Site, Stream, Vlan } from '../site/model.ts';
+import { type Device, type Port, type Site, type Stream, type Vlan, isRtsp } from '../site/model.ts';
 import { portNames } from '../site/read.ts';
 import { type Data, type Route, dataAt } from '../text/syntax.ts';
 import { nextFreeAddress, usedAddresses } from '../site/free/address.ts';
@@ -155,7 +155,7 @@ function ports(site: Site): Blank[] {
     const { item, transport } = stream;
     if (writtenAt(item, 'port') !== AUTO) return [];
     const blank = { item, route: ['port'], what: 'port', vlan: undefined } as const;
-    if (transport === 'rtsp') return [{ ...blank, value: String(RTSP_PORT) }];
+    if (isRtsp(transport)) return [{ ...blank, value: String(RTSP_PORT) }];
     const there = ownDestinations(stream).map((destination) => taken.get(destination));
     const wanted = Math.max(2, portsTaken(site, stream));
     const isFree = (port: number): boolean => !there.some((own) => own?.has(port) === true);

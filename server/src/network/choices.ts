@@ -7,7 +7,7 @@
  * that is sent to a receiver unasked, as RTP to its address, always comes.
  */
 
-import type { Device, Stream } from '../site/model.ts';
+import { type Device, type Stream, isRtsp } from '../site/model.ts';
 import type { Copy } from './delivery.ts';
 import type { Link } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
@@ -60,7 +60,7 @@ export function choicesOf(deviceByName: ReadonlyMap<string, Device>, streams: re
 
 /** A receiver joins a group, and pulls by RTSP. */
 function isAskedFor({ group, transport }: Stream): boolean {
-  return group !== undefined || transport?.startsWith('rtsp') === true;
+  return group !== undefined || isRtsp(transport);
 }
 
 /** Who has joined what while none of the screens is on, and while one of them shows all it can. */

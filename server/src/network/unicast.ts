@@ -1,6 +1,6 @@
 /** Unicast: one copy for each receiver, along the tree of its VLAN, and through routers between VLANs. */
 
-import type { Device, Stream } from '../site/model.ts';
+import { type Device, type Stream, isRtsp } from '../site/model.ts';
 import { pathBetween } from './bridge-tree.ts';
 import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interface.ts';
@@ -66,7 +66,7 @@ interface Route {
 const NOTHING: Trace = { legs: [], stopped: undefined };
 
 function isPulled({ transport }: Stream): boolean {
-  return transport === 'rtsp';
+  return isRtsp(transport);
 }
 
 interface Walked {

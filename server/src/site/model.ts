@@ -192,7 +192,12 @@ export interface Cable extends Fact {
   readonly coax: CoaxFacts;
 }
 
-export type Transport = 'rtsp' | 'rtp' | 'ts-udp' | 'ts-rtp';
+export type Transport = 'rtsp' | 'rtsp-udp' | 'rtp' | 'ts-udp' | 'ts-rtp';
+
+/** Whether each receiver asks the source for the stream by RTSP, however it comes then. */
+export function isRtsp(transport: string | undefined): boolean {
+  return transport === 'rtsp' || transport === 'rtsp-udp';
+}
 
 /** bit/s; the peak is the nominal rate where none is declared. */
 export interface MediaRate {

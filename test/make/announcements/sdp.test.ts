@@ -50,7 +50,7 @@ describe('make sdp', function () {
       'a=source-filter: incl IN IP4 239.192.20.41 192.168.20.5',
       'a=recvonly',
       'm=video 5004 RTP/AVP 96',
-      'b=AS:9258',
+      'b=AS:9261',
       'a=rtpmap:96 H264/90000',
       'a=fmtp:96 packetization-mode=1',
       'a=framerate:20',

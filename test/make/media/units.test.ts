@@ -92,6 +92,22 @@ describe('make relays', () => {
     );
   });
 
+  it('asks for RTSP over UDP where the site says so', () => {
+    const made = recorders.make(
+      planOfText(`
+devices:
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+  recorder: {kind: server, address: 192.168.20.5}
+cables: [{from: paddock-cam, to: recorder}]
+streams:
+  paddock: {source: paddock-cam, transport: rtsp-udp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+volumes: {archive: {host: recorder, capacity: 8 TB}}
+recordings: {paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%s.mkv"}}
+`),
+    );
+    assert.match(made.files.map(({ text }) => text).join(''), /-rtsp_transport udp/);
+  });
+
   it('refuses to send by RTSP, which FFmpeg does not serve, and says what it can do', () => {
     const { files, refused } = relays.make(withStreams('transport: rtsp, receivers: [kitchen-screen]'));
     assert.deepEqual(files, []);

@@ -1,6 +1,6 @@
 /** Which stream of a site was probed: by the address, or by the name of its SDP file. */
 
-import type { Site, Stream } from '../../site/model.ts';
+import { type Site, type Stream, isRtsp } from '../../site/model.ts';
 import { parseAddress } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
 import { visible } from '../../text/visible.ts';
@@ -58,7 +58,7 @@ function byAddress(
   if (/^rtsps?$/i.test(scheme)) {
     const asked = site.streams.filter(
       (stream) =>
-        stream.transport === 'rtsp' &&
+        isRtsp(stream.transport) &&
         (stream.port ?? RTSP_PORT) === (port ?? RTSP_PORT) &&
         stream.source !== undefined &&
         isAt(stream.source),
@@ -69,7 +69,7 @@ function byAddress(
     return exact.length > 0 ? exact : asked.filter((stream) => stream.path === undefined);
   }
   return site.streams.filter((stream) => {
-    if (stream.transport === 'rtsp' || (port !== undefined && stream.port !== undefined && stream.port !== port))
+    if (isRtsp(stream.transport) || (port !== undefined && stream.port !== undefined && stream.port !== port))
       return false;
     return stream.group === undefined ? stream.receivers.some(isAt) : stream.group === address;
   });

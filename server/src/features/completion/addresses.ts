@@ -6,7 +6,7 @@ import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../site/free/group.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
-import { type Site, type Vlan, ownAddresses } from '../../site/model.ts';
+import { type Site, type Vlan, ownAddresses, isRtsp } from '../../site/model.ts';
 import type { FormKind } from '../../site/shape.ts';
 import type { Offer } from './offer.ts';
 import { type Wanted, textAt } from './wanted.ts';
@@ -111,8 +111,7 @@ export function numberOffers(wanted: Wanted): Offer[] {
       if (!ids.has(id)) return [{ label: String(id), kind: 'number', detail: 'the next free id in tens' }];
   }
   if (section !== 'streams' || key !== 'port') return [];
-  if (textAt(wanted, ['transport']) === 'rtsp')
-    return [{ label: String(RTSP_PORT), kind: 'number', detail: 'of RTSP' }];
+  if (isRtsp(textAt(wanted, ['transport']))) return [{ label: String(RTSP_PORT), kind: 'number', detail: 'of RTSP' }];
   const stream = site.streamByName.get(name);
   const free = stream === undefined ? RTP_PORT : nextFreePort(site, stream);
   return [

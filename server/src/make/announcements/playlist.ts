@@ -7,7 +7,7 @@
 
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Device, Stream } from '../../site/model.ts';
+import { type Device, type Stream, isRtsp } from '../../site/model.ts';
 import { senderOf } from '../../site/sender.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
@@ -109,7 +109,7 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
   const { item, name, transport, group, port } = stream;
   if (transport === 'rtp')
     return refusedName(item) ?? `${audiences(stream).length > 1 ? `${viewer.name}/` : ''}${name}.sdp`;
-  if (transport === 'rtsp') return rtspAddress(plan, viewer, stream);
+  if (isRtsp(transport)) return rtspAddress(plan, viewer, stream);
   if (transport === undefined || port === undefined) {
     return {
       rule: transport === undefined ? 'transport-missing' : portRule(stream),

@@ -33,6 +33,7 @@ const DEFAULT_PROBE_SIZE = 5_000_000;
 export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   switch (stream.transport) {
     case 'rtsp':
+    case 'rtsp-udp':
       return overRtsp(plan, stream, host);
     case 'rtp':
     case 'ts-rtp':
@@ -99,7 +100,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   }
   const url = `rtsp://${formatAddress(address)}:${stream.port ?? RTSP_PORT}${urlPath(stream.path ?? '/')}`;
   const options = [
-    ['rtsp_transport', 'tcp'],
+    ['rtsp_transport', stream.transport === 'rtsp' ? 'tcp' : 'udp'],
     ['timeout', String(timeoutOf(plan, stream) * 1_000_000)],
     ...probing(plan, stream),
   ] as const;

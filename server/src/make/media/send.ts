@@ -4,7 +4,7 @@ import { askedAt } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import type { Audio, Device, Media, Stream } from '../../site/model.ts';
+import { type Audio, type Device, type Media, type Stream, isRtsp } from '../../site/model.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTP_HEADER } from '../../standards/rtp.ts';
 import { PACKET, PACKETS_PER_DATAGRAM, isOutsideTransportStream } from '../../standards/transport-stream.ts';
@@ -57,7 +57,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
       at: headOf(item),
       message: `${name} does not say how it is sent. Say its transport.`,
     };
-  if (transport === 'rtsp') {
+  if (isRtsp(transport)) {
     const message =
       `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Take the transport ` +
       'rtp or ts-udp, by which it sends a copy to each receiver, or let them ask the source of ' +

@@ -7,7 +7,7 @@ import type { Interface } from '../../network/interface.ts';
 import { type RoutingContext, trace } from '../../network/trace.ts';
 import { askedAt } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
-import type { Device, Stream } from '../../site/model.ts';
+import { type Device, type Stream, isRtsp } from '../../site/model.ts';
 import { type HostInterface, type HostNetwork, ofPlan } from './host-network.ts';
 
 export interface KernelSwitch {
@@ -96,5 +96,5 @@ function arrivals(plan: Plan, device: Device): Arrival[] {
 }
 
 function isAnswered({ transport }: Stream): boolean {
-  return transport === 'rtsp';
+  return isRtsp(transport);
 }

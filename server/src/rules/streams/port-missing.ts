@@ -1,3 +1,4 @@
+import { isRtsp } from '../../site/model.ts';
 import { addEntry, fixOf, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreePort } from '../../site/free/port.ts';
@@ -15,12 +16,11 @@ for at port 554 unless the camera says otherwise; RTP takes an even port, 5004 b
     for (const stream of site.streams) {
       const { item, name, transport, port } = stream;
       if (transport === undefined || port !== undefined || nodeAt(item, ['port']) !== undefined) continue;
-      const free = transport === 'rtsp' ? RTSP_PORT : nextFreePort(site, stream);
+      const free = isRtsp(transport) ? RTSP_PORT : nextFreePort(site, stream);
       if (free === undefined) continue;
-      const hint =
-        transport === 'rtsp'
-          ? 'for rtsp it is 554 unless the source says otherwise'
-          : `${free} and ${free + 1} are free`;
+      const hint = isRtsp(transport)
+        ? 'for rtsp it is 554 unless the source says otherwise'
+        : `${free} and ${free + 1} are free`;
       report({
         at: placeOf(item, ['transport']),
         message: `${name} has no port; ${hint}. Say which it is.`,

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Stream } from '../../site/model.ts';
+import { type Stream, isRtsp } from '../../site/model.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
 
 export const rtspAddressShared: Rule = {
@@ -16,7 +16,7 @@ receivers.`,
     const first = new Map<string, Stream>();
     for (const stream of site.streams) {
       const { item, name, source, transport, port = RTSP_PORT, path = '' } = stream;
-      if (transport !== 'rtsp' || source === undefined) continue;
+      if (!isRtsp(transport) || source === undefined) continue;
       const address = `${source}:${port}/${path.replace(/^\//, '')}`;
       const other = first.get(address);
       if (other === undefined) {

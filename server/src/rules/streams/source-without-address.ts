@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { nextFreeAddress } from '../../site/free/address.ts';
 import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
-import type { Device, Site, Stream, Vlan } from '../../site/model.ts';
+import { type Device, type Site, type Stream, type Vlan, isRtsp } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { few } from '../../text/words.ts';
 
@@ -20,7 +20,7 @@ information: the address may only not be written here.`,
     for (const stream of site.streams) {
       const { source, transport, receivers } = stream;
       const device = source === undefined ? undefined : site.deviceByName.get(source);
-      if (device === undefined || transport?.startsWith('rtsp') !== true) continue;
+      if (device === undefined || !isRtsp(transport)) continue;
       if (receivers.every((receiver) => receiver === source)) continue;
       const list = pulled.get(device);
       if (list === undefined) pulled.set(device, [stream]);

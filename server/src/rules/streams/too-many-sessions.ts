@@ -1,7 +1,7 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { grouped } from '../../grouped.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Device, Site, Stream } from '../../site/model.ts';
+import { type Device, type Site, type Stream, isRtsp } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { count, list } from '../../text/words.ts';
 
@@ -40,7 +40,7 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
 };
 
 function isPulled(transport: Stream['transport']): boolean {
-  return transport?.startsWith('rtsp') === true;
+  return isRtsp(transport);
 }
 
 /** How many sessions each receiver has at a time. */

@@ -1,6 +1,6 @@
 import { type Fix, fixOf, remove, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Stream } from '../../site/model.ts';
+import { type Stream, isRtsp } from '../../site/model.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -17,12 +17,12 @@ they are and it has no effect.`,
     for (const stream of site.streams) {
       const { item, name, transport, group, muxRate } = stream;
       const about = [name];
-      if (transport === 'rtsp' && group !== undefined) {
+      if (isRtsp(transport) && group !== undefined) {
         report({
           at: placeOf(item, ['transport']),
           message:
-            'rtsp is sent in TCP to one receiver at a time, so it has no group. Send it as rtp, or leave the group ' +
-            'out.',
+            `${transport} is sent ${transport === 'rtsp' ? 'in TCP ' : ''}to one receiver at a time, so it has no group. Send it as rtp, or ` +
+            'leave the group out.',
           about,
           related: [{ at: placeOf(item, ['group']), message: 'its group' }],
           fixes: () => [
@@ -30,7 +30,7 @@ they are and it has no effect.`,
             ...without(stream, 'group', 'Leave the group out'),
           ],
         });
-      } else if (muxRate !== undefined && (transport === 'rtsp' || transport === 'rtp')) {
+      } else if (muxRate !== undefined && (isRtsp(transport) || transport === 'rtp')) {
         report({
           at: placeOf(item, ['mux-rate'], 'key'),
           severity: 'warning',

@@ -21,8 +21,8 @@ the stream is counted as \`rtp\`. A stream that carries another has a transport 
       report({
         at: headOf(item),
         message:
-          `${name} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtp, ts-udp or ` +
-          'ts-rtp.',
+          `${name} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtsp-udp, ` +
+          'rtp, ts-udp or ts-rtp.',
         about: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'transport', 'rtp');

@@ -890,7 +890,7 @@ export interface Stream {
   /**
    * How it is packed; decides which headers are added to the media.
    */
-  transport?: 'rtsp' | 'rtp' | 'ts-udp' | 'ts-rtp';
+  transport?: 'rtsp' | 'rtsp-udp' | 'rtp' | 'ts-udp' | 'ts-rtp';
   /**
    * The port that it is sent to, or for rtsp asked for at the source. RTP takes an even port and RTCP the odd one above; audio beside video takes the next pair. `auto` until a free one is filled in.
    */
