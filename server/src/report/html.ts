@@ -1,5 +1,6 @@
 /** The report as one page that prints: no scripts, nothing fetched, light or dark as the reader has it. */
 
+import { decibels, level as levelWords } from '../text/radio-words.ts';
 import { visible } from '../text/visible.ts';
 import { bitRate, bytes, days, percent } from '../text/words.ts';
 import { type DirectionReport, type LinkReport, type Report, isLoaded } from './report.ts';
@@ -17,7 +18,7 @@ export function reportHtml(report: Report): string {
 </head>
 <body>
 <h1>${name}</h1>
-${[links(report), streams(report), traffic(report), uplinks(report), volumes(report), power(report), air(report), occasions(report)].join('')}</body>
+${[links(report), streams(report), traffic(report), uplinks(report), volumes(report), power(report), air(report), levels(report), occasions(report)].join('')}</body>
 </html>
 `;
 }
@@ -248,6 +249,27 @@ function air({ air: cells }: Report): string {
 
 function watts(amount: number): string {
   return `${Number(amount.toFixed(2))} W`;
+}
+
+function levels({ rf }: Report): string {
+  const points = rf.points.filter(({ place }) => place !== 'way');
+  const known = (value: number | null): Cell => figure(value === null ? '?' : decibels(value));
+  const rows = points.map(({ at, multiplex, level, carrierToNoise, needed, margin }, index): Row => ({
+    cells: [
+      text(points[index - 1]?.at === at ? '' : at),
+      text(multiplex),
+      figure(levelWords(level)),
+      known(carrierToNoise),
+      known(needed),
+      known(margin),
+    ],
+  }));
+  return table(
+    'Television',
+    'Levels at 75 Ω; carrier to noise as it is and as it is needed.',
+    [text('At'), text('Multiplex'), figure('Level'), figure('C/N'), figure('Needed'), figure('Margin')],
+    rows,
+  );
 }
 
 function occasions({ rf }: Report): string {

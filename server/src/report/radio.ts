@@ -1,8 +1,8 @@
 /** Television in the report: what arrives where on coax, and how hard amplifiers work. */
 
 import type { Plan } from '../plan.ts';
-import { connectorName } from '../site/model.ts';
-import type { Point } from '../television/reception.ts';
+import { type Connector, connectorName } from '../site/model.ts';
+import { type Point, isReceiver } from '../television/reception.ts';
 import { type OccasionReport, occasionReport } from './occasions.ts';
 
 /** Levels are dBµV at 75 Ω, ratios dB, frequencies Hz, not rounded; `null` where the site does not say enough. */
@@ -16,6 +16,8 @@ export interface RadioReport {
 export interface PointReport {
   /** `device/connector`. */
   readonly at: string;
+  /** Whether somebody plugs in or receives here, or the signal only passes. */
+  readonly place: 'outlet' | 'receiver' | 'way';
   readonly multiplex: string;
   /** On the coax. */
   readonly frequency: number;
@@ -51,6 +53,7 @@ export function radioReport({ site, television: { reception, amplifiers, tuning 
 function pointReport({ signal, noiseFigure, carrierToNoise, needed, margin }: Point): PointReport {
   return {
     at: connectorName(signal.at),
+    place: placeOf(signal.at),
     multiplex: signal.multiplex.name,
     frequency: signal.frequency,
     level: signal.level,
@@ -59,4 +62,9 @@ function pointReport({ signal, noiseFigure, carrierToNoise, needed, margin }: Po
     needed: needed ?? null,
     margin: margin ?? null,
   };
+}
+
+function placeOf({ device, name }: Connector): PointReport['place'] {
+  if (device.kind === 'outlet' && name === 'tv') return 'outlet';
+  return isReceiver(device) ? 'receiver' : 'way';
 }

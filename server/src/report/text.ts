@@ -1,5 +1,6 @@
 /** The report as tables for a terminal. */
 
+import { decibels, level as levelWords } from '../text/radio-words.ts';
 import { bitRate, bytes, days, list, percent } from '../text/words.ts';
 import { visible } from '../text/visible.ts';
 import { type Align, columns } from './columns.ts';
@@ -14,6 +15,7 @@ export function reportText(report: Report): string {
     volumes(report),
     power(report),
     air(report),
+    levels(report),
     occasions(report),
   ].filter((section) => section !== '');
   return `${[visible(report.site ?? 'Site without a name'), ...sections].join('\n\n')}\n`;
@@ -193,6 +195,29 @@ function air({ air: cells }: Report): string {
     rows,
     ['left', 'right', 'right', 'right'],
   );
+}
+
+function levels({ rf }: Report): string {
+  const points = rf.points.filter(({ place }) => place !== 'way');
+  const rows = points.map(({ at, multiplex, level, carrierToNoise, needed, margin }, index) => [
+    points[index - 1]?.at === at ? '' : visible(at),
+    visible(multiplex),
+    levelWords(level),
+    decibelWords(carrierToNoise),
+    decibelWords(needed),
+    decibelWords(margin),
+  ]);
+  return section(
+    'Television',
+    'levels at 75 Ω, carrier to noise as it is and as it is needed',
+    ['at', 'multiplex', 'level', 'C/N', 'needed', 'margin'],
+    rows,
+    ['left', 'left', 'right', 'right', 'right', 'right'],
+  );
+}
+
+function decibelWords(value: number | null): string {
+  return value === null ? '?' : decibels(value);
 }
 
 function occasions({ rf }: Report): string {

@@ -2,20 +2,27 @@
 
 import { carriesPower } from '../../network/power.ts';
 import { portTypes } from '../../standards/poe.ts';
-import { type Cable, type Device, type Port, type Site, portAt } from '../../site/model.ts';
+import { isCoax } from '../../standards/television/coax.ts';
+import { type Cable, type Device, type Port, type Site, connectorAt, portAt } from '../../site/model.ts';
 import { watts } from '../../text/words.ts';
 import type { Caution } from './sheet.ts';
 
 /** For work at these cables and ports. Common practice; local codes are the source. */
 export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly Port[]): Caution[] {
   const ends = cables.map(
-    (cable) => [cable, portAt(site, cable.from)?.device, portAt(site, cable.to)?.device] as const,
+    ({ from, to, ...cable }) =>
+      [
+        cable,
+        (portAt(site, from) ?? connectorAt(site, from))?.device,
+        (portAt(site, to) ?? connectorAt(site, to))?.device,
+      ] as const,
   );
   const highest = Math.max(
     0,
     ...ports.flatMap(({ feeds }) => (feeds === undefined ? [] : portTypes[feeds].pseMilliwatts)),
   );
-  const isAloft = (device: Device | undefined): boolean => device?.kind === 'camera' || device?.kind === 'access-point';
+  const isAloft = (device: Device | undefined): boolean =>
+    device !== undefined && ['camera', 'access-point', 'aerial', 'lnb'].includes(device.kind ?? '');
   const found: Caution[] = [
     {
       about: 'Mains',
@@ -42,7 +49,7 @@ export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly
   if (
     ends.some(
       ([{ type }, a, b]) =>
-        carriesPower(type) &&
+        (carriesPower(type) || isCoax(type)) &&
         (isAloft(a) || isAloft(b) || leavesBuilding(a, b) || (a?.bridging === true && b?.bridging === true)),
     )
   ) {
