@@ -18,6 +18,8 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { uriOf } from '../../server/src/machine/disk.ts';
+import { rewrite } from '../../server/src/machine/rewrite.ts';
 import { needs, unavailable } from '../availability.ts';
 import { type Result, plumbline, program } from './run.ts';
 
@@ -132,6 +134,21 @@ describe('plumbline, where it writes', () => {
       const after = statSync(at('real.txt'));
       assert.deepEqual([after.mode & 0o777, after.uid, after.gid], [0o640, uid, gid]);
       assert.deepEqual(readdirSync(folder).sort(), ['a.site.yaml', 'real.txt']);
+    });
+
+    it('changes nothing else: line ends, a byte order mark and the last line stay as they are', () => {
+      const odd = (key: string): string =>
+        `\ufeff# é\r\ndevices:\r\n  gate-cam: {kind: camera, ${key}: 192.168.20.31}\r\n\t`;
+      writeFileSync(at('a.site.yaml'), odd('adress').trimEnd());
+      assert.equal(plumbline(['fix', folder]).status, 0);
+      assert.equal(text('a.site.yaml'), odd('address').trimEnd());
+    });
+
+    it('leaves what somebody has changed since it was read', () => {
+      writeFileSync(at('a.site.yaml'), wrong('yard-cam'));
+      const read = { uri: uriOf(at('a.site.yaml')), before: wrong('gate-cam'), after: right('gate-cam') };
+      assert.throws(() => rewrite([read]), /was changed while it was looked at/);
+      assert.equal(text('a.site.yaml'), wrong('yard-cam'));
     });
 
     it('clears what one that was killed has left, and nothing else', () => {

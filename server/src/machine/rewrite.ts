@@ -1,5 +1,6 @@
 /** Writes changed texts of sites back to their files. */
 
+import { readFileSync } from 'node:fs';
 import { CannotDo } from './cannot-do.ts';
 import { pathOf, readNow } from './disk.ts';
 import { writeFiles } from './write-files.ts';
@@ -17,5 +18,10 @@ export function rewrite(texts: readonly Rewritten[]): void {
     if (!('text' in now) || now.text !== before)
       throw new CannotDo(`${pathOf(uri)} was changed while it was looked at. Nothing was written: ask again.`);
   }
-  writeFiles(texts.map(({ uri, after }) => ({ path: pathOf(uri), text: after })));
+  writeFiles(texts.map(({ uri, after }) => ({ path: pathOf(uri), text: markOf(pathOf(uri)) + after })));
+}
+
+/** The byte order mark at the start of a file, which is no part of its text. */
+function markOf(path: string): string {
+  return readFileSync(path, 'utf8').startsWith('\ufeff') ? '\ufeff' : '';
 }
