@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import type { Connector, Device } from '../../server/src/site/model.ts';
 import type { Multiplex } from '../../server/src/site/television/facts.ts';
-import { type Ways, maximumMatching, shortfalls, sizeOf } from '../../server/src/television/matching.ts';
+import { type Rooms, type Ways, maximumMatching, shortfalls, sizeOf } from '../../server/src/television/matching.ts';
 import { matchingOnCables } from '../../server/src/television/planes.ts';
 import { type Wish, fewestAsked } from '../../server/src/television/wishes.ts';
 
@@ -12,19 +12,30 @@ const ways = fc
   .integer({ min: 0, max: 5 })
   .chain((takers) => fc.array(fc.subarray(Array.from({ length: takers }, (_, taker) => taker)), { maxLength: 6 }));
 
-/** All ways to give each wish a taker of its own or none. */
-function* all(given: Ways, taken: readonly (number | undefined)[] = []): Generator<readonly (number | undefined)[]> {
+/** How many each taker takes. */
+const rooms = fc.array(fc.integer({ min: 0, max: 2 }), { minLength: 5, maxLength: 5 });
+
+/** All ways to give each wish a taker that has room for it or none. */
+function* all(
+  given: Ways,
+  room: Rooms,
+  taken: readonly (number | undefined)[] = [],
+): Generator<readonly (number | undefined)[]> {
   const own = given[taken.length];
   if (own === undefined) {
     yield taken;
     return;
   }
-  yield* all(given, [...taken, undefined]);
-  for (const taker of own) if (!taken.includes(taker)) yield* all(given, [...taken, taker]);
+  yield* all(given, room, [...taken, undefined]);
+  for (const taker of own) if (holds(taken, taker) < (room[taker] ?? 0)) yield* all(given, room, [...taken, taker]);
 }
 
-function mostOf(given: Ways): number {
-  return Math.max(...[...all(given)].map(sizeOf));
+function holds(taken: readonly (number | undefined)[], taker: number): number {
+  return taken.filter((each) => each === taker).length;
+}
+
+function mostOf(given: Ways, room: Rooms): number {
+  return Math.max(...[...all(given, room)].map(sizeOf));
 }
 
 function* subsetsOf<T>(things: readonly T[]): Generator<T[]> {
@@ -32,14 +43,13 @@ function* subsetsOf<T>(things: readonly T[]): Generator<T[]> {
 }
 
 describe('A maximum matching', () => {
-  it('gives as many as any other, each taker once and to whom it can be given', () => {
+  it('gives as many as any other, each to whom it can be given and who has room', () => {
     fc.assert(
-      fc.property(ways, (given) => {
-        const found = maximumMatching(given);
-        const takers = found.filter((taker) => taker !== undefined);
-        assert.equal(new Set(takers).size, takers.length);
+      fc.property(ways, rooms, (given, room) => {
+        const found = maximumMatching(given, room);
+        room.forEach((own, taker) => assert.ok(holds(found, taker) <= own));
         found.forEach((taker, wish) => assert.ok(taker === undefined || given[wish]?.includes(taker)));
-        assert.equal(sizeOf(found), mostOf(given));
+        assert.equal(sizeOf(found), mostOf(given, room));
       }),
     );
   });
@@ -47,11 +57,13 @@ describe('A maximum matching', () => {
   // Hall's theorem in the form with a deficit (Ore 1955): what is left is the most that a set exceeds its takers by.
   it('names the smallest set that lacks as many takers as the whole', () => {
     fc.assert(
-      fc.property(ways, (given) => {
-        const matching = maximumMatching(given);
+      fc.property(ways, rooms, (given, room) => {
+        const matching = maximumMatching(given, room);
+        const roomOf = (takers: readonly number[]): number =>
+          takers.reduce((sum, taker) => sum + (room[taker] ?? 0), 0);
         const parts = shortfalls(given, matching);
         const lack = (wishes: readonly number[]): number =>
-          wishes.length - new Set(wishes.flatMap((wish) => given[wish] ?? [])).size;
+          wishes.length - roomOf([...new Set(wishes.flatMap((wish) => given[wish] ?? []))]);
         const sets = [...subsetsOf(given.map((_, wish) => wish))];
         const worst = Math.max(...sets.map(lack));
         const [smallest, ...others] = sets.filter((set) => lack(set) === worst).sort((a, b) => a.length - b.length);
@@ -59,7 +71,7 @@ describe('A maximum matching', () => {
         assert.deepEqual(parts.flatMap(({ wishes }) => wishes).sort(), smallest);
         for (const { wishes, takers, missing } of parts) {
           assert.equal(missing, lack(wishes));
-          assert.equal(missing, wishes.length - takers.length);
+          assert.equal(missing, wishes.length - roomOf(takers));
         }
         const takers = parts.flatMap((part) => part.takers);
         assert.equal(new Set(takers).size, takers.length);
@@ -79,9 +91,10 @@ describe('A matching on LNB cables', () => {
     fc.assert(
       fc.property(
         ways,
+        rooms,
         fc.array(plane, { minLength: 6, maxLength: 6 }),
         fc.array(fc.option(fc.constantFrom(...outputs), { nil: undefined, freq: 6 }), { minLength: 5, maxLength: 5 }),
-        (given, planes, cables) => {
+        (given, room, planes, cables) => {
           const isPossible = (matching: readonly (number | undefined)[]): boolean =>
             outputs.every((output) => {
               const carried = matching.flatMap((taker, wish) => {
@@ -90,9 +103,9 @@ describe('A matching on LNB cables', () => {
               });
               return carried.every(({ volts, tone }) => volts === carried[0]?.volts && tone === carried[0].tone);
             });
-          const found = matchingOnCables(given, { outputs: cables, planes });
+          const found = matchingOnCables(given, { rooms: room, outputs: cables, planes });
           assert.ok(isPossible(found));
-          assert.equal(sizeOf(found), Math.max(...[...all(given)].filter(isPossible).map(sizeOf)));
+          assert.equal(sizeOf(found), Math.max(...[...all(given, room)].filter(isPossible).map(sizeOf)));
         },
       ),
     );

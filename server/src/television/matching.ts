@@ -1,5 +1,5 @@
 /**
- * Who is given what, one each: a maximum matching of a bipartite graph, and who is left without.
+ * Who is given what: a maximum matching of a bipartite graph in which takers take several, and who is left without.
  *
  * Augmenting paths (Berge 1957) and the theorem of Hall (1935), from memory.
  */
@@ -7,29 +7,37 @@
 /** The takers that each of some wishes may be given to, as numbers from 0. */
 export type Ways = readonly (readonly number[])[];
 
+/** How many wishes each taker takes, by its number. */
+export type Rooms = readonly number[];
+
 /** By wish, the taker that it is given to. */
 export type Matching = readonly (number | undefined)[];
 
 /** With as many given as can be; the first wishes and the first takers come first. */
-export function maximumMatching(ways: Ways): Matching {
+export function maximumMatching(ways: Ways, rooms: Rooms): Matching {
   const takers: (number | undefined)[] = ways.map(() => undefined);
-  const holders = new Map<number, number>();
+  const held = new Map<number, number[]>();
   // What a search in vain has seen leads nowhere later either.
   const exhausted = new Set<number>();
   const place = (wish: number, seen: Set<number>): boolean => {
     const own = ways[wish] ?? [];
-    const free = own.find((taker) => !holders.has(taker));
-    const give = (taker: number): true => {
-      holders.set(taker, wish);
-      takers[wish] = taker;
+    const free = own.find((taker) => (held.get(taker)?.length ?? 0) < (rooms[taker] ?? 0));
+    if (free !== undefined) {
+      const holders = held.get(free);
+      if (holders === undefined) held.set(free, [wish]);
+      else holders.push(wish);
+      takers[wish] = free;
       return true;
-    };
-    if (free !== undefined) return give(free);
+    }
     for (const taker of own) {
       if (seen.has(taker) || exhausted.has(taker)) continue;
       seen.add(taker);
-      const holder = holders.get(taker);
-      if (holder !== undefined && place(holder, seen)) return give(taker);
+      const holders = held.get(taker) ?? [];
+      const moved = holders.findIndex((holder) => place(holder, seen));
+      if (moved === -1) continue;
+      holders[moved] = wish;
+      takers[wish] = taker;
+      return true;
     }
     return false;
   };
@@ -57,17 +65,20 @@ export interface Shortfall {
  * from the wishes that are left, over takers of theirs and what these are given instead.
  */
 export function shortfalls(ways: Ways, matching: Matching): Shortfall[] {
-  const holders = new Map<number, number>();
+  const held = new Map<number, number[]>();
   const reached = new Set<number>();
   matching.forEach((taker, wish) => {
     if (taker === undefined) reached.add(wish);
-    else holders.set(taker, wish);
+    else if (held.has(taker)) held.get(taker)?.push(wish);
+    else held.set(taker, [wish]);
   });
+  const gone = new Set<number>();
   // A set gives what is added while it is gone through.
   for (const wish of reached)
     for (const taker of ways[wish] ?? []) {
-      const holder = holders.get(taker);
-      if (holder !== undefined) reached.add(holder);
+      if (gone.has(taker)) continue;
+      gone.add(taker);
+      for (const holder of held.get(taker) ?? []) reached.add(holder);
     }
   return partsOf(ways, [...reached].sort(byNumber)).map((wishes) => ({
     wishes,

@@ -1,5 +1,6 @@
 /** Whether what is wanted at once can be had: each multiplex that is asked for takes a tuner to itself. */
 
+import { grouped } from '../grouped.ts';
 import type { Connector, Device, Site } from '../site/model.ts';
 import type { Multiplex, Occasion } from '../site/television/facts.ts';
 import type { LnbCable } from './lnb-cable.ts';
@@ -62,13 +63,14 @@ export function tuningOf(site: Facts, reception: Reception, cables: ReadonlyMap<
   const fit = fitting(site, reception);
   const known = new Map<Multiplex, readonly Fit[]>();
   const places = new Map([...site.multiplexByName.values()].map((multiplex, place) => [multiplex, place]));
+  const alike = alikeUnits(units);
   const context: Context = {
     site,
-    units,
+    alike,
     placeOf: (multiplex) => places.get(multiplex) ?? 0,
     fits: (multiplex) => {
       let own = known.get(multiplex);
-      if (own === undefined) known.set(multiplex, (own = units.map((unit) => fit(unit, multiplex))));
+      if (own === undefined) known.set(multiplex, (own = alike.map(([unit]) => fit(unit, multiplex))));
       return own;
     },
   };
@@ -94,12 +96,22 @@ export function isOf({ device }: Unit, source: Device): boolean {
   return device === source || device.host === source.name;
 }
 
+/** Tuners of one device with the same systems and inputs: what one of them can take, all can. */
+type Alike = readonly [Unit, ...Unit[]];
+
+function alikeUnits(units: readonly Unit[]): Alike[] {
+  const keyOf = ({ device, tuner }: Unit): string => [device.name, tuner.input ?? '', ...tuner.systems].join(' ');
+  return [...grouped(units, keyOf).values()].flatMap(([first, ...others]) =>
+    first === undefined ? [] : [[first, ...others]],
+  );
+}
+
 interface Context {
   readonly site: Facts;
-  readonly units: readonly Unit[];
+  readonly alike: readonly Alike[];
   /** In the order of the site. */
   readonly placeOf: (multiplex: Multiplex) => number;
-  /** By unit. */
+  /** By those that are alike. */
   readonly fits: (multiplex: Multiplex) => readonly Fit[];
 }
 
@@ -107,7 +119,7 @@ const NOTHING: Tuned = { asked: [], assigned: new Map(), unmet: [], short: [], t
 
 function tuned(context: Context, wishes: readonly Wish[]): Tuned {
   if (wishes.length === 0) return NOTHING;
-  const { units } = context;
+  const { alike } = context;
   const canTake = (multiplex: Multiplex): boolean => context.fits(multiplex).includes('fits');
   const matched = (asked: readonly Asked[]): Matching =>
     matchingOnCables(waysOf(context, asked, ['fits']), cablesOf(context, asked));
@@ -117,16 +129,17 @@ function tuned(context: Context, wishes: readonly Wish[]): Tuned {
   const matching = matched(asked);
   const assigned = new Map<Asked, Unit>();
   const unmet: Asked[] = [];
+  const next = alike.map((units) => units.values());
   asked.forEach((one, index) => {
     const taker = matching[index];
-    const unit = taker === undefined ? undefined : units[taker];
+    const unit = taker === undefined ? undefined : next[taker]?.next().value;
     if (unit === undefined) unmet.push(one);
     else assigned.set(one, unit);
   });
   if (unmet.length === 0) return { ...NOTHING, asked, assigned };
   // Levels and LNB cables aside.
   const ways = waysOf(context, asked, ['fits', 'poor']);
-  const free = maximumMatching(ways);
+  const free = maximumMatching(ways, roomsOf(context));
   return {
     asked,
     assigned,
@@ -137,33 +150,39 @@ function tuned(context: Context, wishes: readonly Wish[]): Tuned {
   };
 }
 
-function waysOf({ units, fits }: Context, asked: readonly Asked[], enough: readonly Fit[]): Ways {
+function roomsOf({ alike }: Context): number[] {
+  return alike.map(({ length }) => length);
+}
+
+function waysOf({ alike, fits }: Context, asked: readonly Asked[], enough: readonly Fit[]): Ways {
   return asked.map(({ multiplex, source }) =>
     fits(multiplex).flatMap((fit, index) => {
-      const unit = units[index];
+      const unit = alike[index]?.[0];
       return enough.includes(fit) && unit !== undefined && (source === undefined || isOf(unit, source)) ? [index] : [];
     }),
   );
 }
 
-function cablesOf({ site, units }: Context, asked: readonly Asked[]): OnLnbCables {
+function cablesOf(context: Context, asked: readonly Asked[]): OnLnbCables {
+  const { site, alike } = context;
   return {
-    outputs: units.map(({ lnbCable }) => lnbCable?.from),
+    rooms: roomsOf(context),
+    outputs: alike.map(([{ lnbCable }]) => lnbCable?.from),
     planes: asked.map(({ multiplex }) => planeOfMultiplex(site, multiplex)),
   };
 }
 
-function shortOf({ units }: Context, asked: readonly Asked[], ways: Ways, matching: Matching): Short[] {
+function shortOf({ alike }: Context, asked: readonly Asked[], ways: Ways, matching: Matching): Short[] {
   return shortfalls(ways, matching).map(({ wishes, takers, missing }) => ({
     asked: wishes.flatMap((wish) => asked[wish] ?? []),
-    units: takers.flatMap((taker) => units[taker] ?? []),
+    units: takers.flatMap((taker) => alike[taker] ?? []),
     missing,
   }));
 }
 
 /** None where setting each cable to one plane leaves no more unmet than there are without that. */
 function contestedOf(context: Context, asked: readonly Asked[], ways: Ways, most: number): Contested[] {
-  const { units } = context;
+  const { alike } = context;
   const cables = cablesOf(context, asked);
   const matching = matchingOnCables(ways, cables);
   if (sizeOf(matching) === most) return [];
@@ -176,7 +195,7 @@ function contestedOf(context: Context, asked: readonly Asked[], ways: Ways, most
     );
   return [...new Set(cables.outputs)].flatMap((from): Contested[] => {
     if (from === undefined || !isContested(from)) return [];
-    const onIt = units.filter((_, index) => cables.outputs[index] === from);
+    const onIt = alike.filter((_, index) => cables.outputs[index] === from).flat();
     const wanted = asked.filter(
       (_, wish) =>
         cables.planes[wish] !== undefined && ways[wish]?.some((way) => cables.outputs[way] === from) === true,

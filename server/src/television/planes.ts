@@ -2,7 +2,7 @@
 
 import type { Connector } from '../site/model.ts';
 import type { Plane } from '../standards/television/satellite.ts';
-import { type Matching, type Ways, maximumMatching, sizeOf } from './matching.ts';
+import { type Matching, type Rooms, type Ways, maximumMatching, sizeOf } from './matching.ts';
 
 /** A cable that several tuners hang on, with the planes that are wanted from it. */
 interface SharedCable {
@@ -12,6 +12,7 @@ interface SharedCable {
 
 /** What a matching has to heed besides who can take what. */
 export interface OnLnbCables {
+  readonly rooms: Rooms;
   /** By taker, the output whose cable it hangs on. */
   readonly outputs: readonly (Connector | undefined)[];
   /** By wish, `undefined` where it comes from no satellite. */
@@ -23,13 +24,13 @@ const MOST_COMBINATIONS = 1024;
 
 /** With as many given as can be, where each shared cable is set to one plane. */
 export function matchingOnCables(ways: Ways, cables: OnLnbCables): Matching {
-  const free = maximumMatching(ways);
+  const free = maximumMatching(ways, cables.rooms);
   const shared = sharedCables(ways, cables);
   if (shared.length === 0) return free;
   const most = sizeOf(free);
   let best: { readonly matching: Matching; readonly size: number } | undefined;
   const attempt = (set: ReadonlyMap<Connector, string>): number => {
-    const matching = maximumMatching(waysWhere(ways, cables, set));
+    const matching = maximumMatching(waysWhere(ways, cables, set), cables.rooms);
     const size = sizeOf(matching);
     if (best === undefined || size > best.size) best = { matching, size };
     return size;
@@ -62,9 +63,11 @@ function setInTurn(shared: readonly SharedCable[], attempt: (set: ReadonlyMap<Co
 }
 
 /** Those that several tuners hang on and that several planes are wanted from. */
-function sharedCables(ways: Ways, { outputs, planes }: OnLnbCables): SharedCable[] {
+function sharedCables(ways: Ways, { rooms, outputs, planes }: OnLnbCables): SharedCable[] {
   const tuners = new Map<Connector, number>();
-  for (const output of outputs) if (output !== undefined) tuners.set(output, (tuners.get(output) ?? 0) + 1);
+  outputs.forEach((output, taker) => {
+    if (output !== undefined) tuners.set(output, (tuners.get(output) ?? 0) + (rooms[taker] ?? 0));
+  });
   const wanted = new Map<Connector, Set<string>>();
   ways.forEach((own, wish) => {
     const plane = nameOf(planes[wish]);

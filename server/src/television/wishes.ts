@@ -1,5 +1,6 @@
 /** What is wanted at once, and the fewest multiplexes that carry it. */
 
+import { grouped } from '../grouped.ts';
 import type { Device, Site, Stream } from '../site/model.ts';
 import type { Multiplex, Occasion } from '../site/television/facts.ts';
 
@@ -191,15 +192,19 @@ function askedBy(
   options: readonly (readonly Choice[])[],
   choices: readonly Choice[],
 ): readonly Asked[] {
-  const taken = distinct(choices).map((choice) => ({ ...choice, wishes: [] as Wish[] }));
-  const ordered = new Set<(typeof taken)[number]>();
+  const taken = grouped(
+    distinct(choices).map((choice) => ({ ...choice, wishes: [] as Wish[] })),
+    ({ multiplex }) => multiplex,
+  );
+  const ordered = new Set<Asked>();
   wishes.forEach((wish, index) => {
-    const own = options[index]?.map(({ multiplex }) => multiplex) ?? [];
-    const from = taken.filter(({ source }) => wish.source === undefined || source === wish.source);
-    const given = own.flatMap((multiplex) => from.find((each) => each.multiplex === multiplex) ?? [])[0];
-    if (given === undefined) return;
-    given.wishes.push(wish);
-    ordered.add(given);
+    for (const { multiplex } of options[index] ?? []) {
+      const given = taken.get(multiplex)?.find(({ source }) => wish.source === undefined || source === wish.source);
+      if (given === undefined) continue;
+      given.wishes.push(wish);
+      ordered.add(given);
+      return;
+    }
   });
   return [...ordered];
 }

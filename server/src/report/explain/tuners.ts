@@ -3,7 +3,7 @@
 import type { Plan } from '../../plan.ts';
 import { type Device, connectorName } from '../../site/model.ts';
 import type { Occasion } from '../../site/television/facts.ts';
-import { bitRate, count, list, percent } from '../../text/words.ts';
+import { bitRate, count, few, list, percent } from '../../text/words.ts';
 import type { Short, Tuned } from '../../television/occasions.ts';
 import type { Unit } from '../../television/units.ts';
 import type { BusLoad } from '../../television/usb.ts';
@@ -40,14 +40,23 @@ export function occasionExplained({ television: { tuning } }: Plan, occasion: Oc
   };
 }
 
+/** Names in a sentence. */
+const MOST_NAMED = 8;
+
 function shortWords({ asked, units, missing }: Short): string {
-  const names = list(asked.map(({ multiplex }) => multiplex.name));
+  const names = few(
+    asked.map(({ multiplex }) => multiplex.name),
+    MOST_NAMED,
+  );
   if (units.length === 0) return `No tuner gets enough of ${names}.`;
   return `Only ${namesOf(units)} can take ${names}: ${count(missing, 'tuner')} too few.`;
 }
 
 function namesOf(units: readonly Unit[]): string {
-  return list(units.map(({ name }) => name));
+  return few(
+    units.map(({ name }) => name),
+    MOST_NAMED,
+  );
 }
 
 /** What needs it whatever is watched. */

@@ -89,11 +89,17 @@ function isThere(site: Site, end: CableEnd | undefined): boolean {
   return connectorAt(site, end) !== undefined || portAt(site, end) !== undefined;
 }
 
+/** Names in a message. */
+const MOST_NAMED = 6;
+
 function shortageWords(site: Site, { asked, units, missing }: Short, tuned: Tuned): string {
   const able = units.map(({ name }) => name);
   const systems = [...new Set(asked.flatMap(({ multiplex }) => multiplex.system ?? []))];
   return (
-    `${list(asked.map(({ multiplex }) => multiplex.name))} at once, which only ${list(able)} can take: ` +
+    `${few(
+      asked.map(({ multiplex }) => multiplex.name),
+      MOST_NAMED,
+    )} at once, which only ${few(able, MOST_NAMED)} can take: ` +
     `${count(missing, 'tuner')} too few. ${otherwise(site, asked, tuned)}Want less at once, or add a tuner for ` +
     `${list(systems, 'or')}.`
   );
