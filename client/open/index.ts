@@ -32,8 +32,10 @@ async function serve(folder: string, file: string): Promise<void> {
   const asked = new Promise<void>((done) => {
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => done());
   });
-  say(`\n  ${folder} is open in VS Code at\n\n      ${served.address}\n`);
-  say('  Open that address in a browser on this machine. What you save is saved to disk. Ctrl+C ends it.\n');
+  say(`\n  ${folder} is open in VS Code at\n\n      ${served.address()}\n`);
+  say(
+    '  Open that address in a browser on this machine: whoever has it can do here what you can. What you save is saved to disk. Ctrl+C ends it.\n',
+  );
   const why = await Promise.race([asked.then(() => 'asked'), served.ended.then(() => 'ended')]);
   if (why === 'ended') console.error(`The editor has ended by itself. Its last words:\n${served.log().slice(-2000)}`);
   await served.stop();

@@ -1,12 +1,13 @@
-// Serves the embedded editor on loopback, with a home of its own, and ends it with all that it started.
+// Serves the embedded editor on loopback to its own user, with a home of its own, and ends it with all that it started.
 import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
 import { cp, mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
-import { createServer } from 'node:net';
+import { get } from 'node:http';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import { type Gate, openGate } from './gate.ts';
 import type { EmbeddedEditor } from './install.ts';
 
 const quietSettings = fileURLToPath(new URL('embedded/settings.json', import.meta.url));
@@ -25,8 +26,8 @@ export interface ServeOptions {
 
 /** An editor that answers at its address until it is stopped. */
 export interface ServedEditor {
-  /** `http://127.0.0.1:PORT/` */
-  readonly address: string;
+  /** `http://127.0.0.1:PORT/?…`, with the secret of this run in it; without that nothing answers. */
+  readonly address: Gate['address'];
   /** Fulfilled once the editor has ended, for whatever reason. */
   readonly ended: Promise<void>;
   /** What the editor has printed so far, for when something is amiss. */
@@ -36,7 +37,8 @@ export interface ServedEditor {
 }
 
 /**
- * Serves the editor on a free port of 127.0.0.1, and returns when it answers.
+ * Serves the editor on a free port of 127.0.0.1, and returns when it answers. The editor itself asks nobody who he is:
+ * it listens on a socket in a folder that only its user may enter, and `gate.ts` is before it.
  * Settings, extensions and state are in a temporary home, so nothing of the person's own is read or changed.
  *
  * @throws Error with the editor's own words where it does not answer within a minute
@@ -51,7 +53,8 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
   await writeFile(join(home, 'config.yaml'), '');
   for (const folder of options.extensions ?? []) await symlink(folder, join(extensions, basename(folder)), 'dir');
 
-  const port = await freePort();
+  const socket = join(home, 'socket');
+  let gate: Gate | undefined;
   const where = ['--user-data-dir', data, '--extensions-dir', extensions, '--config', join(home, 'config.yaml')];
   const started: ChildProcess[] = [];
   let log = '';
@@ -70,6 +73,7 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
     return child;
   };
   const stop = async (): Promise<void> => {
+    gate?.close();
     await Promise.all(started.map(endGroup));
     await rm(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   };
@@ -82,8 +86,10 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
     const server = run([
       '--auth',
       'none',
-      '--bind-addr',
-      `127.0.0.1:${port}`,
+      '--socket',
+      socket,
+      '--socket-mode',
+      '600',
       '--disable-telemetry',
       '--disable-update-check',
       '--disable-workspace-trust',
@@ -93,10 +99,10 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
       ...(options.folder ? [options.folder] : []),
     ]);
     const ended = exit(server).then(() => undefined);
-    const address = `http://127.0.0.1:${port}/`;
-    await Promise.race([answers(`${address}healthz`), ended]);
+    await Promise.race([answers(socket, '/healthz'), ended]);
     if (server.exitCode !== null) throw new Error(`the editor ended at its start:\n${log}`);
-    return { address, ended, log: () => log, stop };
+    gate = await openGate(socket);
+    return { address: gate.address, ended, log: () => log, stop };
   } catch (error) {
     await stop();
     throw error;
@@ -109,24 +115,17 @@ function ownEnvironment(): NodeJS.ProcessEnv {
   return Object.fromEntries(inherited);
 }
 
-async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((resolve, reject) => server.once('error', reject).listen(0, '127.0.0.1', resolve));
-  const address = server.address();
-  await new Promise((resolve) => server.close(resolve));
-  if (typeof address !== 'object' || !address) throw new Error('no free port on 127.0.0.1');
-  return address.port;
-}
-
-async function answers(address: string): Promise<void> {
+async function answers(socketPath: string, path: string): Promise<void> {
   const until = Date.now() + 60_000;
   for (;;) {
-    const ok = await fetch(address).then(
-      (response) => response.ok,
-      () => false,
-    );
+    const ok = await new Promise<boolean>((resolve) => {
+      get({ socketPath, path }, (response) => {
+        response.resume();
+        resolve(response.statusCode === 200);
+      }).on('error', () => resolve(false));
+    });
     if (ok) return;
-    if (Date.now() > until) throw new Error(`the editor does not answer at ${address}`);
+    if (Date.now() > until) throw new Error('the editor does not answer');
     await pause(100);
   }
 }

@@ -60,7 +60,7 @@ const large = await mkdtemp(join(tmpdir(), 'plumbline-pictures-'));
 try {
   const page = await browser.newPage({ viewport: size, deviceScaleFactor: 1.5 });
   page.setDefaultTimeout(60_000);
-  await page.goto(`${served.address}?${new URLSearchParams({ folder: site.folder }).toString()}`);
+  await page.goto(served.address({ folder: site.folder }));
   await takeAll(page, new Workbench(page));
 } finally {
   await browser.close();

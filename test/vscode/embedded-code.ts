@@ -35,16 +35,14 @@ export async function runTestsEmbedded(words: readonly string[]): Promise<number
     await page.exposeFunction('codeAutomationLog', (_type: string, values: readonly unknown[]) => {
       said.push(values.map(String).join(' '));
     });
-    const remote = (path: string): string => `vscode-remote://${new URL(served.address).host}${path}`;
+    const remote = (path: string): string => `vscode-remote://${new URL(served.address()).host}${path}`;
     const payload = [
       ...given('extensionDevelopmentPath').map((path) => ['extensionDevelopmentPath', remote(path)]),
       ['extensionTestsPath', remote(tests)],
       ['skipWelcome', 'true'],
       ['skipReleaseNotes', 'true'],
     ];
-    await page.goto(
-      `${served.address}?${new URLSearchParams({ folder, payload: JSON.stringify(payload) }).toString()}`,
-    );
+    await page.goto(served.address({ folder, payload: JSON.stringify(payload) }));
     const late = pause(mostSeconds * 1000, undefined, { ref: false }).then(() => {
       throw new Error(`the tests did not end within ${mostSeconds} s; the editor said:\n${served.log().slice(-4000)}`);
     });

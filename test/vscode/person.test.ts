@@ -116,6 +116,15 @@ describe('npm start, as a person drives it in a browser', function () {
     await workbench.picture('6-status');
   });
 
+  it('answers nobody without the secret, nor by another name, nor to another page', async () => {
+    const { origin, port } = new URL(started.address);
+    for (const path of ['/', '/healthz', '/?secret=x', '/vscode-remote-resource?path=/etc/hostname'])
+      assert.equal((await fetch(`${origin}${path}`)).status, 403, path);
+    assert.equal((await fetch(started.address.replace('127.0.0.1', 'localhost'))).status, 403, port);
+    assert.equal((await fetch(started.address, { headers: { origin: 'http://example.org' } })).status, 403);
+    assert.equal((await fetch(started.address)).status, 200);
+  });
+
   it('has popped up no message', async () => {
     assert.equal(await workbench.page.locator('.notification-toast').count(), 0);
   });

@@ -24,7 +24,7 @@ export async function start(folder: string): Promise<Started> {
   const address = await new Promise<string>((resolve, reject) => {
     const read = (data: Buffer): void => {
       output += data.toString();
-      const printed = /http:\/\/127\.0\.0\.1:\d+\//.exec(output);
+      const printed = /http:\/\/127\.0\.0\.1:\d+\/\S*(?=\s)/.exec(output);
       if (printed) resolve(printed[0]);
     };
     child.stdout.on('data', read);

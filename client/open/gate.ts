@@ -1,0 +1,114 @@
+// Lets only whoever has the secret of this run to a server on a socket: a proxy on loopback.
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import { type IncomingMessage, type ServerResponse, createServer, request } from 'node:http';
+import type { Socket } from 'node:net';
+
+const COOKIE = 'plumbline-editor';
+
+export interface Gate {
+  /** An address that lets a browser in; the secret is in it. */
+  readonly address: (query?: Readonly<Record<string, string>>) => string;
+  readonly close: () => void;
+}
+
+/**
+ * Serves what answers at a socket on a free port of 127.0.0.1. Who comes with the secret in the address gets a cookie
+ * for it; without the cookie there is nothing. Other names of this machine and pages of other origins are refused, since
+ * a name of somebody else's may lead here, and a page of theirs may ask.
+ */
+export async function openGate(socketPath: string): Promise<Gate> {
+  const secret = randomBytes(32).toString('base64url');
+  const token = randomBytes(32).toString('base64url');
+  const sockets = new Set<Socket>();
+  let host = '';
+
+  const isOwn = ({ headers }: IncomingMessage): boolean =>
+    headers.host === host && (headers.origin === undefined || headers.origin === `http://${host}`);
+  const isKnown = ({ headers }: IncomingMessage): boolean =>
+    (headers.cookie ?? '').split(/; */).some((pair) => isEqual(pair, `${COOKIE}=${token}`));
+  const onward = ({ method, url, headers }: IncomingMessage): ReturnType<typeof request> =>
+    request({ socketPath, method, path: url, headers });
+
+  const server = createServer((asked, answer) => {
+    const url = new URL(asked.url ?? '/', `http://${host}`);
+    const given = url.searchParams.get('secret');
+    if (!isOwn(asked)) return refuse(answer);
+    if (given !== null && isEqual(given, secret)) {
+      url.searchParams.delete('secret');
+      return admit(answer, `${url.pathname}${url.search}`, token);
+    }
+    if (!isKnown(asked)) return refuse(answer);
+    const passed = onward(asked);
+    passed.on('response', (response) => {
+      answer.writeHead(response.statusCode ?? 502, response.headers);
+      response.pipe(answer);
+    });
+    passed.on('error', () => answer.destroy());
+    answer.on('close', () => passed.destroy());
+    asked.pipe(passed);
+  });
+  server.on('upgrade', (asked: IncomingMessage, socket: Socket, first: Buffer) => {
+    if (!isOwn(asked) || asked.headers.origin === undefined || !isKnown(asked)) {
+      socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
+      return;
+    }
+    const passed = onward(asked);
+    passed.on('upgrade', (response, other, ahead) => {
+      const lines = response.rawHeaders.flatMap((name, index, all) =>
+        index % 2 === 0 ? [`${name}: ${all[index + 1] ?? ''}`] : [],
+      );
+      socket.write(`HTTP/1.1 101 ${response.statusMessage ?? ''}\r\n${lines.join('\r\n')}\r\n\r\n`);
+      socket.write(ahead);
+      other.write(first);
+      other.pipe(socket).pipe(other);
+      for (const [one, end] of [
+        [socket, other],
+        [other, socket],
+      ] as const)
+        one.on('error', () => end.destroy()).on('close', () => end.destroy());
+    });
+    passed.on('response', () => socket.destroy());
+    passed.on('error', () => socket.destroy());
+    passed.end();
+  });
+  server.on('connection', (socket) => {
+    sockets.add(socket);
+    socket.on('close', () => sockets.delete(socket));
+    socket.on('error', () => socket.destroy());
+  });
+
+  await new Promise<void>((resolve, reject) => server.once('error', reject).listen(0, '127.0.0.1', resolve));
+  const bound = server.address();
+  if (typeof bound !== 'object' || bound === null) throw new Error('no free port on 127.0.0.1');
+  host = `127.0.0.1:${bound.port}`;
+  return {
+    address: (query = {}) => `http://${host}/?${new URLSearchParams({ ...query, secret }).toString()}`,
+    close() {
+      server.close();
+      for (const socket of sockets) socket.destroy();
+    },
+  };
+}
+
+/** Goes on by a page of its own, so that the browser sends a strict cookie wherever the address was followed from. */
+function admit(answer: ServerResponse, to: string, token: string): void {
+  const where = to.replace(/[&"<>]/g, (character) => `&#${character.charCodeAt(0)};`);
+  answer.writeHead(200, {
+    'content-type': 'text/html; charset=utf-8',
+    'cache-control': 'no-store',
+    'referrer-policy': 'no-referrer',
+    'set-cookie': `${COOKIE}=${token}; Path=/; HttpOnly; SameSite=Strict`,
+  });
+  answer.end(`<!doctype html><meta http-equiv="refresh" content="0;url=${where}">`);
+}
+
+function refuse(answer: ServerResponse): void {
+  answer.writeHead(403, { 'content-type': 'text/plain; charset=utf-8' });
+  answer.end('Open the address that `npm start` has printed, with all that stands in it.\n');
+}
+
+/** In a time that says nothing of how far they are equal. */
+function isEqual(a: string, b: string): boolean {
+  const [one, other] = [a, b].map((text) => createHash('sha256').update(text).digest());
+  return one !== undefined && other !== undefined && timingSafeEqual(one, other);
+}
