@@ -1,7 +1,8 @@
 // Bundles the extension, the language server and the command line into dist/,
 // and the tests that run inside the editor into dist/test/.
-import { rm } from 'node:fs/promises';
+import { rm, writeFile } from 'node:fs/promises';
 import { build, context } from 'esbuild';
+import { noticesOf } from './notices.mjs';
 
 const production = process.argv.includes('--production');
 const watch = process.argv.includes('--watch');
@@ -14,7 +15,8 @@ const node = {
   format: 'cjs',
   minify: production,
   sourcemap: !production,
-  legalComments: 'none',
+  legalComments: 'none', // they are in dist/NOTICES.txt
+  metafile: true,
   logLevel: 'warning',
 };
 
@@ -67,9 +69,13 @@ const webTests = {
   external: ['vscode'],
 };
 
+const packed = bundles.length;
 if (production)
   await rm('dist', { recursive: true, force: true }); // nothing old goes into the package
 else bundles.push(tests, webTests);
 
 if (watch) for (const bundle of bundles) await (await context(bundle)).watch();
-else await Promise.all(bundles.map((bundle) => build(bundle)));
+else {
+  const built = await Promise.all(bundles.map((bundle) => build(bundle)));
+  await writeFile('dist/NOTICES.txt', await noticesOf(built.slice(0, packed).map(({ metafile }) => metafile)));
+}
