@@ -4,9 +4,7 @@ import { join } from 'node:path';
 import type { Read } from '../../../audit/recordings/audit.ts';
 import type { Lengths } from '../../../audit/recordings/course.ts';
 import { type Looked, lookedAt } from '../../../audit/recordings/looked.ts';
-import { declaredContainer, openedAs } from '../../../footage/declared-container.ts';
-import { fileUrl } from '../../../footage/ffmpeg-arguments.ts';
-import { run } from '../../../machine/ffmpeg.ts';
+import { mediaLength } from '../../../machine/media-length.ts';
 import { progress, progressDone } from '../../progress.ts';
 
 /** ffprobe is started so many times at once. */
@@ -40,7 +38,7 @@ export async function lengthsOf(
       const file = wanted[index];
       if (file === undefined) continue;
       progress(`looking into files, ${(index + 1).toString()} of ${wanted.length.toString()}`);
-      const length = await lengthOf(file.path);
+      const length = await mediaLength(file.path);
       const own = lengths.get(file.recording) ?? new Map<number, number | 'damaged'>();
       if (length !== undefined) own.set(file.start, length);
       lengths.set(file.recording, own);
@@ -61,22 +59,4 @@ function wantedOf(root: string, { recording: { name }, rows, course, ...looked }
   return [...rowsWanted]
     .filter((index) => index >= course.first && index < last && rows.size(index) > 0)
     .map((index) => ({ recording: name, start: rows.start(index), path: join(root, looked.path(index)) }));
-}
-
-/** Milliseconds; `undefined` where the file has gone, or its container does not tell. */
-async function lengthOf(path: string): Promise<number | 'damaged' | undefined> {
-  const { status, out, err } = await run('ffprobe', [
-    '-v',
-    'error',
-    '-of',
-    'csv=p=0',
-    '-show_entries',
-    'format=duration',
-    ...openedAs(declaredContainer(path)),
-    '-i',
-    fileUrl(path),
-  ]);
-  if (status !== 0) return err.includes('No such file') ? undefined : 'damaged';
-  const seconds = Number(out.trim());
-  return Number.isFinite(seconds) && seconds > 0 ? seconds * 1000 : undefined;
 }
