@@ -65,6 +65,7 @@ describe('Completion', () => {
       assert.ok(labels('devices:\n  stable: {kind: switch, $0').includes('igmp-snooping'));
       assert.ok(!labels('devices:\n  yard-cam: {kind: camera, $0').includes('igmp-snooping'));
       assert.deepEqual(labels('devices:\n  panel-b: {kind: patch-panel, $0').sort(), [
+        'building',
         'description',
         'location',
         'model',
