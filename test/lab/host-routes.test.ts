@@ -11,6 +11,7 @@ import { planFrom } from './family.ts';
 import { kernelRoutesTable } from './kernel-routes.ts';
 import { measure } from './measure.ts';
 import { whyNoLab } from './probe.ts';
+import { randomRoutes } from './random-routes.ts';
 import { tableOf } from './table.ts';
 
 const SECONDS = 2;
@@ -182,6 +183,13 @@ const POINTS: Readonly<Record<string, readonly Point[]>> = {
       site: house('{to: 192.168.20.41/32, port: cams, via: 192.168.20.1}', PUSHED),
     },
     {
+      title: 'the same of a stream that is pulled',
+      site: house(
+        '{to: 192.168.20.41/32, port: cams, via: 192.168.20.1}',
+        `shown: {source: nas, transport: rtsp, port: 554, ${VIDEO}, receivers: [screen]}`,
+      ),
+    },
+    {
       title: 'a gateway that nobody has',
       site: house('{to: 192.168.20.41/32, port: cams, via: 192.168.20.9}', PUSHED),
       silent: ['shown'],
@@ -262,6 +270,31 @@ describe('hosts as they are', function () {
           if (refused !== undefined) assert.ok(refusedJoins.includes(refused), String(refusedJoins));
         });
       }
+    });
+  }
+});
+
+/** `PLUMBLINE_LAB_ROUTES=17,18` builds the sites of these numbers instead of the usual ones, which disagreed once. */
+const NUMBERS = (process.env['PLUMBLINE_LAB_ROUTES'] ?? '1,4,7,23,34,49').split(',').map(Number);
+
+describe('routes at random', function () {
+  before(async function () {
+    const reason = await whyNoLab();
+    if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
+  });
+
+  for (const number of NUMBERS) {
+    it(`from the number ${number}`, async () => {
+      const text = randomRoutes(number);
+      const { rows, wrong, routes } = await measure(planFrom({ 'random.site.yaml': text }), SECONDS, { mostTries: 5 });
+      console.log(kernelRoutesTable(routes));
+      console.log(tableOf(rows));
+      assert.deepEqual(
+        routes.filter(({ predicted, kernel }) => predicted !== kernel),
+        [],
+        text,
+      );
+      assert.deepEqual(wrong, [], text);
     });
   }
 });

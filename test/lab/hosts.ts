@@ -102,16 +102,19 @@ function routeCommands(plan: Plan, addresses: Addresses, device: Device, interfa
   const commands = device.routes.flatMap((route) => routeCommand(plan, addresses, device, route));
   const isDeclared = device.routes.some(({ to }) => !isGroup(to.network));
   if (device.routing && !isDeclared) commands.push(...routerRoutes(plan, addresses, device));
-  if (device.routes.some(({ to }) => to.prefix === 0)) return commands;
-  for (const by of interfaces) {
-    const via = gatewayOf(plan, addresses, by);
+  if (!device.routes.some(({ to }) => to.prefix === 0)) {
+    const by = interfaces.find((at) => gatewayOf(plan, addresses, at) !== undefined);
+    const via = by === undefined ? undefined : gatewayOf(plan, addresses, by);
     // The kernel may refuse a gateway that is not on the link, as on the host itself.
-    if (via !== undefined) return [...commands, `ip route add default via ${via} dev ${addresses.nameOf(by)} || true`];
+    if (by !== undefined && via !== undefined)
+      commands.push(`ip route add default via ${via} dev ${addresses.nameOf(by)} || true`);
   }
   const [only, ...others] = interfaces;
-  // What is made for a host with one card sets this.
+  // What is made for a host with one card and no default route sets this.
   if (only !== undefined && others.length === 0)
-    commands.push(`ip route add 224.0.0.0/4 dev ${addresses.nameOf(only)} 2>/dev/null || true`);
+    commands.push(
+      `[ -n "$(ip route show default)" ] || ip route add 224.0.0.0/4 dev ${addresses.nameOf(only)} 2>/dev/null || true`,
+    );
   return commands;
 }
 

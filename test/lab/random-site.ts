@@ -1,7 +1,7 @@
 /** Small sites made at random from a number; the same number makes the same site again. */
 
 /** Whole numbers below a bound, from a starting number: a linear congruential generator. */
-class Dice {
+export class Dice {
   private state: number;
 
   constructor(start: number) {

@@ -42,7 +42,12 @@ class Receiver:
         _, sender = self.socket.recvfrom(1)
         self.got += 1
         if self.answers and self.group is None:
-            self.socket.sendto(b'', sender)
+            try:
+                self.socket.sendto(b'', sender)
+            except OSError as error:
+                # No route leads back.
+                if error.errno not in (errno.ENETUNREACH, errno.EHOSTUNREACH):
+                    raise
 
 
 class Client:

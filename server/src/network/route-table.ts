@@ -83,8 +83,8 @@ export class RouteTable {
     this.declared = ways;
     this.refused = refused;
     this.hasUnicastRoutes = device.routes.some(({ to }) => !isMulticast(to.network));
-    const hasDefault = ways.some(({ to }) => to.prefix === 0);
-    this.usualDefault = hasDefault ? undefined : usualDefaultOf(source);
+    const hasDefault = device.routes.some(({ to }) => to.prefix === 0);
+    this.usualDefault = hasDefault ? undefined : usualDefaultOf(source, onLink(connected, ways));
     const all = [...ways, ...connected, ...(this.usualDefault === undefined ? [] : [this.usualDefault])];
     this.ways = all.sort((a, b) => b.to.prefix - a.to.prefix);
   }
@@ -143,6 +143,13 @@ function around(address: number): Subnet {
   return { network: (address & 0xffff_ff00) >>> 0, prefix: USUAL_PREFIX };
 }
 
+/** By which a gateway can be reached: not by the subnet of a card in whose place the site has set a route. */
+function onLink(connected: readonly Way[], ways: readonly Way[]): Way[] {
+  const isReplaced = ({ to }: Way): boolean =>
+    ways.some((way) => way.to.network === to.network && way.to.prefix === to.prefix);
+  return [...connected.filter((way) => !isReplaced(way)), ...ways.filter(({ via }) => via === undefined)];
+}
+
 function declaredWays(
   source: TableSource,
   connected: readonly Way[],
@@ -151,7 +158,7 @@ function declaredWays(
   const refused: Refused[] = [];
   for (const route of source.device.routes) {
     const first = ways.find(({ to }) => to.network === route.to.network && to.prefix === route.to.prefix)?.route;
-    const way = wayOf(source, connected, route);
+    const way = wayOf(source, { connected, near: onLink(connected, ways) }, route);
     if (typeof way === 'string') refused.push({ route, why: way });
     else if (first === undefined) ways.push(way);
     else refused.push({ route, why: 'second', first });
@@ -161,7 +168,7 @@ function declaredWays(
 
 function wayOf(
   { device, own, holder, gatewayOf }: TableSource,
-  connected: readonly Way[],
+  { connected, near }: { readonly connected: readonly Way[]; readonly near: readonly Way[] },
   route: HostRoute,
 ): Way | 'no-port' | 'no-vlan' | 'off-link' {
   const { to, vlan, via: address } = route;
@@ -173,13 +180,15 @@ function wayOf(
   if (atPort.length > 0 && usable.length === 0) return 'no-vlan';
   const way = { to, port, route };
   if (address !== undefined) {
-    const near = connected.filter(({ by, port: at }) => at === port && (by === undefined || usable.includes(by)));
-    const link = near.find((candidate) => contains(candidate.to, address));
-    // Of an interface without an address and a subnet nothing is known, nor of a port without a cable and an address.
-    const by = link === undefined ? usable.find((own) => !near.some((other) => other.by === own)) : link.by;
-    const isUnknown = by !== undefined || (atPort.length === 0 && port.addresses.length === 0);
-    if (link === undefined && !isUnknown) return 'off-link';
-    return { ...way, by, via: { address, at: by && holder(by.domain, address) } };
+    const link = near.find(
+      (way) => way.port === port && (way.by === undefined || usable.includes(way.by)) && contains(way.to, address),
+    );
+    // Of an interface without an address and a subnet nothing is known.
+    const by = link === undefined ? usable.find((own) => !connected.some((other) => other.by === own)) : link.by;
+    if (link === undefined && by === undefined) return 'off-link';
+    const at = by && holder(by.domain, address);
+    // By way of itself is on the link, for Linux.
+    return { ...way, by, via: at?.device === device ? undefined : { address, at } };
   }
   const by = usable[0];
   const gateway = by === undefined || to.prefix > 0 ? undefined : gatewayOf(by);
@@ -199,9 +208,13 @@ function sendingFor(port: Port, own: readonly Interface[]): Port {
 }
 
 /** The default route by the first interface whose VLAN has a gateway, as on a host that is given one gateway. */
-function usualDefaultOf({ own, gatewayOf }: TableSource): Way | undefined {
+function usualDefaultOf({ own, gatewayOf }: TableSource, near: readonly Way[]): Way | undefined {
   for (const by of own) {
     const via = gatewayOf(by);
+    const address = via?.address;
+    const isUnknown = address === undefined || by.domain.vlan?.subnet === undefined;
+    const isNear = isUnknown || near.some((way) => way.by === by && contains(way.to, address));
+    if (via !== undefined && !isNear) return undefined;
     if (via !== undefined) return { ...wayBy(by, EVERYWHERE), via };
   }
   return undefined;

@@ -39,20 +39,26 @@ export interface Trace {
 /** The TTL that hosts send with (RFC 1340, from memory); a packet that goes in a circle ends with it. */
 const USUAL_TTL = 64;
 
-/** From a device to an interface of another one. */
-export function trace(context: RoutingContext, source: Device, to: Interface): Trace {
+/**
+ * From a device to an interface of another one. `answering`: the interface whose address it sends from, where it
+ * answers; else that of the one it sends by.
+ */
+export function trace(context: RoutingContext, source: Device, to: Interface, answering?: Interface): Trace {
   const legs: Leg[] = [];
+  const shortened = (): readonly Leg[] =>
+    // What the router says of the shorter way comes from its address in the network of the sender's address.
+    answering === undefined || answering === legs[0]?.from ? withoutDetours(legs) : legs;
   let at = source;
   while (at !== to.device) {
     if (legs.length === USUAL_TTL) return { legs, stopped: circle(legs) };
     const came = legs.at(-1)?.to;
-    if (came !== undefined && !context.interfaces.forwards(at)) return { legs, stopped: noRouter(legs) };
+    if (came !== undefined && !context.interfaces.forwards(at)) return { legs: shortened(), stopped: noRouter(legs) };
     const next = nextLeg(context, at, came, to);
-    if ('obstacle' in next) return { legs, stopped: next };
+    if ('obstacle' in next) return { legs: shortened(), stopped: next };
     legs.push(next);
     at = next.to.device;
   }
-  return { legs: withoutDetours(legs), stopped: undefined };
+  return { legs: shortened(), stopped: undefined };
 }
 
 /** The last one was handed to a device that does not hand it on. */

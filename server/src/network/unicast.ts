@@ -102,7 +102,7 @@ function findRoute(context: RoutingContext, stream: Stream, source: Device, rece
   const back = allowed(trace(context, receiver, asked));
   // It is answered at the address that it asks from.
   const asking = back.stopped === undefined ? (back.legs[0]?.from ?? to) : to;
-  return { there: trace(context, source, asking), back };
+  return { there: trace(context, source, asking, asked), back };
 }
 
 /** As far as the router that lets it pass or not. */

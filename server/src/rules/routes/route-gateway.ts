@@ -7,7 +7,8 @@ import { type Fix, addEntry, fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, portName } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { formatAddress } from '../../standards/ipv4.ts';
+import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
+import type { Route } from '../../text/syntax.ts';
 
 export const routeGateway: Rule = {
   id: 'route-gateway',
@@ -56,8 +57,16 @@ interface Problem {
 }
 
 function problemOf(network: Network, device: Device, { by, via, to, route }: Way): Problem | undefined {
-  if (by === undefined || route === undefined) return undefined;
+  // A group is sent on the link, whatever its route names.
+  if (by === undefined || route === undefined || isMulticast(to.network)) return undefined;
   const name = by.domain.name;
+  if (via === undefined && route.via !== undefined)
+    return {
+      message:
+        `${formatAddress(route.via)} is ${device.name} itself, so it looks for everybody on the link. Name a router of ` +
+        `${name}.`,
+      fixes: () => handTo(network, device, by, route.route),
+    };
   if (via === undefined) {
     if (to.prefix > 0) return undefined;
     return {
@@ -78,19 +87,20 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
   const what =
     at === undefined
       ? (switchWith(network, route.via) ?? `nobody in ${name} has that address`)
-      : at.device === device
-        ? `that is ${device.name} itself`
-        : network.interfaces.forwards(at.device)
-          ? undefined
-          : `that is ${at.device.name}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
+      : network.interfaces.forwards(at.device)
+        ? undefined
+        : `that is ${at.device.name}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
   if (what === undefined) return undefined;
   return {
     message: `${device.name} hands packets to ${said}, and ${what}: they are lost. Name a router of ${name}.`,
-    fixes: () =>
-      routersAt(network, by).flatMap((address) =>
-        fixOf(`Hand it to ${address}`, setValue(device.item, [...route.route, 'via'], address)),
-      ),
+    fixes: () => handTo(network, device, by, route.route),
   };
+}
+
+function handTo(network: Network, device: Device, by: NonNullable<Way['by']>, route: Route): Fix[] {
+  return routersAt(network, by).flatMap((address) =>
+    fixOf(`Hand it to ${address}`, setValue(device.item, [...route, 'via'], address)),
+  );
 }
 
 function switchWith({ addressUses }: Network, address: number): string | undefined {
@@ -109,7 +119,7 @@ function routersAt({ addressUses, interfaces }: Network, by: NonNullable<Way['by
     .map(({ address }) => formatAddress(address));
 }
 
-function forMulticast({ item, routes }: Device, route: readonly (string | number)[]): Fix[] {
+function forMulticast({ item, routes }: Device, route: Route): Fix[] {
   if (routes.some(({ to }) => to.prefix === 4)) return [];
   return fixOf('Send multicast by it alone', setValue(item, [...route, 'to'], '224.0.0.0/4'));
 }
