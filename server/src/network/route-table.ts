@@ -147,7 +147,9 @@ function around(address: number): Subnet {
 function onLink(connected: readonly Way[], ways: readonly Way[]): Way[] {
   const isReplaced = ({ to }: Way): boolean =>
     ways.some((way) => way.to.network === to.network && way.to.prefix === to.prefix);
-  return [...connected.filter((way) => !isReplaced(way)), ...ways.filter(({ via }) => via === undefined)];
+  // A default route without a gateway is a mistake that is told by itself.
+  const set = ways.filter(({ to, via }) => via === undefined && to.prefix > 0);
+  return [...connected.filter((way) => !isReplaced(way)), ...set];
 }
 
 function declaredWays(
@@ -212,7 +214,10 @@ function usualDefaultOf({ own, gatewayOf }: TableSource, near: readonly Way[]): 
   for (const by of own) {
     const via = gatewayOf(by);
     const address = via?.address;
-    const isUnknown = address === undefined || by.domain.vlan?.subnet === undefined;
+    const { subnet } = by.domain.vlan ?? {};
+    // Of a host whose own address is outside the subnet, that is told, and nothing else.
+    const isOutside = by.address !== undefined && subnet !== undefined && !contains(subnet, by.address);
+    const isUnknown = address === undefined || subnet === undefined || isOutside;
     const isNear = isUnknown || near.some((way) => way.by === by && contains(way.to, address));
     if (via !== undefined && !isNear) return undefined;
     if (via !== undefined) return { ...wayBy(by, EVERYWHERE), via };
