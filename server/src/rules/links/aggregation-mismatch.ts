@@ -141,43 +141,110 @@ function vlansOf({ vlan = '', native = '', trunk = [] }: Port): string {
   return [vlan, native, ...[...trunk].sort()].join(' ');
 }
 
-const SITE = (core: string, barn: string): string => `
+export const examples: readonly Example[] = [
+  {
+    bad: `
 devices:
   core:
     kind: switch
     ports:
-${core}
+      15: {speed: 1 Gb/s, lag: uplink}
+#                              ^^^^^^ core/15 and core/16 are one link, uplink, and barn/1 and barn/2 at the other end are not
+      16: {speed: 1 Gb/s, lag: uplink}
   barn:
     kind: switch
     ports:
-${barn}
+      1: {speed: 1 Gb/s}
+      2: {speed: 1 Gb/s}
 cables:
   - {from: core/15, to: barn/1}
   - {from: core/16, to: barn/2}
-`;
-const CORE = '      15: {speed: 1 Gb/s, lag: uplink}\n      16: {speed: 1 Gb/s, lag: uplink}';
-const BARN = CORE.replace('15:', '1:').replace('16:', '2:');
-
-export const examples: readonly Example[] = [
-  {
-    bad: SITE(
-      '      15: {speed: 1 Gb/s, lag: uplink}\n#                              ^^^^^^ core/15 and core/16 are one link, uplink, and barn/1 and barn/2 at the other end are not\n      16: {speed: 1 Gb/s, lag: uplink}',
-      '      1: {speed: 1 Gb/s}\n      2: {speed: 1 Gb/s}',
-    ),
-    fixed: SITE(CORE, BARN),
+`,
+    fixed: `
+devices:
+  core:
+    kind: switch
+    ports:
+      15: {speed: 1 Gb/s, lag: uplink}
+      16: {speed: 1 Gb/s, lag: uplink}
+  barn:
+    kind: switch
+    ports:
+      1: {speed: 1 Gb/s, lag: uplink}
+      2: {speed: 1 Gb/s, lag: uplink}
+cables:
+  - {from: core/15, to: barn/1}
+  - {from: core/16, to: barn/2}
+`,
   },
   {
-    bad: SITE(CORE, '      1: {speed: 1 Gb/s, lag: uplink}\n      2: {speed: 100 Mb/s, lag: uplink}').replace(
-      '16: {speed: 1 Gb/s, lag: uplink}\n',
-      '16: {speed: 1 Gb/s, lag: uplink}\n#                              ^^^^^^ core/16 runs at 100 Mb/s, the other cables of uplink of core at 1 Gb/s\n',
-    ),
-    good: SITE(CORE, BARN),
+    bad: `
+devices:
+  core:
+    kind: switch
+    ports:
+      15: {speed: 1 Gb/s, lag: uplink}
+      16: {speed: 1 Gb/s, lag: uplink}
+#                              ^^^^^^ core/16 runs at 100 Mb/s, the other cables of uplink of core at 1 Gb/s
+  barn:
+    kind: switch
+    ports:
+      1: {speed: 1 Gb/s, lag: uplink}
+      2: {speed: 100 Mb/s, lag: uplink}
+cables:
+  - {from: core/15, to: barn/1}
+  - {from: core/16, to: barn/2}
+`,
+    good: `
+devices:
+  core:
+    kind: switch
+    ports:
+      15: {speed: 1 Gb/s, lag: uplink}
+      16: {speed: 1 Gb/s, lag: uplink}
+  barn:
+    kind: switch
+    ports:
+      1: {speed: 1 Gb/s, lag: uplink}
+      2: {speed: 1 Gb/s, lag: uplink}
+cables:
+  - {from: core/15, to: barn/1}
+  - {from: core/16, to: barn/2}
+`,
   },
   {
-    bad: SITE(
-      CORE,
-      '      1: {speed: 1 Gb/s, lag: uplink, lacp: off}\n#                             ^^^^^^ uplink of barn bundles without LACP, and uplink of core asks for it\n      2: {speed: 1 Gb/s, lag: uplink, lacp: off}',
-    ),
-    good: SITE(CORE.replaceAll('uplink}', 'uplink, lacp: off}'), BARN.replaceAll('uplink}', 'uplink, lacp: off}')),
+    bad: `
+devices:
+  core:
+    kind: switch
+    ports:
+      15: {speed: 1 Gb/s, lag: uplink}
+      16: {speed: 1 Gb/s, lag: uplink}
+  barn:
+    kind: switch
+    ports:
+      1: {speed: 1 Gb/s, lag: uplink, lacp: off}
+#                             ^^^^^^ uplink of barn bundles without LACP, and uplink of core asks for it
+      2: {speed: 1 Gb/s, lag: uplink, lacp: off}
+cables:
+  - {from: core/15, to: barn/1}
+  - {from: core/16, to: barn/2}
+`,
+    good: `
+devices:
+  core:
+    kind: switch
+    ports:
+      15: {speed: 1 Gb/s, lag: uplink, lacp: off}
+      16: {speed: 1 Gb/s, lag: uplink, lacp: off}
+  barn:
+    kind: switch
+    ports:
+      1: {speed: 1 Gb/s, lag: uplink, lacp: off}
+      2: {speed: 1 Gb/s, lag: uplink, lacp: off}
+cables:
+  - {from: core/15, to: barn/1}
+  - {from: core/16, to: barn/2}
+`,
   },
 ];

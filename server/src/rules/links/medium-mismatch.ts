@@ -198,37 +198,73 @@ function fitsEnd(port: Port, type: CableType): boolean {
   return medium === undefined || mediumOf(type) === medium;
 }
 
-const SITE = (core: string, stable: string, cable: string): string => `
-devices:
-  core: {kind: switch, ports: {16: {${core}}}}
-  stable: {kind: switch, ports: {9: {${stable}}}}
-cables:
-  - {from: core/16, to: stable/9, ${cable}}
-`;
-
 export const examples: readonly Example[] = [
   {
-    bad: `${SITE('module: 1000base-bx10-u', 'module: 1000base-bx10-u', 'type: os2, fibres: 1, length: 180 m')}\
+    bad: `
+devices:
+  core: {kind: switch, ports: {16: {module: 1000base-bx10-u}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-bx10-u}}}
+cables:
+  - {from: core/16, to: stable/9, type: os2, fibres: 1, length: 180 m}
 #                       ^^^^^^^^ core/16 has 1000BASE-BX10-U, stable/9 1000BASE-BX10-U: both send at 1310 nm, and neither hears that. Take 1000base-bx10-d at stable/9
 `,
-    fixed: SITE('module: 1000base-bx10-u', 'module: 1000base-bx10-d', 'type: os2, fibres: 1, length: 180 m'),
+    fixed: `
+devices:
+  core: {kind: switch, ports: {16: {module: 1000base-bx10-u}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-bx10-d}}}
+cables:
+  - {from: core/16, to: stable/9, type: os2, fibres: 1, length: 180 m}
+`,
   },
   {
-    bad: `${SITE('module: 10gbase-lr', 'module: 10gbase-lr', 'type: om3, length: 180 m')}\
+    bad: `
+devices:
+  core: {kind: switch, ports: {16: {module: 10gbase-lr}}}
+  stable: {kind: switch, ports: {9: {module: 10gbase-lr}}}
+cables:
+  - {from: core/16, to: stable/9, type: om3, length: 180 m}
 #                                       ^^^ core/16 takes 10GBASE-LR, which is for single-mode, and this cable is om3 (multimode): take os2
 `,
-    fixed: SITE('module: 10gbase-lr', 'module: 10gbase-lr', 'type: os2, length: 180 m'),
+    fixed: `
+devices:
+  core: {kind: switch, ports: {16: {module: 10gbase-lr}}}
+  stable: {kind: switch, ports: {9: {module: 10gbase-lr}}}
+cables:
+  - {from: core/16, to: stable/9, type: os2, length: 180 m}
+`,
   },
   {
-    bad: `${SITE('medium: copper, speed: 1 Gb/s', 'module: 1000base-sx', 'type: om3, length: 30 m')}\
+    bad: `
+devices:
+  core: {kind: switch, ports: {16: {medium: copper, speed: 1 Gb/s}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-sx}}}
+cables:
+  - {from: core/16, to: stable/9, type: om3, length: 30 m}
 #                       ^^^^^^^^ core/16 takes copper, and stable/9 multimode: no cable joins them
 `,
-    good: SITE('medium: copper, speed: 1 Gb/s', 'module: 1000base-t', 'type: cat6, length: 30 m'),
+    good: `
+devices:
+  core: {kind: switch, ports: {16: {medium: copper, speed: 1 Gb/s}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-t}}}
+cables:
+  - {from: core/16, to: stable/9, type: cat6, length: 30 m}
+`,
   },
   {
-    bad: `${SITE('module: 1000base-lx10', 'module: 1000base-lx10', 'type: os2, fibres: 1, length: 180 m')}\
+    bad: `
+devices:
+  core: {kind: switch, ports: {16: {module: 1000base-lx10}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-lx10}}}
+cables:
+  - {from: core/16, to: stable/9, type: os2, fibres: 1, length: 180 m}
 #                                                    ^ 1000BASE-LX10 at core/16 needs 2 fibres, and the link has 1.
 `,
-    good: SITE('module: 1000base-lx10', 'module: 1000base-lx10', 'type: os2, fibres: 2, length: 180 m'),
+    good: `
+devices:
+  core: {kind: switch, ports: {16: {module: 1000base-lx10}}}
+  stable: {kind: switch, ports: {9: {module: 1000base-lx10}}}
+cables:
+  - {from: core/16, to: stable/9, type: os2, fibres: 2, length: 180 m}
+`,
   },
 ];
