@@ -310,7 +310,7 @@ export interface Device {
   decoders?: number;
   decodes?: Decodes;
   /**
-   * Which port a host with several sends out of, by destination; the most specific route counts. A destination in the subnet of a port goes out of that port.
+   * Which port it sends out of, by destination, as Linux takes it: the most specific route counts, and one for the subnet of a port instead of that port. A route by a port without a cable loses what is sent by it.
    */
   routes?: Route[];
   /**
