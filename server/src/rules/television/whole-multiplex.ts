@@ -14,10 +14,14 @@ export const wholeMultiplex: Rule = {
 send these alone: \`service\` instead of \`multiplex\`. The rest only loads the links on the way.`,
   source: 'ISO/IEC 13818-1: a transport stream of one programme is one; filtering by PID is common practice',
   check({ site }: RuleContext, report: Report): void {
+    const used = new Set([
+      ...site.recordings.map(({ stream }) => stream),
+      ...site.streams.map(({ carries }) => carries),
+    ]);
     for (const stream of site.streams) {
       const { item, name, multiplex, receivers } = stream;
       const whole = multiplex === undefined ? undefined : site.media(stream).broadcast?.nominal;
-      const shown = shownAtOnce(site, stream);
+      const shown = used.has(name) ? undefined : shownAtOnce(site, stream);
       if (multiplex === undefined || whole === undefined || shown === undefined) continue;
       const services = site.services.filter(({ multiplexes }) => multiplexes.includes(multiplex));
       const enough = enoughFor(services, shown);
@@ -36,10 +40,8 @@ send these alone: \`service\` instead of \`multiplex\`. The rest only loads the 
   },
 };
 
-/** Services that its receivers show together at most; `undefined` where one of them is no screen, or it is recorded. */
-function shownAtOnce(site: Site, { name, receivers }: Stream): number | undefined {
-  if (site.recordings.some(({ stream }) => stream === name) || site.streams.some(({ carries }) => carries === name))
-    return undefined;
+/** Services that its receivers show together at most; `undefined` where one of them is no screen. */
+function shownAtOnce(site: Site, { receivers }: Stream): number | undefined {
   const screens = receivers.map((receiver) => site.deviceByName.get(receiver));
   if (screens.length === 0 || screens.some((screen) => screen?.kind !== 'display')) return undefined;
   return screens.reduce((sum, screen) => sum + (screen?.decoders ?? 1), 0);

@@ -20,7 +20,8 @@ says what each of them means.`,
     } of shapeProblems(site, 'not-allowed')) {
       const text = shown(found);
       const near = nearest(text, allowed.map(String));
-      const meant = also?.[lettersOf(text)];
+      const letters = lettersOf(text);
+      const meant = also !== undefined && Object.hasOwn(also, letters) ? also[letters] : undefined;
       const only = meant === undefined ? onlyNear(text, near) : meant.length === 1 ? meant[0] : undefined;
       const names = meant ?? (only === undefined ? near.map(({ name }) => name) : [only]);
       report({
