@@ -90,7 +90,7 @@ const suffixOf = perObject((recording: Recording): string => {
 export function unfitFormat(plan: Plan, recording: Recording, stream: Stream): Refusal | undefined {
   const { item, name } = recording;
   const suffix = suffixOf(recording);
-  const container = CONTAINERS[suffix];
+  const container = Object.hasOwn(CONTAINERS, suffix) ? CONTAINERS[suffix] : undefined;
   const refuse = (message: string): Refusal => ({ rule: 'file-format', at: placeOf(item, ['file']), message });
   if (container === undefined)
     return refuse(

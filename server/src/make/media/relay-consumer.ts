@@ -4,6 +4,7 @@ import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Device, Stream } from '../../site/model.ts';
 import { refusedName } from '../file-name.ts';
+import { isInCircle } from '../cause.ts';
 import type { Refusal } from '../output.ts';
 import type { Consumer } from './consumer.ts';
 import { sendDestinations } from './send.ts';
@@ -32,7 +33,7 @@ export function relayConsumer(plan: Plan, { stream, host }: Relay): Consumer | R
       at: placeOf(item, ['carries']),
       message: `There is no stream for ${name} to carry. Name one of the site.`,
     };
-  if (plan.site.carriedInCircle.includes(stream))
+  if (isInCircle(plan.site, stream))
     return {
       rule: 'carries-itself',
       at: placeOf(item, ['carries']),
