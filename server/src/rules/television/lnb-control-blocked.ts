@@ -41,29 +41,30 @@ a plug.`,
   },
 };
 
-const SKY = `
-multiplexes:
-  sat-2: {system: dvb-s2, frequency: 10773 MHz, polarisation: horizontal, symbol-rate: 22 MBd, modulation: 8psk, code-rate: 2/3}
-`;
-const CABLES = `
-  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {sat-1: {supplies: 400 mA}}, tuners: {1: {systems: [dvb-s2]}}}
-cables:
-  - {from: dish/out, to: sat-splitter/in, type: coax-6, length: 20 m}
-  - {from: sat-splitter/out-1, to: tv-tuner/sat-1, type: coax-6, length: 2 m}
-`;
-
 export const examples: readonly Example[] = [
   {
-    bad: `${SKY}
+    bad: `
+multiplexes:
+  sat-2: {system: dvb-s2, frequency: 10773 MHz, polarisation: horizontal, symbol-rate: 22 MBd, modulation: 8psk, code-rate: 2/3}
 devices:
   dish: {kind: lnb, receives: {sat-2: 76 dBµV}}
   sat-splitter: {kind: splitter, ways: 2, terminated: [out-2]}
 # ^^^^^^^^^^^^ sat-splitter lets neither 13/18 V nor 22 kHz of tv-tuner/sat-1 pass, so that dish/out stays at vertical, low band: sat-2 cannot be had
-${CABLES}`,
-    good: `${SKY}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {sat-1: {supplies: 400 mA}}, tuners: {1: {systems: [dvb-s2]}}}
+cables:
+  - {from: dish/out, to: sat-splitter/in, type: coax-6, length: 20 m}
+  - {from: sat-splitter/out-1, to: tv-tuner/sat-1, type: coax-6, length: 2 m}
+`,
+    good: `
+multiplexes:
+  sat-2: {system: dvb-s2, frequency: 10773 MHz, polarisation: horizontal, symbol-rate: 22 MBd, modulation: 8psk, code-rate: 2/3}
 devices:
   dish: {kind: lnb, receives: {sat-2: 76 dBµV}}
   sat-splitter: {kind: splitter, ways: 2, terminated: [out-2], power-pass: [out-1]}
-${CABLES}`,
+  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {sat-1: {supplies: 400 mA}}, tuners: {1: {systems: [dvb-s2]}}}
+cables:
+  - {from: dish/out, to: sat-splitter/in, type: coax-6, length: 20 m}
+  - {from: sat-splitter/out-1, to: tv-tuner/sat-1, type: coax-6, length: 2 m}
+`,
   },
 ];

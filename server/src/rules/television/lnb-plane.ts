@@ -49,15 +49,12 @@ function foundIn(site: RuleContext['site'], { from, asked, units }: Contested): 
   };
 }
 
-const SKY = `
+export const examples: readonly Example[] = [
+  {
+    bad: `
 multiplexes:
   sat-1: {system: dvb-s2, frequency: 11778 MHz, polarisation: vertical, symbol-rate: 22 MBd, modulation: 8psk, code-rate: 2/3}
   sat-2: {system: dvb-s2, frequency: 10773 MHz, polarisation: horizontal, symbol-rate: 22 MBd, modulation: 8psk, code-rate: 2/3}
-`;
-
-export const examples: readonly Example[] = [
-  {
-    bad: `${SKY}
 devices:
   dish: {kind: lnb, type: quad, receives: {sat-1: 78 dBµV, sat-2: 76 dBµV}}
   sat-splitter: {kind: splitter, ways: 2, power-pass: true}
@@ -70,7 +67,10 @@ occasions:
   evening: {multiplexes: [sat-1, sat-2]}
 # ^^^^^^^ sat-1 (vertical, high band) and sat-2 (horizontal, low band) are wanted at once from dish/out-1, and tv-tuner/1 and tv-tuner/2 share its cable
 `,
-    good: `${SKY}
+    good: `
+multiplexes:
+  sat-1: {system: dvb-s2, frequency: 11778 MHz, polarisation: vertical, symbol-rate: 22 MBd, modulation: 8psk, code-rate: 2/3}
+  sat-2: {system: dvb-s2, frequency: 10773 MHz, polarisation: horizontal, symbol-rate: 22 MBd, modulation: 8psk, code-rate: 2/3}
 devices:
   dish: {kind: lnb, type: quad, receives: {sat-1: 78 dBµV, sat-2: 76 dBµV}}
   tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {sat-1: {supplies: 400 mA}, sat-2: {supplies: 400 mA}}, tuners: {1: {systems: [dvb-s2], input: sat-1}, 2: {systems: [dvb-s2], input: sat-2}}}

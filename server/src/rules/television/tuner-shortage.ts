@@ -117,7 +117,9 @@ function otherwise({ services }: Site, asked: readonly Asked[], { assigned }: Tu
   return '';
 }
 
-const DRAWN = `
+export const examples: readonly Example[] = [
+  {
+    bad: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
   mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
@@ -127,16 +129,20 @@ services:
   film: {multiplex: [mux-d, mux-a], rate: 6 Mb/s}
 devices:
   tv-tuner: {kind: tuner, address: 192.168.20.9, tuners: {1-2: {systems: [dvb-t]}, 3-4: {systems: [dvb-t, dvb-t2]}}}
-`;
-
-export const examples: readonly Example[] = [
-  {
-    bad: `${DRAWN}
 occasions:
   evening: {multiplexes: [mux-a, mux-b, mux-c, mux-d]}
 # ^^^^^^^ evening needs mux-b, mux-c and mux-d at once, which only tv-tuner/3 and tv-tuner/4 can take: 1 tuner too few. film also comes in mux-a, which is tuned already.
 `,
-    good: `${DRAWN}
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
+  mux-c: {system: dvb-t2, channel: 24, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
+  mux-d: {system: dvb-t2, channel: 27, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
+services:
+  film: {multiplex: [mux-d, mux-a], rate: 6 Mb/s}
+devices:
+  tv-tuner: {kind: tuner, address: 192.168.20.9, tuners: {1-2: {systems: [dvb-t]}, 3-4: {systems: [dvb-t, dvb-t2]}}}
 occasions:
   evening: {services: [film], multiplexes: [mux-a, mux-b, mux-c]}
 `,
