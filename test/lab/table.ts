@@ -2,6 +2,7 @@
 
 import { directionsOf } from '../directions.ts';
 import { type Hop, oppositePort } from '../../server/src/network/link.ts';
+import { loadOf } from '../../server/src/network/loads.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { type Port, portName } from '../../server/src/site/model.ts';
 
@@ -36,7 +37,11 @@ export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, 
   return directionsOf(plan).map((direction, index): Row => {
     const { link, out: port } = direction;
     const bytes = (bitsPerSecond: number): number => (bitsPerSecond * seconds * scale) / 8;
-    const predicted = bytes(plan.network.load(link, port).frame.nominal);
+    // Of streams alone: nobody here sends what else the site says that crosses its links.
+    const { copies, rates } = plan.network;
+    const predicted = bytes(
+      copies(link, port).reduce((sum, each) => sum + loadOf(each, rates(each.stream)).frame.nominal, 0),
+    );
     const replies = bytes(repliesIn(plan, direction));
     const measured = counted[index] ?? 0;
     const over = measured - predicted;
