@@ -145,6 +145,7 @@ import { supplyDrop } from './television/supply-drop.ts';
 import { supplyVoltage } from './television/supply-voltage.ts';
 import { tapOrder } from './television/tap-order.ts';
 import { tunerOverload } from './television/tuner-overload.ts';
+import { tunerPluggedNowhere } from './television/tuner-plugged-nowhere.ts';
 import { tunerShortage } from './television/tuner-shortage.ts';
 import { tunerSystem } from './television/tuner-system.ts';
 import { usbLoad } from './television/usb-load.ts';
@@ -315,6 +316,7 @@ export const rules: readonly Rule[] = [
   supplyVoltage,
   tapOrder,
   tunerOverload,
+  tunerPluggedNowhere,
   tunerShortage,
   tunerSystem,
   usbLoad,
