@@ -167,8 +167,8 @@ describe('tables', () => {
       'gate-cam via panel-a/1',
       'P-01',
       'cat6, 84 m',
-      '283 kb/s 0.3 %',
-      '9.67 Mb/s 9.7 %',
+      '286 kb/s 0.3 %',
+      '9.68 Mb/s 9.7 %',
     ]);
     assert.deepEqual(ports?.rows[8]?.slice(4, 8), ['', '100 Mb/s of 1 Gb/s', '', 'parlour-screen via panel-a/8']);
     assert.deepEqual(ports?.rows[16]?.slice(0, 5), [
