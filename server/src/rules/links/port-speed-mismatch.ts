@@ -66,8 +66,9 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
     message:
       `${portName(slower)} runs at ${bitRate(low)}, so the cable carries no more, though ${portName(faster)} could do ` +
       `${bitRate(high)}: ${portName(out)} → ${portName(oppositePort(link, out))} is to carry ` +
-      `${bitRate(load.line.peak)}, ${percentOver(load.line.peak, low, bound)}; ${heaviest(network, link, out)}. Take a ` +
-      'faster port, or move or slim streams.',
+      `${bitRate(load.line.peak)}${load.line.peak > load.line.nominal ? ' at peak' : ''}, ` +
+      `${percentOver(load.line.peak, low, bound)} of ${bitRate(low)}; ${heaviest(network, link, out)}. Take a faster port, ` +
+      'or move or slim streams.',
     about: aboutPorts(slower, faster),
     related: related({ slower, faster }),
     entails: over.map((each) => each.load),
@@ -100,7 +101,7 @@ devices:
 cables:
   - {from: core/1, to: paddock-cam}
   - {from: core/2, to: recorder}
-#                      ^^^^^^^^ recorder/eth runs at 10 Mb/s, so the cable carries no more, though core/2 could do 1 Gb/s: core/2 → recorder/eth is to carry 12.7 Mb/s, 127 %; paddock
+#                      ^^^^^^^^ recorder/eth runs at 10 Mb/s, so the cable carries no more, though core/2 could do 1 Gb/s: core/2 → recorder/eth is to carry 12.7 Mb/s, 127 % of 10 Mb/s; paddock
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 12 Mb/s}, receivers: [recorder]}
 `,

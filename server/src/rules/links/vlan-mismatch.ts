@@ -145,11 +145,13 @@ function betweenSwitches(context: Context, { a, b, link, faults }: SwitchCable, 
   const [own, other] = [topology.vlanMembershipOf(a), topology.vlanMembershipOf(b)];
   const passing = domainsOf(agreed(own, other));
   const mixed = own.untagged !== undefined && other.untagged !== undefined && own.untagged !== other.untagged;
-  // A VLAN that the far switch has at no other port is not missed there.
-  const lost = [...new Set([...domainsOf(own), ...domainsOf(other)])].filter(
-    (network) =>
-      !passing.includes(network) && (mixed || isUsed(context, domainsOf(own).includes(network) ? b : a, network)),
-  );
+  const [mine, theirs] = [domainsOf(own), domainsOf(other)];
+  const lost = [...new Set([...mine, ...theirs])].filter((network) => {
+    if (passing.includes(network)) return false;
+    // Both have it, one with a tag and one without; or they mix it with another.
+    if (mixed || (mine.includes(network) && theirs.includes(network))) return true;
+    return isUsed(context, mine.includes(network) ? b : a, network);
+  });
   if (lost.length === 0) return;
   const lacking = domainsOf(other).length <= domainsOf(own).length ? b : a;
   const more = lacking === b ? a : b;
@@ -179,12 +181,14 @@ function betweenSwitches(context: Context, { a, b, link, faults }: SwitchCable, 
   });
 }
 
-/** Whether a switch has a VLAN at another port than this one, or its own address in it. */
+/** Whether a switch has a VLAN at another port than this one, or its own address in it, or says nothing of others. */
 function isUsed({ topology }: Context, beside: Port, domain: BroadcastDomain): boolean {
   const { ports, address } = beside.device;
   const subnet = domain.vlan?.subnet;
+  const others = ports.filter((port) => port !== beside && hasVlans(port));
   return (
-    ports.some((port) => port !== beside && domainsOf(topology.vlanMembershipOf(port)).includes(domain)) ||
+    others.length === 0 ||
+    others.some((port) => domainsOf(topology.vlanMembershipOf(port)).includes(domain)) ||
     (address !== undefined && subnet !== undefined && contains(subnet, address))
   );
 }
