@@ -27,7 +27,7 @@ describe('plumbline audit counters', () => {
     const { status, out, err } = given(asLinux(plan, asPlanned(plan), { devices: ['recorder'] }));
     assert.deepEqual([status, err], [0, '']);
     assert.match(out, /^port +planned +peak +measured +busiest 10 s +difference\n/);
-    assert.match(out, /\nrecorder\/cams → core\/5 +40\.9 Mb\/s +65\.5 Mb\/s +40\.9 Mb\/s +40\.9 Mb\/s +0 b\/s\n/);
+    assert.match(out, /\nrecorder\/cams → core\/5 +41 Mb\/s +65\.6 Mb\/s +41 Mb\/s +41 Mb\/s +0 b\/s\n/);
     assert.match(out, /2 interfaces in 14 samples: 4 of 4 directions as planned/);
   });
 

@@ -59,7 +59,7 @@ describe('Counters against the plan of Harrow Lane', () => {
     const messages = run((direction) => -of(plan, 'hayloft')(direction, 0), ['stable', 'recorder']);
     assert.deepEqual(messages, [
       'warning port-below-plan: hayloft-cam/eth → stable/5 carried 0 b/s on average: 2.12 Mb/s less than the 2.12 Mb/s planned, ' +
-        '3.17 Mb/s at peak. That is as much as hayloft (2.12 Mb/s): look whether it is sent, and arrives.',
+        '3.18 Mb/s at peak. That is as much as hayloft (2.12 Mb/s): look whether it is sent, and arrives.',
     ]);
   });
 
@@ -209,7 +209,7 @@ describe('Interfaces and ports', () => {
     );
     assert.match(
       told(findings('recorder', { enp3s0: [0, 0] })).join('\n'),
-      /^warning port-below-plan: .* as much as gate \(4\.15 Mb\/s\): look whether/,
+      /^warning port-below-plan: .* as much as gate \(4\.16 Mb\/s\): look whether/,
     );
   });
 
@@ -256,7 +256,7 @@ describe('Interfaces and ports', () => {
     assert.deepEqual(one.about, ['core/1', 'recorder/eth', 'core', 'recorder']);
     assert.deepEqual(
       one.related?.map(({ message }) => message),
-      ['gate, of 4.15 Mb/s there'],
+      ['gate, of 4.16 Mb/s there'],
     );
   });
 });
