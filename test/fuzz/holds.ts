@@ -205,7 +205,8 @@ function mustAddUp(checked: Checked, random: Random): void {
 }
 
 function mustBeFinite(value: unknown, path: string): void {
-  if (typeof value === 'number') must(Number.isFinite(value) && value >= 0, () => `the report has ${value} at ${path}`);
+  if (typeof value === 'number')
+    must(Number.isFinite(value) && (value >= 0 || path.startsWith('/rf')), () => `the report has ${value} at ${path}`);
   else if (typeof value === 'object' && value !== null)
     for (const [key, inner] of Object.entries(value)) mustBeFinite(inner, `${path}/${key}`);
 }

@@ -205,6 +205,7 @@ describe('announcing on a real network', function () {
     change(sdp('porch-live'), 'H264/90000', 'H265/90000');
     change(sdp('paddock-live'), /m=audio[^]*$/.exec(readFileSync(sdp('paddock-live'), 'utf8'))?.[0] ?? '?', '');
     change(sdp('paddock-north-live'), 'c=IN IP4 239.192.20.42', 'c=IN IP4 239.192.20.99');
+    change(sdp('paddock-north-live'), 'incl IN IP4 239.192.20.42', 'incl IN IP4 239.192.20.99');
     change(sdp('stable-aisle-live'), '239.192.20.43 192.168.20.5', '239.192.20.43 192.168.20.9');
     const seedlings = readFileSync(sdp('seedlings-live'), 'utf8');
     rmSync(sdp('foaling-box-live'));
@@ -213,7 +214,8 @@ describe('announcing on a real network', function () {
       seedlings
         .replace(/^o=.*\r$/m, 'o=- 7 1 IN IP4 192.168.20.5\r')
         .replace('s=seedlings-live', 's=cellar')
-        .replace('239.192.20.51/', '239.192.77.7/'),
+        .replace('239.192.20.51/', '239.192.77.7/')
+        .replace('incl IN IP4 239.192.20.51', 'incl IN IP4 239.192.77.7'),
     );
     const other = join(hosts.place.folder, 'other');
     mkdirSync(other);

@@ -46,7 +46,7 @@ describe('FFmpeg plays what is described', function () {
     const reason = whyNoNamespace('ffmpeg', 'ethtool');
     if (reason !== undefined) unavailable(this, reason);
     // The office of Harrow Lane has an address in another network.
-    await hosts.build(['192.168.20.5', '192.168.20.9', '192.168.10.5'], ['192.168.10.20']);
+    await hosts.build(['192.168.20.5', '192.168.20.9', '192.168.10.5'], ['192.168.10.120']);
   });
 
   after(() => hosts.end());

@@ -94,7 +94,14 @@ describe('a fix', () => {
   });
 
   /** What a corrected name or value could run into. */
-  const CLASHES = ['port-cabled-twice', 'cable-to-itself', 'no-such-port', 'port-not-named', 'wrong-type', 'unknown-key'];
+  const CLASHES = [
+    'port-cabled-twice',
+    'cable-to-itself',
+    'no-such-port',
+    'port-not-named',
+    'wrong-type',
+    'unknown-key',
+  ];
 
   it('swaps no error for another', () => {
     let applied = 0;

@@ -38,8 +38,9 @@ export class Counting {
   /** Counts for the length of a film, over which its rate is what the site declares, wherever it begins. */
   async window(): Promise<void> {
     const { house, screens } = this;
-    const { devices } = house.plan.site;
-    const hosts = devices.filter(({ bridging, kind }) => !bridging && kind !== 'patch-panel');
+    const { network, site } = house.plan;
+    const { devices } = site;
+    const hosts = devices.filter((device) => network.interfaces.of(device).length > 0);
     const switches = devices.filter(({ bridging }) => bridging);
     const lines: string[] = [];
     const rows: string[] = [];

@@ -37,6 +37,7 @@ export type Rates = ReadonlyMap<string, number>;
 
 interface Written {
   readonly streams: Record<string, WrittenStream>;
+  readonly devices: Record<string, { decoders?: number }>;
   readonly recordings: Record<string, { stream: string; segment: string }>;
   readonly [section: string]: unknown;
 }
@@ -50,6 +51,7 @@ interface WrittenStream {
   'path'?: string;
   'credentials'?: string;
   'mux-rate'?: string;
+  'service'?: string;
 }
 
 /** The sample as it is written, all of its files in one. */
@@ -71,10 +73,12 @@ export function declared(): Written {
  * - A camera's video is small, of the rate that its film came to, and found at a path that the test's cameras know.
  * - Some cameras ask for user and password.
  * - Television comes at the same part of its rates.
+ * - A screen shows all of its streams at a time.
  * - Segments are short: 8 s, or two keyframe intervals.
  */
 export function rehearsed(rates: Rates): string {
   const site = declared();
+  for (const device of Object.values(site.devices)) delete device.decoders;
   for (const [name, stream] of Object.entries(site.streams)) {
     const { video } = stream;
     const rate = rates.get(name);
@@ -85,6 +89,8 @@ export function rehearsed(rates: Rates): string {
       Object.assign(video, { 'size': SIZE, 'bitrate': kilobits(rate), 'peak-bitrate': kilobits(1.5 * rate) });
     } else if (video !== undefined && mux !== undefined) {
       stream['mux-rate'] = kilobits(bitsOf(mux) * SCALE);
+      // A film stands in for the programme.
+      delete stream['service'];
       // What is left of so small a multiplex beside its sound, with room for headers.
       Object.assign(video, {
         'size': SIZE,

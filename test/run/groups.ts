@@ -19,7 +19,11 @@ export const GROUPS: readonly Group[] = [
     files: /^footage\/(join|no-recording|trouble)\.|^tour\.|^audit\/(probe|recordings)\/media\./,
     jobs: 1,
   },
-  { name: 'tools', files: /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\./, jobs: 1 },
+  {
+    name: 'tools',
+    files: /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\./,
+    jobs: 1,
+  },
   // Tries many things, or large ones.
   { name: 'long', files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\./, jobs: 1 },
   // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests wait

@@ -1,5 +1,6 @@
 /** Findings with the file, lines and columns that people and machines are shown, all counted from 1. */
 
+import { perObject } from '../memo.ts';
 import type { Checked } from '../lint/check.ts';
 import type { Fix } from '../site/edit.ts';
 import type { Related } from '../lint/rule.ts';
@@ -82,6 +83,9 @@ export function placed({ diagnostics, files }: Pick<Checked, 'diagnostics' | 'fi
     .sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line || a.column - b.column));
 }
 
+/** A file is cut into lines once, however many findings it has. */
+const linesOf = perObject((file: SiteText) => file.text.split(/\r\n|\r|\n/));
+
 function lineOf(file: SiteText | undefined, line: number): string {
-  return file?.text.split(/\r\n|\r|\n/, line)[line - 1] ?? '';
+  return file === undefined ? '' : (linesOf(file)[line - 1] ?? '');
 }

@@ -126,7 +126,7 @@ const COLUMNS: readonly Column[] = [
   { head: 'Kind', set: 'w' },
   { head: 'MAC', set: 'w' },
   { head: 'Where' },
-  { head: 'Remark', set: 'w' },
+  { head: 'Remark' },
 ];
 
 function pageOf(plan: Plan, parts: readonly Part[], streams: readonly Stream[]): string {

@@ -3,6 +3,7 @@
 import { memberAt, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Cable } from '../../site/model.ts';
+import { isCoax } from '../../standards/television/coax.ts';
 import { bitRate, count, metres } from '../../text/words.ts';
 import { html } from '../../report/html.ts';
 import type { Output } from '../output.ts';
@@ -128,7 +129,13 @@ function pageOf({ site }: Plan, walk: readonly CableRun[]): string {
       there.location,
       cable.type ?? '',
       cable.length === undefined ? '' : metres(cable.length),
-      link === undefined ? 'no link' : link.capacity === undefined ? '' : bitRate(link.capacity),
+      link === undefined
+        ? isCoax(cable.type)
+          ? ''
+          : 'no link'
+        : link.capacity === undefined
+          ? ''
+          : bitRate(link.capacity),
       textAt(cable.item.data, ['description']) ?? '',
     ]);
     const title = html(location === '' ? 'Place not said' : location);
