@@ -139,5 +139,7 @@ function circle(legs: readonly Leg[]): Stopped {
 function withoutDetours(legs: readonly Leg[]): Leg[] {
   const [first, second, ...others] = legs;
   if (first === undefined || second === undefined || second.from !== first.to) return [...legs];
+  // No host takes itself for a gateway.
+  if (second.to.device === first.from.device) return [...legs];
   return withoutDetours([{ ...first, to: second.to }, ...others]);
 }
