@@ -69,6 +69,8 @@ describe('plumbline, of what does not end', () => {
   ])
     it(`${words.slice(0, 2).join(' ')} reads no more of an endless standard input than it needs`, function () {
       zeros(this);
+      needs(this, 'bash');
+      needs(this, 'cat', 'coreutils');
       const { status, signal, stderr } = spawnSync(
         'bash',
         ['-c', `exec "$0" "$@" < <(cat /dev/zero)`, process.execPath, program, ...words],

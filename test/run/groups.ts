@@ -34,7 +34,7 @@ export const GROUPS: readonly Group[] = [
 /** Groups of one row run one after the other, the rows side by side. */
 export const ROWS: readonly (readonly string[])[] = [
   ['lab', 'rehearsal'],
-  ['streams', 'media'],
+  ['streams'],
   ['editors', 'tools', 'long'],
-  ['core'],
+  ['core', 'media'],
 ];
