@@ -89,7 +89,8 @@ describe('hostile sizes', () => {
     });
 
   it('of the largest text, of a shape at random', async () => {
-    const seed = Date.now() % 1_000_000;
+    // One that once took 79 s; `SHAPE_SEED` sets another.
+    const seed = Number(process.env['SHAPE_SEED'] ?? 472_957);
     const { title, texts } = shapeAtRandom(new Random(seed));
     const { seconds, megabytes } = await cost(texts(LARGEST_TEXT - 1000));
     assert.ok(
