@@ -7,8 +7,6 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** Between outlets of one household, dB. EN 60728-1, from memory. */
 const NEEDED = 22;
-/** Of a splitter or tap that gives none: the worse end of what is usual, from memory. */
-const TYPICAL = 20;
 
 export const outletIsolation: Rule = {
   id: 'outlet-isolation',
@@ -52,11 +50,13 @@ function apart(a: Outlet, b: Outlet): { readonly at: Device; readonly isolation:
   while (same < first.length && sameThing(first[same], second[same])) same++;
   // The part where they part has been counted as the same, with another loss for each perhaps.
   const step = first[same - 1];
-  if (step === undefined || !('device' in step.by) || step.by.device.aerial?.isolation === undefined) return undefined;
+  if (step === undefined || !('device' in step.by)) return undefined;
   const at = step.by.device;
+  const own = at.aerial?.isolation;
+  if (own === undefined) return undefined;
   const behind = (steps: typeof first): number =>
     -steps.slice(same).reduce((sum, { gain }) => sum + Math.min(gain, 0), 0);
-  return { at, isolation: (at.aerial?.isolation ?? TYPICAL) + behind(first) + behind(second) };
+  return { at, isolation: own + behind(first) + behind(second) };
 }
 
 function sameThing(a: Signal['steps'][number] | undefined, b: Signal['steps'][number] | undefined): boolean {
