@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import type { Item } from '../../server/src/site/item.ts';
 import * as read from '../../server/src/site/read.ts';
+import { readDevice } from '../../server/src/site/read-device.ts';
 import * as television from '../../server/src/site/television/read.ts';
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
 
@@ -34,13 +35,13 @@ describe('Keys of the site language', () => {
     [
       'device',
       'device',
-      read.readDevice,
+      readDevice,
       [{ kind: 'switch' }, { kind: 'camera' }, { kind: 'tap', mast: {} }],
       [...described, 'model', 'location'],
     ],
-    ['port', 'device.ports.lan', read.readDevice, [{ kind: 'server', ports: { lan: {} } }], described],
-    ['poe', 'device.poe', read.readDevice, [{ kind: 'camera', poe: { class: 3, power: '9.5 W' } }], []],
-    ['route', 'device.routes', read.readDevice, [{ kind: 'server', routes: [{ to: 'default', port: 'lan' }] }], []],
+    ['port', 'device.ports.lan', readDevice, [{ kind: 'server', ports: { lan: {} } }], described],
+    ['poe', 'device.poe', readDevice, [{ kind: 'camera', poe: { class: 3, power: '9.5 W' } }], []],
+    ['route', 'device.routes', readDevice, [{ kind: 'server', routes: [{ to: 'default', port: 'lan' }] }], []],
     ['cable', 'cable', read.readCable, [{}], [...described, 'label']],
     ['multiplex', 'multiplex', television.readMultiplex, [{}], described],
     ['service', 'service', television.readService, [{}], described],

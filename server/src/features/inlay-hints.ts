@@ -6,7 +6,7 @@ import type { Checked } from '../lint/check.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import { type SiteText, startOf } from '../site/folder.ts';
 import type { Port } from '../site/model.ts';
-import { portNames } from '../site/read.ts';
+import { portNames } from '../site/port-names.ts';
 import { isLoaded, linkAt } from './link-at.ts';
 import { dataAt, isMapping, textAt } from '../text/syntax.ts';
 

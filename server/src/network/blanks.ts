@@ -4,7 +4,7 @@ import { broadcast, contains, formatAddress } from '../standards/ipv4.ts';
 import type { Topology } from './wiring.ts';
 import { AUTO, type Item } from '../site/item.ts';
 import { type Device, type Port, type Site, type Stream, type Vlan, isRtsp } from '../site/model.ts';
-import { portNames } from '../site/read.ts';
+import { portNames } from '../site/port-names.ts';
 import { type Data, type Route, dataAt } from '../text/syntax.ts';
 import { nextFreeAddress, usedAddresses } from '../site/free/address.ts';
 import { nextFreeGroup } from '../site/free/group.ts';

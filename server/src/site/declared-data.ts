@@ -1,5 +1,6 @@
 /** Data of an item, read as what the schema says of it; every key may be missing, as the text may be half typed. */
 
+import { parseAddress } from '../standards/ipv4.ts';
 import { type Data, isMapping } from '../text/syntax.ts';
 
 /** Every key may be missing, at any depth. */
@@ -18,4 +19,9 @@ export function strings(list: unknown): string[] {
   return Array.isArray(list)
     ? list.filter((element) => typeof element === 'string' || typeof element === 'number').map(String)
     : [];
+}
+
+/** An IPv4 address; `undefined` where the text is none. */
+export function address(text: unknown): number | undefined {
+  return typeof text === 'string' ? parseAddress(text) : undefined;
 }

@@ -3,7 +3,7 @@
 import type { SiteText } from './folder.ts';
 import { type Item, contentOf } from './item.ts';
 import { locate } from './locate.ts';
-import { portNames } from './read.ts';
+import { portNames } from './port-names.ts';
 import { type Entry, type Mapping, follow, keyText } from '../text/syntax.ts';
 
 export interface PortEntry {

@@ -3,7 +3,7 @@
 import { type Edit, addEntry, remove, scalarText, setKey, setValue } from './edit.ts';
 import type { Port } from './model.ts';
 import { splitOut } from './port-copies.ts';
-import { portNames } from './read.ts';
+import { portNames } from './port-names.ts';
 import { isName } from './item.ts';
 
 /** As the keys of a port have it. */

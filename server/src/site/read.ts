@@ -1,26 +1,16 @@
 /** Reads items into facts. What an item lacks or gets wrong is `undefined` here; rules report it. */
 
-import { parseAddress, parseRange, parseSubnet, type ParsedSubnet } from '../standards/ipv4.ts';
-import { formatMac } from '../standards/mac.ts';
-import { moduleNamed } from '../standards/modules.ts';
-import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
-import { type QuantityKind, quantity } from '../text/quantity.ts';
-import type { Data, Route } from '../text/syntax.ts';
-import { byNumber } from './by-number.ts';
-import { type Partly, asDeclared, strings } from './declared-data.ts';
+import { parseRange, parseSubnet } from '../standards/ipv4.ts';
+import { quantity } from '../text/quantity.ts';
+import type { Route } from '../text/syntax.ts';
+import { type Partly, address, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
 import type {
   Acceptance,
   Audio,
   Cable,
   CableEnd,
-  Connector,
-  Decodes,
-  Device,
-  HostRoute,
   MediaRate,
-  Port,
-  PortAddress,
   Recording,
   Retention,
   Severity,
@@ -31,29 +21,8 @@ import type {
   Vlan,
   Volume,
 } from './model.ts';
-import { socketsAmong } from './sockets.ts';
 import type * as Written from './schema.generated/types.ts';
-import {
-  isAerialKind,
-  readAerialPart,
-  readBuses,
-  readCoaxFacts,
-  readCoaxInputs,
-  readConnectors,
-  readTuners,
-} from './television/read.ts';
-
-const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
-/** More ports than that in one range is a slip of the pen. */
-export const RANGE_PORTS = 1024;
-
-function address(text: unknown): number | undefined {
-  return typeof text === 'string' ? parseAddress(text) : undefined;
-}
-
-function amount(text: unknown, kind: QuantityKind): number | undefined {
-  return quantity(text, kind);
-}
+import { readCoaxFacts } from './television/read.ts';
 
 export function readVlan(item: Item): Vlan {
   const data = asDeclared<Written.Vlan>(item.data);
@@ -70,177 +39,6 @@ export function readVlan(item: Item): Vlan {
   };
 }
 
-const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
-
-/** A device without its ports where `withPorts` is false. */
-export function readDevice(item: Item, withPorts = true): Device {
-  const data = asDeclared<Written.Device>(item.data);
-  const sockets = socketsOf(data);
-  const bridging = BRIDGING.includes(data.kind) || sockets.size > 0;
-  const portByName = new Map<string, Port>();
-  const ports: Port[] = [];
-  const connectorByName = new Map<string, Connector>();
-  const device: Device = {
-    item,
-    name: item.name,
-    kind: data.kind,
-    bridging,
-    routing: data.kind === 'router' ? data.routing !== false : data.kind === 'switch' && data.routing === true,
-    ports,
-    portByName,
-    snooping: data['igmp-snooping'] === true,
-    unregistered: data['unregistered-multicast'] ?? 'flood',
-    unregisteredDeclared: data['unregistered-multicast'] !== undefined,
-    unasked: data['without-querier'],
-    spanningTree: data['spanning-tree'] === true,
-    spanningTreePriority: data['spanning-tree-priority'] ?? 32_768,
-    multicastRouting: data['multicast-routing'] === true,
-    poeBudget: amount(data['poe-budget'], 'power'),
-    mac: data.mac === undefined ? undefined : formatMac(data.mac),
-    address: bridging ? address(data.address) : undefined,
-    reserved: bridging && data.reserved === true,
-    addresses: data.ports === undefined && !bridging ? [] : ownAddresses(data.addresses, [], 0),
-    routes: readRoutes(data.routes),
-    building: data.building,
-    line: { down: amount(data.down, 'bit-rate'), up: amount(data.up, 'bit-rate') },
-    basicRate: amount(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
-    multicastToUnicast: data['multicast-to-unicast'] === true,
-    sessions: typeof data.sessions === 'number' ? data.sessions : undefined,
-    decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
-    decodes: readDecodes(data.decodes ?? {}),
-    aerial: readAerialPart(data.kind, data),
-    connectorByName,
-    coaxInputs: readCoaxInputs(data),
-    tuners: readTuners(data, portNames),
-    buses: readBuses(data),
-    host: data.host,
-    bus: data.bus,
-  };
-  for (const connector of readConnectors(device, data)) connectorByName.set(connector.name, connector);
-  for (const port of withPorts ? readPorts(device, data, sockets) : [])
-    if (!portByName.has(port.name)) portByName.set(port.name, port);
-  ports.push(...[...portByName.values()].sort(byNumber));
-  return device;
-}
-
-function readPorts(device: Device, data: Partly<Written.Device>, sockets: ReadonlySet<string>): Port[] {
-  if (data.ports === undefined) {
-    // A tuner that is plugged into another device has no port of its own.
-    if (device.kind === 'patch-panel' || isAerialKind(device.kind) || device.host !== undefined) return [];
-    return [readPort({ device, name: 'eth', route: [], offset: 0, forwards: device.bridging }, data)];
-  }
-  return Object.entries(data.ports).flatMap(([key, port]) => {
-    const written = writtenPort(port);
-    const forwards = BRIDGING.includes(device.kind) ? !isRouted(data, written) : sockets.has(key);
-    return portNames(key).map((name, offset) =>
-      readPort({ device, name, route: ['ports', key], offset, forwards }, written),
-    );
-  });
-}
-
-/** Of a router with several ports, the keys of those that are switched with each other. */
-function socketsOf({ kind, ports, address: own, addresses }: Partly<Written.Device>): ReadonlySet<string> {
-  if (kind !== 'router' || ports === undefined) return new Set();
-  const declared = Object.entries(ports).map(([key, port]) => [key, writtenPort(port), portNames(key).length] as const);
-  return socketsAmong(declared, own !== undefined || addresses !== undefined);
-}
-
-/** A port of a switch that routes may be a leg of its own, as a router's are: with an address and no VLAN. */
-function isRouted({ kind, routing }: Partly<Written.Device>, port: Partly<Written.Port>): boolean {
-  const { address: own, vlan, trunk, native } = port;
-  return kind === 'switch' && routing === true && own !== undefined && (vlan ?? trunk ?? native) === undefined;
-}
-
-function writtenPort(port: unknown): Partly<Written.Port> {
-  return asDeclared<Written.Port>((port ?? {}) as Data);
-}
-
-/** The names that a key of `ports` declares: a range each of its numbers, anything else itself. */
-export function portNames(key: string): string[] {
-  const range = portRange(key);
-  return range === undefined ? [key] : Array.from({ length: range.count }, (_, i) => String(range.first + i));
-}
-
-function portRange(key: string): { readonly first: number; readonly count: number } | undefined {
-  const range = /^(\d{1,6})-(\d{1,6})$/.exec(key);
-  if (range === null) return undefined;
-  const first = Number(range[1]);
-  const count = Number(range[2]) - first + 1;
-  return { first, count: count < 1 || count > RANGE_PORTS ? 0 : count };
-}
-
-/** How many ports a device declares, counted without creating them. */
-export function portCount({ data }: Item): number {
-  const { ports } = asDeclared<Written.Device>(data);
-  return Object.keys(ports ?? {}).reduce((sum, key) => sum + (portRange(key)?.count ?? 1), 0);
-}
-
-/** Which port is read; `offset` counts from the first of its range. */
-type Which = Pick<Port, 'device' | 'name' | 'route' | 'forwards'> & { readonly offset: number };
-
-function readPort({ device, name, route, forwards, offset }: Which, data: Partly<Written.Port>): Port {
-  const power = data.poe;
-  const draws = typeof power === 'object' && power !== null ? (power as { class?: number; power?: string }) : undefined;
-  return {
-    device,
-    name,
-    route,
-    forwards,
-    speed: slower(amount(data.speed, 'bit-rate'), moduleNamed(data.module ?? '')?.speed),
-    medium: data.medium,
-    module: data.module,
-    vlan: data.vlan,
-    trunk: data.trunk === undefined ? undefined : strings(data.trunk),
-    native: data.native,
-    // Ports of a group share one address, and so do the sockets of a router.
-    addresses:
-      offset === 0 || (data.lag === undefined && device.kind !== 'router')
-        ? readAddresses(device, route, data, offset)
-        : [],
-    feeds: typeof power === 'string' ? power : undefined,
-    draws: draws === undefined ? undefined : { class: draws.class, milliwatts: amount(draws.power, 'power') },
-    mac: data.mac,
-    reserved: data.reserved === true,
-    interface: data.interface,
-    lag: data.lag,
-    lacp: data.lacp ?? 'active',
-    routerPort: data['router-port'] === true,
-    forwardReports: data['forward-reports'] === true,
-  };
-}
-
-/** A module of a lower speed than its cage sets the speed. */
-function slower(port: number | undefined, module: number | undefined): number | undefined {
-  return port === undefined || module === undefined ? (port ?? module) : Math.min(port, module);
-}
-
-/** A range with an address gives its ports consecutive addresses. */
-function readAddresses(device: Device, route: Route, data: Partly<Written.Port>, offset: number): PortAddress[] {
-  const found: PortAddress[] = [];
-  const own = address(data.address);
-  const isManagement = device.bridging && route.length === 0;
-  if (own !== undefined && !isManagement)
-    found.push({ address: own + offset, vlan: undefined, route: [...route, 'address'] });
-  if (!isManagement) found.push(...ownAddresses(data.addresses, route, offset));
-  return found;
-}
-
-function ownAddresses(data: Partly<Written.Port>['addresses'], route: Route, offset: number): PortAddress[] {
-  return Object.entries(data ?? {}).flatMap(([vlan, text]) => {
-    const value = address(text);
-    return value === undefined ? [] : [{ address: value + offset, vlan, route: [...route, 'addresses', vlan] }];
-  });
-}
-
-function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {
-  return (routes ?? []).flatMap((route, index) => {
-    if (route === null || route.to === undefined || route.port === undefined) return [];
-    const to = route.to === 'default' ? ANYWHERE : parseSubnet(route.to);
-    if (to === undefined) return [];
-    return [{ to, port: String(route.port), vlan: route.vlan, via: address(route.via), route: ['routes', index] }];
-  });
-}
-
 export function readCable(item: Item): Cable {
   const data = asDeclared<Written.Cable>(item.data);
   return {
@@ -249,7 +47,7 @@ export function readCable(item: Item): Cable {
     from: readEnd(data.from, ['from']),
     to: readEnd(data.to, ['to']),
     type: data.type,
-    length: amount(data.length, 'length'),
+    length: quantity(data.length, 'length'),
     fibres: data.fibres,
     through: strings(data.through).flatMap((text, index) => readEnd(text, ['through', index]) ?? []),
     coax: readCoaxFacts(data),
@@ -281,18 +79,14 @@ export function readStream(item: Item): Stream {
     video: data.video === undefined ? undefined : readVideo(data.video),
     audio: data.audio === undefined ? undefined : readAudio(data.audio),
     receivers: [...new Set(strings(data.receivers))],
-    packetSize: amount(data['packet-size'], 'size'),
-    muxRate: amount(data['mux-rate'], 'bit-rate'),
+    packetSize: quantity(data['packet-size'], 'size'),
+    muxRate: quantity(data['mux-rate'], 'bit-rate'),
     egress: data.egress === undefined ? undefined : String(data.egress),
   };
 }
 
-function readDecodes({ video, audio, picture }: Partly<Written.Decodes>): Decodes {
-  const codecs = (list: unknown): string[] | undefined => (list === undefined ? undefined : strings(list));
-  return { video: codecs(video), audio: codecs(audio), picture: readPicture(picture) };
-}
-
-function readPicture(text: unknown): { width: number; height: number } | undefined {
+/** `1920x1080`, in pixels. */
+export function readPicture(text: unknown): { width: number; height: number } | undefined {
   const size = /^(\d+)x(\d+)$/.exec(typeof text === 'string' ? text : '');
   return size === null ? undefined : { width: Number(size[1]), height: Number(size[2]) };
 }
@@ -305,7 +99,7 @@ function readVideo(data: Partly<Written.Video>): Video {
     height: size?.height,
     frameRate: data['frame-rate'],
     rate: readRate(data.bitrate, data['peak-bitrate']),
-    keyframeInterval: amount(data['keyframe-interval'], 'duration'),
+    keyframeInterval: quantity(data['keyframe-interval'], 'duration'),
   };
 }
 
@@ -313,14 +107,14 @@ function readAudio(data: Partly<Written.Audio>): Audio {
   return {
     codec: data.codec,
     rate: readRate(data.bitrate, data['peak-bitrate']),
-    sampleRate: amount(data['sample-rate'], 'frequency'),
+    sampleRate: quantity(data['sample-rate'], 'frequency'),
     channels: data.channels,
   };
 }
 
 function readRate(nominalText: unknown, peakText: unknown): MediaRate | undefined {
-  const nominal = amount(nominalText, 'bit-rate');
-  const peak = amount(peakText, 'bit-rate');
+  const nominal = quantity(nominalText, 'bit-rate');
+  const peak = quantity(peakText, 'bit-rate');
   if (nominal === undefined) return peak === undefined ? undefined : { nominal: peak, peak, peakDeclared: true };
   return { nominal, peak: peak ?? nominal, peakDeclared: peak !== undefined };
 }
@@ -332,8 +126,8 @@ export function readTraffic(item: Item): Traffic {
     name: item.name,
     from: data.from,
     to: data.to,
-    rate: amount(data.rate, 'bit-rate'),
-    back: amount(data.back, 'bit-rate'),
+    rate: quantity(data.rate, 'bit-rate'),
+    back: quantity(data.back, 'bit-rate'),
   };
 }
 
@@ -343,12 +137,12 @@ export function readVolume(item: Item): Volume {
     item,
     name: item.name,
     host: data.host,
-    capacity: amount(data.capacity, 'size'),
+    capacity: quantity(data.capacity, 'size'),
     path: data.path ?? `/srv/${item.name}`,
     disks: data.disks,
     redundancy: data.redundancy ?? 'none',
-    reserve: amount(data.reserve, 'percentage') ?? 0,
-    sustainedWrite: amount(data['sustained-write'], 'byte-rate'),
+    reserve: quantity(data.reserve, 'percentage') ?? 0,
+    sustainedWrite: quantity(data['sustained-write'], 'byte-rate'),
   };
 }
 
@@ -359,15 +153,15 @@ export function readRecording(item: Item): Recording {
     name: item.name,
     stream: data.stream,
     volume: data.volume,
-    segment: amount(data.segment, 'duration'),
-    keep: amount(data.keep, 'duration'),
+    segment: quantity(data.segment, 'duration'),
+    keep: quantity(data.keep, 'duration'),
     file: data.file,
   };
 }
 
 export function readThreshold(item: Item): Threshold {
   const data = asDeclared<{ warn: string; limit: string }>(item.data);
-  return { warn: amount(data.warn, 'percentage'), limit: amount(data.limit, 'percentage') };
+  return { warn: quantity(data.warn, 'percentage'), limit: quantity(data.limit, 'percentage') };
 }
 
 export function readRetention(item: Item): Retention[] {
@@ -378,8 +172,8 @@ export function readRetention(item: Item): Retention[] {
       item,
       route: [index],
       recordings: strings(data.recordings),
-      atLeast: amount(data['at-least'], 'duration'),
-      atMost: amount(data['at-most'], 'duration'),
+      atLeast: quantity(data['at-least'], 'duration'),
+      atMost: quantity(data['at-most'], 'duration'),
     };
   });
 }

@@ -1,7 +1,7 @@
 /** Keys that a mapping may still have: words of the language, names that are keys, and ports. */
 
 import { type Schema, deviceKinds, kindsWith, under } from '../../site/shape.ts';
-import { portNames } from '../../site/read.ts';
+import { portNames } from '../../site/port-names.ts';
 import { describe, firstSentence } from './describe.ts';
 import { fitsBeside } from './beside-ports.ts';
 import { nameOffers } from './names.ts';

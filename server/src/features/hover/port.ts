@@ -8,7 +8,8 @@ import { directionName } from '../../report/explain/link.ts';
 import { headroomWords, outHeadroom } from '../../report/headroom.ts';
 import { connectorExplained, levelExplained } from '../../report/explain/television.ts';
 import { type Connector, type Device, type Port, connectorAt, portAt, portName } from '../../site/model.ts';
-import { portNames, readEnd } from '../../site/read.ts';
+import { portNames } from '../../site/port-names.ts';
+import { readEnd } from '../../site/read.ts';
 import { escaped } from '../../text/markdown.ts';
 import { thing } from './thing.ts';
 

@@ -6,7 +6,7 @@ import { THING, thingsOf } from '../../site/declared.ts';
 import { type Place, isName } from '../../site/item.ts';
 import type { SiteText } from '../../site/folder.ts';
 import { locate } from '../../site/locate.ts';
-import { portNames } from '../../site/read.ts';
+import { portNames } from '../../site/port-names.ts';
 import type { Named, NamedKind } from './named.ts';
 import { type Use, nameAt, placeOfUse, usesOf } from './uses.ts';
 

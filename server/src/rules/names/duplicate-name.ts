@@ -1,7 +1,8 @@
 import { count } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { type Item, headOf, placeOf } from '../../site/item.ts';
-import { portNames, readSeverities } from '../../site/read.ts';
+import { portNames } from '../../site/port-names.ts';
+import { readSeverities } from '../../site/read.ts';
 import { NAMED_SECTIONS, THING, thingsOf } from '../../site/declared.ts';
 import type { Site } from '../../site/model.ts';
 import { SECTIONS, SECTION_NAMES } from '../../site/shape.ts';

@@ -6,7 +6,7 @@ import { type Data, type Route, dataAt, isMapping } from '../../text/syntax.ts';
 import { type Fix, scalarText, setKey, setValue } from '../../site/edit.ts';
 import { type Item, LONGEST_NAME, type Place, isName, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
-import { portCount, portNames } from '../../site/read.ts';
+import { portCount, portNames } from '../../site/port-names.ts';
 import { SECTIONS, type Schema } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';

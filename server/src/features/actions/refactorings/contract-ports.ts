@@ -3,7 +3,7 @@
 import { formatAddress, parseAddress } from '../../../standards/ipv4.ts';
 import { type Data, dataOf, keyText } from '../../../text/syntax.ts';
 import { few } from '../../../text/words.ts';
-import { RANGE_PORTS } from '../../../site/read.ts';
+import { RANGE_PORTS } from '../../../site/port-names.ts';
 import { hasAnchor } from '../../../site/edit.ts';
 import { type PortEntries, type PortEntry, keyAs, portEntriesAt } from '../../../site/port-entries.ts';
 import type { Cursor, Offered, Refactoring } from './refactoring.ts';

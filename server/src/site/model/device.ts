@@ -1,0 +1,170 @@
+/** Devices with their ports, and how they are named. */
+
+import type { ParsedSubnet } from '../../standards/ipv4.ts';
+import type { Medium } from '../../standards/modules.ts';
+import type { Route } from '../../text/syntax.ts';
+import type { AerialKind, AerialPart, Bus, CoaxInput, TunerUnit } from '../television/facts.ts';
+import type { Fact } from './fact.ts';
+
+export type DeviceKind =
+  | 'switch'
+  | 'router'
+  | 'access-point'
+  | 'media-converter'
+  | 'server'
+  | 'camera'
+  | 'display'
+  | 'computer'
+  | 'tuner'
+  | 'patch-panel'
+  | 'internet'
+  | AerialKind;
+
+export interface Device extends Fact {
+  readonly kind: DeviceKind | undefined;
+  /** Forwards Ethernet frames between ports: a switch, an access point, a media converter, a router with sockets. */
+  readonly bridging: boolean;
+  /** Forwards packets between the networks that it has an address in. */
+  readonly routing: boolean;
+  readonly ports: readonly Port[];
+  readonly portByName: ReadonlyMap<string, Port>;
+  readonly snooping: boolean;
+  readonly unregistered: 'flood' | 'drop';
+  /** Whether the site says what it does with groups that nobody has joined. */
+  readonly unregisteredDeclared: boolean;
+  /** By what a snooping switch sends groups where nobody asks for memberships; by reports where it is not said. */
+  readonly unasked: 'by-reports' | 'flood' | undefined;
+  readonly spanningTree: boolean;
+  readonly spanningTreePriority: number;
+  readonly multicastRouting: boolean;
+  /** Watts × 1000 that the device can feed over all its ports. */
+  readonly poeBudget: number | undefined;
+  /** Of the device itself, in small digits with colons. */
+  readonly mac: string | undefined;
+  /** A switch's own address, for its management; a router's own on its sockets. */
+  readonly address: number | undefined;
+  /** A DHCP server keeps that address for its `mac`. */
+  readonly reserved: boolean;
+  /** The device's own in VLANs, at none of its ports. */
+  readonly addresses: readonly PortAddress[];
+  readonly routes: readonly HostRoute[];
+  /** What shares one earth with it. */
+  readonly building: string | undefined;
+  /** Of the Internet: bit/s that the provider's line gives, towards the house and from it. */
+  readonly line: { readonly down: number | undefined; readonly up: number | undefined };
+  /** Of an access point: bit/s at which it sends groups into the air. */
+  readonly basicRate: number;
+  /** Of an access point: sends a group to each station that has joined it, on its own. */
+  readonly multicastToUnicast: boolean;
+  /** How many receivers may pull from it at a time. */
+  readonly sessions: number | undefined;
+  /** How many streams it shows at a time; `undefined` where it takes all that it receives. */
+  readonly decoders: number | undefined;
+  readonly decodes: Decodes;
+  /** Of a part of an aerial system. */
+  readonly aerial: AerialPart | undefined;
+  /** For coax; a device may have them beside its ports. */
+  readonly connectorByName: ReadonlyMap<string, Connector>;
+  /** What it takes at a connector, by the connector's name. */
+  readonly coaxInputs: ReadonlyMap<string, CoaxInput>;
+  readonly tuners: readonly TunerUnit[];
+  /** USB controllers. */
+  readonly buses: readonly Bus[];
+  /** What a tuner without a port of its own is plugged into. */
+  readonly host: string | undefined;
+  readonly bus: string | undefined;
+}
+
+/** What a screen can show; `undefined` where nothing is said of it. */
+export interface Decodes {
+  readonly video: readonly string[] | undefined;
+  readonly audio: readonly string[] | undefined;
+  /** The largest picture, in pixels. */
+  readonly picture: { readonly width: number; readonly height: number } | undefined;
+}
+
+export interface HostRoute {
+  readonly to: ParsedSubnet;
+  readonly port: string;
+  /** By name, where the port carries several. */
+  readonly vlan: string | undefined;
+  /** The address of the router that it is handed to. */
+  readonly via: number | undefined;
+  readonly route: Route;
+}
+
+export interface Port {
+  readonly device: Device;
+  readonly name: string;
+  /** Where it is declared in the device's item: `['ports', '1-8']`, or `[]` for a device of one port. */
+  readonly route: Route;
+  /** Whether frames pass between it and the other such ports of its device. */
+  readonly forwards: boolean;
+  /** bit/s; no more than its module has. */
+  readonly speed: number | undefined;
+  readonly medium: Medium | undefined;
+  /** By its kind of Ethernet. */
+  readonly module: string | undefined;
+  readonly vlan: string | undefined;
+  readonly trunk: readonly string[] | undefined;
+  readonly native: string | undefined;
+  readonly addresses: readonly PortAddress[];
+  /** What the port can feed, where it is power sourcing equipment. */
+  readonly feeds: PoeType | undefined;
+  /** What the device draws through it, where it is a powered device. */
+  readonly draws: { readonly class: number | undefined; readonly milliwatts: number | undefined } | undefined;
+  readonly mac: string | undefined;
+  /** A DHCP server keeps its addresses for its `mac`. */
+  readonly reserved: boolean;
+  /** What the operating system calls it, where that is not `name`. */
+  readonly interface: string | undefined;
+  /** The link aggregation group that it belongs to. */
+  readonly lag: string | undefined;
+  readonly lacp: 'active' | 'passive' | 'off';
+  readonly routerPort: boolean;
+  readonly forwardReports: boolean;
+}
+
+/** A socket or plug for coax on a device. */
+export interface Connector {
+  readonly device: Device;
+  readonly name: string;
+  /** Where it is declared in the device's item; `[]` where its kind has it. */
+  readonly route: Route;
+}
+
+export type PoeType = 'af' | 'at' | 'bt' | 'bt-type-4';
+
+export interface PortAddress {
+  readonly address: number;
+  /** The VLAN it belongs to, where the port carries several. */
+  readonly vlan: string | undefined;
+  readonly route: Route;
+}
+
+/** Every address of a device, its own before those of its ports. */
+export function ownAddresses({ address, addresses, ports }: Device): readonly PortAddress[] {
+  const own = address === undefined ? [] : [{ address, vlan: undefined, route: ['address'] }];
+  return [...own, ...addresses, ...ports.flatMap((port) => port.addresses)];
+}
+
+/** The addresses at a port; the ports of a link aggregation group share theirs. */
+export function addressesAt(port: Port): readonly PortAddress[] {
+  if (port.lag === undefined) return port.addresses;
+  return port.device.ports.filter(({ lag }) => lag === port.lag).flatMap(({ addresses }) => addresses);
+}
+
+/** Whether a name is that of a port, or of another of its link aggregation group. */
+export function isNamed({ device, name, lag }: Port, given: string): boolean {
+  return name === given || (lag !== undefined && device.portByName.get(given)?.lag === lag);
+}
+
+/** `core/16`; the way a port is named everywhere. */
+export function portName(port: Port): string {
+  return `${port.device.name}/${port.name}`;
+}
+
+/** `house-splitter/out-1`; the way a connector is named everywhere. */
+export function connectorName({ device, name }: Connector): string {
+  return `${device.name}/${name}`;
+}

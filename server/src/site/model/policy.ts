@@ -1,0 +1,44 @@
+/** What the owner asks for: thresholds, how long recordings are kept, severities, acceptances. */
+
+import type { Route } from '../../text/syntax.ts';
+import type { Item } from '../item.ts';
+import type { AerialPolicy } from '../television/facts.ts';
+
+/** As declared; ten-thousandths of the whole. */
+export interface Threshold {
+  readonly warn: number | undefined;
+  readonly limit: number | undefined;
+}
+
+/** What the site asks for, or what holds where it says nothing; thresholds in ten-thousandths of the whole. */
+export interface Policies {
+  readonly linkLoad: { readonly warn: number; readonly limit: number };
+  readonly airtime: { readonly warn: number; readonly limit: number };
+  readonly volumeFill: { readonly warn: number | undefined; readonly limit: number };
+  readonly retention: readonly Retention[];
+  readonly aerialSystem: AerialPolicy;
+}
+
+export interface Retention {
+  readonly item: Item;
+  readonly route: Route;
+  readonly recordings: readonly string[];
+  /** Milliseconds. */
+  readonly atLeast: number | undefined;
+  readonly atMost: number | undefined;
+}
+
+export type Severity = 'error' | 'warning' | 'information' | 'hint';
+
+export interface Acceptance {
+  readonly item: Item;
+  readonly route: Route;
+  readonly rule: string;
+  readonly at: string;
+  readonly because: string;
+}
+
+export interface Lint {
+  readonly severities: ReadonlyMap<string, Severity | 'off'>;
+  readonly acceptances: readonly Acceptance[];
+}

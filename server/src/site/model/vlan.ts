@@ -1,0 +1,16 @@
+/** VLANs with their networks. */
+
+import type { ParsedSubnet } from '../../standards/ipv4.ts';
+import type { Fact } from './fact.ts';
+
+export interface Vlan extends Fact {
+  readonly id: number | undefined;
+  readonly subnet: ParsedSubnet | undefined;
+  readonly gateway: string | undefined;
+  readonly querier: string | undefined;
+  readonly pool: { readonly first: number; readonly last: number } | undefined;
+  /** Names of the VLANs that its hosts may ask; all where it is not said. */
+  readonly reaches: readonly string[] | undefined;
+  /** Whether anything passes between it and the Internet. */
+  readonly internet: boolean;
+}

@@ -1,0 +1,181 @@
+/** Reads a device with its ports, addresses and routes. What it lacks or gets wrong is `undefined` here. */
+
+import { type ParsedSubnet, parseSubnet } from '../standards/ipv4.ts';
+import { formatMac } from '../standards/mac.ts';
+import { moduleNamed } from '../standards/modules.ts';
+import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
+import { quantity } from '../text/quantity.ts';
+import type { Data, Route } from '../text/syntax.ts';
+import { byNumber } from './by-number.ts';
+import { type Partly, address, asDeclared, strings } from './declared-data.ts';
+import type { Item } from './item.ts';
+import type { Connector, Decodes, Device, HostRoute, Port, PortAddress } from './model.ts';
+import { portNames } from './port-names.ts';
+import { readPicture } from './read.ts';
+import type * as Written from './schema.generated/types.ts';
+import { socketsAmong } from './sockets.ts';
+import {
+  isAerialKind,
+  readAerialPart,
+  readBuses,
+  readCoaxInputs,
+  readConnectors,
+  readTuners,
+} from './television/read.ts';
+
+const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
+const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
+
+/** A device without its ports where `withPorts` is false. */
+export function readDevice(item: Item, withPorts = true): Device {
+  const data = asDeclared<Written.Device>(item.data);
+  const sockets = socketsOf(data);
+  const bridging = BRIDGING.includes(data.kind) || sockets.size > 0;
+  const portByName = new Map<string, Port>();
+  const ports: Port[] = [];
+  const connectorByName = new Map<string, Connector>();
+  const device: Device = {
+    item,
+    name: item.name,
+    kind: data.kind,
+    bridging,
+    routing: data.kind === 'router' ? data.routing !== false : data.kind === 'switch' && data.routing === true,
+    ports,
+    portByName,
+    snooping: data['igmp-snooping'] === true,
+    unregistered: data['unregistered-multicast'] ?? 'flood',
+    unregisteredDeclared: data['unregistered-multicast'] !== undefined,
+    unasked: data['without-querier'],
+    spanningTree: data['spanning-tree'] === true,
+    spanningTreePriority: data['spanning-tree-priority'] ?? 32_768,
+    multicastRouting: data['multicast-routing'] === true,
+    poeBudget: quantity(data['poe-budget'], 'power'),
+    mac: data.mac === undefined ? undefined : formatMac(data.mac),
+    address: bridging ? address(data.address) : undefined,
+    reserved: bridging && data.reserved === true,
+    addresses: data.ports === undefined && !bridging ? [] : ownAddresses(data.addresses, [], 0),
+    routes: readRoutes(data.routes),
+    building: data.building,
+    line: { down: quantity(data.down, 'bit-rate'), up: quantity(data.up, 'bit-rate') },
+    basicRate: quantity(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
+    multicastToUnicast: data['multicast-to-unicast'] === true,
+    sessions: typeof data.sessions === 'number' ? data.sessions : undefined,
+    decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
+    decodes: readDecodes(data.decodes ?? {}),
+    aerial: readAerialPart(data.kind, data),
+    connectorByName,
+    coaxInputs: readCoaxInputs(data),
+    tuners: readTuners(data, portNames),
+    buses: readBuses(data),
+    host: data.host,
+    bus: data.bus,
+  };
+  for (const connector of readConnectors(device, data)) connectorByName.set(connector.name, connector);
+  for (const port of withPorts ? readPorts(device, data, sockets) : [])
+    if (!portByName.has(port.name)) portByName.set(port.name, port);
+  ports.push(...[...portByName.values()].sort(byNumber));
+  return device;
+}
+
+function readPorts(device: Device, data: Partly<Written.Device>, sockets: ReadonlySet<string>): Port[] {
+  if (data.ports === undefined) {
+    // A tuner that is plugged into another device has no port of its own.
+    if (device.kind === 'patch-panel' || isAerialKind(device.kind) || device.host !== undefined) return [];
+    return [readPort({ device, name: 'eth', route: [], offset: 0, forwards: device.bridging }, data)];
+  }
+  return Object.entries(data.ports).flatMap(([key, port]) => {
+    const written = writtenPort(port);
+    const forwards = BRIDGING.includes(device.kind) ? !isRouted(data, written) : sockets.has(key);
+    return portNames(key).map((name, offset) =>
+      readPort({ device, name, route: ['ports', key], offset, forwards }, written),
+    );
+  });
+}
+
+/** Of a router with several ports, the keys of those that are switched with each other. */
+function socketsOf({ kind, ports, address: own, addresses }: Partly<Written.Device>): ReadonlySet<string> {
+  if (kind !== 'router' || ports === undefined) return new Set();
+  const declared = Object.entries(ports).map(([key, port]) => [key, writtenPort(port), portNames(key).length] as const);
+  return socketsAmong(declared, own !== undefined || addresses !== undefined);
+}
+
+/** A port of a switch that routes may be a leg of its own, as a router's are: with an address and no VLAN. */
+function isRouted({ kind, routing }: Partly<Written.Device>, port: Partly<Written.Port>): boolean {
+  const { address: own, vlan, trunk, native } = port;
+  return kind === 'switch' && routing === true && own !== undefined && (vlan ?? trunk ?? native) === undefined;
+}
+
+function writtenPort(port: unknown): Partly<Written.Port> {
+  return asDeclared<Written.Port>((port ?? {}) as Data);
+}
+
+/** Which port is read; `offset` counts from the first of its range. */
+type Which = Pick<Port, 'device' | 'name' | 'route' | 'forwards'> & { readonly offset: number };
+
+function readPort({ device, name, route, forwards, offset }: Which, data: Partly<Written.Port>): Port {
+  const power = data.poe;
+  const draws = typeof power === 'object' && power !== null ? (power as { class?: number; power?: string }) : undefined;
+  return {
+    device,
+    name,
+    route,
+    forwards,
+    speed: slower(quantity(data.speed, 'bit-rate'), moduleNamed(data.module ?? '')?.speed),
+    medium: data.medium,
+    module: data.module,
+    vlan: data.vlan,
+    trunk: data.trunk === undefined ? undefined : strings(data.trunk),
+    native: data.native,
+    // Ports of a group share one address, and so do the sockets of a router.
+    addresses:
+      offset === 0 || (data.lag === undefined && device.kind !== 'router')
+        ? readAddresses(device, route, data, offset)
+        : [],
+    feeds: typeof power === 'string' ? power : undefined,
+    draws: draws === undefined ? undefined : { class: draws.class, milliwatts: quantity(draws.power, 'power') },
+    mac: data.mac,
+    reserved: data.reserved === true,
+    interface: data.interface,
+    lag: data.lag,
+    lacp: data.lacp ?? 'active',
+    routerPort: data['router-port'] === true,
+    forwardReports: data['forward-reports'] === true,
+  };
+}
+
+/** A module of a lower speed than its cage sets the speed. */
+function slower(port: number | undefined, module: number | undefined): number | undefined {
+  return port === undefined || module === undefined ? (port ?? module) : Math.min(port, module);
+}
+
+/** A range with an address gives its ports consecutive addresses. */
+function readAddresses(device: Device, route: Route, data: Partly<Written.Port>, offset: number): PortAddress[] {
+  const found: PortAddress[] = [];
+  const own = address(data.address);
+  const isManagement = device.bridging && route.length === 0;
+  if (own !== undefined && !isManagement)
+    found.push({ address: own + offset, vlan: undefined, route: [...route, 'address'] });
+  if (!isManagement) found.push(...ownAddresses(data.addresses, route, offset));
+  return found;
+}
+
+function ownAddresses(data: Partly<Written.Port>['addresses'], route: Route, offset: number): PortAddress[] {
+  return Object.entries(data ?? {}).flatMap(([vlan, text]) => {
+    const value = address(text);
+    return value === undefined ? [] : [{ address: value + offset, vlan, route: [...route, 'addresses', vlan] }];
+  });
+}
+
+function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {
+  return (routes ?? []).flatMap((route, index) => {
+    if (route === null || route.to === undefined || route.port === undefined) return [];
+    const to = route.to === 'default' ? ANYWHERE : parseSubnet(route.to);
+    if (to === undefined) return [];
+    return [{ to, port: String(route.port), vlan: route.vlan, via: address(route.via), route: ['routes', index] }];
+  });
+}
+
+function readDecodes({ video, audio, picture }: Partly<Written.Decodes>): Decodes {
+  const codecs = (list: unknown): string[] | undefined => (list === undefined ? undefined : strings(list));
+  return { video: codecs(video), audio: codecs(audio), picture: readPicture(picture) };
+}
