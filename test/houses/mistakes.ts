@@ -84,7 +84,7 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       ['from: core/5, to: nas/cams', 'from: core/5, to: nas/lan'],
       ['from: core/9, to: nas/lan', 'from: core/9, to: nas/cams'],
     ],
-    ['a camera at a port of the house', 'address-outside-subnet 10.1.20.23', ['from: core/3', 'from: core/12']],
+    ['a camera at a port of the house', 'address-outside-subnet core/12', ['from: core/3', 'from: core/12']],
     [
       'camera and computer are swapped',
       'cables-swapped desk',
@@ -189,13 +189,13 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
     [
       'the port of the router is an access port',
-      'vlan-mismatch router',
+      'vlan-mismatch core/15',
       ['15: {speed: 1 Gb/s, trunk: [house, video]}', '15: {speed: 1 Gb/s, vlan: house}'],
     ],
-    ['the recorder is at a port of the house', 'address-outside-subnet 10.2.20.5', ['from: core/5', 'from: core/10']],
+    ['the recorder is at a port of the house', 'address-outside-subnet core/10', ['from: core/5', 'from: core/10']],
     [
       'a camera is at a port of the house',
-      'address-outside-subnet 10.2.20.43',
+      'address-outside-subnet barn/6',
       ['from: barn/3, to: loft-cam', 'from: barn/6, to: loft-cam'],
       ['  - {from: barn/6, to: barn-pc, type: cat6, length: 7 m}\n', ''],
       ['receivers: [office-pc, barn-pc]', 'receivers: [office-pc]'],
@@ -328,7 +328,7 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
     [
       'the port of the router lacks a VLAN',
-      'vlan-mismatch router/lan',
+      'vlan-mismatch core/16',
       ['16: {speed: 1 Gb/s, trunk: [cams, view]}', '16: {speed: 1 Gb/s, trunk: [cams]}'],
     ],
     ['the router is not cabled', 'unreached-receiver wall', ['  - {from: core/16, to: router/lan}\n', '']],
@@ -362,12 +362,12 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   'trunk-server': [
     [
       'the port of the server lacks video',
-      'vlan-mismatch nas/eth',
+      'vlan-mismatch sw/9',
       ['9: {speed: 1 Gb/s, trunk: [house, video]}', '9: {speed: 1 Gb/s, trunk: [house]}'],
     ],
     [
       'the port of the server is an access port',
-      'vlan-mismatch nas/eth',
+      'vlan-mismatch sw/9',
       ['9: {speed: 1 Gb/s, trunk: [house, video]}', '9: {speed: 1 Gb/s, vlan: house}'],
     ],
     [

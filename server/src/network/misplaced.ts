@@ -1,4 +1,4 @@
-/** Addresses in the wrong network, by what went wrong: the subnet, two cables, the cable of a switch, or one address. */
+/** Addresses in the wrong network, by what went wrong: the subnet, two cables, the port of one cable, or one address. */
 
 import { grouped } from '../grouped.ts';
 import { type Subnet, contains } from '../standards/ipv4.ts';
@@ -21,7 +21,7 @@ export interface Misplaced {
   readonly subnets: readonly { readonly vlan: Vlan; readonly meant: Subnet; readonly uses: readonly AddressUse[] }[];
   /** Two cables, each where the other belongs. */
   readonly swapped: readonly (readonly [Placed, Placed])[];
-  /** Cables whose every host is of one other VLAN. */
+  /** Cables whose every address is of one other VLAN: the port is in the wrong one, or the cable in the wrong port. */
   readonly cables: readonly { readonly placed: Placed; readonly meant: Vlan }[];
   /** What is left, each by itself. */
   readonly addresses: readonly AddressUse[];
@@ -59,7 +59,7 @@ export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
   }
 
   const cables = placed.flatMap((each) => {
-    if (each.uses.length < 2 || isTold(each)) return [];
+    if (isTold(each)) return [];
     const meant = vlans.find((vlan) => belongs(each, vlan));
     return meant === undefined ? [] : [{ placed: each, meant }];
   });

@@ -1,14 +1,14 @@
-import { type Subnet, contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { type Subnet, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
 import { type Placed, misplacedIn } from '../../network/misplaced.ts';
 import type { Network } from '../../network/network.ts';
 import type { Topology } from '../../network/wiring.ts';
-import { type Fix, fixOf, setValue } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import { setVlans, vlansOf } from '../../site/port-vlans.ts';
+import { setVlans } from '../../site/port-vlans.ts';
 import { type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
@@ -22,12 +22,13 @@ export const addressOutsideSubnet: Rule = {
   why: `Hosts look for an address of their own subnet on the link, and for any other behind a router. One with an
 address of another subnet is looked for in the wrong place and is not reached, not even from the next port. Correct
 the address, or cable the device to a port in the VLAN that the address belongs to. Where all hosts of a VLAN are in
-one other subnet, the subnet is what is wrong; where all behind one cable are, the cable or its port.`,
+one other subnet, the subnet is what is wrong; where all behind one cable are in the subnet of another VLAN, the port of
+the switch is, or the cable is in the wrong one.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
   check({ site, network }: RuleContext, report: Report): void {
     const { subnets, cables, addresses } = misplacedIn(site.vlans, network);
     for (const { vlan, meant, uses } of subnets) report(wrongSubnet(network, vlan, meant, uses));
-    for (const { placed, meant } of cables) report(wrongCable(network, placed, meant));
+    for (const { placed, meant } of cables) report(wrongPort(site, network, placed, meant));
     for (const use of addresses) {
       const isAnywhere = use.port === undefined && use.vlans.length === 0;
       const vlans = isAnywhere ? site.vlans : use.vlans;
@@ -59,7 +60,7 @@ one other subnet, the subnet is what is wrong; where all behind one cable are, t
         effects: [use.route],
         // At the wrong port it may not be fed either.
         entails: [...followed.entails, use, ...(use.port === undefined ? [] : [use.port])],
-        fixes: () => [...nextFreeAddressFix(site, vlans[0], use), ...otherVlan(site, network.topology, use)],
+        fixes: () => nextFreeAddressFix(site, vlans[0], use),
       });
     }
   },
@@ -87,7 +88,7 @@ function wrongSubnet({ causes }: Network, vlan: Vlan, meant: Subnet, uses: reado
 }
 
 /** All that is behind a cable is of another VLAN: it is the cable, or the VLAN of its port. */
-function wrongCable({ causes }: Network, { port, link, vlan, uses }: Placed, meant: Vlan): Finding {
+function wrongPort(site: Site, { causes }: Network, { port, link, vlan, uses }: Placed, meant: Vlan): Finding {
   const followed = consequencesOf(
     causes,
     uses,
@@ -96,18 +97,29 @@ function wrongCable({ causes }: Network, { port, link, vlan, uses }: Placed, mea
       message: `${formatAddress(use.address)} is in ${meant.name}`,
     })),
   );
+  const [only, another] = uses;
+  const name = portName(port);
+  const holders = few([...new Set(uses.map(holder))]);
   return {
     at: placeOfEnd(link, port),
     message:
-      `${few([...new Set(uses.map(holder))])} have addresses of ${meant.name}, and ${portName(port)} puts them in ` +
-      `${vlan.name}. Take a port of ${meant.name} for the cable, or put this one into it.`,
-    about: aboutPorts(port, oppositePort(link, port)),
+      only !== undefined && another === undefined
+        ? `${name} carries no ${meant.name}: it puts ${holders} in ${vlan.name}, and ${formatAddress(only.address)} is ` +
+          `in ${meant.name}. Put ${name} into ${meant.name}, take a port of ${meant.name} for the cable, or correct ` +
+          'the address.'
+        : `${name} carries no ${meant.name}: it puts ${holders} in ${vlan.name}, and they have addresses of ` +
+          `${meant.name}. Put ${name} into ${meant.name}, or take a port of ${meant.name} for the cable.`,
+    about: [...aboutPorts(port, oppositePort(link, port)), ...uses.map(({ address }) => formatAddress(address))],
     ...followed,
     effects: uses.map(({ route }) => route),
+    // At the wrong port it may not be fed either.
     entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
     fixes: () => {
       const edits = port.trunk === undefined ? setVlans(port, { vlan: meant.name }) : undefined;
-      return edits === undefined ? [] : fixOf(`Put ${portName(port)} into ${meant.name}`, ...edits);
+      return [
+        ...(edits === undefined ? [] : fixOf(`Put ${name} into ${meant.name}`, ...edits)),
+        ...(only === undefined || another !== undefined ? [] : nextFreeAddressFix(site, vlan, only)),
+      ];
     },
   };
 }
@@ -126,16 +138,6 @@ function cabledTo(topology: Topology, { route, device, port }: AddressUse): stri
   );
 }
 
-/** Puts the switch's port into the VLAN that the address belongs to. */
-function otherVlan(site: Site, topology: Topology, { port, address }: AddressUse): Fix[] {
-  const link = port === undefined ? undefined : topology.linkAt(port);
-  const vlan = site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
-  if (link === undefined || port === undefined || vlan === undefined) return [];
-  const there = oppositePort(link, port);
-  const edits = there.vlan === undefined ? undefined : setVlans(there, { ...vlansOf(there), vlan: vlan.name });
-  return edits === undefined ? [] : fixOf(`Put ${portName(there)} into ${vlan.name}`, ...edits);
-}
-
 function nearest(vlans: readonly Vlan[], address: number): Vlan | undefined {
   const distance = ({ subnet }: Vlan): number => (subnet === undefined ? Infinity : Math.abs(subnet.network - address));
   return vlans.reduce<Vlan | undefined>(
@@ -151,16 +153,37 @@ vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
   house: {id: 10, subnet: 192.168.10.0/24}
 devices:
+  core: {kind: switch, ports: {1: {vlan: house}}}
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/1, to: paddock-cam}
+#          ^^^^^^ core/1 carries no video: it puts paddock-cam in house, and 192.168.20.31 is in video. Put core/1 into video
+`,
+    fixed: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+  house: {id: 10, subnet: 192.168.10.0/24}
+devices:
   core: {kind: switch, ports: {1: {vlan: video}}}
-  paddock-cam: {kind: camera, address: 192.168.10.31}
-#                                      ^^^^^^^^^^^^^ is not in 192.168.20.0/24 of video, which core/1 puts paddock-cam in
+  paddock-cam: {kind: camera, address: 192.168.20.31}
+cables:
+  - {from: core/1, to: paddock-cam}
+`,
+  },
+  {
+    bad: `
+vlans:
+  video: {id: 20, subnet: 192.168.20.0/24}
+devices:
+  core: {kind: switch, ports: {1: {vlan: video}}}
+  paddock-cam: {kind: camera, address: 192.168.2.31}
+#                                      ^^^^^^^^^^^^ is not in 192.168.20.0/24 of video, which core/1 puts paddock-cam in
 cables:
   - {from: core/1, to: paddock-cam}
 `,
     fixed: `
 vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
-  house: {id: 10, subnet: 192.168.10.0/24}
 devices:
   core: {kind: switch, ports: {1: {vlan: video}}}
   paddock-cam: {kind: camera, address: 192.168.20.31}

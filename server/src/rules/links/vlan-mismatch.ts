@@ -258,13 +258,24 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, report
 
 function findingAtHost(context: Context, { link, from, host }: HostCable, what: string, fixes: () => Fix[]): Finding {
   const is = described(context, from);
+  const isAtCable = from === link.a || from === link.b;
   return {
-    at: placeOfEnd(link, host),
+    at: placeOfEnd(link, isAtCable && !isHostToBeSet(context, link, host) ? from : host),
     message: `${portName(from)} is ${is}, and ${what}`,
     about: aboutPorts(host, from),
     ...consequencesOf(context.causes, [link], [{ at: placeOfVlans(from), message: `${portName(from)}: ${is}` }]),
     fixes,
   };
+}
+
+/** Whether the host's own port is to be set: it gets all VLANs that it has addresses in, or names several and tags none. */
+function isHostToBeSet({ site }: Context, link: Link, host: Port): boolean {
+  if (!hasVlans(host)) return host.addresses.length > 1;
+  const got = names(domainsOf(link));
+  return host.addresses.every(({ address, vlan: named }) => {
+    const vlan = named ?? site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address))?.name;
+    return vlan === undefined || got.includes(vlan);
+  });
 }
 
 /** A trunk of the VLANs that the host has addresses for; else the one of its address, without a tag. */
@@ -314,7 +325,7 @@ devices:
   paddock-cam: {kind: camera, address: 192.168.20.31}
 cables:
   - {from: core/16, to: paddock-cam}
-#                       ^^^^^^^^^^^ core/16 is a trunk of house and video, and paddock-cam has none: nothing without a tag gets to it
+#          ^^^^^^^ core/16 is a trunk of house and video, and paddock-cam has none: nothing without a tag gets to it
 `,
     fixed: `
 vlans: {house: {id: 10}, video: {id: 20, subnet: 192.168.20.0/24}}
