@@ -16,7 +16,7 @@ import { applyEdits } from '../../server/src/site/edit.ts';
 import { type SiteText, spanOf } from '../../server/src/site/folder.ts';
 import { folderOf } from '../site.ts';
 
-const ALL = { streams: true, cables: true, volumes: true, ranges: true };
+const ALL = { streams: true, cables: true, cablesFrom: 0, volumes: true, ranges: true };
 
 /** Asks for all that an editor asks for, and holds each answer to lie in the file. */
 function askAt(checked: Checked, file: SiteText, offset: number): void {

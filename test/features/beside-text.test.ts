@@ -15,7 +15,7 @@ devices:
   recorder: {kind: server, address: 192.168.20.5, speed: 100 Mb/s}
 cables:
   - {from: core/1, to: paddock-cam}
-  - {from: core/2, to: recorder}
+  - {from: core/2, to: recorder}  # east wall
   - {from: core/3, to: doors/5}
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s}, receivers: [recorder]}
@@ -27,16 +27,20 @@ recordings:
 `;
 
 const { checked, file } = atCursor(SITE);
-const ALL = { streams: true, cables: true, volumes: true, ranges: true };
+const ALL = { streams: true, cables: true, cablesFrom: 0, volumes: true, ranges: true };
 
 function shownHints(kinds = ALL, start = 0, end = file.text.length): string[] {
-  return inlayHints(checked, file, start, end, kinds).map(({ at, label }) => {
-    const offset = spanOf(file, at).start;
-    return `${file.text
-      .slice(file.text.lastIndexOf('\n', offset - 1) + 1, offset)
-      .trim()
-      .slice(-14)}‹${label}›`;
-  });
+  return inlayHints(checked, file, start, end, kinds)
+    .map(({ at, label }) => {
+      const offset = spanOf(file, at).start;
+      return `${file.text.slice(file.text.lastIndexOf('\n', offset - 1) + 1, offset).trim()}‹${label}›`;
+    })
+    .map(tail);
+}
+
+/** The end of a line, so that a test is read without its whole. */
+function tail(line: string): string {
+  return line.slice(-60);
 }
 
 describe('Inlay hints', () => {
@@ -44,13 +48,38 @@ describe('Inlay hints', () => {
     const report = reportOf(checked.plan);
     const days = report.volumes[0]?.daysUntilFull ?? 0;
     // 6 Mb/s in packets of 1400 B, each 1478 B on the line: 6 × 1478 / 1400 (IEEE 802.3 as in RFC 5180 App. A.1).
-    assert.deepEqual(shownHints(), [
-      ' 192.168.20.60‹to 192.168.20.63›',
-      'o: paddock-cam‹→ 0 % ← 9.5 %›',
-      ', to: recorder‹→ 9.5 % ← 0 %›',
-      'paddock:‹6.34 Mb/s, at most 9.51 Mb/s›',
-      `archive:‹${Math.round(days)} d of footage›`,
-    ]);
+    assert.deepEqual(
+      shownHints({ ...ALL, cablesFrom: 9 }),
+      [
+        'ress: 192.168.20.60}, 9: {address: 192.168.20.70}}}‹8: 192.168.20.63›',
+        '- {from: core/1, to: paddock-cam}‹← 9.5 % of 100 Mb/s›',
+        '- {from: core/2, to: recorder}  # east wall‹→ 9.5 % of 100 Mb/s›',
+        'te: 9 Mb/s}, receivers: [recorder]}‹6.34 Mb/s, at most 9.51›',
+        `archive: {host: recorder, capacity: 8 TB}‹${Math.round(days)} d of footage›`,
+      ].map(tail),
+    );
+  });
+
+  it('tell of a cable from the load on that is set', () => {
+    const cables = (cablesFrom: number): number =>
+      shownHints({ ...ALL, cablesFrom }).filter((hint) => /[→←]/.test(hint)).length;
+    assert.deepEqual([0, 9.5, 9.6, 100].map(cables), [2, 2, 0, 0]);
+  });
+
+  it('have the rest in a tooltip', () => {
+    const tooltips = inlayHints(checked, file, 0, file.text.length, ALL).map(({ tooltip }) => tooltip);
+    assert.equal(
+      tooltips[1],
+      'core/1 → paddock-cam/eth: 0 b/s at peak, 0 % of 100 Mb/s\npaddock-cam/eth → core/1: 9.51 Mb/s at peak, 9.5 % of 100 Mb/s',
+    );
+    assert.match(tooltips[3] ?? '', /It reaches recorder\.$/);
+  });
+
+  it('stand at the end of the line, before its line break', () => {
+    const { checked: crlf, file: text } = atCursor(SITE.replaceAll('\n', '\r\n'));
+    const hints = inlayHints(crlf, text, 0, text.text.length, ALL);
+    assert.equal(hints.length, 5);
+    for (const { at } of hints) assert.match(text.text.slice(spanOf(text, at).start), /^\r\n/);
   });
 
   it('are off kind by kind', () => {

@@ -51,7 +51,7 @@ export const OF_A_FILE: Readonly<Record<string, OfAFile>> = {
     return [];
   },
   'inlay hints': (checked, file) =>
-    inlayHints(checked, file, 0, file.text.length, { streams: true, cables: true, volumes: true, ranges: true }).map(
+    inlayHints(checked, file, 0, file.text.length, { streams: true, cables: true, cablesFrom: 0, volumes: true, ranges: true }).map(
       ({ at }) => at,
     ),
   'lenses': (checked, file) => lenses(checked, file).map(({ at }) => at),

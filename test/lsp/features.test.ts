@@ -276,11 +276,15 @@ describe('The language features over the protocol', () => {
       client.connection.sendNotification(DidChangeConfigurationNotification.type, { settings });
 
     it('that it asks for, at once when they change', async () => {
-      await start({ capabilities: ABLE, settings: { inlayHints: { enabled: true }, codeLens: { enabled: false } } });
+      await start({
+        capabilities: ABLE,
+        initializationOptions: { inlayHints: { cablesFrom: 0 } },
+        settings: { inlayHints: { enabled: true, cablesFrom: 0 }, codeLens: { enabled: false } },
+      });
       assert.equal((await hints(streams)).length, 1);
       assert.equal((await hints(network)).length, 2);
       assert.deepEqual(await lenses(), []);
-      client.settings = { inlayHints: { enabled: true, streams: false }, codeLens: { enabled: true } };
+      client.settings = { inlayHints: { enabled: true, streams: false, cablesFrom: 0 }, codeLens: { enabled: true } };
       await changed(null);
       assert.equal((await hints(network)).length, 2);
       assert.deepEqual(await hints(streams), []);
@@ -293,10 +297,12 @@ describe('The language features over the protocol', () => {
     });
 
     it('that it is sent, by a client that cannot be asked', async () => {
-      await start({ initializationOptions: { inlayHints: { cables: false }, codeLens: { enabled: true } } });
+      await start({
+        initializationOptions: { inlayHints: { cables: false, cablesFrom: 0 }, codeLens: { enabled: true } },
+      });
       assert.deepEqual(await hints(network), []);
       assert.equal((await lenses()).length, 2);
-      await changed({ plumbline: { inlayHints: { enabled: true }, codeLens: { enabled: false } } });
+      await changed({ plumbline: { inlayHints: { enabled: true, cablesFrom: 0 }, codeLens: { enabled: false } } });
       assert.equal((await hints(network)).length, 2);
       assert.deepEqual(await lenses(), []);
     });

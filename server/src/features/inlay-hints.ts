@@ -1,12 +1,15 @@
-/** Figures beside the text: what a stream takes, how full a cable is, how long a volume lasts, where a range ends. */
+/**
+ * Figures at the ends of lines: what a stream takes, how full a cable is, how long a volume lasts, where a range ends.
+ */
 
 import { formatAddress, parseAddress } from '../standards/ipv4.ts';
-import { bitRate, days, percent } from '../text/words.ts';
+import { bitRate, bitRateUpTo, bytes, days, list, percent } from '../text/words.ts';
 import type { Checked } from '../lint/check.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import { type SiteText, startOf } from '../site/folder.ts';
-import type { Port } from '../site/model.ts';
 import { portNames } from '../site/port-names.ts';
+import { type Port, portName } from '../site/model.ts';
+import { type Link, oppositePort } from '../network/link.ts';
 import { isLoaded, linkAt } from './link-at.ts';
 import { dataAt, isMapping, textAt } from '../text/syntax.ts';
 
@@ -20,6 +23,8 @@ export interface Hint {
 export interface HintKinds {
   readonly streams: boolean;
   readonly cables: boolean;
+  /** Cables have a hint from this load on: per cent of their speed at peak. */
+  readonly cablesFrom: number;
   readonly volumes: boolean;
   readonly ranges: boolean;
 }
@@ -40,7 +45,7 @@ function hintsOf(checked: Checked, item: Item, kinds: HintKinds): Hint[] {
     case 'streams':
       return kinds.streams ? stream(checked, item) : [];
     case 'cables':
-      return kinds.cables ? cable(checked, item) : [];
+      return kinds.cables ? cable(checked, item, kinds.cablesFrom) : [];
     case 'volumes':
       return kinds.volumes ? volume(checked, item) : [];
     case 'devices':
@@ -50,46 +55,57 @@ function hintsOf(checked: Checked, item: Item, kinds: HintKinds): Hint[] {
   }
 }
 
-/** After the colon of the item's name. */
-function afterName(item: Item): Place {
-  const end = item.key?.end ?? item.node.start;
-  const colon = item.piece.text.indexOf(':', end);
-  const at = colon === -1 ? end : colon + 1;
-  return { piece: item.piece, start: at, end: at };
+/** The end of the line that a place of the item ends in. */
+function endOfLine({ piece }: Item, end: number): Place {
+  const newline = piece.text.indexOf('\n', end);
+  const lineEnd = newline === -1 ? piece.text.length : newline;
+  const at = piece.text.charAt(lineEnd - 1) === '\r' ? lineEnd - 1 : lineEnd;
+  return { piece, start: at, end: at };
+}
+
+function besideName(item: Item): Place {
+  return endOfLine(item, item.key?.end ?? item.node.start);
 }
 
 function stream({ plan: { site, network } }: Checked, item: Item): Hint[] {
   const own = site.streamByName.get(item.name);
-  const rates = own?.item === item ? network.rates(own) : undefined;
-  if (rates === undefined || rates.untagged.line.peak === 0) return [];
-  const { nominal, peak } = rates.untagged.line;
-  const label = peak > nominal ? `${bitRate(nominal)}, at most ${bitRate(peak)}` : bitRate(nominal);
+  if (own?.item !== item) return [];
+  const { nominal, peak } = network.rates(own).untagged.line;
+  if (peak === 0) return [];
+  const { reaches } = network.delivery(own);
   return [
     {
-      at: afterName(item),
-      label,
-      tooltip: 'One copy on the line: with its headers, and what Ethernet adds to each frame.',
+      at: besideName(item),
+      label: bitRateUpTo(nominal, peak),
+      tooltip:
+        'One copy on the line, with its headers, preamble and gaps.\n' +
+        (reaches.length === 0 ? 'It reaches nobody.' : `It reaches ${list(reaches)}.`),
     },
   ];
 }
 
-function cable({ plan }: Checked, item: Item): Hint[] {
+function cable({ plan }: Checked, item: Item, from: number): Hint[] {
   const link = linkAt(plan, item);
   if (link?.capacity === undefined) return [];
-  const at = placeOf(item, ['to']);
-  const end = { ...at, start: at.end };
-  if (link.blocked !== undefined && !isLoaded(plan, link))
-    return [{ at: end, label: 'idle', tooltip: 'Spanning tree keeps it idle.' }];
-  if (!isLoaded(plan, link)) return [];
+  const at = endOfLine(item, placeOf(item, ['to']).end);
+  if (!isLoaded(plan, link))
+    return link.blocked === undefined ? [] : [{ at, label: 'idle', tooltip: 'Spanning tree keeps it idle.' }];
   const { a, b, capacity } = link;
-  const share = (out: Port): string => percent(plan.network.load(link, out).line.peak, capacity);
+  const peak = (out: Port): number => plan.network.load(link, out).line.peak;
+  const fuller = peak(a) >= peak(b) ? a : b;
+  if (peak(fuller) * 100 < from * capacity) return [];
   return [
     {
-      at: end,
-      label: `→ ${share(a)} ← ${share(b)}`,
-      tooltip: `At peak, of ${bitRate(capacity)}: from → to, and back.`,
+      at,
+      label: `${fuller === a ? '→' : '←'} ${percent(peak(fuller), capacity)} of ${bitRate(capacity)}`,
+      tooltip: [a, b].map((out) => directionWords(link, out, peak(out), capacity)).join('\n'),
     },
   ];
+}
+
+function directionWords(link: Link, out: Port, peak: number, capacity: number): string {
+  const ends = `${portName(out)} → ${portName(oppositePort(link, out))}`;
+  return `${ends}: ${bitRate(peak)} at peak, ${percent(peak, capacity)} of ${bitRate(capacity)}`;
 }
 
 function volume({ plan: { site, storage } }: Checked, item: Item): Hint[] {
@@ -98,31 +114,31 @@ function volume({ plan: { site, storage } }: Checked, item: Item): Hint[] {
   if (figures?.daysUntilFull === undefined) return [];
   return [
     {
-      at: afterName(item),
+      at: besideName(item),
       label: `${days(figures.daysUntilFull)} of footage`,
-      tooltip: 'Until it is full, with nothing deleted.',
+      tooltip: `${bytes(figures.bytesPerDay)} a day. Then it is full, if nothing is deleted.`,
     },
   ];
 }
 
-/** The address that the last port of a range has. */
+/** The address that the last port of a range has; several ranges may be in one line. */
 function ranges(item: Item): Hint[] {
   const ports = dataAt(item.data, ['ports']);
   if (!isMapping(ports)) return [];
   return Object.entries(ports).flatMap(([key, port]) => {
     const names = portNames(key);
-    if (names.length < 2 || !isMapping(port)) return [];
+    const last = names.at(-1);
+    if (names.length < 2 || last === undefined || !isMapping(port)) return [];
     const legs = isMapping(port['addresses']) ? Object.keys(port['addresses']) : [];
     const routes = [['ports', key, 'address'], ...legs.map((vlan) => ['ports', key, 'addresses', vlan])];
     return routes.flatMap((route) => {
       const first = parseAddress(textAt(item.data, route) ?? '');
       if (first === undefined) return [];
-      const { piece, end } = placeOf(item, route);
       return [
         {
-          at: { piece, start: end, end },
-          label: `to ${formatAddress(first + names.length - 1)}`,
-          tooltip: `One address for each of the ${names.length} ports.`,
+          at: endOfLine(item, placeOf(item, route).end),
+          label: `${last}: ${formatAddress(first + names.length - 1)}`,
+          tooltip: `Each of the ${names.length} ports ${key} has an address of its own, counted up from ${formatAddress(first)}.`,
         },
       ];
     });

@@ -12,7 +12,7 @@ export interface Settings {
 
 export const usual: Settings = {
   schemaFeatures: true,
-  inlayHints: { streams: true, cables: true, volumes: true, ranges: true },
+  inlayHints: { streams: true, cables: true, cablesFrom: 10, volumes: true, ranges: true },
   codeLens: false,
 };
 
@@ -20,12 +20,18 @@ export const usual: Settings = {
 export function readSettings(sent: unknown, before: Settings = usual): Settings {
   const hints = part(sent, 'inlayHints');
   const enabled = truth(part(hints, 'enabled'), true);
-  const kind = (name: keyof HintKinds): boolean =>
+  const kind = (name: Exclude<keyof HintKinds, 'cablesFrom'>): boolean =>
     hints === undefined ? before.inlayHints[name] : enabled && truth(part(hints, name), usual.inlayHints[name]);
   const schemaFeatures = part(sent, 'schemaFeatures');
   return {
     schemaFeatures: schemaFeatures === undefined ? before.schemaFeatures : schemaFeatures !== 'off',
-    inlayHints: { streams: kind('streams'), cables: kind('cables'), volumes: kind('volumes'), ranges: kind('ranges') },
+    inlayHints: {
+      streams: kind('streams'),
+      cables: kind('cables'),
+      cablesFrom: number(part(hints, 'cablesFrom'), (hints === undefined ? before : usual).inlayHints.cablesFrom),
+      volumes: kind('volumes'),
+      ranges: kind('ranges'),
+    },
     codeLens: truth(part(part(sent, 'codeLens'), 'enabled'), before.codeLens),
   };
 }
@@ -48,6 +54,10 @@ function part(value: unknown, key: string): unknown {
 
 function truth(value: unknown, otherwise: boolean): boolean {
   return typeof value === 'boolean' ? value : otherwise;
+}
+
+function number(value: unknown, otherwise: number): number {
+  return typeof value === 'number' ? value : otherwise;
 }
 
 function text(value: unknown): string | undefined {

@@ -26,6 +26,13 @@ export function bitRate(bitsPerSecond: number): string {
   return scaled(bitsPerSecond, 1000, ['b/s', 'kb/s', 'Mb/s', 'Gb/s', 'Tb/s']);
 }
 
+/** `6.45 Mb/s, at most 9.67`: the unit of the second where it is another one. */
+export function bitRateUpTo(nominal: number, peak: number): string {
+  if (peak <= nominal) return bitRate(nominal);
+  const [[, unit], [most = '', mostUnit]] = [bitRate(nominal).split(' '), bitRate(peak).split(' ')];
+  return `${bitRate(nominal)}, at most ${unit === mostUnit ? most : bitRate(peak)}`;
+}
+
 /** Bytes as `3.63 TB`, in powers of 1000. */
 export function bytes(amount: number): string {
   return scaled(amount, 1000, ['B', 'kB', 'MB', 'GB', 'TB', 'PB']);

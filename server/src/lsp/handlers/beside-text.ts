@@ -18,7 +18,6 @@ export const besideTextHandler: Handler = {
           label,
           tooltip,
           paddingLeft: true,
-          paddingRight: true,
         }),
       );
     });

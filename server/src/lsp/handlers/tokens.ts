@@ -22,9 +22,12 @@ const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
 
 const TYPES = Object.values(TYPE);
 
+/** Every token has it, so that an editor can give all references a colour where its theme has none for their type. */
+const REFERENCE = 'reference';
+
 export const tokensHandler: Handler = {
   capabilities: {
-    semanticTokensProvider: { legend: { tokenTypes: TYPES, tokenModifiers: [] }, full: { delta: true }, range: true },
+    semanticTokensProvider: { legend: { tokenTypes: TYPES, tokenModifiers: [REFERENCE] }, full: { delta: true }, range: true },
   },
   register(session) {
     const { semanticTokens } = session.connection.languages;
@@ -71,6 +74,6 @@ function fill(
 ): void {
   for (const { kind, at } of nameTokens(checked, file)) {
     const { line, character } = convert.range(at).start;
-    if (wanted(line)) builder.push(line, character, at.end - at.start, TYPES.indexOf(TYPE[kind]), 0);
+    if (wanted(line)) builder.push(line, character, at.end - at.start, TYPES.indexOf(TYPE[kind]), 1);
   }
 }
