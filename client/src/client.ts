@@ -5,6 +5,7 @@ import type { BaseLanguageClient, ErrorHandler, LanguageClientOptions } from 'vs
 import { registerAudits } from './audit.ts';
 import { registerCommands } from './commands.ts';
 import { serveFiles } from './files.ts';
+import { spacedHovers } from './hovers.ts';
 import { registerMaking } from './made/commands.ts';
 import { answerSettings, serverSettings } from './settings.ts';
 import { siteDocuments, sitePattern } from './site-documents.ts';
@@ -45,7 +46,7 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
         return false;
       },
       errorHandler: restartAfterCrash(log),
-      middleware: { workspace: { configuration: answerSettings } },
+      middleware: { ...spacedHovers, workspace: { configuration: answerSettings } },
     },
   };
 }

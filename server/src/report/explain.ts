@@ -256,7 +256,7 @@ function volumeFigures(plan: Plan, [name = '', ...rest]: readonly string[]): rea
   switch (word) {
     case undefined:
     case 'daysUntilFull':
-      return [daysExplained(figures)];
+      return [daysExplained(plan, figures)];
     case 'usableBytes':
       return [usableExplained(figures)];
     case 'bytesPerDay':

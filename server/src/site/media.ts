@@ -1,6 +1,6 @@
 /** What each stream consists of: its own video and audio, and what it lacks from the stream that it carries. */
 
-import type { Audio, Media, MediaRate, Stream, Video } from './model.ts';
+import type { Audio, Media, MediaRate, Site, Stream, Video } from './model.ts';
 
 export interface ResolvedMedia {
   readonly media: (stream: Stream) => Media;
@@ -73,4 +73,13 @@ function mergeAudio(own: Audio | undefined, carried: Audio | undefined): Audio |
     sampleRate: own.sampleRate ?? (recoded ? undefined : carried.sampleRate),
     channels: own.channels ?? carried.channels,
   };
+}
+
+/** Whether the rate of a stream is said: of each of its media, of which there is at least one, or of the whole. */
+export function isRateKnown({ media }: Pick<Site, 'media'>, stream: Stream): boolean {
+  if (stream.muxRate !== undefined) return true;
+  const { video, audio, broadcast } = media(stream);
+  if (broadcast !== undefined) return true;
+  if (video === undefined) return audio?.rate !== undefined;
+  return video.rate !== undefined && (audio === undefined || audio.rate !== undefined);
 }

@@ -35,7 +35,7 @@ export function figuresAt(plan: Plan, item: Item, route: Route, part: 'key' | 'v
         alone &&
         (key === 'capacity' || key === 'reserve' || key === 'redundancy' || key === 'disks') &&
         part === 'key'
-        ? [daysExplained(figures)]
+        ? [daysExplained(plan, figures)]
         : [];
     }
     case 'recordings': {

@@ -1,6 +1,6 @@
 /** The text for the thing under the pointer: what it is, and its figures as sums line by line. */
 
-import { explanationMarkdown } from '../../report/explain/explanation.ts';
+import { explanationsMarkdown } from '../../report/explain/explanation.ts';
 import type { Checked } from '../../lint/check.ts';
 import type { SiteText } from '../../site/folder.ts';
 import { type Item, type Place, headOf, placeOf } from '../../site/item.ts';
@@ -46,7 +46,7 @@ function textsAt({ plan }: Checked, { item, route, part }: Location, schemaFeatu
   if (route.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [ofKey] : [])];
   const mentions = item.mentions.filter((mention) => mention.part === part && sameRoute(mention.route, route));
   const named = mentions.flatMap((mention) => mentionText(plan, item, mention));
-  const figures = figuresAt(plan, item, route, part).map(explanationMarkdown);
+  const figures = explanationsMarkdown(figuresAt(plan, item, route, part));
   return [...named, ...figures, ofKey];
 }
 

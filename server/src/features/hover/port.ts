@@ -3,7 +3,7 @@
 import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { portExplained, portRangeExplained } from '../../report/explain/device.ts';
-import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
+import { type Explanation, explanationsMarkdown } from '../../report/explain/explanation.ts';
 import { directionName } from '../../report/explain/link.ts';
 import { headroomWords, outHeadroom } from '../../report/headroom.ts';
 import { connectorExplained, levelExplained } from '../../report/explain/television.ts';
@@ -11,6 +11,7 @@ import { type Connector, type Device, type Port, connectorAt, portAt, portName }
 import { portNames } from '../../site/port-names.ts';
 import { readEnd } from '../../site/read.ts';
 import { escaped } from '../../text/markdown.ts';
+import { count } from '../../text/words.ts';
 import { thing } from './thing.ts';
 
 /** Streams that a hover lists in each direction. */
@@ -25,16 +26,17 @@ export function portEnd(plan: Plan, text: string): string[] {
   const connector = connectorAt(plan.site, end);
   if (connector !== undefined) return connectorText(plan, connector);
   if (port === undefined) return [];
-  return port.device.kind === 'patch-panel' ? passing(plan, port).map(explanationMarkdown) : explained(plan, port);
+  return port.device.kind === 'patch-panel' ? explanationsMarkdown(passing(plan, port)) : explained(plan, port);
 }
 
 /** What arrives at a connector, and how the weakest of it comes about. */
 function connectorText(plan: Plan, connector: Connector): string[] {
   const points = plan.television.reception.pointsAt(connector);
   const [weakest] = [...points].sort((a, b) => (a.margin ?? Infinity) - (b.margin ?? Infinity));
-  return [connectorExplained(plan, connector), ...(weakest === undefined ? [] : [levelExplained(weakest)])].map(
-    explanationMarkdown,
-  );
+  return explanationsMarkdown([
+    connectorExplained(plan, connector),
+    ...(weakest === undefined ? [] : [levelExplained(weakest)]),
+  ]);
 }
 
 /** A port of the device that the item is. */
@@ -44,7 +46,7 @@ export function ownPort(plan: Plan, device: string, name: string): string[] {
 }
 
 function explained(plan: Plan, port: Port): string[] {
-  return [...portExplained(plan, port, MOST).map(explanationMarkdown), ...spare(plan, port)];
+  return [...explanationsMarkdown(portExplained(plan, port, MOST)), ...spare(plan, port)];
 }
 
 /** `core/16 → barn/1: 7 more like paddock-live, the heaviest, then …`, a paragraph for each direction in use. */
@@ -76,6 +78,7 @@ function passing({ site }: Plan, port: Port): Explanation[] {
     ? []
     : [
         {
+          answer: `passes ${count(cables.length, 'cable')}`,
           title: portName(port),
           columns: [],
           lines: cables.map(({ name, type }) => ({ label: name, cells: [type ?? 'cable'] })),

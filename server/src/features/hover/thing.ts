@@ -3,7 +3,7 @@
 import { isMulticast } from '../../standards/ipv4.ts';
 import type { Plan } from '../../plan.ts';
 import { deviceExplained } from '../../report/explain/device.ts';
-import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
+import { type Explanation, explanationsMarkdown } from '../../report/explain/explanation.ts';
 import { groupExplained } from '../../report/explain/group.ts';
 import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '../../report/headroom.ts';
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
@@ -60,7 +60,9 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
     case 'volumes': {
       const volume = site.volumeByName.get(name);
       const figures = volume === undefined ? undefined : storage.on(volume);
-      return volume === undefined || figures === undefined ? [] : explained(volume.item, [daysExplained(figures)]);
+      return volume === undefined || figures === undefined
+        ? []
+        : explained(volume.item, [daysExplained(plan, figures)]);
     }
     case 'recordings': {
       const recording = site.recordingByName.get(name);
@@ -78,7 +80,7 @@ function streamExplained(plan: Plan, stream: Stream): Explanation[] {
 }
 
 function explained(item: Item, explanations: readonly Explanation[]): string[] {
-  return [...descriptionOf(item), ...explanations.map(explanationMarkdown)];
+  return explanationsMarkdown(explanations, descriptionOf(item));
 }
 
 function spare(headroom: Headroom | undefined): string[] {

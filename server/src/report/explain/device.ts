@@ -15,6 +15,8 @@ import { amplifierExplained, connectorExplained } from './television.ts';
 import { busesExplained, tunersExplained } from './tuners.ts';
 import { uplinkExplained } from './uplink.ts';
 import { drawExplained } from './power.ts';
+import { deviceAnswer } from '../answer/device.ts';
+import { portAnswer, portsAnswer } from '../answer/port.ts';
 
 /** The device, and its power over Ethernet where it feeds others. */
 export function deviceExplained(plan: Plan, device: Device): Explanation[] {
@@ -61,6 +63,7 @@ function summary(plan: Plan, device: Device): Explanation {
   if (sent.length > 0) sentences.push(`It sends ${few(sent, 6)}.`);
   if (received.length > 0) sentences.push(`It receives ${few(received, 6)}.`);
   return {
+    answer: deviceAnswer(plan, device),
     title: `${device.name}: ${device.kind?.replace('-', ' ') ?? 'device'}`,
     sentences,
     columns: lines.length === 0 ? [] : ['out at peak', 'in at peak'],
@@ -116,7 +119,13 @@ export function portRangeExplained(plan: Plan, device: Device, key: string, port
     `${count(ports.length, 'port')}, ${ports.length - lines.length} without a cable.`,
     ...(first === undefined ? [] : portWords(first)),
   ];
-  return { title: `${device.name}/${key}`, sentences, columns: ['out at peak', 'in at peak'], lines };
+  return {
+    answer: portsAnswer(plan, device, ports),
+    title: `${device.name}/${key}`,
+    sentences,
+    columns: ['out at peak', 'in at peak'],
+    lines,
+  };
 }
 
 function cabledLines(plan: Plan, ports: readonly Port[]): ExplanationLine[] {
@@ -174,12 +183,11 @@ function addressesOf(port: Port): string {
 /** A port: its link in both directions, first out of the port. */
 export function portExplained(plan: Plan, port: Port, most?: number): Explanation[] {
   const link = plan.network.topology.linkAt(port);
+  const answer = portAnswer(plan, port);
   if (link === undefined)
-    return [
-      { title: `${portName(port)}: nothing is cabled to it`, sentences: portWords(port), columns: [], lines: [] },
-    ];
+    return [{ answer, title: `${portName(port)}: no cable`, sentences: portWords(port), columns: [], lines: [] }];
   return [
-    directionExplained(plan, link, port, 'line', most),
+    { answer, ...directionExplained(plan, link, port, 'line', most) },
     directionExplained(plan, link, oppositePort(link, port), 'line', most),
   ];
 }

@@ -19,6 +19,8 @@ export interface ExplanationLine {
 
 /** All text is as in the site, and escaped where it is shown. */
 export interface Explanation {
+  /** What one wants to know of the thing, in a line. */
+  readonly answer?: string;
   readonly title: string;
   /** Whole sentences. */
   readonly sentences?: readonly string[];
@@ -47,7 +49,16 @@ export function onlyColumn(explanation: Explanation, name: string): Explanation 
   };
 }
 
-/** For a hover: short figures. */
+/** For a hover: the answer first, then what is said `beside` it, and the sums with short figures. */
+export function explanationsMarkdown(explanations: readonly Explanation[], beside: readonly string[] = []): string[] {
+  const answers = explanations.flatMap(({ answer = '' }) => (answer === '' ? [] : [answer]));
+  return [
+    ...answers.slice(0, 1).map((answer) => `**${escaped(answer)}**`),
+    ...beside,
+    ...explanations.map(explanationMarkdown),
+  ];
+}
+
 export function explanationMarkdown(explanation: Explanation): string {
   const { title, sentences = [], lines, total, after = [] } = explanation;
   const width = cellCount(explanation);
@@ -80,7 +91,7 @@ export function explanationMarkdown(explanation: Explanation): string {
 
 /** For the command line: exact figures, and the total also in short as it is shown elsewhere. */
 export function explanationText(explanation: Explanation): string {
-  const { title, sentences = [], lines, total, after = [] } = explanation;
+  const { answer = '', title, sentences = [], lines, total, after = [] } = explanation;
   const width = cellCount(explanation);
   const row = (line: ExplanationLine, text: (figure: Figure) => string): string[] => [
     `${line.part === true ? '  ' : ''}${visible(line.label)}`,
@@ -109,6 +120,7 @@ export function explanationText(explanation: Explanation): string {
   if (total !== undefined && lines.length > 0) table.splice(head.length + lines.length, 0, '-'.repeat(8));
   const text = [
     visible(title),
+    ...(answer === '' ? [] : [visible(answer)]),
     ...sentences.map((sentence) => visible(sentence, 1000)),
     ...table.map((line) => `  ${line}`),
   ];

@@ -18,6 +18,7 @@ import { list } from '../../text/words.ts';
 import { type Explanation, type ExplanationLine, RATES } from './explanation.ts';
 import { grouped, rates } from './figure.ts';
 import { ACKNOWLEDGING, ETHERNET, HEADER_SOURCES, LINE, TAG, TRANSPORT_STREAM } from './sources.ts';
+import { streamAnswer } from '../answer/stream.ts';
 
 export type WireKind = keyof WireRates;
 
@@ -59,6 +60,7 @@ export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
     });
   }
   return {
+    answer: streamAnswer(plan, stream),
     title: `${stream.name}: ${streamWords(stream)}`,
     columns: RATES,
     lines,

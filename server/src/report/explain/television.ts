@@ -9,13 +9,22 @@ import type { Point } from '../../television/reception.ts';
 import type { Step } from '../../television/signals.ts';
 import { decibels, level, megahertz } from '../../text/radio-words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
+import { multiplexAnswer, serviceAnswer, weakestWords } from '../answer/television.ts';
 
 /** A table of what arrives at a connector. */
-export function connectorExplained({ television: { reception } }: Plan, connector: Connector): Explanation {
-  const points = reception.pointsAt(connector);
+export function connectorExplained(plan: Plan, connector: Connector): Explanation {
+  const points = plan.television.reception.pointsAt(connector);
+  const answer = weakestWords(plan, [connector]);
   if (points.length === 0)
-    return { title: connectorName(connector), columns: [], lines: [], sentences: ['No multiplex arrives here.'] };
+    return {
+      answer,
+      title: connectorName(connector),
+      columns: [],
+      lines: [],
+      sentences: ['No multiplex arrives here.'],
+    };
   return {
+    answer,
     title: connectorName(connector),
     columns: ['level', 'window', 'C/N', 'needed', 'margin'],
     lines: points.map((point) => ({
@@ -123,6 +132,7 @@ export function multiplexExplained(plan: Plan, multiplex: Multiplex): Explanatio
     (signal) => signal.multiplex === multiplex && signal.steps.length === 0,
   );
   return {
+    answer: multiplexAnswer(plan, multiplex),
     title: multiplex.name,
     sentences:
       received.length === 0
@@ -153,6 +163,7 @@ export function multiplexExplained(plan: Plan, multiplex: Multiplex): Explanatio
 
 export function serviceExplained(plan: Plan, service: Service): Explanation {
   return {
+    answer: serviceAnswer(service),
     title: service.name,
     columns: [],
     lines: [

@@ -6,6 +6,7 @@ import { ACK_EVERY, HEADERS, MAXIMUM_SEGMENT } from '../../standards/tcp.ts';
 import { list } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { LINE } from './sources.ts';
+import { trafficAnswer } from '../answer/traffic.ts';
 
 export function trafficExplained({ traffic, from, to, obstacle }: TrafficRoute): Explanation {
   const { name, rate = 0, back = 0 } = traffic;
@@ -19,6 +20,7 @@ export function trafficExplained({ traffic, from, to, obstacle }: TrafficRoute):
     ...more,
   });
   return {
+    answer: trafficAnswer({ traffic, from, to, obstacle }),
     title: `${name}: other traffic, ${traffic.from ?? '?'} to ${traffic.to ?? '?'}`,
     sentences: reaches({ traffic, from, to, obstacle }),
     columns: ['there', 'back'],

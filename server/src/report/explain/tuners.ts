@@ -10,13 +10,15 @@ import type { BusLoad } from '../../television/usb.ts';
 import type { Asked } from '../../television/wishes.ts';
 import { type Explanation, RATES } from './explanation.ts';
 import { rates } from './figure.ts';
+import { occasionAnswer } from '../answer/television.ts';
 
 /** Which tuner takes what, and which multiplexes are short of tuners. */
-export function occasionExplained({ television: { tuning } }: Plan, occasion: Occasion): Explanation {
-  const tuned = tuning.of(occasion);
+export function occasionExplained(plan: Plan, occasion: Occasion): Explanation {
+  const tuned = plan.television.tuning.of(occasion);
   const { asked, assigned, unmet, short, contested } = tuned;
   const multiplexes = count(asked.length, 'multiplex', 'multiplexes');
   return {
+    answer: occasionAnswer(plan, occasion),
     title: occasion.name,
     sentences: [
       unmet.length === 0

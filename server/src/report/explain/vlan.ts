@@ -8,6 +8,7 @@ import { bitRate, few } from '../../text/words.ts';
 import { hostsIn } from './address.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
+import { vlanAnswer } from '../answer/vlan.ts';
 
 function querierLine({ network }: Plan, vlan: Vlan): ExplanationLine {
   const { querier } = network.tree(network.topology.domainOf(vlan));
@@ -90,5 +91,5 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
         6,
       )}; one copy of each is ${bitRate(peak)} at peak`,
     });
-  return { title: `${vlan.name}: VLAN`, columns: [], lines };
+  return { answer: vlanAnswer(plan, vlan), title: `${vlan.name}: VLAN`, columns: [], lines };
 }

@@ -8,6 +8,7 @@ import { binaryBytes, count, days, duration, percent, threshold } from '../../te
 import { streamWords } from './stream.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { type Figure, grouped } from './figure.ts';
+import { recordingAnswer, volumeAnswer } from '../answer/storage.ts';
 import { DAY } from '../../standards/time-units.ts';
 
 const SIZES = 'IEC 80000-13';
@@ -72,13 +73,13 @@ function dayLine({ recording, rate, bytesPerDay }: RecordingFigures): Explanatio
   return { label: recording.name, cells: [size(bytesPerDay)], formula: `${grouped(rate.nominal)} b/s × 86,400 s ÷ 8` };
 }
 
-export function daysExplained(figures: VolumeFigures): Explanation {
+export function daysExplained(plan: Plan, figures: VolumeFigures): Explanation {
   const { volume, usableBytes, bytesPerDay, daysUntilFull, recordings, bytesKept } = figures;
   const after: ExplanationLine[] = [];
   if (bytesKept > 0) {
     const fill =
       usableBytes === undefined || usableBytes === 0 ? '' : `${percent(bytesKept, usableBytes)} of what is usable`;
-    after.push({ label: 'kept in the end', cells: [size(bytesKept)], formula: fill });
+    after.push({ label: 'needed', cells: [size(bytesKept)], formula: fill });
   }
   if (figures.writeRate.peak > 0) {
     const sustained =
@@ -95,9 +96,10 @@ export function daysExplained(figures: VolumeFigures): Explanation {
     after.push({
       label: 'files',
       cells: [{ value: figures.filesPerDay, unit: 'files/d' }],
-      formula: `${grouped(figures.filesKept)} kept in the end`,
+      formula: `${grouped(figures.filesKept)} kept`,
     });
   return {
+    answer: volumeAnswer(plan, figures),
     title: `${volume.name}: days until it is full`,
     columns: [],
     lines: [
@@ -143,7 +145,7 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
   ];
   const after: ExplanationLine[] = [];
   if (filesPerDay !== undefined && recording.segment !== undefined) {
-    const kept = filesKept === undefined ? '' : `; ${grouped(filesKept)} kept in the end`;
+    const kept = filesKept === undefined ? '' : `; ${grouped(filesKept)} kept`;
     after.push({
       label: 'files',
       cells: [{ value: filesPerDay, unit: 'files/d' }],
@@ -159,13 +161,14 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
     });
   }
   return {
+    answer: recordingAnswer(plan, figures),
     title: `${recording.name}: recording of ${recording.stream ?? 'no stream'} to ${recording.volume ?? 'no volume'}`,
     ...(stream !== undefined && { sentences: [`${stream.name} is ${streamWords(stream)}.`] }),
     columns: [],
     lines,
     total:
       bytesKept === undefined || recording.keep === undefined
-        ? { label: 'kept', cells: ['without end'], formula: 'no time is declared after which it is deleted' }
+        ? { label: 'kept', cells: ['never deleted'], formula: 'the recording has no `keep`' }
         : { label: 'kept', cells: [size(bytesKept)], formula: `a day × ${days(recording.keep / DAY)}` },
     after,
   };

@@ -1,5 +1,6 @@
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Media, Site, Stream } from '../../site/model.ts';
+import { isRateKnown } from '../../site/media.ts';
+import type { Site, Stream } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rateMissing: Rule = {
@@ -13,8 +14,7 @@ transport stream that comes as it is.`,
     const reported = new Set<Stream>();
     const circles = new Set(site.carriedInCircle);
     for (const stream of site.streams) {
-      if ((stream.receivers.length === 0 && stream.group === undefined) || stream.muxRate !== undefined) continue;
-      if (hasRates(site.media(stream))) continue;
+      if ((stream.receivers.length === 0 && stream.group === undefined) || isRateKnown(site, stream)) continue;
       const first = originOf(site, stream, circles);
       if (first === undefined || reported.has(first)) continue;
       reported.add(first);
@@ -22,13 +22,6 @@ transport stream that comes as it is.`,
     }
   },
 };
-
-/** Each medium has one, and there is at least one. */
-function hasRates({ video, audio, broadcast }: Media): boolean {
-  if (broadcast !== undefined) return true;
-  if (video === undefined) return audio?.rate !== undefined;
-  return video.rate !== undefined && (audio === undefined || audio.rate !== undefined);
-}
 
 /** The stream at the beginning of what it carries; `undefined` in a circle, or where it is not declared. */
 function originOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stream | undefined {

@@ -1,0 +1,146 @@
+import { type Link, oppositePort } from '../../network/link.ts';
+import { uplinksOf } from '../../network/uplinks.ts';
+import type { Plan } from '../../plan.ts';
+import type { Device, Port } from '../../site/model.ts';
+import { bitRate, count, few, percent, watts } from '../../text/words.ts';
+import { decibels, level } from '../../text/radio-words.ts';
+import { deviceHeadroom } from '../headroom.ts';
+import { partWords, portsAnswer } from './port.ts';
+import { weakestWords } from './television.ts';
+import { answer, isLoadKnown, moreWords, rateWords } from './words.ts';
+
+/** By what the device is for: of a switch its ports and power, of a camera what it sends, of an outlet the weakest level. */
+export function deviceAnswer(plan: Plan, device: Device): string {
+  switch (device.kind) {
+    case 'switch':
+    case 'router':
+    case 'access-point':
+    case 'media-converter':
+      return (
+        answer(
+          device.ports.length > 1 ? portsAnswer(plan, device, device.ports) : undefined,
+          powerWords(plan, device),
+          airWords(plan, device),
+          fullest(plan, device),
+        ) || portsAnswer(plan, device, device.ports)
+      );
+    case 'patch-panel':
+      return portsAnswer(plan, device, device.ports);
+    case 'camera':
+      return answer(crossing(plan, device, 'sends'), toWords(plan, device), moreWords(deviceHeadroom(plan, device)));
+    case 'internet':
+      return answer(
+        ...uplinksOf([device], plan.network).flatMap(({ down, up }) => [lineWords(plan, down), lineWords(plan, up)]),
+      );
+    case 'server':
+    case 'computer':
+      return answer(
+        crossing(plan, device, 'receives'),
+        crossing(plan, device, 'sends'),
+        fullest(plan, device),
+        onCoax(plan, device),
+      );
+    case 'display':
+      return answer(
+        // A screen may have nothing but an aerial.
+        isCabled(plan, device) || device.connectorByName.size === 0 ? crossing(plan, device, 'receives') : undefined,
+        fullest(plan, device),
+        onCoax(plan, device),
+      );
+    // Coax runs through them.
+    case 'power-inserter':
+    case 'isolator':
+    case 'earth-block':
+      return '';
+    default:
+      return answer(tunerWords(device), amplifierWords(plan, device), onCoax(plan, device));
+  }
+}
+
+function isCabled({ network }: Plan, { ports }: Device): boolean {
+  return ports.some((port) => network.topology.linkAt(port) !== undefined);
+}
+
+function onCoax(plan: Plan, { connectorByName }: Device): string | undefined {
+  return connectorByName.size === 0 ? undefined : weakestWords(plan, [...connectorByName.values()]);
+}
+
+/** `PoE 62 W of 130 W` */
+function powerWords({ power }: Plan, device: Device): string | undefined {
+  const source = power.find((one) => one.device === device);
+  if (source === undefined) return undefined;
+  return `PoE ${watts(source.draw)} of ${source.budget === undefined ? '?' : watts(source.budget)}`;
+}
+
+function airWords({ air }: Plan, device: Device): string | undefined {
+  const cell = air.find((one) => one.device === device);
+  return cell === undefined ? undefined : `groups take ${percent(cell.share.peak, 1)} of its air`;
+}
+
+interface Direction {
+  readonly link: Link;
+  readonly own: Port;
+  readonly out: Port;
+}
+
+function directionsOf({ network }: Plan, device: Device): Direction[] {
+  return device.ports.flatMap((own) => {
+    const link = network.topology.linkAt(own);
+    // Aggregated cables make one link.
+    if (link === undefined || (link.a !== own && link.b !== own)) return [];
+    return [own, oppositePort(link, own)].map((out) => ({ link, own, out }));
+  });
+}
+
+/** `fullest: port 16 out, 94.8 Mb/s (95 %)`; of a device with one port `95 % of 100 Mb/s`. */
+function fullest(plan: Plan, device: Device): string | undefined {
+  let found: Direction | undefined;
+  let most = 0;
+  for (const one of directionsOf(plan, device)) {
+    const { capacity } = one.link;
+    const share =
+      capacity === undefined || capacity === 0 ? 0 : plan.network.load(one.link, one.out).line.peak / capacity;
+    if (share > most) [found, most] = [one, share];
+  }
+  if (found === undefined) return undefined;
+  const { link, own, out } = found;
+  if (device.ports.length === 1 && link.capacity !== undefined)
+    return `${percent(most, 1)} of ${bitRate(link.capacity)}`;
+  return `fullest: port ${own.name} ${own === out ? 'out' : 'in'}, ${partWords(plan, link, out)}`;
+}
+
+/** `sends 6.45 Mb/s, at most 9.67` over all its ports. */
+function crossing(plan: Plan, device: Device, which: 'sends' | 'receives'): string {
+  const ways = directionsOf(plan, device).filter(({ own, out }) => (own === out) === (which === 'sends'));
+  const sum = (part: 'nominal' | 'peak'): number =>
+    ways.reduce((total, { link, out }) => total + plan.network.load(link, out).line[part], 0);
+  const load = { nominal: sum('nominal'), peak: sum('peak') };
+  const isKnown = ways.every(({ link, out }) => isLoadKnown(plan, link, out));
+  return load.peak === 0 && isKnown ? `${which} nothing` : `${which} ${rateWords(load, isKnown)}`;
+}
+
+/** Whom the streams of a camera reach. */
+function toWords({ network }: Plan, device: Device): string | undefined {
+  const reached = network.deliveries
+    .filter(({ stream }) => stream.source === device.name)
+    .flatMap(({ reaches }) => reaches);
+  return reached.length === 0 ? undefined : `reaches ${few([...new Set(reached)])}`;
+}
+
+function lineWords(plan: Plan, { way, rate, load, link, out }: ReturnType<typeof uplinksOf>[number]['up']): string {
+  const share = rate === undefined || rate === 0 ? '' : ` (${percent(load.peak, rate)})`;
+  return `${way} ${rateWords(load, isLoadKnown(plan, link, out))}${share}`;
+}
+
+function tunerWords({ tuners }: Device): string | undefined {
+  return tuners.length === 0 ? undefined : count(tuners.length, 'tuner');
+}
+
+/** `5.3 dB of headroom, 88 dBµV out` */
+function amplifierWords({ television }: Plan, device: Device): string | undefined {
+  const load = television.amplifier(device);
+  if (load === undefined) return undefined;
+  const { headroom, strongest } = load;
+  const spare = headroom === undefined ? 'headroom ?' : `${decibels(headroom)} of headroom`;
+  return `${spare}, ${strongest.multiplex.name} leaves at ${level(strongest.level)}`;
+}

@@ -1,0 +1,41 @@
+/** The pieces of an answer: the first line of a hover, which says what one wants to know of a thing. */
+
+import type { Link } from '../../network/link.ts';
+import type { Load } from '../../network/rates.ts';
+import type { Plan } from '../../plan.ts';
+import type { Port } from '../../site/model.ts';
+import { isRateKnown } from '../../site/media.ts';
+import { bitRate, bitRateUpTo } from '../../text/words.ts';
+import type { Headroom } from '../headroom.ts';
+
+/** `6.5 Mb/s · reaches recorder`; parts that are not there are left out. */
+export function answer(...parts: readonly (string | undefined)[]): string {
+  return parts.filter((part) => part !== undefined && part !== '').join(' · ');
+}
+
+/** `8 more like it fit`; nothing where nothing limits it. */
+export function moreWords(headroom: Headroom | undefined, like = 'it'): string | undefined {
+  if (headroom === undefined) return undefined;
+  const { more } = headroom;
+  return more === 0 ? `no more like ${like} fits` : `${more} more like ${like} ${more === 1 ? 'fits' : 'fit'}`;
+}
+
+/** Whether all that crosses a direction of a link has a rate; if not, its load is a part of what there will be. */
+export function isLoadKnown({ site, network }: Plan, link: Link, out: Port): boolean {
+  return (
+    network.copies(link, out).every(({ stream }) => isRateKnown(site, stream)) &&
+    network.trafficCopies(link, out).every(({ traffic }) => traffic.rate !== undefined)
+  );
+}
+
+/** `6.45 Mb/s, at most 9.67`; with `+ ?` where a part of it is not known, and `?` where nothing is. */
+export function rateWords({ nominal, peak }: Load, isKnown: boolean): string {
+  if (isKnown) return bitRateUpTo(nominal, peak);
+  return peak === 0 ? '?' : `${bitRateUpTo(nominal, peak)} + ?`;
+}
+
+/** The same of one rate. */
+export function sumWords(rate: number, isKnown: boolean): string {
+  if (isKnown) return bitRate(rate);
+  return rate === 0 ? '?' : `${bitRate(rate)} + ?`;
+}
