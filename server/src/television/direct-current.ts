@@ -1,13 +1,8 @@
-/**
- * Direct current along coax: which supply reaches which amplifier and LNB, and what is lost on the way.
- *
- * A coax passes it, and so does an earth block; other passive parts only where they say so. An inserter feeds towards
- * the aerial; an amplifier takes what comes in by the connector that powers it, and passes none on.
- */
+/** Direct current along coax: which supply reaches which amplifier and LNB, and what is lost on the way. */
 
-import type { Connector, Device, Site } from '../site/model.ts';
-import { type CoaxRun, loopResistance } from './run.ts';
-import type { Signals } from './signals.ts';
+import type { Connector, Device } from '../site/model.ts';
+import { type Reached, reachedFrom } from './current-path.ts';
+import type { CoaxRun } from './run.ts';
 
 /** What puts current onto coax: an inserter, or a receiver by one of its connectors. */
 export interface Supply {
@@ -32,7 +27,7 @@ export interface Consumer {
   readonly device: Device;
   readonly connector: Connector;
   readonly feeds: readonly Feed[];
-  /** Parts that stop the current, where no supply reaches it; those nearest to it. */
+  /** Parts that stop the current of supplies which are on its coax. */
   readonly stoppedBy: readonly Device[];
 }
 
@@ -42,22 +37,15 @@ export interface DirectCurrent {
   readonly intoAerials: readonly { readonly aerial: Device; readonly supply: Supply }[];
 }
 
-export function directCurrentOf(
-  { devices }: Pick<Site, 'devices'>,
-  runs: readonly CoaxRun[],
-  signals: Signals,
-): DirectCurrent {
-  const runAt = new Map<Connector, CoaxRun>();
-  for (const run of runs) runAt.set(run.a, run).set(run.b, run);
-  const trace = (from: Connector): Traced => follow(from, runAt, signals);
+export function directCurrentOf(devices: readonly Device[], runAt: ReadonlyMap<Connector, CoaxRun>): DirectCurrent {
   const consumers = devices.flatMap((device) =>
-    takesBy(device).map((connector): Consumer => ({ device, connector, ...trace(connector) })),
+    takesBy(device).map((connector): Consumer => ({ device, connector, ...suppliesOf(connector, runAt) })),
   );
   const intoAerials = devices
     .filter(({ kind }) => kind === 'aerial')
     .flatMap((aerial) =>
       [...aerial.connectorByName.values()].flatMap((connector) =>
-        trace(connector).feeds.map(({ supply }) => ({ aerial, supply })),
+        suppliesOf(connector, runAt).feeds.map(({ supply }) => ({ aerial, supply })),
       ),
     );
   return { consumers, intoAerials };
@@ -71,88 +59,25 @@ function takesBy({ kind, aerial, connectorByName }: Device): Connector[] {
   return by === undefined ? [] : [by];
 }
 
-type Traced = Pick<Consumer, 'feeds' | 'stoppedBy'>;
-
-/** From a connector outwards to all supplies that reach it. */
-function follow(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>, signals: Signals): Traced {
+function suppliesOf(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Pick<Consumer, 'feeds' | 'stoppedBy'> {
   const feeds: Feed[] = [];
-  const stoppedBy: Device[] = [];
-  const seen = new Set<Connector>([from]);
-  const pending: (readonly [at: Connector, resistance: number])[] = [[from, 0]];
-  for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
-    const [at, before] = next;
-    const run = runAt.get(at);
-    if (run === undefined) continue;
-    const resistance = before + (loopResistance(run.cable) ?? 0);
-    const passed = alongRun(run, at, signals);
-    if (passed !== undefined) {
-      if ('supply' in passed) feeds.push({ supply: passed.supply, resistance });
-      else stoppedBy.push(passed.stop);
-      continue;
-    }
-    const to = run.a === at ? run.b : run.a;
-    if (seen.has(to)) continue;
-    seen.add(to);
-    const supply = supplyAt(to);
-    if (supply !== undefined) {
-      feeds.push({ supply, resistance });
-      continue;
-    }
-    const on = onwards(to);
-    if (on.length === 0 && to.device.aerial !== undefined && to.device.kind !== 'aerial') stoppedBy.push(to.device);
-    for (const connector of on) {
-      if (seen.has(connector)) continue;
-      seen.add(connector);
-      pending.push([connector, resistance]);
-    }
+  const stoppedBy = new Set<Device>();
+  for (const reached of reachedFrom(from, runAt)) {
+    const supply = supplyAt(reached);
+    if (supply === undefined) continue;
+    if (reached.stops.length === 0) feeds.push({ supply, resistance: reached.resistance });
+    for (const { device } of reached.stops) stoppedBy.add(device);
   }
-  return { feeds, stoppedBy };
+  return { feeds, stoppedBy: [...stoppedBy] };
 }
 
-/** What a coax is led through: an inserter feeds towards where signals come from; an isolator passes nothing. */
-function alongRun(
-  run: CoaxRun,
-  from: Connector,
-  signals: Signals,
-): { readonly supply: Supply } | { readonly stop: Device } | undefined {
-  const parts = from === run.a ? run.through : [...run.through].reverse();
-  for (const device of parts) {
-    if (device.kind === 'isolator') return { stop: device };
-    if (device.kind !== 'power-inserter') continue;
-    return isTowardsAerial(run, from, signals) ? { supply: inserted(device) } : { stop: device };
+function supplyAt({ at, device }: Reached): Supply | undefined {
+  if (device.kind === 'power-inserter') {
+    const { supply: voltage, current } = device.aerial ?? {};
+    return at === undefined || at.name === 'aerial' ? { device, connector: undefined, voltage, current } : undefined;
   }
-  return undefined;
-}
-
-/** Whether a connector is on the side of a coax that signals come from. */
-function isTowardsAerial(run: CoaxRun, at: Connector, signals: Signals): boolean {
-  const other = run.a === at ? run.b : run.a;
-  const steps = (connector: Connector): number => signals.at(connector)[0]?.steps.length ?? Infinity;
-  return steps(at) <= steps(other);
-}
-
-function inserted(device: Device): Supply {
-  return { device, connector: undefined, voltage: device.aerial?.supply, current: device.aerial?.current };
-}
-
-function supplyAt(connector: Connector): Supply | undefined {
-  const { device, name } = connector;
-  if (device.kind === 'power-inserter') return name === 'aerial' ? inserted(device) : undefined;
-  const input = device.coaxInputs.get(name);
-  if (input?.supplies === undefined || device.kind === 'combiner') return undefined;
-  return { device, connector, voltage: input.supply, current: input.supplies };
-}
-
-/** By which connectors current goes on that comes in by one. */
-function onwards({ device, name }: Connector): readonly Connector[] {
-  const { kind, aerial, connectorByName } = device;
-  if (aerial === undefined || kind === 'amplifier' || kind === 'isolator' || kind === 'power-inserter') return [];
-  const others = [...connectorByName.values()].filter((connector) => connector.name !== name);
-  if (kind === 'earth-block' || kind === 'multiswitch') return others;
-  const { powerPass } = aerial;
-  if (powerPass === false) return [];
-  if (powerPass === true) return others;
-  const passes = (connector: string): boolean => powerPass.includes(connector);
-  // Current goes between the input and the outputs that pass it.
-  return passes(name) ? others.filter((other) => !passes(other.name)) : others.filter((other) => passes(other.name));
+  const input = at === undefined || device.kind === 'combiner' ? undefined : device.coaxInputs.get(at.name);
+  return input?.supplies === undefined
+    ? undefined
+    : { device, connector: at, voltage: input.supply, current: input.supplies };
 }

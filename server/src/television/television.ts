@@ -7,7 +7,7 @@ import { type LnbCable, lnbCables } from './lnb-cable.ts';
 import { type Tuning, tuningOf } from './occasions.ts';
 import { type Reception, receptionOf } from './reception.ts';
 import { type DirectCurrent, directCurrentOf } from './direct-current.ts';
-import { type CoaxRun, coaxRuns } from './run.ts';
+import { type CoaxRun, coaxRuns, runsByConnector } from './run.ts';
 import { type Signals, signalsOf } from './signals.ts';
 import { type BusLoad, busLoads } from './usb.ts';
 
@@ -51,14 +51,15 @@ export function televisioner(): (site: Site) => Television {
       const amplifiers = amplifierLoads(devices, signals);
       const byDevice = new Map(amplifiers.map((load) => [load.device, load]));
       const reception = receptionOf({ devices, channelPlan, policies }, signals, byDevice);
+      const runAt = runsByConnector(runs);
       return {
         runs,
         signals,
         amplifiers,
         amplifier: (device) => byDevice.get(device),
         reception,
-        lnbCables: lnbCables(devices, runs),
-        directCurrent: directCurrentOf({ devices }, runs, signals),
+        lnbCables: lnbCables(devices, runAt),
+        directCurrent: directCurrentOf(devices, runAt),
       };
     },
   );

@@ -1,0 +1,84 @@
+/**
+ * The ways of direct current along coax, from what takes it to what gives it.
+ *
+ * A coax, an earth block and a multiswitch pass it; other parts where they say so. Of a splitter, an amplifier and an
+ * isolator that say nothing it is known that they stop it, of the rest nobody can say. An inserter feeds towards the
+ * aerial only.
+ */
+
+import type { Connector, Device } from '../site/model.ts';
+import { waysOn } from './part.ts';
+import { type CoaxRun, loopResistance } from './run.ts';
+
+/** What does not let current pass, as far as the site says. */
+export interface Stop {
+  readonly device: Device;
+  /** Otherwise the site does not say. */
+  readonly isCertain: boolean;
+}
+
+/** A connector or an inserter that is reached. */
+export interface Reached {
+  /** `undefined` at an inserter that a coax is led through. */
+  readonly at: Connector | undefined;
+  readonly device: Device;
+  /** Ohms of the coax on the way; of a coax without a length nothing is counted. */
+  readonly resistance: number;
+  /** On the way, from the start; none where current gets here. */
+  readonly stops: readonly Stop[];
+}
+
+type Pending = Pick<Reached, 'resistance' | 'stops'> & { readonly at: Connector };
+
+/** From a connector outwards, each connector at which a coax ends once, whether current gets there or not. */
+export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Reached[] {
+  const found: Reached[] = [];
+  const seen = new Set<Connector>([from]);
+  const pending: Pending[] = [{ at: from, resistance: 0, stops: [] }];
+  // An amplifier that is fed by its input has the aerial, not the receivers, in front of it.
+  const isTowardsAerial = from.device.kind === 'amplifier' && from.name === 'in';
+  for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
+    const run = runAt.get(next.at);
+    if (run === undefined) continue;
+    const to = run.a === next.at ? run.b : run.a;
+    if (seen.has(to)) continue;
+    seen.add(to);
+    const resistance = next.resistance + (loopResistance(run.cable) ?? 0);
+    let { stops } = next;
+    for (const device of run.a === next.at ? run.through : [...run.through].reverse()) {
+      if (device.kind === 'power-inserter' && !isTowardsAerial)
+        found.push({ at: undefined, device, resistance, stops });
+      const stop = stopAlong(device);
+      if (stop !== undefined) stops = [...stops, stop];
+    }
+    found.push({ at: to, device: to.device, resistance, stops });
+    for (const name of waysOn(to.device, to.name).toReversed()) {
+      const on = to.device.connectorByName.get(name);
+      if (on === undefined || seen.has(on)) continue;
+      seen.add(on);
+      const stop = stopBetween(to.device, to.name, name);
+      pending.push({ at: on, resistance, stops: stop === undefined ? stops : [...stops, stop] });
+    }
+  }
+  return found;
+}
+
+function stopAlong(device: Device): Stop | undefined {
+  const [by = '', to = ''] = device.connectorByName.keys();
+  return stopBetween(device, by, to);
+}
+
+function stopBetween(device: Device, by: string, to: string): Stop | undefined {
+  const { kind } = device;
+  if (kind === 'earth-block' || kind === 'multiswitch' || passesAsDeclared(device, by, to)) return undefined;
+  return { device, isCertain: kind === 'splitter' || kind === 'amplifier' || kind === 'isolator' };
+}
+
+/** `power-pass` names outputs, or inputs of what joins several; of a part with two connectors either may stand for it. */
+function passesAsDeclared({ kind, aerial, connectorByName }: Device, by: string, to: string): boolean {
+  const passes = aerial?.powerPass ?? false;
+  if (typeof passes === 'boolean') return passes;
+  if (connectorByName.size === 2) return passes.includes(by) || passes.includes(to);
+  const trunk = kind === 'combiner' || kind === 'diplexer' ? 'out' : 'in';
+  return passes.includes(by === trunk ? to : by);
+}
