@@ -37,7 +37,6 @@ const TABLE = `
   television error    lnb-plane                evening
   television warning  aerial-earth             {outside-protected-zone: true}
   television warning  amplifier-after-loss     set-amp
-  television warning  carrier-to-noise         parlour-set
   television warning  carrier-to-noise         tv-tuner
   television error    carrier-to-noise         stable-set
   television warning  coax-between-buildings   loft-splitter/out-3

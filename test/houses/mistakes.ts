@@ -296,6 +296,81 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
     ['no querier', 'no-querier video', [', querier: east}', '}']],
   ],
+  'aerial': [
+    [
+      'an aerial with far less than it should give, on long coax',
+      'outlet-level-low kitchen',
+      ['gain: 22 dB, noise', 'gain: 2 dB, noise'],
+    ],
+    ['far too much gain', 'outlet-level-high bedroom', ['gain: 22 dB', 'gain: 40 dB']],
+    [
+      'an amplifier that cannot put out so much',
+      'amplifier-overdriven mast-amp',
+      ['gain: 22 dB', 'gain: 40 dB'],
+      ['max-output: 104 dBµV', 'max-output: 94 dBµV'],
+    ],
+    [
+      'the coaxes of the amplifier are swapped',
+      'amplifier-reversed mast-amp/out',
+      ['to: mast-amp/in', 'to: mast-amp/out'],
+      ['from: mast-amp/out', 'from: mast-amp/in'],
+    ],
+    ['a supply for 24 V', 'supply-voltage 12 V', ['power-inserter, supply: 12 V', 'power-inserter, supply: 24 V']],
+    ['no supply', 'amplifier-unpowered out', [', through: [supply]', '']],
+    ['a supply that is too small', 'supply-current supply', ['current: 200 mA, loss', 'current: 40 mA, loss']],
+    [
+      'a mast that is not earthed',
+      'aerial-earth {outside-protected-zone: true}',
+      ['outside-protected-zone: true, earthed: 16 mm²', 'outside-protected-zone: true'],
+    ],
+    ['an output without terminator', 'splitter-open splitter', [', terminated: [out-6]', '']],
+    ['a filter for the wrong channels', 'frequency-not-passed 470-600 MHz', ['passes: 470-694', 'passes: 470-600']],
+    ['a multiswitch for television', 'frequency-not-passed 5-862 MHz', ['frequencies: 950-2400', 'frequencies: 5-862']],
+    ['a satellite on the input for television', 'frequency-not-passed switch', ['to: switch/vh', 'to: switch/tv']],
+    [
+      'tuners that do not do DVB-T2',
+      'tuner-system news',
+      ['2-3: {systems: [dvb-t, dvb-t2], input: rf}', '2-3: {systems: [dvb-t], input: rf}'],
+    ],
+    ['a tuner too few', 'tuner-shortage evening', ['2-3: {systems', '2: {systems']],
+    ['one channel twice', 'channel-clash east-2', ['channel: 28', 'channel: 22']],
+    [
+      'a modulation that DVB-T has not',
+      'multiplex-parameters 256qam',
+      ['33, modulation: 64qam', '33, modulation: 256qam'],
+    ],
+    [
+      'a channel and another frequency',
+      'channel-frequency 650 MHz',
+      ['channel: 42', 'channel: 42, frequency: 650 MHz'],
+    ],
+    [
+      'a service of more than its multiplex',
+      'multiplex-rate east-1',
+      ['rate: 4 Mb/s, peak-rate: 8', 'rate: 44 Mb/s, peak-rate: 48'],
+    ],
+    [
+      'a coax without a length',
+      'coax-length-missing splitter/out-4',
+      ['bedroom/in, type: coax-6, length: 7 m', 'bedroom/in, type: coax-6'],
+    ],
+    ['a level in no unit', 'quantity 55 dBuX', ['east-1: 55 dBµV', 'east-1: 55 dBuX']],
+    [
+      'a splitter with too few ways',
+      'no-such-port out-5',
+      ['ways: 6, loss: 10 dB', 'ways: 4, loss: 10 dB'],
+      [', terminated: [out-6]', ''],
+    ],
+    [
+      'a receiver that takes less',
+      'tuner-overload box-1',
+      [
+        '10.9.0.11, inputs: {sat: {supplies: 400 mA, max-input: 90',
+        '10.9.0.11, inputs: {sat: {supplies: 400 mA, max-input: 60',
+      ],
+    ],
+    ['network cable to an outlet', 'cable-not-for-ends cat6', ['bedroom/in, type: coax-6', 'bedroom/in, type: cat6']],
+  ],
   'television': [
     ['no querier', 'no-querier tv', [', querier: sw}', '}']],
     [

@@ -119,6 +119,7 @@ import { amplifierAfterLoss } from './television/amplifier-after-loss.ts';
 import { amplifierCascade } from './television/amplifier-cascade.ts';
 import { amplifierNotNeeded } from './television/amplifier-not-needed.ts';
 import { amplifierOverdriven } from './television/amplifier-overdriven.ts';
+import { amplifierReversed } from './television/amplifier-reversed.ts';
 import { amplifierUnpowered } from './television/amplifier-unpowered.ts';
 import { carrierToNoise } from './television/carrier-to-noise.ts';
 import { channelClash } from './television/channel-clash.ts';
@@ -290,6 +291,7 @@ export const rules: readonly Rule[] = [
   amplifierCascade,
   amplifierNotNeeded,
   amplifierOverdriven,
+  amplifierReversed,
   amplifierUnpowered,
   carrierToNoise,
   channelClash,

@@ -132,11 +132,18 @@ function addLine(item: Item, node: Mapping | Sequence, text: string): Edit {
   const end = children[children.length - 1]?.end ?? node.end;
   const newline = source.indexOf('\n', end);
   const lineEnd = newline === -1 ? source.length : source.charAt(newline - 1) === '\r' ? newline - 1 : newline;
-  const lineBreak = source.includes('\r\n') ? '\r\n' : '\n';
-  return { at: { piece: item.piece, start: lineEnd, end: lineEnd }, text: `${lineBreak}${' '.repeat(column)}${text}` };
+  return {
+    at: { piece: item.piece, start: lineEnd, end: lineEnd },
+    text: `${lineBreakOf(source)}${' '.repeat(column)}${text}`,
+  };
 }
 
-function columnOf(source: string, offset: number): number {
+/** How the lines of a text end. */
+export function lineBreakOf(text: string): string {
+  return text.includes('\r\n') ? '\r\n' : '\n';
+}
+
+export function columnOf(source: string, offset: number): number {
   return offset - (source.lastIndexOf('\n', offset - 1) + 1);
 }
 

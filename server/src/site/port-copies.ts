@@ -2,7 +2,7 @@
 
 import { formatAddress, parseAddress } from '../standards/ipv4.ts';
 import { type Node, type Span, dataAt, entryOf } from '../text/syntax.ts';
-import { type Edit, hasAnchor } from './edit.ts';
+import { type Edit, hasAnchor, lineBreakOf } from './edit.ts';
 import type { Item } from './item.ts';
 import type { Port } from './model.ts';
 import { type PortEntry, keyAs, portEntriesOf } from './port-entries.ts';
@@ -104,7 +104,7 @@ function joined(source: string, { start }: PortEntry, flow: boolean, copies: rea
     const lineBreak = source.charAt(lineStart - 2) === '\r' ? '\r\n' : '\n';
     return copies.join(lineStart > 0 && /^ +$/.test(before) ? `,${lineBreak}${before}` : ', ');
   }
-  const lineBreak = source.includes('\r\n') ? '\r\n' : '\n';
+  const lineBreak = lineBreakOf(source);
   return copies
     .map((text, index) => (text.endsWith('\n') || index === copies.length - 1 ? text : text + lineBreak))
     .join('');

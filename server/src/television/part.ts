@@ -18,7 +18,7 @@ const TYPICAL: Partial<Readonly<Record<NonNullable<Device['kind']>, number>>> = 
 /** What a tap loses inside besides what it divides, dB. */
 const TAP_EXCESS = 1;
 
-/** The halves of a diplexer, Hz: television, and the first intermediate frequency of a satellite. */
+/** The halves of a diplexer, and the inputs of a multiswitch, Hz: television, and the first intermediate frequency of a satellite. */
 const TELEVISION: FrequencyRange = { from: 5e6, to: 862e6 };
 const SATELLITE: FrequencyRange = { from: 950e6, to: 2400e6 };
 
@@ -82,6 +82,7 @@ function passes(device: Device, part: AerialPart, by: string, to: string, freque
     const half = by === 'out' ? to : by;
     return within(half === 'in-sat' ? SATELLITE : TELEVISION, frequency);
   }
+  if (device.kind === 'multiswitch') return within(by === 'tv' ? TELEVISION : SATELLITE, frequency);
   return true;
 }
 

@@ -1,4 +1,6 @@
+import { fixOf } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
+import { takeOutEdits } from '../../site/television/insert-part.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import { isEnoughWithout } from '../../television/without-amplifier.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -19,6 +21,7 @@ export const amplifierNotNeeded: Rule = {
           `Without ${device.name} the weakest outlet or tuner would still have ${level(without.level)} and a margin of ` +
           `${decibels(without.margin)}. Take it out.`,
         about: [device.name],
+        fixes: () => fixOf(`Take ${device.name} out`, ...takeOutEdits(site, device)),
       });
     }
   },
@@ -38,7 +41,7 @@ cables:
   - {from: chimney-aerial, to: mast-amp/in, type: coax-6, length: 8 m}
   - {from: mast-amp/out, to: parlour-outlet/in, type: coax-6, length: 20 m}
 `,
-    good: `
+    fixed: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
 devices:

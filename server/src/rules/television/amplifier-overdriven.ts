@@ -1,8 +1,13 @@
+import { fixOf } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
+import { takeOutEdits } from '../../site/television/insert-part.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
+import { attenuatorInFront } from '../../television/attenuator-fix.ts';
+import { type TooMuch, tooMuchBehind } from '../../television/too-much.ts';
+import { isEnoughWithout } from '../../television/without-amplifier.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import { count } from '../../text/words.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const amplifierOverdriven: Rule = {
   id: 'amplifier-overdriven',
@@ -11,21 +16,50 @@ export const amplifierOverdriven: Rule = {
   why: `Its distortion looks like noise on every channel, and no attenuator behind it helps. Put one in front, or take an
 amplifier with less gain. What makers give as largest output holds for two carriers; more of them lower it.`,
   source: 'derating by 7.5 · lg(N − 1): common practice, within 1 dB of two makers’ tables',
-  check({ plan }: RuleContext, report: Report): void {
-    for (const { device, strongest, carriers, limit, headroom } of plan.television.amplifiers) {
+  check({ plan, site }: RuleContext, report: Report): void {
+    const { television } = plan;
+    for (const load of television.amplifiers) {
+      const { device, strongest, carriers, limit, headroom } = load;
       if (headroom === undefined || limit === undefined || headroom >= 0) continue;
+      const behind = tooMuchBehind(television, device, -headroom, site.policies.aerialSystem.margin);
       report({
         at: headOf(device.item),
         message:
           `${device.name} puts out ${strongest.multiplex.name} at ${level(strongest.level)}, ${decibels(-headroom)} above ` +
           `its limit of ${level(limit)} with ${count(carriers, 'multiplex', 'multiplexes')}. Put an attenuator of ` +
-          `${attenuatorFor(-headroom)} dB in front, or take less gain.`,
+          `${behind.loss} dB in front, ${behind.loss > attenuatorFor(-headroom) ? 'as what is behind it needs, ' : ''}or take less gain.`,
         about: [device.name],
-        related: [{ at: placeOf(device.item, ['max-output']), message: 'its largest output, with two carriers' }],
+        related: [
+          { at: placeOf(device.item, ['max-output']), message: 'its largest output, with two carriers' },
+          ...placesOf(behind),
+        ],
+        entails: [...behind.points, ...behind.receivers, ...behind.distorted],
+        fixes: () => [
+          ...(isEnoughWithout(television, device, site.policies.aerialSystem.margin) === undefined
+            ? []
+            : fixOf(`Take ${device.name} out`, ...takeOutEdits(site, device))),
+          ...attenuatorInFront(site, television, device.connectorByName.get('in'), behind.loss),
+        ],
       });
     }
   },
 };
+
+/** Each outlet, with the strongest, and each receiver once. */
+function placesOf({ points, receivers }: TooMuch): Related[] {
+  const byLevel = [...points].sort((a, b) => a.signal.level - b.signal.level);
+  const outlets = new Map(byLevel.map(({ signal }) => [signal.at.device, signal]));
+  return [
+    ...[...outlets].map(([{ item }, { multiplex, level: at }]) => ({
+      at: headOf(item),
+      message: `${multiplex.name} arrives at ${level(at)} here, more than an outlet may have`,
+    })),
+    ...receivers.map(({ at, composite, maxInput }) => ({
+      at: headOf(at.device.item),
+      message: `${at.name} gets ${level(composite)} in all, and takes ${level(maxInput)}`,
+    })),
+  ];
+}
 
 export const examples: readonly Example[] = [
   {
@@ -39,16 +73,16 @@ devices:
 cables:
   - {from: chimney-aerial, to: mast-amp/in, type: coax-6, length: 0.5 m}
 `,
-    good: `
+    fixed: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
 devices:
   chimney-aerial: {kind: aerial, receives: {mux-a: 80 dBµV}}
-  pad: {kind: attenuator, loss: 3 dB}
   mast-amp: {kind: amplifier, gain: 20 dB, noise-figure: 2 dB, max-output: 98 dBµV}
+  mast-amp-pad: {kind: attenuator, loss: 3 dB}
 cables:
-  - {from: chimney-aerial, to: pad/in, type: coax-6, length: 0.5 m}
-  - {from: pad/out, to: mast-amp/in, type: coax-6, length: 0.5 m}
+  - {from: chimney-aerial, to: mast-amp-pad/in, type: coax-6, length: 0.5 m}
+  - {from: mast-amp-pad/out, to: mast-amp/in, type: coax-6, length: 0.1 m}
 `,
   },
 ];

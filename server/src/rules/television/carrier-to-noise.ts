@@ -2,8 +2,13 @@ import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { decibels } from '../../text/radio-words.ts';
+import { type Connector, connectorName } from '../../site/model.ts';
+import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
 import type { Point, Receiver } from '../../television/reception.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Signal } from '../../television/signals.ts';
+import { worthMoving } from '../../television/amplified-first.ts';
+import { isShortByDistortion } from '../../television/too-much.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const carrierToNoise: Rule = {
   id: 'carrier-to-noise',
@@ -15,24 +20,50 @@ gain behind does not. \`policies: aerial-system: margin\` says how much to keep 
   source: 'DVB-T NorDig 2.2, DVB-T2 Rec. ITU-R BT.2033-2, DVB-S2 EN 302 307-1; by transcriptions, see the reference',
   check({ plan, site }: RuleContext, report: Report): void {
     const { margin } = site.policies.aerialSystem;
+    // Those that are put right at an amplifier apart from the others, since that may be told there.
+    const none: Sorts = { here: [], elsewhere: [] };
+    const close: Sorts = { here: [], elsewhere: [] };
+    const enough: Signal[] = [];
+    const isElsewhere = (point: Point): boolean =>
+      (worthMoving(point, margin)?.margin ?? 0) >= margin || isShortByDistortion(plan.television, point, margin);
     for (const receiver of plan.television.reception.receivers) {
       const known = receiver.points.filter((point) => isReceived(receiver, point));
-      const none = known.filter((point) => (point.margin ?? 0) < 0);
-      const close = known.filter((point) => (point.margin ?? 0) >= 0 && (point.margin ?? 0) < margin);
-      if (none.length > 0)
-        report({ ...found(receiver, none, (least) => `${decibels(-least)} less than it needs`), severity: 'error' });
-      if (close.length > 0)
-        report({
-          ...found(
-            receiver,
-            close,
-            (least) => `${decibels(least)} more than it needs, and ${decibels(margin)} are asked for`,
-          ),
-          severity: 'warning',
-        });
+      const short = known.filter((point) => (point.margin ?? 0) < margin);
+      if (short.length === 0) enough.push(...known.slice(0, 1).map(({ signal }) => signal));
+      for (const [own, found] of [
+        [short.filter(isLost), none],
+        [short.filter((point) => !isLost(point)), close],
+      ] as const) {
+        const [worst, ...others] = [...own].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
+        if (worst === undefined) continue;
+        const sort = own.every(isElsewhere) ? found.elsewhere : found.here;
+        sort.push({ signal: worst.signal, at: receiver.at, worst, others });
+      }
     }
+    for (const [{ here, elsewhere }, severity] of [
+      [none, 'error'],
+      [close, 'warning'],
+    ] as const)
+      for (const short of [here, elsewhere])
+        for (const cause of commonCauses(short, enough)) report({ ...found(cause, margin), severity });
   },
 };
+
+/** A receiver that has too little, with its points. */
+interface Short extends Affected {
+  readonly at: Connector;
+  readonly worst: Point;
+  readonly others: readonly Point[];
+}
+
+interface Sorts {
+  readonly here: Short[];
+  readonly elsewhere: Short[];
+}
+
+function isLost({ margin }: Point): boolean {
+  return (margin ?? 0) < 0;
+}
 
 /** Of systems that it has; what it cannot show anyway is no loss. */
 function isReceived({ systems }: Receiver, { signal, margin }: Point): boolean {
@@ -40,20 +71,30 @@ function isReceived({ systems }: Receiver, { signal, margin }: Point): boolean {
   return margin !== undefined && (systems === undefined || system === undefined || systems.includes(system));
 }
 
-function found(
-  { at }: Receiver,
-  points: readonly Point[],
-  words: (margin: number) => string,
-): { at: ReturnType<typeof headOf>; message: string; about: string[] } {
-  const sorted = [...points].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
-  const [worst, ...others] = sorted;
-  const also = others.length === 0 ? '' : `; also ${few(others.map(({ signal }) => signal.multiplex.name))}`;
+/** At the receiver that has least. */
+function found({ affected, behind }: CommonCause<Short>, asked: number): Finding {
+  const first = affected.reduce((least, one) => ((one.worst.margin ?? 0) < (least.worst.margin ?? 0) ? one : least));
+  const { at, worst, others } = first;
+  const { carrierToNoise: ratio = 0, margin = 0, signal } = worst;
+  const words = isLost(worst)
+    ? `${decibels(-margin)} less than it needs`
+    : `${decibels(margin)} more than it needs, and ${decibels(asked)} are asked for`;
+  const also = others.length === 0 ? '' : `; also ${few(others.map((point) => point.signal.multiplex.name))}`;
+  const elsewhere = affected.filter((one) => one !== first);
   return {
     at: headOf(at.device.item),
     message:
-      `${worst?.signal.multiplex.name ?? ''} reaches ${at.name} with ${decibels(worst?.carrierToNoise ?? 0)} of carrier ` +
-      `to noise, ${words(worst?.margin ?? 0)}${also}. Take loss out in front of the first amplifier, or get a better aerial.`,
-    about: [...aboutConnector(at), ...points.map(({ signal }) => signal.multiplex.name)],
+      `${signal.multiplex.name} reaches ${at.name} with ${decibels(ratio)} of carrier to noise, ${words}${also}` +
+      (behind === undefined
+        ? ''
+        : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
+      '. Take loss out in front of the first amplifier, or get a better aerial.',
+    about: [...aboutConnector(at), ...[worst, ...others].map((point) => point.signal.multiplex.name)],
+    related: elsewhere.map((one) => ({
+      at: headOf(one.at.device.item),
+      message: `${one.signal.multiplex.name} has ${decibels(one.worst.carrierToNoise ?? 0)} here`,
+    })),
+    effects: affected.flatMap((one) => [one.worst, ...one.others]),
   };
 }
 

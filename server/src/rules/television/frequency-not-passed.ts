@@ -2,6 +2,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { megahertz } from '../../text/radio-words.ts';
+import { within } from '../../television/part.ts';
 import type { Stopped } from '../../television/signals.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -27,11 +28,13 @@ it.`,
       const first = stopped[0]?.signal;
       if (first === undefined) continue;
       report({
-        at: range === undefined ? headOf(device.item) : placeOf(device.item, [key]),
+        at: range === undefined || within(range, first.frequency) ? headOf(device.item) : placeOf(device.item, [key]),
         message:
-          `${device.name} does not let ${few(names)} pass: ${megahertz(first.frequency)} is outside of ` +
-          `${range === undefined ? 'its frequencies' : `${megahertz(range.from)} to ${megahertz(range.to)}`}. ` +
-          'Take a part for it, or lead the coax round this one.',
+          range === undefined || within(range, first.frequency)
+            ? `${device.name} does not let ${few(names)} pass by ${first.at.name}, which is not for ` +
+              `${megahertz(first.frequency)}. Lead the coax to another of its connectors, or round it.`
+            : `${device.name} does not let ${few(names)} pass: ${megahertz(first.frequency)} is outside of ` +
+              `${megahertz(range.from)} to ${megahertz(range.to)}. Take a part for it, or lead the coax round this one.`,
         about: [device.name, ...names],
       });
     }

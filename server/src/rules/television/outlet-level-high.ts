@@ -1,45 +1,115 @@
 import { aboutConnector } from '../../site/about.ts';
+import type { Fix } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
+import { type Connector, type Device, connectorName } from '../../site/model.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
+import { attenuatorInFront } from '../../television/attenuator-fix.ts';
+import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
+import type { Point, Receiver } from '../../television/reception.ts';
+import type { Signal } from '../../television/signals.ts';
+import type { Television } from '../../television/television.ts';
+import { excessAt, excessOf } from '../../television/too-much.ts';
+import { passes } from '../../television/what-if.ts';
 import { few } from '../../text/words.ts';
 import { decibels, level } from '../../text/radio-words.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const outletLevelHigh: Rule = {
   id: 'outlet-level-high',
   severity: 'warning',
   summary: 'A multiplex arrives at an outlet above the window of levels.',
   why: `A television that gets too much distorts, and loses even strong programmes. Lower the gain of the amplifier, or
-put an attenuator in front of it, or of the outlet.`,
+put an attenuator in front of it, or of the outlet. Where a receiver is overloaded by it, it is an error.`,
   source: 'EN 60728-1 by a handbook that quotes it; DVB-T2 by a service specification for cable',
-  check({ plan }: RuleContext, report: Report): void {
-    for (const { at, points } of plan.television.reception.outlets) {
-      const high = points
-        .map((point) => ({ point, excess: point.signal.level - (point.window?.max ?? Infinity) }))
-        .filter(({ excess }) => excess > 0)
-        .sort((a, b) => b.excess - a.excess);
-      const [worst, ...others] = high;
-      if (worst === undefined) continue;
-      const { signal, window } = worst.point;
-      const more = others.length === 0 ? '' : `; above it too: ${few(others.map(nameOf))}`;
-      report({
-        at: headOf(at.device.item),
-        message:
-          `${signal.multiplex.name} arrives at ${level(signal.level)}, ${decibels(worst.excess)} above the ` +
-          `${level(window?.max ?? 0)} that an outlet may have${more}. It needs an attenuator of ` +
-          `${attenuatorFor(worst.excess)} dB, or less gain.`,
-        about: [...aboutConnector(at), ...high.map(nameOf)],
-      });
+  check(context: RuleContext, report: Report): void {
+    const { reception } = context.plan.television;
+    const high: High[] = [];
+    const right: Signal[] = [];
+    for (const { at, points } of reception.outlets) {
+      const [worst, ...others] = points
+        .filter((point) => excessAt(point) > 0)
+        .sort((a, b) => excessAt(b) - excessAt(a));
+      if (worst === undefined) right.push(...points.slice(0, 1).map(({ signal }) => signal));
+      else high.push({ at, signal: worst.signal, worst, others });
     }
+    for (const cause of commonCauses(high, right)) report(found(context, cause));
   },
 };
 
-function nameOf({
-  point,
-}: {
-  readonly point: { readonly signal: { readonly multiplex: { readonly name: string } } };
-}): string {
-  return point.signal.multiplex.name;
+/** An outlet that gets too much, with its points. */
+interface High extends Affected {
+  readonly at: Connector;
+  readonly worst: Point;
+  readonly others: readonly Point[];
+}
+
+/** At the outlet that gets most. */
+function found({ plan: { television }, site }: RuleContext, { affected, behind }: CommonCause<High>): Finding {
+  const first = affected.reduce((most, one) => (excessAt(one.worst) > excessAt(most.worst) ? one : most));
+  const { at, worst, others } = first;
+  const { signal, window } = worst;
+  const elsewhere = affected.filter((one) => one !== first);
+  const receivers = overloadedBehind(television, behind ?? at.device);
+  const loss = attenuatorFor(Math.max(excessAt(worst), ...receivers.map(excessOf)));
+  const where = elsewhere.map((one) => connectorName(one.at));
+  return {
+    at: headOf(at.device.item),
+    severity: receivers.length === 0 ? 'warning' : 'error',
+    message:
+      `${signal.multiplex.name} arrives at ${level(signal.level)}, ${decibels(excessAt(worst))} above the ` +
+      `${level(window?.max ?? 0)} that an outlet may have` +
+      (others.length === 0 ? '' : `; above it too: ${few(others.map(nameOf))}`) +
+      (behind === undefined ? '' : `; likewise at ${few(where)} behind ${behind.name}`) +
+      `. It needs an attenuator of ${loss} dB, or less gain.`,
+    about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    related: [
+      ...elsewhere.map((one) => ({
+        at: headOf(one.at.device.item),
+        message: `${nameOf(one.worst)} arrives at ${level(one.worst.signal.level)} here`,
+      })),
+      ...receivers.map((receiver) => ({
+        at: headOf(receiver.at.device.item),
+        message: `${receiver.at.name} gets ${level(receiver.composite)} in all, and takes ${level(receiver.maxInput)}`,
+      })),
+    ],
+    effects: affected.flatMap((one) => [one.worst, ...one.others]),
+    entails: receivers,
+    fixes: () => padFor(site, television, affected, loss),
+  };
+}
+
+/** Receivers of which all comes through a part, or from an aerial. */
+function overloadedBehind({ reception }: Television, part: Device): Receiver[] {
+  return reception.receivers.filter(
+    (receiver) =>
+      excessOf(receiver) > 0 &&
+      receiver.points.every((point) => point.signal.source.device === part || passes(point, part)),
+  );
+}
+
+/** At an outlet alone, or in front of what leads to all of them; none where it would leave too little anywhere. */
+function padFor(
+  site: RuleContext['site'],
+  television: Television,
+  affected: readonly High[],
+  loss: number,
+): readonly Fix[] {
+  const [first] = affected;
+  if (first === undefined) return [];
+  const ways = affected.map(({ signal }) => signal.steps.flatMap(({ by }) => ('cable' in by ? [by.cable] : [])));
+  const cable = ways[0]?.findLast((one) => ways.every((way) => way.includes(one)));
+  const isBehind = ({ signal }: Point): boolean => signal.steps.some(({ by }) => 'cable' in by && by.cable === cable);
+  const points = television.reception.outlets.flatMap((outlet) => outlet.points.filter(isBehind));
+  if (points.some(({ signal, window }) => signal.level - loss < (window?.min ?? -Infinity))) return [];
+  const run = television.runs.find((one) => one.cable === cable);
+  // Of the two ends the one that signals come to: they have passed more there.
+  const passed = (at: Connector): number => television.signals.at(at)[0]?.steps.length ?? 0;
+  const at = run === undefined ? undefined : passed(run.a) > passed(run.b) ? run.a : run.b;
+  return attenuatorInFront(site, television, at, loss);
+}
+
+function nameOf({ signal }: Point): string {
+  return signal.multiplex.name;
 }
 
 export const examples: readonly Example[] = [
@@ -54,16 +124,16 @@ devices:
 cables:
   - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 10 m}
 `,
-    good: `
+    fixed: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
 devices:
   chimney-aerial: {kind: aerial, receives: {mux-a: 79 dBµV}}
-  pad: {kind: attenuator, loss: 3 dB}
   parlour-outlet: {kind: outlet, loss: 1 dB}
+  parlour-outlet-pad: {kind: attenuator, loss: 3 dB}
 cables:
-  - {from: chimney-aerial, to: pad/in, type: coax-6, length: 10 m}
-  - {from: pad/out, to: parlour-outlet/in, type: coax-6, length: 0.3 m}
+  - {from: chimney-aerial, to: parlour-outlet-pad/in, type: coax-6, length: 10 m}
+  - {from: parlour-outlet-pad/out, to: parlour-outlet/in, type: coax-6, length: 0.1 m}
 `,
   },
 ];

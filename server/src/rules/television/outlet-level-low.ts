@@ -1,8 +1,12 @@
 import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
+import { type Connector, connectorName } from '../../site/model.ts';
+import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
+import type { Point } from '../../television/reception.ts';
+import type { Signal } from '../../television/signals.ts';
 import { few } from '../../text/words.ts';
 import { decibels, level } from '../../text/radio-words.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const outletLevelLow: Rule = {
   id: 'outlet-level-low',
@@ -13,33 +17,56 @@ an amplifier at the mast puts it right. Roofs, ladders and masts: falls kill. Do
 overhead lines, and never while thunder is near; leave it to licensed people where local codes say so.`,
   source: 'EN 60728-1 by a handbook that quotes it; DVB-T2 by a service specification for cable',
   check({ plan }: RuleContext, report: Report): void {
+    const low: Low[] = [];
+    const right: Signal[] = [];
     for (const { at, points } of plan.television.reception.outlets) {
-      const low = points.flatMap((point) => {
-        const missing = (point.window?.min ?? -Infinity) - point.signal.level;
-        return missing > 0 ? [{ point, missing }] : [];
-      });
-      const worst = low.reduce<(typeof low)[number] | undefined>(
-        (most, one) => (most === undefined || one.missing > most.missing ? one : most),
-        undefined,
-      );
-      if (worst === undefined) continue;
-      const { signal, window } = worst.point;
-      const others = low.length === 1 ? '' : `; below it too: ${few(otherNames(low, worst))}`;
-      report({
-        at: headOf(at.device.item),
-        message:
-          `${signal.multiplex.name} arrives at ${level(signal.level)}, ${decibels(worst.missing)} below the ` +
-          `${level(window?.min ?? 0)} that an outlet needs${others}. Take loss out of the way, or amplify at the aerial.`,
-        about: [...aboutConnector(at), ...low.map(({ point }) => point.signal.multiplex.name)],
-      });
+      const [worst, ...others] = points
+        .filter((point) => missingAt(point) > 0)
+        .sort((a, b) => missingAt(b) - missingAt(a));
+      if (worst === undefined) right.push(...points.slice(0, 1).map(({ signal }) => signal));
+      else low.push({ at, signal: worst.signal, worst, others });
     }
+    for (const cause of commonCauses(low, right)) report(found(cause));
   },
 };
 
-function otherNames<
-  T extends { readonly point: { readonly signal: { readonly multiplex: { readonly name: string } } } },
->(all: readonly T[], besides: T): string[] {
-  return all.filter((one) => one !== besides).map(({ point }) => point.signal.multiplex.name);
+/** An outlet that gets too little, with its points. */
+interface Low extends Affected {
+  readonly at: Connector;
+  readonly worst: Point;
+  readonly others: readonly Point[];
+}
+
+/** dB below the window. */
+function missingAt({ signal, window }: Point): number {
+  return (window?.min ?? -Infinity) - signal.level;
+}
+
+/** At the outlet that gets least. */
+function found({ affected, behind }: CommonCause<Low>): Finding {
+  const first = affected.reduce((most, one) => (missingAt(one.worst) > missingAt(most.worst) ? one : most));
+  const { at, worst, others } = first;
+  const { signal, window } = worst;
+  const elsewhere = affected.filter((one) => one !== first);
+  const where = elsewhere.map((one) => connectorName(one.at));
+  return {
+    at: headOf(at.device.item),
+    message:
+      `${signal.multiplex.name} arrives at ${level(signal.level)}, ${decibels(missingAt(worst))} below the ` +
+      `${level(window?.min ?? 0)} that an outlet needs` +
+      (others.length === 0 ? '' : `; below it too: ${few(others.map(nameOf))}`) +
+      (behind === undefined ? '' : `; likewise at ${few(where)} behind ${behind.name}`) +
+      '. Take loss out of the way, or amplify at the aerial.',
+    about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    related: elsewhere.map((one) => ({
+      at: headOf(one.at.device.item),
+      message: `${nameOf(one.worst)} arrives at ${level(one.worst.signal.level)} here`,
+    })),
+  };
+}
+
+function nameOf({ signal }: Point): string {
+  return signal.multiplex.name;
 }
 
 export const examples: readonly Example[] = [

@@ -73,9 +73,14 @@ function usesOf(site: Site): Use[] {
   ];
 }
 
+/** Also where the level cannot be read. */
 function receivedNames({ devices }: Site): ReadonlySet<string> {
   return new Set(
-    devices.flatMap(({ aerial }) => (aerial === undefined ? [] : [...aerial.receives.keys(), ...aerial.field.keys()])),
+    devices.flatMap(({ kind, item }) =>
+      kind === 'aerial' || kind === 'lnb'
+        ? item.names.flatMap(({ names, text }) => (names === 'multiplexes' ? [text] : []))
+        : [],
+    ),
   );
 }
 

@@ -1,7 +1,11 @@
 import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
-import { decibels, level } from '../../text/radio-words.ts';
+import { type Connector, connectorName } from '../../site/model.ts';
+import { type Affected, commonCauses } from '../../television/common-cause.ts';
 import type { Point } from '../../television/reception.ts';
+import type { Signal } from '../../television/signals.ts';
+import { decibels, level } from '../../text/radio-words.ts';
+import { few } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** Between channels next to each other, dB; EN 60728-1, from memory. */
@@ -18,24 +22,47 @@ equaliser, better coax on the long run, or an aerial that is turned a little eve
   source: 'EN 60728-1: 12 dB between any two, 3 dB between neighbours; from memory',
   check({ plan, site }: RuleContext, report: Report): void {
     const most = site.policies.aerialSystem.slope;
+    const uneven: Uneven[] = [];
+    const even: Signal[] = [];
     for (const { at, points } of plan.television.reception.outlets) {
       const sorted = points
         .filter(({ signal }) => signal.frequency <= HIGHEST)
         .sort((a, b) => a.signal.frequency - b.signal.frequency);
       const found = widest(sorted, most) ?? neighbours(sorted);
-      if (found === undefined) continue;
-      const { strong, weak, allowed } = found;
+      if (found === undefined) even.push(...points.slice(0, 1).map(({ signal }) => signal));
+      else uneven.push({ ...found, at, signal: found.weak.signal });
+    }
+    for (const { affected, behind } of commonCauses(uneven, even)) {
+      const first = affected.reduce((widest, one) => (spread(one) > spread(widest) ? one : widest));
+      const { at, strong, weak, allowed } = first;
+      const elsewhere = affected.filter((one) => one !== first);
       report({
         at: headOf(at.device.item),
         message:
           `${strong.signal.multiplex.name} arrives at ${level(strong.signal.level)} and ${weak.signal.multiplex.name} at ` +
-          `${level(weak.signal.level)}: ${decibels(strong.signal.level - weak.signal.level)} apart, ${allowed}. ` +
-          'Even them out with an equaliser, or with better coax on the long run.',
+          `${level(weak.signal.level)}: ${decibels(spread(first))} apart, ${allowed}` +
+          (behind === undefined
+            ? ''
+            : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
+          '. Even them out with an equaliser, or with better coax on the long run.',
         about: [...aboutConnector(at), strong.signal.multiplex.name, weak.signal.multiplex.name],
+        related: elsewhere.map((one) => ({
+          at: headOf(one.at.device.item),
+          message: `${decibels(spread(one))} apart here`,
+        })),
       });
     }
   },
 };
+
+/** An outlet at which levels differ by too much. */
+interface Uneven extends Affected, Apart {
+  readonly at: Connector;
+}
+
+function spread({ strong, weak }: Apart): number {
+  return strong.signal.level - weak.signal.level;
+}
 
 interface Apart {
   readonly strong: Point;

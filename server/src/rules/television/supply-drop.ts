@@ -1,4 +1,5 @@
 import { headOf } from '../../site/item.ts';
+import type { Device } from '../../site/model.ts';
 import type { Consumer, Feed } from '../../television/direct-current.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -17,10 +18,13 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
   source:
     'Ohm’s law; resistance of coax computed for copper, from memory for clad steel; least voltage of an LNB from memory of EN 61319-1',
   check({ plan }: RuleContext, report: Report): void {
+    // The outputs of one LNB get theirs by the same coax.
+    const told = new Set<Device>();
     for (const consumer of plan.television.directCurrent.consumers) {
-      const short = consumer.feeds.map((feed) => shortage(consumer, feed)).find((one) => one !== undefined);
-      if (short === undefined) continue;
       const { device } = consumer;
+      const short = consumer.feeds.map((feed) => shortage(consumer, feed)).find((one) => one !== undefined);
+      if (short === undefined || told.has(device)) continue;
+      told.add(device);
       report({
         at: headOf(device.item),
         message:

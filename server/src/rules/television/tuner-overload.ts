@@ -1,8 +1,14 @@
 import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
+import { connectorName } from '../../site/model.ts';
+import { attenuatorInFront } from '../../television/attenuator-fix.ts';
+import { type Affected, commonCauses } from '../../television/common-cause.ts';
+import type { Receiver } from '../../television/reception.ts';
+import type { Signal } from '../../television/signals.ts';
+import { excessOf } from '../../television/too-much.ts';
 import { decibels, level } from '../../text/radio-words.ts';
-import { count } from '../../text/words.ts';
+import { count, few } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const tunerOverload: Rule = {
@@ -13,21 +19,48 @@ export const tunerOverload: Rule = {
 weakest, although each of them looks right by itself. An attenuator in front, or a filter for what is not wanted, puts
 it right.`,
   source: 'common practice, no source; powers add up',
-  check({ plan }: RuleContext, report: Report): void {
-    for (const { at, composite, maxInput, points } of plan.television.reception.receivers) {
-      const excess = composite - maxInput;
-      if (!(excess > 0)) continue;
+  check({ plan: { television }, site }: RuleContext, report: Report): void {
+    const { margin } = site.policies.aerialSystem;
+    const over: Over[] = [];
+    const right: Signal[] = [];
+    for (const receiver of television.reception.receivers) {
+      const [strongest] = [...receiver.points].sort((a, b) => b.signal.level - a.signal.level);
+      if (excessOf(receiver) > 0 && strongest !== undefined) over.push({ receiver, signal: strongest.signal });
+      else right.push(...receiver.points.slice(0, 1).map(({ signal }) => signal));
+    }
+    for (const { affected, behind } of commonCauses(over, right)) {
+      const first = affected.reduce((most, one) => (excessOf(one.receiver) > excessOf(most.receiver) ? one : most));
+      const { at, composite, maxInput, points } = first.receiver;
+      const elsewhere = affected.filter((one) => one !== first);
+      const loss = attenuatorFor(excessOf(first.receiver));
       report({
         at: headOf(at.device.item),
         message:
           `${count(points.length, 'multiplex', 'multiplexes')} at ${at.name} make ${level(composite)} together, ` +
-          `${decibels(excess)} more than the ${level(maxInput)} that it takes. Put an attenuator of ` +
-          `${attenuatorFor(excess)} dB in front, or lower the gain.`,
+          `${decibels(excessOf(first.receiver))} more than the ${level(maxInput)} that it takes` +
+          (behind === undefined
+            ? ''
+            : `; likewise at ${few(elsewhere.map((one) => connectorName(one.receiver.at)))} behind ${behind.name}`) +
+          `. Put an attenuator of ${loss} dB in front, or lower the gain.`,
         about: aboutConnector(at),
+        related: elsewhere.map((one) => ({
+          at: headOf(one.receiver.at.device.item),
+          message: `${one.receiver.at.name} gets ${level(one.receiver.composite)} here`,
+        })),
+        effects: affected.map(({ receiver }) => receiver),
+        fixes: () => {
+          const isEnough = points.every((point) => point.margin === undefined || point.margin - loss >= margin);
+          return affected.length === 1 && isEnough ? attenuatorInFront(site, television, at, loss) : [];
+        },
       });
     }
   },
 };
+
+/** A receiver that gets too much, with the strongest that it gets. */
+interface Over extends Affected {
+  readonly receiver: Receiver;
+}
 
 export const examples: readonly Example[] = [
   {
@@ -42,17 +75,17 @@ devices:
 cables:
   - {from: chimney-aerial, to: tv-tuner/rf, type: coax-6, length: 2 m}
 `,
-    good: `
+    fixed: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
   mux-b: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
 devices:
   chimney-aerial: {kind: aerial, receives: {mux-a: 78 dBµV, mux-b: 79 dBµV}}
-  pad: {kind: attenuator, loss: 3 dB}
   tv-tuner: {kind: tuner, inputs: {rf: {max-input: 80 dBµV}}}
+  tv-tuner-pad: {kind: attenuator, loss: 3 dB}
 cables:
-  - {from: chimney-aerial, to: pad/in, type: coax-6, length: 2 m}
-  - {from: pad/out, to: tv-tuner/rf, type: coax-6, length: 1 m}
+  - {from: chimney-aerial, to: tv-tuner-pad/in, type: coax-6, length: 2 m}
+  - {from: tv-tuner-pad/out, to: tv-tuner/rf, type: coax-6, length: 0.1 m}
 `,
   },
 ];

@@ -60,27 +60,37 @@ or sent on by a server counts at all times.`,
 function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, report: Report): void {
   const { tuning, signals } = plan.television;
   // What stops them, or where a cable leads, other rules say.
-  const isWhole = site.cables.every(({ from, to }) => isThere(site, from) && isThere(site, to));
+  const isWhole = site.cables.every(
+    ({ from, to }) => isThere(site, from) && isThere(site, to) && from?.device !== to?.device,
+  );
   if (!isWhole || signals.loops.length > 0) return;
+  const received = new Set(signals.all.map(({ multiplex }) => multiplex));
+  const stopped = new Set(signals.stopped.map(({ signal }) => signal.multiplex));
   const told = new Set<Multiplex>();
   for (const occasion of site.occasions) {
+    const byUnits = new Map<string, { readonly able: readonly string[]; readonly multiplexes: Multiplex[] }>();
     for (const { asked, units } of tuning.of(occasion).tooFew) {
       for (const { multiplex, source } of units.length > 0 ? [] : asked) {
-        const able = tuning.units.filter(
-          (unit) => doesSystem(unit, multiplex) && (source === undefined || isOf(unit, source)),
-        );
-        const isReceived = signals.all.some((signal) => signal.multiplex === multiplex);
-        const isStopped = signals.stopped.some(({ signal }) => signal.multiplex === multiplex);
-        if (able.length === 0 || !isReceived || isStopped || told.has(multiplex)) continue;
+        const able = tuning.units
+          .filter((unit) => doesSystem(unit, multiplex) && (source === undefined || isOf(unit, source)))
+          .map(({ name }) => name);
+        if (able.length === 0 || !received.has(multiplex) || stopped.has(multiplex) || told.has(multiplex)) continue;
         told.add(multiplex);
-        report({
-          at: headOf(occasion.item),
-          message:
-            `${occasion.name} needs ${multiplex.name}, and nothing of it comes to ${few(able.map(({ name }) => name))}. ` +
-            'Lead a coax there from where it is received.',
-          about: [occasion.name, multiplex.name],
-        });
+        const together = byUnits.get(able.join(' ')) ?? { able, multiplexes: [] };
+        together.multiplexes.push(multiplex);
+        byUnits.set(able.join(' '), together);
       }
+    }
+    for (const { able, multiplexes } of byUnits.values()) {
+      const names = multiplexes.map(({ name }) => name);
+      report({
+        at: headOf(occasion.item),
+        message:
+          `${occasion.name} needs ${few(names)}, and nothing of ${names.length === 1 ? 'it' : 'them'} comes to ${few(able)}. ` +
+          `Lead a coax there from where ${names.length === 1 ? 'it is' : 'they are'} received.`,
+        about: [occasion.name, ...names],
+        effects: multiplexes,
+      });
     }
   }
 }

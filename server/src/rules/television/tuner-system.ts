@@ -1,5 +1,5 @@
 import { type Place, placeOf } from '../../site/item.ts';
-import type { Site } from '../../site/model.ts';
+import type { Site, Stream } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
 import { few, list } from '../../text/words.ts';
 import { type Unit, doesSystem } from '../../television/units.ts';
@@ -17,7 +17,7 @@ does the system, or the service from another multiplex.`,
   check({ plan, site }: RuleContext, report: Report): void {
     const { units } = plan.television.tuning;
     const told = new Set<string>();
-    for (const { name, multiplexes, asked, at, of } of usesOf(site, units)) {
+    for (const { name, multiplexes, asked, at, of, stream } of usesOf(site, units)) {
       const [first] = multiplexes;
       if (first === undefined || asked.length === 0) continue;
       if (multiplexes.some((multiplex) => asked.some((unit) => doesSystem(unit, multiplex)))) continue;
@@ -25,6 +25,7 @@ does the system, or the service from another multiplex.`,
       // What tuners of the whole site lack, those of one device lack too.
       if (told.has(key) || told.has(`${of} ${key}`)) continue;
       told.add(`${of} ${key}`).add(key);
+      const devices = [...new Set(asked.map(({ device }) => device.name))];
       const able = [...new Set(asked.flatMap(({ tuner }) => tuner.systems))];
       const systems = [...new Set(multiplexes.flatMap(({ system }) => system ?? []))];
       report({
@@ -34,9 +35,11 @@ does the system, or the service from another multiplex.`,
             multiplexes.map((multiplex) => multiplex.name),
             'or',
           )}, sent in ${list(systems, 'or')}, and ` +
-          `${few([...new Set(asked.map(({ device }) => device.name))])} ${able.length === 0 ? 'receives nothing of that' : `receives ${list(able)}`}` +
+          `${few(devices)} ${devices.length === 1 ? 'receives' : 'receive'} ${able.length === 0 ? 'nothing of that' : list(able)}` +
           `. Take a tuner for ${list(systems, 'or')}, or another multiplex.`,
         about: [name, ...multiplexes.map((multiplex) => multiplex.name)],
+        // What is sent of it in vain may be less, but is in vain.
+        entails: stream === undefined ? [] : [stream],
       });
     }
   },
@@ -50,6 +53,8 @@ interface Use {
   readonly asked: readonly Unit[];
   /** The device whose they are; empty for any. */
   readonly of: string;
+  /** What asks, where it is no occasion. */
+  readonly stream: Stream | undefined;
 }
 
 /** Streams before occasions: they say which device it is. */
@@ -63,7 +68,7 @@ function usesOf(site: Site, units: readonly Unit[]): Use[] {
       if (source === undefined || multiplexes.length === 0) return [];
       const asked = units.filter((unit) => isOf(unit, source));
       const at = placeOf(stream.item, [stream.service === undefined ? 'multiplex' : 'service']);
-      return [{ name: stream.service ?? stream.name, multiplexes, at, asked, of: source.name }];
+      return [{ name: stream.service ?? stream.name, multiplexes, at, asked, of: source.name, stream }];
     }),
     ...(isUnknown ? [] : site.occasions).flatMap(({ item, name, services, multiplexes }) => [
       ...services.map((service, index) => ({
@@ -72,6 +77,7 @@ function usesOf(site: Site, units: readonly Unit[]): Use[] {
         at: placeOf(item, ['services', index]),
         asked: units,
         of: '',
+        stream: undefined,
       })),
       ...multiplexes.map((multiplex, index) => ({
         name,
@@ -79,6 +85,7 @@ function usesOf(site: Site, units: readonly Unit[]): Use[] {
         at: placeOf(item, ['multiplexes', index]),
         asked: units,
         of: '',
+        stream: undefined,
       })),
     ]),
   ];

@@ -5,8 +5,8 @@ import type { SiteText } from '../../../site/folder.ts';
 import type { Item } from '../../../site/item.ts';
 import { SECTIONS } from '../../../site/shape.ts';
 import { lineEdits } from '../line-edits.ts';
-import { hasAnchor } from '../../../site/edit.ts';
-import { type Cursor, type Offered, type Refactoring, lineBreakOf } from './refactoring.ts';
+import { hasAnchor, lineBreakOf } from '../../../site/edit.ts';
+import { type Cursor, type Offered, type Refactoring } from './refactoring.ts';
 import { type Section, modelineOf, sectionAtKey, sectionsOf } from './sections.ts';
 
 export const moveSection: Refactoring = ({ checked, file, offset }: Cursor): Offered[] => {

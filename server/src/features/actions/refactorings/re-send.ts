@@ -9,7 +9,7 @@ import { formatAddress } from '../../../standards/ipv4.ts';
 import { RTP_PORT } from '../../../standards/rtp.ts';
 import { entryOf } from '../../../text/syntax.ts';
 import { type Leaving, leavingBy } from './leaving-by.ts';
-import { type Values, entryBehind } from './new-entry.ts';
+import { type Values, entryBehind } from '../../../site/new-entry.ts';
 import { receiversOf } from './receivers.ts';
 import type { Cursor, Offered, Refactoring } from './refactoring.ts';
 

@@ -3,8 +3,7 @@
 import { type Edit, scalarText } from '../../../site/edit.ts';
 import type { Item } from '../../../site/item.ts';
 import { type Sequence, entryOf } from '../../../text/syntax.ts';
-import { hasAnchor } from '../../../site/edit.ts';
-import { lineBreakOf } from './refactoring.ts';
+import { hasAnchor, lineBreakOf } from '../../../site/edit.ts';
 
 export interface Receivers {
   /** Leaves the device alone in the list. */

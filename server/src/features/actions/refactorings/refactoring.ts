@@ -28,7 +28,3 @@ export interface Offered {
 
 /** What it offers at the cursor: nothing where it does not apply, or could lose or change a meaning. */
 export type Refactoring = (cursor: Cursor) => Offered[];
-
-export function lineBreakOf(text: string): string {
-  return text.includes('\r\n') ? '\r\n' : '\n';
-}
