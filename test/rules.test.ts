@@ -12,8 +12,8 @@ const FILE = 'harrow-lane.site.yaml';
 /** Nothing that stands in a text can show it. */
 const WITHOUT_EXAMPLE = ['unreadable-file'];
 
-function of(rule: RuleInfo, text: string): Diagnostic[] {
-  return diagnosticsOf({ [FILE]: text }).filter((diagnostic) => diagnostic.rule.id === rule.id);
+function of(rule: RuleInfo, diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  return diagnostics.filter((diagnostic) => diagnostic.rule.id === rule.id);
 }
 
 function messages(diagnostics: readonly Diagnostic[]): string[] {
@@ -62,12 +62,19 @@ for (const { rule, examples } of files) {
 function exampleTests(rule: RuleInfo, example: Example): void {
   const { text: bad, marks } = readMarks(example.bad, false);
   const texts = { [FILE]: bad };
+  let all: readonly Diagnostic[] = [];
+  let own: readonly Diagnostic[] = [];
+  before(() => {
+    all = diagnosticsOf(texts);
+    own = of(rule, all);
+  });
+  after(() => ([all, own] = [[], []]));
 
   it('finds what is marked, where it is marked, and nothing else', () => {
     assert.ok(marks.length > 0, 'nothing is marked');
     assert.deepEqual(
       differences(
-        of(rule, bad).map((diagnostic) => foundIn(bad, diagnostic)),
+        own.map((diagnostic) => foundIn(bad, diagnostic)),
         marks,
       ),
       [],
@@ -75,7 +82,7 @@ function exampleTests(rule: RuleInfo, example: Example): void {
   });
 
   it('marks places inside the text', () => {
-    for (const { at, related = [] } of diagnosticsOf(texts)) {
+    for (const { at, related = [] } of all) {
       for (const place of [at, ...related.map((other) => other.at)]) {
         const { start, end } = spanAt(place);
         assert.ok(0 <= start && start <= end && end <= bad.length, `${start}-${end} in a text of ${bad.length}`);
@@ -85,21 +92,22 @@ function exampleTests(rule: RuleInfo, example: Example): void {
 
   const right = example.good ?? example.fixed;
   if (right !== undefined)
-    it('finds nothing where all is right', () => assert.deepEqual(messages(of(rule, right)), []));
+    it('finds nothing where all is right', () =>
+      assert.deepEqual(messages(of(rule, diagnosticsOf({ [FILE]: right }))), []));
 
   it('shows what its first fix makes of it', () => {
-    const [first] = of(rule, bad).flatMap((finding) => finding.fixes?.() ?? []);
+    const [first] = own.flatMap((finding) => finding.fixes?.() ?? []);
     if (first === undefined) assert.equal(example.fixed, undefined, 'there is no fix');
     else if (example.fixed !== undefined) assert.equal(edited(texts, first.edits)[FILE]?.trim(), example.fixed.trim());
   });
 
   it('is rid of each finding by each of its fixes, once and for all', () => {
-    for (const finding of of(rule, bad)) {
+    for (const finding of own) {
       for (const { title, edits } of finding.fixes?.() ?? []) {
         const text = edited(texts, edits)[FILE] ?? '';
         assert.notEqual(text, bad, title);
         const found = diagnosticsOf({ [FILE]: text });
-        const left = found.filter((other) => other.rule.id === rule.id);
+        const left = of(rule, found);
         assert.ok(!messages(left).includes(finding.message), `“${title}”: still found in\n${text}`);
         const broken = found.filter((other) => other.rule.id === 'yaml-syntax');
         if (rule.id !== 'yaml-syntax') assert.deepEqual(messages(broken), [], title);

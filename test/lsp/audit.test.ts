@@ -61,7 +61,7 @@ describe('an audit in an editor', function () {
     site = join(parent, 'harrow-lane');
     folder = pathToFileURL(site).href;
     cpSync('samples/harrow-lane', site, { recursive: true });
-    client = await Client.start([process.execPath, 'dist/server.cjs', '--stdio']);
+    client = await Client.startHere();
     for (const name of ['cameras', 'recording', 'viewing', 'network']) {
       const path = join(site, `${name}.site.yaml`);
       const text = readFileSync(path, 'utf8');

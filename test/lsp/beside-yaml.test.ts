@@ -15,7 +15,6 @@ import {
 import { ruleFiles } from '../../server/generate/rule-files.ts';
 import { type Able, Client, positionOf } from './client.ts';
 
-const OWN = [process.execPath, 'dist/server.cjs', '--stdio'];
 const YAML = [
   process.execPath,
   join(
@@ -73,8 +72,8 @@ describe('beside a general language server for YAML', function () {
   before(async () => {
     folder = mkdtempSync(join(tmpdir(), 'plumbline-beside-'));
     yaml = await startYaml(withSchema);
-    on = await Client.start(OWN, { initializationOptions: { schemaFeatures: 'on' } });
-    off = await Client.start(OWN, { initializationOptions: { schemaFeatures: 'off' } });
+    on = await Client.startHere({ initializationOptions: { schemaFeatures: 'on' } });
+    off = await Client.startHere({ initializationOptions: { schemaFeatures: 'off' } });
   });
   after(async () => {
     await Promise.all([yaml, on, off].map((client) => client?.stop()));

@@ -1,6 +1,6 @@
-/** A client of the language server over standard input and output, as an editor is one. */
+/** A client of the language server, as an editor is one. */
 
-import { type ChildProcess, spawn } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
 import { basename } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
@@ -33,6 +33,7 @@ import {
   type WorkspaceFolder,
   createProtocolConnection,
 } from 'vscode-languageserver-protocol/node';
+import { type Host, inThisProcess, spawned } from './host.ts';
 
 /** What a client can do, and what it says at the start. */
 export interface Able {
@@ -44,7 +45,6 @@ export interface Able {
 }
 
 export class Client {
-  readonly process: ChildProcess;
   readonly connection: ProtocolConnection;
   initialized: InitializeResult | undefined;
   /** What the server is answered when it asks for settings. */
@@ -54,14 +54,13 @@ export class Client {
   private readonly published = new Map<string, PublishDiagnosticsParams>();
   private readonly versions = new Map<string, number>();
   private waiting: (() => void)[] = [];
+  private readonly host: Host;
 
-  private constructor(command: readonly string[]) {
-    const [file = '', ...args] = command;
-    this.process = spawn(file, args, { stdio: ['pipe', 'pipe', 'inherit'] });
-    if (this.process.stdout === null || this.process.stdin === null) throw new Error('the server has no pipes');
+  private constructor(host: Host) {
+    this.host = host;
     this.connection = createProtocolConnection(
-      new StreamMessageReader(this.process.stdout),
-      new StreamMessageWriter(this.process.stdin),
+      new StreamMessageReader(host.output),
+      new StreamMessageWriter(host.input),
     );
     this.connection.onNotification(PublishDiagnosticsNotification.type, (params) => {
       this.published.set(params.uri, params);
@@ -70,18 +69,29 @@ export class Client {
     this.connection.listen();
   }
 
-  static async start(
-    command: readonly string[],
-    { capabilities = {}, initializationOptions, settings, workspace }: Able = {},
+  /** Of a server in a process of its own. */
+  static start(command: readonly string[], able: Able = {}): Promise<Client> {
+    return Client.of(spawned(command), able);
+  }
+
+  /** Of a server in this process, for tests of what it answers. */
+  static async startHere(able: Able = {}): Promise<Client> {
+    return Client.of(await inThisProcess(), able);
+  }
+
+  private static async of(
+    host: Host,
+    { capabilities = {}, initializationOptions, settings, workspace }: Able,
   ): Promise<Client> {
-    const client = new Client(command);
+    const client = new Client(host);
     client.settings = settings;
     client.connection.onRequest(ConfigurationRequest.type, ({ items }) => items.map(() => client.settings ?? null));
     client.connection.onRequest(RegistrationRequest.type, () => undefined);
     client.connection.onRequest('workspace/inlayHint/refresh', () => client.refreshed.push('inlay hints'));
     client.connection.onRequest('workspace/codeLens/refresh', () => client.refreshed.push('code lenses'));
     client.initialized = await client.connection.sendRequest(InitializeRequest.type, {
-      processId: process.pid,
+      // Else a server in this process would watch it for as long as it runs.
+      processId: host.process === undefined ? null : process.pid,
       rootUri: null,
       ...(workspace !== undefined && { workspaceFolders: workspace.map(workspaceFolder) }),
       capabilities: {
@@ -96,6 +106,11 @@ export class Client {
     });
     await client.connection.sendNotification(InitializedNotification.type, {});
     return client;
+  }
+
+  get process(): ChildProcess {
+    if (this.host.process === undefined) throw new Error('the server has no process of its own');
+    return this.host.process;
   }
 
   async open(path: string, text: string): Promise<string> {
@@ -193,11 +208,11 @@ export class Client {
     return (found ?? []).filter((action): action is CodeAction => 'edit' in action);
   }
 
+  /** Ends the server as the protocol has it; returns its exit status. */
   async stop(): Promise<number | null> {
-    const exited = new Promise<number | null>((resolve) => this.process.once('exit', resolve));
     await this.connection.sendRequest(ShutdownRequest.type);
     await this.connection.sendNotification(ExitNotification.type);
-    const code = await exited;
+    const code = await this.host.ended;
     this.connection.dispose();
     return code;
   }

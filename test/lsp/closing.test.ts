@@ -1,5 +1,4 @@
-// What is shown of a site once its files are closed: of one in the workspace what the disk says, of any other nothing;
-// and nothing is kept of it.
+// What is shown of a site once its files are closed: of one in the workspace what the disk says, of any other nothing.
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -13,9 +12,8 @@ import {
   FileChangeType,
 } from 'vscode-languageserver-protocol/node';
 import { Client, workspaceFolder } from './client.ts';
-import { heapOf, measuredServer } from './heap.ts';
+import { hasSettled } from './settled.ts';
 
-const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
 const CAMERA = 'devices:\n  paddock-cam: {kind: camera, adress: 192.168.20.31}\n';
 const SOUND = CAMERA.replace('adress', 'address');
 const STREAM = 'streams:\n  paddock: {source: padock-cam, transport: rtp, port: 5004, receivers: [paddock-cam]}\n';
@@ -47,20 +45,10 @@ describe('once it is closed', () => {
     return uriAt(name);
   };
   /** A server whose workspace is the folder `home`. */
-  const start = async (command: readonly string[] = SERVER): Promise<Client> =>
-    (client = await Client.start(command, { workspace: [at('home')] }));
+  const start = async (): Promise<Client> => (client = await Client.startHere({ workspace: [at('home')] }));
 
   /** Waits until the server has answered what it was sent before, and has read and checked sites since. */
-  const settled = async (server: Client): Promise<void> => {
-    const marker = await server.open(at('marker.site.yaml'), SOUND);
-    for (let round = 0; round < 10; round++) {
-      for (const own of ['home', 'elsewhere'])
-        await server.connection.sendRequest('plumbline/outputs', { folder: uriAt(own) });
-      await server.change(marker, `${SOUND}# ${round}\n`);
-      await server.diagnostics(marker);
-    }
-    await server.close(marker);
-  };
+  const settled = (server: Client): Promise<void> => hasSettled(server, folder, ['home', 'elsewhere']);
 
   describe('a site outside the workspace', () => {
     it('shows nothing when all its files are closed in one burst', async () => {
@@ -96,35 +84,6 @@ describe('once it is closed', () => {
       await server.close(uri);
       await settled(server);
       assert.deepEqual(server.shown(beside), []);
-    });
-
-    it('leaves no more in memory after a thousand than after ten', async () => {
-      const use = at('heap');
-      const server = await start(measuredServer(use));
-      const devices = Array.from({ length: 100 }, (_, i) => `  cam-${i}: {kind: camera, adress: 10.0.0.${i}}\n`).join(
-        '',
-      );
-      const text = `devices:\n${devices}`;
-      const visit = async (i: number): Promise<void> => {
-        const name = `site ${i}`;
-        mkdirSync(at(name));
-        const first = put(`${name}/a.site.yaml`, text);
-        const second = put(`${name}/b.site.yaml`, STREAM);
-        await server.open(at(`${name}/a.site.yaml`), text);
-        await server.open(at(`${name}/b.site.yaml`), STREAM);
-        // Every other one is closed before anything was found in it.
-        if (i % 2 === 0) await server.diagnostics(first);
-        await Promise.all([server.close(first), server.close(second)]);
-        rmSync(at(name), { recursive: true });
-      };
-      for (let i = 0; i < 10; i++) await visit(i);
-      await settled(server);
-      const before = await heapOf(server, use);
-      for (let i = 10; i < 1000; i++) await visit(i);
-      await settled(server);
-      const growth = (await heapOf(server, use)) - before;
-      // Code that is compiled and optimized meanwhile takes some; a thousand of these sites take hundreds of megabytes.
-      assert.ok(growth < 8_000_000, `it grows by ${growth} bytes`);
     });
   });
 

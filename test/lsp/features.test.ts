@@ -76,8 +76,6 @@ const ABLE: ClientCapabilities = {
   },
 };
 
-const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
-
 describe('The language features over the protocol', () => {
   let folder: string;
   let client: Client;
@@ -86,7 +84,7 @@ describe('The language features over the protocol', () => {
 
   async function start(able: Able = {}): Promise<void> {
     folder = mkdtempSync(join(tmpdir(), 'plumbline-features-'));
-    client = await Client.start(SERVER, able);
+    client = await Client.startHere(able);
     network = await client.open(join(folder, 'network.site.yaml'), NETWORK);
     streams = await client.open(join(folder, 'streams.site.yaml'), STREAMS);
   }
@@ -168,7 +166,7 @@ describe('The language features over the protocol', () => {
     assert.equal(snippet?.insertTextFormat, 2);
     assert.match((snippet.textEdit as TextEdit).newText, /^\$\{1:paddock-2\}:\n  source/);
     await client.stop();
-    client = await Client.start(SERVER);
+    client = await Client.startHere();
     await client.open(join(folder, 'network.site.yaml'), NETWORK);
     await client.open(join(folder, 'streams.site.yaml'), text);
     const plain = await ask();

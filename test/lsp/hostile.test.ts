@@ -1,4 +1,4 @@
-// What a folder, a file or an editor may do to the server, over standard input and output as an editor meets it.
+// What a folder, a file or an editor may do to the server, as an editor meets it.
 import assert from 'node:assert/strict';
 import { execFileSync, spawnSync } from 'node:child_process';
 import {
@@ -23,8 +23,8 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { needs, unavailable } from '../availability.ts';
 import { Client, FileChangeType } from './client.ts';
+import { SERVER } from './host.ts';
 
-const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
 const SITE = 'devices:\n  paddock-cam: {kind: camera, adress: 192.168.20.31}\n';
 const STREAM = 'streams:\n  paddock: {source: paddock-cam, transport: rtp, port: 5004, receivers: [paddock-cam]}\n';
 
@@ -35,7 +35,8 @@ describe('the server, in spite of', () => {
   let folder: string;
   let client: Client | undefined;
 
-  const start = async (command: readonly string[] = SERVER): Promise<Client> => (client = await Client.start(command));
+  const start = async (command?: readonly string[]): Promise<Client> =>
+    (client = await (command === undefined ? Client.startHere() : Client.start(command)));
 
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'plumbline-hostile-'));
@@ -88,7 +89,7 @@ describe('the server, in spite of', () => {
     chmodSync(folder, 0o311);
     // Modes are nothing to root.
     const server = await start(
-      isRoot ? ['setpriv', '--reuid=65534', '--regid=65534', '--clear-groups', ...SERVER] : SERVER,
+      isRoot ? ['setpriv', '--reuid=65534', '--regid=65534', '--clear-groups', ...SERVER] : undefined,
     );
     const uri = await server.open(at('network.site.yaml'), SITE);
     await server.diagnostics(uri, has('unknown-key'));

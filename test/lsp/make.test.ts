@@ -17,7 +17,7 @@ describe('what is made, asked for by an editor', function () {
   let out: string;
 
   before(async () => {
-    client = await Client.start([process.execPath, 'dist/server.cjs', '--stdio']);
+    client = await Client.startHere();
     const file = join(site, 'network.site.yaml');
     await client.open(file, readFileSync(file, 'utf8'));
   });

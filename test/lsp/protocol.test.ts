@@ -1,8 +1,8 @@
 // A client that errs: answered as the protocol has it (LSP 3.17, Base Protocol and Server lifecycle; JSON-RPC 2.0, 5.1),
 // and served on.
 import assert from 'node:assert/strict';
-import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { type Message, StreamMessageReader } from 'vscode-languageserver-protocol/node';
+import { type Host, inThisProcess, spawned } from './host.ts';
 
 /** JSON-RPC 2.0, 5.1; ServerNotInitialized: LSP 3.17, ErrorCodes. */
 const [PARSE_ERROR, INVALID_REQUEST, NOT_INITIALIZED, INVALID_PARAMS] = [-32700, -32600, -32002, -32602];
@@ -17,21 +17,23 @@ interface Answer {
 
 /** Writes bytes as they come, and keeps what is answered. */
 class Raw {
-  readonly process: ChildProcessWithoutNullStreams = spawn(process.execPath, ['dist/server.cjs', '--stdio']);
+  readonly host: Host;
   readonly answers: Answer[] = [];
-  readonly exited = new Promise<number | null>((resolve) => this.process.once('exit', resolve));
+  private hasEnded = false;
   private wake: () => void = () => undefined;
 
-  constructor() {
-    new StreamMessageReader(this.process.stdout).listen((message: Message) => {
+  constructor(host: Host) {
+    this.host = host;
+    new StreamMessageReader(host.output).listen((message: Message) => {
       this.answers.push(message as Answer);
       this.wake();
     });
-    this.process.stdin.on('error', () => undefined);
+    host.input.on('error', () => undefined);
+    void host.ended.then(() => (this.hasEnded = true));
   }
 
-  write(bytes: string): void {
-    this.process.stdin.write(bytes);
+  write(bytes: string | Buffer): void {
+    this.host.input.write(bytes);
   }
 
   send(message: unknown): void {
@@ -54,8 +56,10 @@ class Raw {
       const at = this.answers.findIndex(isWanted);
       const [found] = at === -1 ? [] : this.answers.splice(at, 1);
       if (found !== undefined) return found;
-      if (Date.now() > until || this.process.exitCode !== null)
-        throw new Error(`no such answer (exit ${this.process.exitCode}) among ${JSON.stringify(this.answers)}`);
+      if (Date.now() > until || this.hasEnded) {
+        const when = this.hasEnded ? 'before it ended' : 'yet';
+        throw new Error(`no such answer ${when} among ${JSON.stringify(this.answers)}`);
+      }
       await new Promise<void>((resolve) => {
         const timer = setTimeout(resolve, 100);
         this.wake = () => {
@@ -75,8 +79,7 @@ const HOVER = { textDocument: { uri: URI }, position: { line: 1, character: 4 } 
 
 describe('the server, of a client that errs', () => {
   let client: Raw;
-  beforeEach(() => (client = new Raw()));
-  afterEach(() => client.process.kill('SIGKILL'));
+  beforeEach(async () => (client = new Raw(await inThisProcess())));
 
   const initialized = async (): Promise<void> => {
     assert.ok('result' in (await client.request(1, 'initialize', INITIALIZE)));
@@ -95,7 +98,7 @@ describe('the server, of a client that errs', () => {
     assert.ok('result' in (await client.request(90, 'textDocument/hover', HOVER)));
     assert.ok('result' in (await client.request(91, 'shutdown')));
     client.notify('exit');
-    assert.equal(await client.exited, 0);
+    assert.equal(await client.host.ended, 0);
   };
 
   const good = framed(JSON.stringify({ jsonrpc: '2.0', id: 50, method: 'plumbline/absent' }));
@@ -133,7 +136,7 @@ describe('the server, of a client that errs', () => {
     const name = 'Pferd 🐎 und Stall\\r\\nContent-Length: 5\\r\\n\\r\\n';
     const text = JSON.stringify({ jsonrpc: '2.0', id: 2, method: 'plumbline/absent', params: { name } });
     const bytes = Buffer.from(good + framed(text) + good.replace('50', '51'));
-    for (let at = 0; at < bytes.length; at += 3) client.process.stdin.write(bytes.subarray(at, at + 3));
+    for (let at = 0; at < bytes.length; at += 3) client.write(bytes.subarray(at, at + 3));
     for (const wanted of [50, 2, 51]) await client.answer(({ id }) => id === wanted);
     await serves();
   });
@@ -185,19 +188,25 @@ describe('the server, of a client that errs', () => {
     assert.equal((await client.request(3, 'textDocument/hover', HOVER)).error?.code, INVALID_REQUEST);
     assert.equal((await client.request(4, 'initialize', INITIALIZE)).error?.code, INVALID_REQUEST);
     client.notify('exit');
-    assert.equal(await client.exited, 0);
+    assert.equal(await client.host.ended, 0);
   });
 
-  it('exit without shutdown, and an end of the input, end it with 1; after shutdown with 0', async () => {
-    client.notify('exit');
-    assert.equal(await client.exited, 1);
-    for (const isAsked of [false, true]) {
-      client = new Raw();
+  it('exit without shutdown, and an end of the input, end its process with 1; after shutdown with 0', async () => {
+    for (const [isAsked, ends] of [
+      [false, () => client.notify('exit')],
+      [true, () => client.notify('exit')],
+      [false, () => client.host.input.end()],
+      [true, () => client.host.input.end()],
+    ] as const) {
+      client = new Raw(spawned());
       await initialized();
       if (isAsked) await client.request(2, 'shutdown');
-      client.process.stdin.end();
-      assert.equal(await client.exited, isAsked ? 0 : 1);
+      ends();
+      assert.equal(await client.host.ended, isAsked ? 0 : 1);
     }
+    client = new Raw(spawned());
+    client.notify('exit');
+    assert.equal(await client.host.ended, 1, 'before initialize too');
   });
 
   const document = { uri: URI.replace('network', 'other'), languageId: 'yaml', version: 1, text: TEXT };

@@ -26,8 +26,6 @@ cables:
   - {from: core/1, to: core/2}
 `;
 
-const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'];
-
 const later: ClientCapabilities['textDocument'] = {
   codeAction: {
     dataSupport: true,
@@ -46,7 +44,7 @@ describe('Refactorings over the protocol', () => {
   let cables: string;
 
   async function start(able: Able, text = HOME): Promise<void> {
-    client = await Client.start(SERVER, able);
+    client = await Client.startHere(able);
     home = await client.open(join(folder, 'home.site.yaml'), text);
     await client.diagnostics(home);
   }
@@ -171,7 +169,7 @@ describe('Refactorings over the protocol', () => {
   });
 
   it('make files in a folder that only the client can reach', async () => {
-    client = await Client.start(SERVER, { capabilities: { workspace: makesFiles } });
+    client = await Client.startHere({ capabilities: { workspace: makesFiles } });
     const uri = 'vscode-vfs://example/home/home.site.yaml';
     client.connection.onRequest('plumbline/listFiles', () => [uri]);
     client.connection.onRequest('plumbline/readFile', () => ({ text: HOME }));

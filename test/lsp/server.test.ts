@@ -3,6 +3,7 @@ import { chmodSync, mkdirSync, mkdtempSync, rmSync, unlinkSync, writeFileSync } 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client, FileChangeType, applied, positionOf } from './client.ts';
+import { SERVER } from './host.ts';
 
 const SITE = `
 vlans:
@@ -28,7 +29,7 @@ streams:
 `;
 
 const SERVERS = {
-  'the server': [process.execPath, 'dist/server.cjs', '--stdio'],
+  'the server': SERVER,
   'plumbline lsp': [process.execPath, 'dist/plumbline.cjs', 'lsp', '--stdio'],
 };
 
@@ -37,15 +38,16 @@ for (const [name, command] of Object.entries(SERVERS)) {
     let folder: string;
     let client: Client;
 
-    beforeEach(async () => {
-      folder = mkdtempSync(join(tmpdir(), 'plumbline-lsp-'));
+    before(async () => {
       client = await Client.start(command);
     });
-
-    afterEach(async () => {
+    after(async () => {
       assert.equal(await client.stop(), 0);
-      rmSync(folder, { recursive: true });
     });
+    beforeEach(() => {
+      folder = mkdtempSync(join(tmpdir(), 'plumbline-lsp-'));
+    });
+    afterEach(() => rmSync(folder, { recursive: true }));
 
     const has = (rule: string) => (found: readonly { code?: number | string }[]) =>
       found.some(({ code }) => code === rule);

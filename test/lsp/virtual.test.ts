@@ -15,7 +15,7 @@ describe('a site in a virtual folder', () => {
   let client: Client;
 
   beforeEach(async () => {
-    client = await Client.start([process.execPath, 'dist/server.cjs', '--stdio']);
+    client = await Client.startHere();
   });
   afterEach(() => client.stop());
 

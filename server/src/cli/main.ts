@@ -1,62 +1,7 @@
-/** The command line. */
+/** The command line as a process. */
 
-import { Command, CommanderError } from 'commander';
-import { CannotDo } from '../machine/cannot-do.ts';
-import { announceCommand } from './announce.ts';
-import { auditCommand } from './audit.ts';
-import { checkCommand } from './check.ts';
-import { EXIT_STATUS } from './exit-status.ts';
-import { explainCommand } from './explain.ts';
-import { fixCommand } from './fix.ts';
-import { footageCommand } from './footage.ts';
-import { lspCommand } from './lsp.ts';
-import { makeCommand } from './make.ts';
-import { newCommand } from './new.ts';
-import { endWhereClosed, print, tell } from './print.ts';
-import { reportCommand } from './report.ts';
-import { visiblePath } from '../text/visible.ts';
-import manifest from '../../../package.json' with { type: 'json' };
-
-const program = new Command('plumbline')
-  .description(
-    'Checks *.site.yaml files, which describe the video side of a house, and computes what the site will do.',
-  )
-  .version(manifest.version)
-  .showHelpAfterError('(plumbline --help shows the commands)')
-  .addHelpText(
-    'after',
-    `
-Examples:
-  plumbline new home && plumbline check home
-  plumbline report home
-  plumbline explain link-load
-
-${EXIT_STATUS}`,
-  );
-
-for (const command of [
-  checkCommand,
-  reportCommand,
-  fixCommand,
-  explainCommand,
-  newCommand,
-  makeCommand,
-  announceCommand,
-  auditCommand,
-  footageCommand,
-  lspCommand,
-])
-  program.addCommand(command());
-// Set once the commands are there: they do not take it over from the program.
-const all = (command: Command): Command[] => [command, ...command.commands.flatMap(all)];
-for (const command of all(program)) command.exitOverride().configureOutput({ writeOut: print, writeErr: tell });
+import { run } from './command-line.ts';
+import { endWhereClosed } from './print.ts';
 
 endWhereClosed();
-
-program.parseAsync().catch((error: unknown) => {
-  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
-  else if (error instanceof CannotDo) {
-    tell(`plumbline: ${[error.message, ...error.details].map(visiblePath).join('\n')}\n`);
-    process.exitCode = 2;
-  } else throw error;
-});
+void run(process.argv.slice(2));

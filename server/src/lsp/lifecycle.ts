@@ -24,13 +24,17 @@ interface Refusal {
 export class Lifecycle {
   private state: 'new' | 'initialized' | 'shut down' = 'new';
   private readonly writer: MessageWriter;
+  private readonly ended: (status: number) => void;
 
-  constructor(writer: MessageWriter) {
+  /** @param ended is given the exit status of the server */
+  constructor(writer: MessageWriter, ended: (status: number) => void) {
     this.writer = writer;
+    this.ended = ended;
   }
 
-  get isShutDown(): boolean {
-    return this.state === 'shut down';
+  /** The client is gone or says so: well after `shutdown` alone. */
+  end(): void {
+    this.ended(this.state === 'shut down' ? 0 : 1);
   }
 
   /** Of a text that cannot be read as a message. @param why as a clause */
@@ -48,13 +52,14 @@ export class Lifecycle {
       listen: (callback: DataCallback): Disposable =>
         reader.listen((message) => {
           const verdict = this.judge(message);
-          if (verdict === 'taken') callback(message);
+          if (verdict === 'ended') this.end();
+          else if (verdict === 'taken') callback(message);
           else if (verdict !== 'passed over') this.answer(verdict);
         }),
     };
   }
 
-  private judge(message: unknown): Refusal | 'taken' | 'passed over' {
+  private judge(message: unknown): Refusal | 'taken' | 'passed over' | 'ended' {
     if (!isObject(message)) return invalid(null, 'A message is one object; there are no batches.');
     const { id, method, params } = message;
     if (method === undefined) return isId(id) ? 'taken' : invalid(null, 'It is neither a request nor an answer.');
@@ -66,8 +71,8 @@ export class Lifecycle {
     return this.request(method, id, params);
   }
 
-  private notification(method: string, params: unknown): 'taken' | 'passed over' {
-    if (method === 'exit') return 'taken';
+  private notification(method: string, params: unknown): 'taken' | 'passed over' | 'ended' {
+    if (method === 'exit') return 'ended';
     if (this.state !== 'initialized') return 'passed over';
     return method !== '$/cancelRequest' || (isObject(params) && isId(params['id'])) ? 'taken' : 'passed over';
   }

@@ -6,6 +6,7 @@ import type { Change, Offered } from '../../../server/src/features/actions/refac
 import { refactoringsAt } from '../../../server/src/features/actions/refactorings/refactorings.ts';
 import { type Report, reportOf } from '../../../server/src/report/report.ts';
 import { check } from '../../../server/src/check.ts';
+import { perObject } from '../../../server/src/memo.ts';
 import { atCursor } from '../../cursor.ts';
 import { type Texts, edited, folderOf } from '../../site.ts';
 
@@ -25,7 +26,7 @@ export function plain(texts: Texts): Texts {
 
 /** Each refactoring that is offered anywhere in the texts, once, with the texts after it. */
 export function* everyRefactoring(texts: Texts): Iterable<{ readonly offered: Offered; readonly after: Texts }> {
-  const checked = check(folderOf(texts));
+  const checked = checkedOf(texts);
   const seen = new Set<string>();
   for (const file of checked.files) {
     // Each word that stands before a colon is a place where a person may stop.
@@ -93,19 +94,22 @@ function commentsOf(texts: Texts): string[] {
   );
 }
 
+/** Many refactorings are held against the same texts. */
+const checkedOf = perObject((texts: Texts) => check(folderOf(texts)));
+
 /** By what they are about: their figures may differ. */
 function errorsOf(texts: Texts): string[] {
-  return check(folderOf(texts)).diagnostics.flatMap(({ rule, severity, about }) =>
+  return checkedOf(texts).diagnostics.flatMap(({ rule, severity, about }) =>
     severity === 'error' ? [`${rule.id}: ${about[0]}`] : [],
   );
 }
 
 export function reportFrom(texts: Texts): Report {
-  return reportOf(check(folderOf(texts)).plan);
+  return reportOf(checkedOf(texts).plan);
 }
 
 /** The report with its lists by name, since the order of files is that of their names. */
-export function figuresOf(texts: Texts): unknown {
+export const figuresOf = perObject((texts: Texts): unknown => {
   const { links, streams, volumes, poe, ...rest } = JSON.parse(JSON.stringify(reportFrom(texts))) as Report;
   const byName = <T>(list: readonly T[], name: (each: T) => string): T[] =>
     [...list].sort((a, b) => (name(a) < name(b) ? -1 : 1));
@@ -116,4 +120,4 @@ export function figuresOf(texts: Texts): unknown {
     volumes: byName(volumes, ({ name }) => name),
     poe: byName(poe, ({ device }) => device),
   };
-}
+});

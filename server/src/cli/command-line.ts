@@ -1,0 +1,68 @@
+/** What the words of a command line ask for. */
+
+import { Command, CommanderError } from 'commander';
+import { CannotDo } from '../machine/cannot-do.ts';
+import { announceCommand } from './announce.ts';
+import { auditCommand } from './audit.ts';
+import { checkCommand } from './check.ts';
+import { EXIT_STATUS } from './exit-status.ts';
+import { explainCommand } from './explain.ts';
+import { fixCommand } from './fix.ts';
+import { footageCommand } from './footage.ts';
+import { lspCommand } from './lsp.ts';
+import { makeCommand } from './make.ts';
+import { newCommand } from './new.ts';
+import { print, tell } from './print.ts';
+import { reportCommand } from './report.ts';
+import { visiblePath } from '../text/visible.ts';
+import manifest from '../../../package.json' with { type: 'json' };
+
+/** Does it; how it ends is then in `process.exitCode`. @param words without the program's name */
+export async function run(words: readonly string[]): Promise<void> {
+  try {
+    await commandLine().parseAsync(words, { from: 'user' });
+  } catch (error) {
+    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
+    else if (error instanceof CannotDo) {
+      tell(`plumbline: ${[error.message, ...error.details].map(visiblePath).join('\n')}\n`);
+      process.exitCode = 2;
+    } else throw error;
+  }
+}
+
+function commandLine(): Command {
+  const program = new Command('plumbline')
+    .description(
+      'Checks *.site.yaml files, which describe the video side of a house, and computes what the site will do.',
+    )
+    .version(manifest.version)
+    .showHelpAfterError('(plumbline --help shows the commands)')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  plumbline new home && plumbline check home
+  plumbline report home
+  plumbline explain link-load
+
+${EXIT_STATUS}`,
+    );
+
+  for (const command of [
+    checkCommand,
+    reportCommand,
+    fixCommand,
+    explainCommand,
+    newCommand,
+    makeCommand,
+    announceCommand,
+    auditCommand,
+    footageCommand,
+    lspCommand,
+  ])
+    program.addCommand(command());
+  // Set once the commands are there: they do not take it over from the program.
+  const all = (command: Command): Command[] => [command, ...command.commands.flatMap(all)];
+  for (const command of all(program)) command.exitOverride().configureOutput({ writeOut: print, writeErr: tell });
+  return program;
+}

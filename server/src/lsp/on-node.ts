@@ -1,0 +1,43 @@
+/** The language server with the files of the disk, over whatever leads to the client. */
+
+import type { Readable, Writable } from 'node:stream';
+import { type Connection, ProposedFeatures, StreamMessageWriter, createConnection } from 'vscode-languageserver/node';
+import { diskFiles, uriOf } from '../machine/disk.ts';
+import { rulePagesFolder } from '../machine/rule-pages.ts';
+import { clientFiles } from './client-files.ts';
+import { FramedReader } from './framed-reader.ts';
+import { Lifecycle } from './lifecycle.ts';
+import { serve } from './server.ts';
+import type { FileSource } from './sites.ts';
+
+/** @param program path of the program that runs, beside which the pages of the rules are packed */
+export function serveOnNode(connection: Connection, program = process.argv[1]): void {
+  const pages = rulePagesFolder(program);
+  serve(connection, diskAndClient(clientFiles(connection)), {
+    rulePages: pages === undefined ? undefined : uriOf(pages),
+    // Run through only when somebody asks for an audit.
+    audits: async () => (await import('../machine/audits.ts')).audits,
+  });
+}
+
+export interface Streams {
+  readonly input: Readable;
+  readonly output: Writable;
+  /** Is given the exit status once the client says `exit` or goes away. */
+  readonly end: (status: number) => void;
+}
+
+/** Serves a client that may be any program. */
+export function serveOverStreams({ input, output, end }: Streams, program = process.argv[1]): void {
+  const writer = new StreamMessageWriter(output);
+  const lifecycle = new Lifecycle(writer, end);
+  const reader = new FramedReader(input, (why) => lifecycle.refuseText(why));
+  input.on('close', () => lifecycle.end());
+  serveOnNode(createConnection(ProposedFeatures.all, lifecycle.inOrder(reader), writer), program);
+}
+
+/** Of a virtual workspace only the client can reach the files. */
+function diskAndClient(client: FileSource): FileSource {
+  const sourceOf = (uri: string): FileSource => (uri.startsWith('file:') ? diskFiles : client);
+  return { list: (folder) => sourceOf(folder).list(folder), read: (uri) => sourceOf(uri).read(uri) };
+}
