@@ -25,7 +25,11 @@ export const GROUPS: readonly Group[] = [
     jobs: 1,
   },
   // Tries many things, or large ones.
-  { name: 'long', files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\./, jobs: 1 },
+  {
+    name: 'long',
+    files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\.|^lsp\/memory\./,
+    jobs: 1,
+  },
   // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests wait
   // for another process, so that two processors have time for three.
   { name: 'core', files: /^/, jobs: 3 },
