@@ -1,5 +1,6 @@
 /** All that would be refused if everything were made, without making it. */
 
+import { grouped } from '../grouped.ts';
 import type { Plan } from '../plan.ts';
 import { unserved } from './addresses/dnsmasq.ts';
 import { hostNames } from './addresses/host-names.ts';
@@ -27,7 +28,9 @@ export function refusalsOf(plan: Plan): readonly Refusal[] {
     ...unhandled(plan),
     ...undeleted(plan),
   ];
-  return [...new Map(all.map((refusal) => [`${refusal.at.start} ${refusal.message}`, refusal])).values()];
+  return [...grouped(all, ({ at }) => at.piece).values()].flatMap((here) => [
+    ...new Map(here.map((refusal) => [`${refusal.at.start} ${refusal.message}`, refusal])).values(),
+  ]);
 }
 
 /** What of a host's network cannot be set up. */

@@ -1,6 +1,7 @@
 /** The host name of each address of the site, in the local domain. */
 
 import { firstOthers, grouped } from '../../grouped.ts';
+import { perObject } from '../../memo.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf } from '../../site/item.ts';
@@ -36,10 +37,14 @@ interface Claim {
  * name of the device and the port or VLAN as well: `recorder-cams`, `router-video`.
  */
 export function hostNames({ network }: Plan): HostNames {
+  return namesOf(network.addressUses);
+}
+
+const namesOf = perObject((addressUses: readonly AddressUse[]): HostNames => {
   const refused: Refusal[] = [];
   const claimed: (Claim & { readonly label: string })[] = [];
   const changed: string[] = [];
-  for (const [name, uses] of grouped(network.addressUses, ({ device }) => device.name)) {
+  for (const [name, uses] of grouped(addressUses, ({ device }) => device.name)) {
     const [first] = uses;
     if (first === undefined) continue;
     if (hostLabel(name) === undefined) {
@@ -81,7 +86,7 @@ export function hostNames({ network }: Plan): HostNames {
     .map(([use, own]) => ({ use, labels: own }))
     .sort((a, b) => a.use.address - b.use.address || ((a.labels[0] ?? '') < (b.labels[0] ?? '') ? -1 : 1));
   return { named, changed: changed.sort(), refused };
-}
+});
 
 const RULE = 'those are of letters, digits and hyphens, with no hyphen at either end, and 63 characters at most';
 

@@ -44,7 +44,10 @@ function announcers(plan: Plan): readonly Announcing[] {
   const found = new Map<Interface, Stream[]>();
   for (const stream of multicastStreams(plan)) {
     const at = announcerOf(plan, stream);
-    if (at !== undefined) found.set(at, [...(found.get(at) ?? []), stream]);
+    if (at === undefined) continue;
+    const streams = found.get(at);
+    if (streams === undefined) found.set(at, [stream]);
+    else streams.push(stream);
   }
   return [...found].map(([at, streams]) => ({ at, streams }));
 }

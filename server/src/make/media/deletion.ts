@@ -141,8 +141,11 @@ function notesFor({ name }: Device): readonly string[] {
 /** Recordings of which nothing can be deleted. */
 export function undeleted(plan: Plan): readonly Refusal[] {
   return hostedRecordings(plan).flatMap(({ recording, volume }) => {
-    const found = recording.keep === undefined ? undefined : deletionOf(plan, recording, volume);
-    return found === undefined || !('message' in found) ? [] : [found];
+    if (recording.keep === undefined) return [];
+    const names = namePattern(recording, volume);
+    if ('message' in names) return [names];
+    const age = ageOf(plan, recording);
+    return typeof age === 'number' ? [] : [age];
   });
 }
 

@@ -6,9 +6,8 @@ import { type Made, type Refusal, once, refusal, together } from '../output.ts';
 import type { Consumer } from './consumer.ts';
 import { folderUnits } from './folders.ts';
 import { type Ingest, ingestUnit, needsFolders } from './ingest-unit.ts';
-import { pullOf } from './pull.ts';
-import { hostedRecordings, recordingConsumer } from './recording-consumer.ts';
-import { relayConsumer, relaysOf } from './relay-consumer.ts';
+import { hostedRecordings, recordingConsumer, unrecordable } from './recording-consumer.ts';
+import { relayConsumer, relaysOf, unrelayable } from './relay-consumer.ts';
 
 interface Candidate {
   readonly kind: Consumer['kind'];
@@ -76,15 +75,10 @@ export function makeUnits(plan: Plan, kind: Consumer['kind'], subject: string | 
 
 /** What can be neither relayed nor recorded. */
 export function unhandled(plan: Plan): readonly Refusal[] {
-  const refused: Refusal[] = [];
-  const take = (host: Device, consumer: Consumer | Refusal): void => {
-    if ('message' in consumer) return void refused.push(consumer);
-    const pull = pullOf(plan, consumer.input, host);
-    if ('message' in pull) refused.push(pull);
-  };
-  for (const each of relaysOf(plan)) take(each.host, relayConsumer(plan, each));
-  for (const each of hostedRecordings(plan)) take(each.host, recordingConsumer(plan, each));
-  return refused;
+  return [
+    ...relaysOf(plan).flatMap((relay) => unrelayable(plan, relay) ?? []),
+    ...hostedRecordings(plan).flatMap((hosted) => unrecordable(plan, hosted) ?? []),
+  ];
 }
 
 export function subjectsOf(plan: Plan, kind: Consumer['kind']): string[] {

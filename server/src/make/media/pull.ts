@@ -4,14 +4,16 @@ import type { Interface } from '../../network/interface.ts';
 import { askedAt } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Device, Stream } from '../../site/model.ts';
+import { type Device, type Stream, isRtsp } from '../../site/model.ts';
 import { senderOf } from '../../site/sender.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { backlogOf } from '../../recordings/keyframes.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
+import { undescribable } from '../announcements/describe.ts';
 import { descriptionFile } from '../announcements/sdp.ts';
 import { portRule } from '../cause.ts';
+import { refusedName } from '../file-name.ts';
 import type { MadeFile, Refusal } from '../output.ts';
 import { LIST, WITH_CREDENTIALS, withCredentialsFile } from './scripts.ts';
 import { SETTINGS } from './service.ts';
@@ -31,21 +33,24 @@ const TIMEOUT = 5;
 const DEFAULT_PROBE_SIZE = 5_000_000;
 
 export function pullOf(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
-  switch (stream.transport) {
-    case 'rtsp':
-    case 'rtsp-udp':
-      return overRtsp(plan, stream, host);
-    case 'rtp':
-    case 'ts-rtp':
-    case 'ts-udp':
-      return inDatagrams(plan, stream, host);
-    default:
-      return {
-        rule: 'transport-missing',
-        at: headOf(stream.item),
-        message: `${stream.name} does not say how it is sent, so ${host.name} cannot take it in. Say its transport.`,
-      };
-  }
+  if (stream.transport === undefined) return untransported(stream, host);
+  return isRtsp(stream.transport) ? overRtsp(plan, stream, host) : inDatagrams(plan, stream, host);
+}
+
+/** Why FFmpeg cannot receive the stream on the host; `undefined` where it can. */
+export function unpullable(plan: Plan, stream: Stream, host: Device): Refusal | undefined {
+  const { transport } = stream;
+  if (transport === undefined) return untransported(stream, host);
+  const address = isRtsp(transport) ? addressToAsk(plan, stream, host) : addressToListenAt(plan, stream, host);
+  if (typeof address !== 'number') return address;
+  if (isRtsp(transport)) return unnamedCredentials(stream);
+  if (transport === 'ts-udp') return withoutPort(stream);
+  return refusedName(stream.item) ?? undescribable(plan, stream, host.name);
+}
+
+function untransported({ item, name }: Stream, host: Device): Refusal {
+  const message = `${name} does not say how it is sent, so ${host.name} cannot take it in. Say its transport.`;
+  return { rule: 'transport-missing', at: headOf(item), message };
 }
 
 const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'error'];
@@ -79,7 +84,7 @@ function asOptions(pairs: readonly (readonly [string, string])[]): string[] {
   return pairs.flatMap(([name, value]) => [`-${name}`, value]);
 }
 
-function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
+function addressToAsk(plan: Plan, stream: Stream, host: Device): number | Refusal {
   const source = senderOf(plan.site, stream);
   if (source === host) {
     return {
@@ -89,15 +94,21 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     };
   }
   const address = source === undefined ? undefined : askedAt(plan.network, source, host)?.address;
-  if (source === undefined || address === undefined) {
-    return {
-      rule: source === undefined ? unknownSourceRule(stream) : 'not-made',
-      at: placeOf(stream.item, ['source']),
-      message:
-        `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. ` +
-        'Say it.',
-    };
-  }
+  if (address !== undefined) return address;
+  return {
+    rule: source === undefined ? unknownSourceRule(stream) : 'not-made',
+    at: placeOf(stream.item, ['source']),
+    message:
+      `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. ` +
+      'Say it.',
+  };
+}
+
+function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
+  const address = addressToAsk(plan, stream, host);
+  if (typeof address !== 'number') return address;
+  const unnamed = unnamedCredentials(stream);
+  if (unnamed !== undefined) return unnamed;
   const url = `rtsp://${formatAddress(address)}:${stream.port ?? RTSP_PORT}${urlPath(stream.path ?? '/')}`;
   const options = [
     ['rtsp_transport', stream.transport === 'rtsp' ? 'tcp' : 'udp'],
@@ -105,8 +116,6 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
     ...probing(plan, stream),
   ] as const;
   const { credentials } = stream;
-  // One that is no name is left out of the stream, and without it the camera would refuse whoever asks.
-  if (hasShapeProblem(stream.item, ['credentials'])) return unnamedCredentials(stream);
   if (credentials === undefined)
     return { command: [...FFMPEG, ...asOptions(options), '-i', url], files: [], credentials };
   const list = ['-protocol_whitelist', 'pipe,rtsp,rtp,udp,tcp', '-f', 'concat', '-safe', '0', '-i', LIST];
@@ -125,7 +134,9 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   };
 }
 
-function unnamedCredentials({ item, name }: Stream): Refusal {
+/** One that is no name is left out of the stream, and without it the camera would refuse whoever asks. */
+function unnamedCredentials({ item, name }: Stream): Refusal | undefined {
+  if (!hasShapeProblem(item, ['credentials'])) return undefined;
   const isText = item.problems.some(({ problem, route: [key] }) => problem === 'malformed' && key === 'credentials');
   return {
     rule: isText ? 'malformed-value' : 'wrong-type',
@@ -145,23 +156,33 @@ function urlPath(path: string): string {
   );
 }
 
-function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
+/** The host's own, at the interface by which it receives the stream. */
+function addressToListenAt(plan: Plan, stream: Stream, host: Device): number | Refusal {
   const at = receivingInterface(plan, stream, host);
-  if (at?.address === undefined) {
-    return {
-      rule: at === undefined ? unreceivedRule(plan, stream, host) : 'not-made',
-      at: headOf(stream.item),
-      message:
-        `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say ` +
-        'its address, or its receivers and cables.',
-    };
-  }
-  const local = formatAddress(at.address);
+  if (at?.address !== undefined) return at.address;
+  return {
+    rule: at === undefined ? unreceivedRule(plan, stream, host) : 'not-made',
+    at: headOf(stream.item),
+    message:
+      `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say ` +
+      'its address, or its receivers and cables.',
+  };
+}
+
+function withoutPort(stream: Stream): Refusal | undefined {
+  if (stream.port !== undefined) return undefined;
+  return { rule: portRule(stream), at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
+}
+
+function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
+  const address = addressToListenAt(plan, stream, host);
+  if (typeof address !== 'number') return address;
+  const local = formatAddress(address);
   const seconds = timeoutOf(plan, stream);
   if (stream.transport === 'ts-udp') {
+    const unaddressed = withoutPort(stream);
+    if (unaddressed !== undefined) return unaddressed;
     const { port, group } = stream;
-    if (port === undefined)
-      return { rule: portRule(stream), at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
     const to = group !== undefined && isMulticast(group) ? formatAddress(group) : local;
     const url = `udp://${to}:${port}?localaddr=${local}&timeout=${seconds * 1_000_000}&overrun_nonfatal=1`;
     return {

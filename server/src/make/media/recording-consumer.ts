@@ -12,6 +12,7 @@ import { CARRIER_NAMES, type Carrier, supports } from './codec-support.ts';
 import type { Consumer } from './consumer.ts';
 import type { Destination } from './destination.ts';
 import { type NamePattern, fileOf, namePattern, unconverted } from './name-pattern.ts';
+import { unpullable } from './pull.ts';
 
 export interface HostedRecording {
   readonly recording: Recording;
@@ -28,7 +29,27 @@ export function hostedRecordings({ site }: Plan): readonly HostedRecording[] {
   });
 }
 
-export function recordingConsumer(plan: Plan, { recording, volume, host }: HostedRecording): Consumer | Refusal {
+export function recordingConsumer(plan: Plan, hosted: HostedRecording): Consumer | Refusal {
+  const recordable = recordableOf(plan, hosted);
+  if ('message' in recordable) return recordable;
+  const { recording, volume, host } = hosted;
+  const { input, names } = recordable;
+  const destinations = [segmentDestination(plan, recording, input, names)];
+  return { kind: 'recorders', name: recording.name, host, input, destinations, store: { recording, volume, names } };
+}
+
+/** Why a recording cannot be made; `undefined` where it can. */
+export function unrecordable(plan: Plan, hosted: HostedRecording): Refusal | undefined {
+  const recordable = recordableOf(plan, hosted);
+  return 'message' in recordable ? recordable : unpullable(plan, recordable.input, hosted.host);
+}
+
+interface Recordable {
+  readonly input: Stream;
+  readonly names: NamePattern;
+}
+
+function recordableOf(plan: Plan, { recording, volume, host }: HostedRecording): Recordable | Refusal {
   const { item, name } = recording;
   const unnamed = refusedName(item) ?? refusedName(host.item);
   if (unnamed !== undefined) return unnamed;
@@ -41,9 +62,7 @@ export function recordingConsumer(plan: Plan, { recording, volume, host }: Hoste
     };
   const names = namePattern(recording, volume);
   if ('message' in names) return names;
-  const destination = unfitFormat(plan, recording, input) ?? segmentDestination(plan, recording, input, names);
-  if ('message' in destination) return destination;
-  return { kind: 'recorders', name, host, input, destinations: [destination], store: { recording, volume, names } };
+  return unfitFormat(plan, recording, input) ?? tooShort(recording) ?? { input, names };
 }
 
 /** Milliseconds. Names have no more than seconds. */
@@ -110,24 +129,22 @@ export function unfitFormat(plan: Plan, recording: Recording, stream: Stream): R
   );
 }
 
+function tooShort({ item, file, segment = USUAL_SEGMENT }: Recording): Refusal | undefined {
+  if (segment >= SHORTEST_SEGMENT) return undefined;
+  return {
+    rule: file === undefined ? 'not-made' : 'file-name-collision',
+    at: placeOf(item, ['segment']),
+    message: `Files of ${duration(segment)} cannot be told apart by names that tell seconds. Take 1 s or more.`,
+  };
+}
+
 /**
  * FFmpeg's segment muxer. A segment ends at the first keyframe after a multiple of its length on the clock. The
  * timestamps of the stream would not do: they leap where it comes in a burst or after a pause, and start several files
  * in one second.
  */
-function segmentDestination(
-  plan: Plan,
-  recording: Recording,
-  stream: Stream,
-  names: NamePattern,
-): Destination | Refusal {
-  const { item, segment = USUAL_SEGMENT } = recording;
-  if (segment < SHORTEST_SEGMENT)
-    return {
-      rule: recording.file === undefined ? 'not-made' : 'file-name-collision',
-      at: placeOf(item, ['segment']),
-      message: `Files of ${duration(segment)} cannot be told apart by names that tell seconds. Take 1 s or more.`,
-    };
+function segmentDestination(plan: Plan, recording: Recording, stream: Stream, names: NamePattern): Destination {
+  const { segment = USUAL_SEGMENT } = recording;
   const { video, audio } = plan.site.media(stream);
   const { carrier, options } = CONTAINERS[suffixOf(recording)] ?? MATROSKA;
   return {

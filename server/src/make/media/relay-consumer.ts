@@ -7,7 +7,8 @@ import { refusedName } from '../file-name.ts';
 import { isInCircle } from '../cause.ts';
 import type { Refusal } from '../output.ts';
 import type { Consumer } from './consumer.ts';
-import { sendDestinations } from './send.ts';
+import { unpullable } from './pull.ts';
+import { sendDestinations, unsendable } from './send.ts';
 
 export interface Relay {
   readonly stream: Stream;
@@ -22,7 +23,24 @@ export function relaysOf({ site }: Plan): readonly Relay[] {
   });
 }
 
-export function relayConsumer(plan: Plan, { stream, host }: Relay): Consumer | Refusal {
+export function relayConsumer(plan: Plan, relay: Relay): Consumer | Refusal {
+  const input = inputOf(plan, relay);
+  if ('message' in input) return input;
+  const { stream, host } = relay;
+  const destinations = sendDestinations(plan, { stream, input, host });
+  if ('message' in destinations) return destinations;
+  return { kind: 'relays', name: stream.name, host, input, destinations, store: undefined };
+}
+
+/** Why a stream cannot be relayed; `undefined` where it can. */
+export function unrelayable(plan: Plan, relay: Relay): Refusal | undefined {
+  const input = inputOf(plan, relay);
+  if ('message' in input) return input;
+  return unsendable(plan, { ...relay, input }) ?? unpullable(plan, input, relay.host);
+}
+
+/** The stream that comes in. */
+function inputOf(plan: Plan, { stream, host }: Relay): Stream | Refusal {
   const { item, name } = stream;
   const unnamed = refusedName(item) ?? refusedName(host.item);
   if (unnamed !== undefined) return unnamed;
@@ -39,7 +57,5 @@ export function relayConsumer(plan: Plan, { stream, host }: Relay): Consumer | R
       at: placeOf(item, ['carries']),
       message: `${name} carries itself. Name the stream of a camera.`,
     };
-  const destinations = sendDestinations(plan, { stream, input, host });
-  if ('message' in destinations) return destinations;
-  return { kind: 'relays', name, host, input, destinations, store: undefined };
+  return input;
 }

@@ -26,21 +26,26 @@ interface Relaying {
 export function sendDestinations(plan: Plan, { stream, input, host }: Relaying): readonly Destination[] | Refusal {
   const to = targetsOf(plan, stream, host);
   if ('message' in to) return to;
+  const refused = unlike(plan, stream, input);
+  if (refused !== undefined) return refused;
   const media = plan.site.media(stream);
   const original = plan.site.media(input);
-  const carrier = stream.transport === 'rtp' ? 'rtp' : 'mpegts';
-  const refused = unsendable(plan, { stream, media }, { stream: input, media: original }, carrier);
-  if (refused !== undefined) return refused;
   const encoding: Encoding = { video: videoArguments(media), audio: audioArguments(media, original) };
   return to.flatMap((target) =>
     stream.transport === 'rtp' ? asRtp(stream, media, encoding, target) : asTransportStream(stream, encoding, target),
   );
 }
 
+/** Why the host cannot send the stream; `undefined` where it can. */
+export function unsendable(plan: Plan, { stream, input, host }: Relaying): Refusal | undefined {
+  const to = targetsOf(plan, stream, host);
+  return 'message' in to ? to : unlike(plan, stream, input);
+}
+
 interface Target {
-  readonly address: string;
+  readonly address: number;
   /** The host's own address, by which it leaves. */
-  readonly local: string;
+  readonly local: number;
   readonly ttl: number | undefined;
 }
 
@@ -74,7 +79,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
         message: `${formatAddress(group)} is no multicast group. Take one of 239.255.0.0/16.`,
       };
     const local = plan.network.delivery(stream).leaves?.address;
-    if (local !== undefined) return [{ address: formatAddress(group), local: formatAddress(local), ttl }];
+    if (local !== undefined) return [{ address: group, local, ttl }];
     return {
       rule: 'not-made',
       at: placeOf(item, ['egress']),
@@ -96,7 +101,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
         message: `${host.name} cannot send ${name} to ${receiver}: the address of one of them is not known. Say it.`,
       };
     }
-    if (device !== host) targets.push({ address: formatAddress(address), local: formatAddress(local), ttl: undefined });
+    if (device !== host) targets.push({ address, local, ttl: undefined });
   }
   return targets.length > 0
     ? targets
@@ -107,18 +112,11 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
       };
 }
 
-interface Consisting {
-  readonly stream: Stream;
-  readonly media: Media;
-}
-
 /** Why a stream cannot be made of its input; `undefined` where it can. */
-function unsendable(
-  plan: Plan,
-  { stream, media: { video, audio } }: Consisting,
-  { stream: input, media: original }: Consisting,
-  carrier: Carrier,
-): Refusal | undefined {
+function unlike(plan: Plan, stream: Stream, input: Stream): Refusal | undefined {
+  const { video, audio } = plan.site.media(stream);
+  const original = plan.site.media(input);
+  const carrier = stream.transport === 'rtp' ? 'rtp' : 'mpegts';
   const { item, name } = stream;
   if (video === undefined && audio === undefined)
     return {
@@ -221,7 +219,7 @@ function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target:
     mapping: medium === 'video' ? video : audio,
     format: 'rtp',
     options: [SEND_BUFFER, ...(payload === undefined ? [] : [['payload_type', String(payload.number)] as const])],
-    to: `rtp://${target.address}:${port}?rtcpport=${rtcp}&${urlOptions(target, size)}`,
+    to: `rtp://${formatAddress(target.address)}:${port}?rtcpport=${rtcp}&${urlOptions(target, size)}`,
   }));
 }
 
@@ -236,7 +234,7 @@ function asTransportStream(stream: Stream, { video, audio }: Encoding, target: T
       mapping,
       format: 'mpegts',
       options: [SEND_BUFFER, ...constant],
-      to: `udp://${target.address}:${port}?${urlOptions(target, size)}`,
+      to: `udp://${formatAddress(target.address)}:${port}?${urlOptions(target, size)}`,
     };
   }
   const constant = muxRate === undefined ? [] : [['mpegts_muxer_options', `muxrate=${muxRate}`] as const];
@@ -244,10 +242,10 @@ function asTransportStream(stream: Stream, { video, audio }: Encoding, target: T
     mapping,
     format: 'rtp_mpegts',
     options: [SEND_BUFFER, ...constant],
-    to: `rtp://${target.address}:${port}?rtcpport=${port + 1}&${urlOptions(target, size + RTP_HEADER)}`,
+    to: `rtp://${formatAddress(target.address)}:${port}?rtcpport=${port + 1}&${urlOptions(target, size + RTP_HEADER)}`,
   };
 }
 
 function urlOptions({ local, ttl }: Target, size: number): string {
-  return `${ttl === undefined ? '' : `ttl=${ttl}&`}localaddr=${local}&pkt_size=${size}`;
+  return `${ttl === undefined ? '' : `ttl=${ttl}&`}localaddr=${formatAddress(local)}&pkt_size=${size}`;
 }
