@@ -24,13 +24,18 @@ export function lastResult<A extends readonly unknown[], R>(compute: (...args: A
   };
 }
 
+/** Gives the last value again as long as it gets equal ones. */
+export function lastEqual<T>(isEqual: (a: T, b: T) => boolean): (value: T) => T {
+  let last: { readonly value: T } | undefined;
+  return (value) => {
+    if (last === undefined || !isEqual(last.value, value)) last = { value };
+    return last.value;
+  };
+}
+
 /** Gives the last list again as long as it gets lists of the same elements. */
 export function lastList<T>(): (list: readonly T[]) => readonly T[] {
-  let last: readonly T[] = [];
-  return (list) => {
-    if (!isSameList(last, list)) last = list;
-    return last;
-  };
+  return lastEqual<readonly T[]>(isSameList);
 }
 
 function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {

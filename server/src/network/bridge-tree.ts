@@ -233,5 +233,6 @@ export function pathBetween(tree: BridgeTree, from: HostEnd, to: HostEnd): Hop[]
     const link = next === undefined ? undefined : linkBetween(bridge, next);
     if (link !== undefined) hops.push({ link, out: portOf(link, bridge.device) });
   });
-  return [...hops, { link: to.link, out: into }];
+  hops.push({ link: to.link, out: into });
+  return hops;
 }

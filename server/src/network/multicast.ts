@@ -48,15 +48,18 @@ interface Joining {
 export class Memberships {
   private readonly joined = new Map<number, Map<BroadcastDomain, Joining>>();
   private readonly context: RoutingContext;
-
   private readonly chosen: ReadonlySet<number>;
 
   /**
    * Every receiver reports its membership before anything is sent: a group may have several streams. `chosen` are
    * groups that screens join and leave.
    */
-  constructor(context: RoutingContext, streams: readonly Stream[], chosen: ReadonlySet<number> = new Set()) {
-    this.chosen = chosen;
+  constructor(
+    context: RoutingContext,
+    streams: readonly Pick<Stream, 'group' | 'receivers'>[],
+    chosen: Iterable<number>,
+  ) {
+    this.chosen = new Set(chosen);
     this.context = context;
     for (const { group, receivers } of streams) {
       if (group === undefined) continue;

@@ -1,7 +1,7 @@
 /** The network of a site, computed: its wiring, whom each stream reaches, and what that puts on each link. */
 
 import { lastResult } from '../memo.ts';
-import type { Device, Media, Port, Site, Stream } from '../site/model.ts';
+import type { Media, Port, Site, Stream } from '../site/model.ts';
 import type { AddressUse } from './address-uses.ts';
 import { type Causes, causesOf } from './causes.ts';
 import { type AtOnce, atOnce } from './at-once.ts';
@@ -14,7 +14,7 @@ import { type DirectionLoad, loadsOf } from './loads.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Memberships } from './multicast.ts';
 import { type StreamRates, streamRates } from './rates.ts';
-import { type Routes, type StreamCopies, routesOf } from './routes.ts';
+import { type Routes, type StreamCopies, router } from './routes.ts';
 import { type TrafficCopies, type TrafficRoute, trafficRoutes } from './traffic.ts';
 import { type Topology, type Wiring, wiringOf } from './wiring.ts';
 
@@ -65,10 +65,7 @@ export function networker(): (site: Site) => Network {
       cables: Site['cables'],
     ): Wiring => wiringOf({ vlans, devices, deviceByName, cables }),
   );
-  const keepRoutes = lastResult(
-    (wiring: Wiring, deviceByName: ReadonlyMap<string, Device>, streams: readonly Stream[]): Routes =>
-      routesOf(wiring, deviceByName, streams),
-  );
+  const keepRouter = lastResult(router);
   const keepRates = lastResult((streams: readonly Stream[], media: (stream: Stream) => Media) => {
     const byStream = new Map(streams.map((stream) => [stream, streamRates(stream, media(stream))]));
     return (stream: Stream): StreamRates => {
@@ -88,7 +85,7 @@ export function networker(): (site: Site) => Network {
   const keepCauses = lastResult((wiring: Wiring, deliveries: Routes['deliveries']) => causesOf(wiring, deliveries));
   return lastResult((site) => {
     const wiring = keepWiring(site.vlans, site.devices, site.deviceByName, site.cables);
-    const routes = keepRoutes(wiring, site.deviceByName, site.streams);
+    const routes = keepRouter(wiring, site.deviceByName)(site.streams);
     const rates = keepRates(site.streams, site.media);
     const { copies, waiting } = keepAtOnce(wiring.topology.links, routes, rates);
     const other = keepTraffic(wiring, site.deviceByName, site.traffic);

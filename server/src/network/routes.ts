@@ -1,5 +1,6 @@
 /** Which receivers each stream reaches, and which links it crosses in which direction; independent of its rate. */
 
+import { lastEqual, lastList, lastResult, perObject } from '../memo.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
 import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
@@ -36,39 +37,60 @@ export interface Routes {
   readonly chosen: (link: Link, out: Port) => readonly ChosenCopies[];
 }
 
-export function routesOf(
+/** Routes the streams of a site that is edited: a stream keeps its route while its text and all memberships stay. */
+export function router(
   wiring: Wiring,
   deviceByName: ReadonlyMap<string, Device>,
-  streams: readonly Stream[],
-): Routes {
+): (streams: readonly Stream[]) => Routes {
   const context: RoutingContext = { ...wiring, deviceByName };
-  const choices = choicesOf(deviceByName, streams);
-  const choosing = new ChoosingMembers(context, choices, streams);
-  const memberships = new Memberships(context, streams, choices.groups);
-  const byStream = new Map<Stream, Delivery>();
-  const crossing = new Crossing();
-  for (const stream of streams) {
-    const { delivery, copies } = route(context, memberships, stream);
-    byStream.set(stream, delivery);
-    const { source } = delivery;
-    if (source === undefined || !choices.streams.has(stream)) {
-      for (const copy of copies) crossing.add(stream, copy, NOBODY);
-      continue;
+  const keepJoins = lastEqual(areSameJoins);
+  const keepChosen = lastList<number>();
+  const keepGroups = lastResult((joins: readonly Joins[], chosen: readonly number[]) => {
+    const memberships = new Memberships(context, joins, chosen);
+    return { memberships, routed: perObject((stream: Stream) => route(context, memberships, stream)) };
+  });
+  return lastResult((streams) => {
+    const choices = choicesOf(deviceByName, streams);
+    const choosing = new ChoosingMembers(context, choices, streams);
+    const { memberships, routed } = keepGroups(keepJoins(streams.map(joinsOf)), keepChosen([...choices.groups]));
+    const byStream = new Map<Stream, Delivery>();
+    const crossing = new Crossing();
+    for (const stream of streams) {
+      const { delivery, copies } = routed(stream);
+      byStream.set(stream, delivery);
+      const { source } = delivery;
+      if (source === undefined || !choices.streams.has(stream)) {
+        for (const copy of copies) crossing.add(stream, copy, NOBODY);
+        continue;
+      }
+      for (const { copy, shownBy } of choosing.copiesOf(stream, source)) crossing.add(stream, copy, shownBy);
     }
-    for (const { copy, shownBy } of choosing.copiesOf(stream, source)) crossing.add(stream, copy, shownBy);
-  }
-  return {
-    memberships,
-    choices,
-    deliveries: [...byStream.values()],
-    delivery: (stream) => {
-      const delivery = byStream.get(stream);
-      if (delivery === undefined) throw new Error(`${stream.name} is not a stream of this site`);
-      return delivery;
-    },
-    copies: (link, out) => crossing.of(link, out).always,
-    chosen: (link, out) => crossing.of(link, out).chosen,
-  };
+    return {
+      memberships,
+      choices,
+      deliveries: [...byStream.values()],
+      delivery: (stream) => {
+        const delivery = byStream.get(stream);
+        if (delivery === undefined) throw new Error(`${stream.name} is not a stream of this site`);
+        return delivery;
+      },
+      copies: (link, out) => crossing.of(link, out).always,
+      chosen: (link, out) => crossing.of(link, out).chosen,
+    };
+  });
+}
+
+/** What memberships follow from of a stream. */
+type Joins = Pick<Stream, 'group' | 'receivers'>;
+
+const joinsOf = perObject(({ group, receivers }: Stream): Joins => ({ group, receivers }));
+
+function areSameJoins(a: readonly Joins[], b: readonly Joins[]): boolean {
+  return a.length === b.length && a.every((one, i) => isSameJoins(one, b[i]));
+}
+
+function isSameJoins(a: Joins, b: Joins | undefined): boolean {
+  return a === b || (a.group === b?.group && String(a.receivers) === String(b?.receivers));
 }
 
 function route(context: RoutingContext, memberships: Memberships, stream: Stream): Routed {

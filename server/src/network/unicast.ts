@@ -28,7 +28,7 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
     }
     const there = walk(context, found.there.legs);
     const back = walk(context, found.back.legs);
-    const broken = [...there, ...back].find(({ hops }) => hops === undefined);
+    const broken = there.find(isBroken) ?? back.find(isBroken);
     const why: Obstacle | undefined =
       broken !== undefined
         ? { obstacle: 'apart', network: broken.domain.name }
@@ -82,13 +82,19 @@ function walk(context: RoutingContext, legs: readonly Leg[]): Walked[] {
   }));
 }
 
+function isBroken({ hops }: Walked): boolean {
+  return hops === undefined;
+}
+
 function beforeBreak(legs: readonly Walked[]): readonly Walked[] {
-  const broken = legs.findIndex(({ hops }) => hops === undefined);
+  const broken = legs.findIndex(isBroken);
   return broken === -1 ? legs : legs.slice(0, broken);
 }
 
 function copiesAlong(legs: readonly Walked[], reply: boolean): Copy[] {
-  return legs.flatMap(({ domain, hops = [] }) => hops.map(({ link, out }) => ({ link, out, domain, reply })));
+  const copies: Copy[] = [];
+  for (const { domain, hops = [] } of legs) for (const { link, out } of hops) copies.push({ link, out, domain, reply });
+  return copies;
 }
 
 function findRoute(context: RoutingContext, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
@@ -139,9 +145,9 @@ export function askedAt(
   asking: Device,
 ): Interface | undefined {
   const own = interfaces.of(asked);
-  const shared = own.flatMap((to) =>
-    interfaces.of(asking).flatMap((from) => (from.domain === to.domain ? [{ from, to }] : [])),
-  );
+  const shared: { readonly from: Interface; readonly to: Interface }[] = [];
+  for (const to of own)
+    for (const from of interfaces.of(asking)) if (from.domain === to.domain) shared.push({ from, to });
   if (shared.length < 2) return shared[0]?.to ?? own.find(({ address }) => address !== undefined) ?? own[0];
   const joined = shared.filter(({ from, to }) => pathBetween(tree(from.domain), from, to) !== undefined);
   const chosen = joined.find(({ from, to }) => to.address !== undefined && interfaces.towards(asking, to)?.by === from);
