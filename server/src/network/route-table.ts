@@ -78,8 +78,8 @@ export class RouteTable {
   constructor(source: TableSource) {
     const { device, own } = source;
     this.own = own;
-    const connected = [...own.flatMap(connectedBy), ...withoutCarrier(source)];
-    const { ways, refused } = declaredWays(source, connected);
+    const connected = connectedOf(source);
+    const { ways, refused } = device.routes.length === 0 ? NONE_DECLARED : declaredWays(source, connected);
     this.declared = ways;
     this.refused = refused;
     this.hasUnicastRoutes = device.routes.some(({ to }) => !isMulticast(to.network));
@@ -118,25 +118,26 @@ function wayBy(by: Interface, to: Subnet): Way {
   return { to, port: by.port, by, via: undefined, route: undefined };
 }
 
-function connectedBy(by: Interface): Way[] {
-  const subnet = by.domain.vlan?.subnet;
-  const { address } = by;
-  if (subnet !== undefined && (address === undefined || contains(subnet, address))) return [wayBy(by, subnet)];
-  return address === undefined ? [] : [wayBy(by, around(address))];
+/** The routes to the subnets of its ports. A port without a cable keeps its address, and so its route. */
+function connectedOf({ device, own, subnetOf }: TableSource): Way[] {
+  const ways: Way[] = [];
+  for (const by of own) {
+    const way = connectedBy(by);
+    if (way !== undefined) ways.push(way);
+  }
+  for (const port of device.ports) {
+    if (port.forwards || port.addresses.length === 0 || own.some((by) => isNamed(by.port, port.name))) continue;
+    for (const { address } of port.addresses)
+      ways.push({ to: subnetOf(address) ?? around(address), port, by: undefined, via: undefined, route: undefined });
+  }
+  return ways;
 }
 
-/** A port without a cable keeps its address, and so the route to its subnet. */
-function withoutCarrier({ device, own, subnetOf }: TableSource): Way[] {
-  return device.ports.flatMap((port) => {
-    if (port.forwards || own.some((by) => isNamed(by.port, port.name))) return [];
-    return port.addresses.map(({ address }) => ({
-      to: subnetOf(address) ?? around(address),
-      port,
-      by: undefined,
-      via: undefined,
-      route: undefined,
-    }));
-  });
+function connectedBy(by: Interface): Way | undefined {
+  const subnet = by.domain.vlan?.subnet;
+  const { address } = by;
+  if (subnet !== undefined && (address === undefined || contains(subnet, address))) return wayBy(by, subnet);
+  return address === undefined ? undefined : wayBy(by, around(address));
 }
 
 function around(address: number): Subnet {
@@ -144,7 +145,8 @@ function around(address: number): Subnet {
 }
 
 /** By which a gateway can be reached: not by the subnet of a card in whose place the site has set a route. */
-function onLink(connected: readonly Way[], ways: readonly Way[]): Way[] {
+function onLink(connected: readonly Way[], ways: readonly Way[]): readonly Way[] {
+  if (ways.length === 0) return connected;
   const isReplaced = ({ to }: Way): boolean =>
     ways.some((way) => way.to.network === to.network && way.to.prefix === to.prefix);
   // A default route without a gateway is a mistake that is told by itself.
@@ -152,10 +154,14 @@ function onLink(connected: readonly Way[], ways: readonly Way[]): Way[] {
   return [...connected.filter((way) => !isReplaced(way)), ...set];
 }
 
-function declaredWays(
-  source: TableSource,
-  connected: readonly Way[],
-): { readonly ways: readonly Way[]; readonly refused: readonly Refused[] } {
+interface Declared {
+  readonly ways: readonly Way[];
+  readonly refused: readonly Refused[];
+}
+
+const NONE_DECLARED: Declared = { ways: [], refused: [] };
+
+function declaredWays(source: TableSource, connected: readonly Way[]): Declared {
   const ways: Way[] = [];
   const refused: Refused[] = [];
   for (const route of source.device.routes) {

@@ -136,10 +136,10 @@ function circle(legs: readonly Leg[]): Stopped {
 }
 
 /** Where a router would send a packet of a host back into the same network, the host is told and sends directly. */
-function withoutDetours(legs: readonly Leg[]): Leg[] {
+function withoutDetours(legs: readonly Leg[]): readonly Leg[] {
   const [first, second, ...others] = legs;
-  if (first === undefined || second === undefined || second.from !== first.to) return [...legs];
+  if (first === undefined || second === undefined || second.from !== first.to) return legs;
   // No host takes itself for a gateway.
-  if (second.to.device === first.from.device) return [...legs];
+  if (second.to.device === first.from.device) return legs;
   return withoutDetours([{ ...first, to: second.to }, ...others]);
 }

@@ -112,9 +112,10 @@ function findRoute(context: RoutingContext, stream: Stream, source: Device, rece
 }
 
 /** As far as the router that lets it pass or not. */
-function allowed({ legs, stopped }: Trace): Trace {
+function allowed(traced: Trace): Trace {
+  const { legs, stopped } = traced;
   const refused = stopped ?? notAllowed(legs);
-  return refused === stopped ? { legs, stopped } : { legs: legs.slice(0, 1), stopped: refused };
+  return refused === stopped ? traced : { legs: legs.slice(0, 1), stopped: refused };
 }
 
 /** Where the VLAN of who asks does not reach the one of who is asked, or one of them is kept from the Internet. */

@@ -8,7 +8,7 @@ const UNSEEN =
 export function visible(text: string, most = 500): string {
   const line = text
     .slice(0, most + 1)
-    .replace(/\s+/g, ' ')
+    .replace(/\s{2,}|[^\S ]/g, ' ')
     .replace(UNSEEN, '\ufffd')
     .trim();
   return line.length > most ? `${line.slice(0, most).replace(/[\ud800-\udbff]$/, '')}…` : line;

@@ -42,8 +42,11 @@ plug and no fibre end, lit or not: the light cannot be seen and can harm the eye
     }
     for (const link of network.topology.links) {
       for (const member of cablesOf(link)) {
-        const found = apart(member) ?? unfit(member);
-        if (found !== undefined) report({ about: aboutPorts(member.a, member.b), ...found });
+        const { a, b } = member;
+        const deaf = apart(member);
+        if (deaf !== undefined) report({ ...deaf, ...placesOf(member), about: aboutPorts(a, b) });
+        const found = deaf === undefined ? unfit(member) : undefined;
+        if (found !== undefined) report({ about: aboutPorts(a, b), ...found });
       }
     }
   },
@@ -79,38 +82,36 @@ function takes(module: Module, medium: Medium): boolean {
 
 type Found = Omit<Finding, 'about'>;
 
-/** Two ends that cannot hear each other, whatever is between them. */
-function apart({ a, b, cable }: Member): Found | undefined {
-  const [first, second] = [moduleAt(a), moduleAt(b)];
-  const at = placeOf(cable.item, ['to']);
+function placesOf({ a, b, cable }: Member): Pick<Finding, 'at' | 'related'> {
   const related = [a, b].map((port) => ({
     at: placeOfPort(port, port.module === undefined ? 'medium' : 'module'),
     message: `${portName(port)}: ${port.module === undefined ? (port.medium ?? '') : title(port.module)}`,
   }));
+  return { at: placeOf(cable.item, ['to']), related };
+}
+
+/** Two ends that cannot hear each other, whatever is between them. */
+function apart({ a, b, cable }: Member): Pick<Finding, 'message' | 'fixes'> | undefined {
+  const [first, second] = [moduleAt(a), moduleAt(b)];
   if (first !== undefined && second !== undefined) {
     if (meet(first, second)) return undefined;
     // Over a cable that is said to be of glass, port-speed-mismatch tells of the speeds.
     if (first.speed !== second.speed && isGlass(cable.type)) return undefined;
     const other = counterpart(a.module ?? '', first);
     return {
-      at,
       message:
         `${portName(a)} has ${title(a.module)}, ${portName(b)} ${title(b.module)}: ${difference(first, second)}. ` +
         (other === undefined
           ? 'Take modules that meet.'
           : `Take ${other} at ${portName(b)}, or its like at ${portName(a)}.`),
-      related,
       fixes: () => (other === undefined ? [] : moduleFix(b, other)),
     };
   }
   const [one, two] = [mediumAt(a), mediumAt(b)];
   if (one === undefined || two === undefined || one === two) return undefined;
   if ((first !== undefined && takes(first, two)) || (second !== undefined && takes(second, one))) return undefined;
-  return {
-    at,
-    message: `${portName(a)} takes ${one}, and ${portName(b)} ${two}: no cable joins them. Take a module or a converter.`,
-    related,
-  };
+  const message = `${portName(a)} takes ${one}, and ${portName(b)} ${two}: no cable joins them. Take a module or a converter.`;
+  return { message };
 }
 
 function difference(a: Module, b: Module): string {

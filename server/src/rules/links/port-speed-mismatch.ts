@@ -52,10 +52,11 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
   const over = [slower, faster].flatMap((out) => {
     const load = network.load(link, out);
     const bound = exceeded(site.policies, load.line.peak, low);
+    if (bound === undefined) return [];
     const fits = exceeded(site.policies, load.line.peak, high) === undefined;
     // What nobody behind the link asked for is not to be carried faster: flooding or querier-far reports.
     const isWanted = !plan.overloads.some((other) => other.link === link && other.out === out);
-    return bound !== undefined && fits && isWanted ? [{ out, load, bound }] : [];
+    return fits && isWanted ? [{ out, load, bound }] : [];
   });
   const [worst] = over.sort((a, b) => b.load.line.peak - a.load.line.peak);
   if (worst === undefined) return;
@@ -77,8 +78,8 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
 
 /** The bound of the policy that a load is over, in ten-thousandths; `undefined` where it is within. */
 function exceeded({ linkLoad: { warn, limit } }: Policies, rate: number, capacity: number): number | undefined {
-  const isOver = (bound: number): boolean => rate * 10_000 > bound * capacity;
-  return isOver(limit) ? limit : isOver(warn) ? warn : undefined;
+  const scaled = rate * 10_000;
+  return scaled > limit * capacity ? limit : scaled > warn * capacity ? warn : undefined;
 }
 
 function related({
