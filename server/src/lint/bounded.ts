@@ -18,7 +18,8 @@ export const UNBOUNDED: Bounds = { most: Infinity, named: Infinity };
 export class BoundedFindings {
   private readonly bounds: Bounds;
   private readonly kept: Finding[] = [];
-  private readonly counts = new Map<Piece, number>();
+  /** There is none until something is found: most rules find nothing. */
+  private counts: Map<Piece, number> | undefined;
   private total = 0;
 
   constructor(bounds: Bounds) {
@@ -28,6 +29,7 @@ export class BoundedFindings {
   take(finding: Finding): void {
     const { most, named } = this.bounds;
     const { piece } = finding.at;
+    this.counts ??= new Map();
     const count = (this.counts.get(piece) ?? 0) + 1;
     this.counts.set(piece, count);
     this.total++;
@@ -50,7 +52,7 @@ export class BoundedFindings {
       const { piece } = finding.at;
       const number = (nth.get(piece) ?? 0) + 1;
       nth.set(piece, number);
-      return number > named ? others(finding, (this.counts.get(piece) ?? 0) - named, named) : finding;
+      return number > named ? others(finding, (this.counts?.get(piece) ?? 0) - named, named) : finding;
     });
   }
 }

@@ -16,18 +16,19 @@ export function diagnose(
   found: Iterable<Found>,
   used: Set<Acceptance> = new Set(),
 ): Diagnostic[] {
-  const byRule = grouped(acceptances, ({ rule }) => rule);
+  const byRule = acceptances.length === 0 ? undefined : grouped(acceptances, ({ rule }) => rule);
   const diagnostics: Diagnostic[] = [];
   for (const finding of found) {
     const { rule, about } = finding;
     const severity = severities.get(rule.id) ?? finding.severity ?? rule.severity;
     if (severity === 'off') continue;
-    const accepted = (byRule.get(rule.id) ?? []).filter(({ at }) => about.includes(at));
+    const accepted = byRule?.get(rule.id)?.filter(({ at }) => about.includes(at)) ?? [];
     for (const acceptance of accepted) used.add(acceptance);
     if (accepted.length > 0) continue;
-    const related = finding.related?.slice(0, MOST_RELATED);
-    const message = visible(finding.message, LONGEST);
-    diagnostics.push({ ...finding, message, severity, ...(related !== undefined && { related }) });
+    const diagnostic: { -readonly [K in keyof Diagnostic]: Diagnostic[K] } = { ...finding, severity };
+    diagnostic.message = visible(finding.message, LONGEST);
+    if (finding.related !== undefined) diagnostic.related = finding.related.slice(0, MOST_RELATED);
+    diagnostics.push(diagnostic);
   }
   return diagnostics;
 }

@@ -15,6 +15,8 @@ export interface MacUse {
 
 export function macUses(site: Site): MacUse[] {
   return site.devices.flatMap((device) => {
+    const own = textAt(device.item.data, ['mac']);
+    if (own === undefined && !device.ports.some(({ mac }) => mac !== undefined)) return [];
     const byRoute = new Map<string, { mac: string; device: Device; ports: Port[]; route: Route }>();
     for (const port of device.ports) {
       if (port.mac === undefined) continue;
@@ -23,7 +25,6 @@ export function macUses(site: Site): MacUse[] {
       if (known === undefined) byRoute.set(route.join('/'), { mac: formatMac(port.mac), device, ports: [port], route });
       else known.ports.push(port);
     }
-    const own = textAt(device.item.data, ['mac']);
     if (own !== undefined && !byRoute.has('mac'))
       byRoute.set('mac', { mac: formatMac(own), device, ports: [], route: ['mac'] });
     return [...byRoute.values()];

@@ -85,8 +85,9 @@ export class RouteTable {
     this.hasUnicastRoutes = device.routes.some(({ to }) => !isMulticast(to.network));
     const hasDefault = device.routes.some(({ to }) => to.prefix === 0);
     this.usualDefault = hasDefault ? undefined : usualDefaultOf(source, onLink(connected, ways));
-    const all = [...ways, ...connected, ...(this.usualDefault === undefined ? [] : [this.usualDefault])];
-    this.ways = all.sort((a, b) => b.to.prefix - a.to.prefix);
+    const all = [...ways, ...connected];
+    if (this.usualDefault !== undefined) all.push(this.usualDefault);
+    this.ways = all.length < 2 ? all : all.sort((a, b) => b.to.prefix - a.to.prefix);
   }
 
   /** `undefined` where no route is for it: the kernel says that the network is unreachable. */

@@ -23,11 +23,11 @@ export const playlist: Output = {
   kind: 'playlist',
   title: 'Playlist of a screen (XSPF)',
   summary: 'the streams that a screen or a computer receives, as a playlist in an open format',
-  subjects: (plan) => viewers(plan).map(({ name }) => name),
+  subjects: (plan) => viewers(plan, streamsByReceiver(plan)).map(({ name }) => name),
   make(plan, subject) {
     const streams = streamsByReceiver(plan);
     return together(
-      viewers(plan)
+      viewers(plan, streams)
         .filter(({ name }) => subject === undefined || name === subject)
         .map((viewer) => playlistOf(plan, viewer, streams.get(viewer.name) ?? [])),
     );
@@ -37,7 +37,7 @@ export const playlist: Output = {
 function streamsByReceiver({ site }: Plan): ReadonlyMap<string, readonly Stream[]> {
   const found = new Map<string, Stream[]>();
   for (const stream of site.streams)
-    for (const receiver of new Set(stream.receivers)) {
+    for (const receiver of stream.receivers) {
       const own = found.get(receiver);
       if (own === undefined) found.set(receiver, [stream]);
       else own.push(stream);
@@ -45,9 +45,8 @@ function streamsByReceiver({ site }: Plan): ReadonlyMap<string, readonly Stream[
   return found;
 }
 
-function viewers({ site }: Plan): readonly Device[] {
-  const receiving = new Set(site.streams.flatMap(({ receivers }) => receivers));
-  return site.devices.filter(({ kind, name }) => (kind === 'display' || kind === 'computer') && receiving.has(name));
+function viewers({ site }: Plan, streams: ReadonlyMap<string, readonly Stream[]>): readonly Device[] {
+  return site.devices.filter(({ kind, name }) => (kind === 'display' || kind === 'computer') && streams.has(name));
 }
 
 function playlistOf(plan: Plan, viewer: Device, streams: readonly Stream[]): Made {
@@ -93,7 +92,7 @@ function playlistOf(plan: Plan, viewer: Device, streams: readonly Stream[]): Mad
 /** What no playlist can name. */
 export function unlisted(plan: Plan): readonly Refusal[] {
   const streams = streamsByReceiver(plan);
-  return viewers(plan).flatMap((viewer) =>
+  return viewers(plan, streams).flatMap((viewer) =>
     (streams.get(viewer.name) ?? []).flatMap((stream) => {
       const location = locationOf(plan, viewer, stream);
       return typeof location === 'string' ? [] : [location];

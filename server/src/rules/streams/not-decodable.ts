@@ -16,7 +16,7 @@ screen's papers.`,
     for (const stream of site.streams) {
       for (const receiver of stream.receivers) {
         const device = site.deviceByName.get(receiver);
-        if (device === undefined) continue;
+        if (device === undefined || !isLimited(device.decodes)) continue;
         const problems = problemsOf(device.decodes, site.media(stream));
         if (problems.length === 0) continue;
         report({
@@ -29,6 +29,10 @@ screen's papers.`,
     }
   },
 };
+
+function isLimited({ video, audio, picture }: Decodes): boolean {
+  return video !== undefined || audio !== undefined || picture !== undefined;
+}
 
 function problemsOf(decodes: Decodes, { video, audio }: Media): string[] {
   const { picture } = decodes;
