@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { lastList, lastResult, perObject } from '../../server/src/memo.ts';
+import { lastEqual, lastList, lastResult, perObject } from '../../server/src/memo.ts';
 
 describe('what is computed once', () => {
   it('is kept for each object', () => {
@@ -49,6 +49,15 @@ describe('what is computed once', () => {
     assert.throws(() => once(1));
     fails = false;
     assert.equal(once(1), 1);
+  });
+
+  it('is the same value as long as it equals the last one', () => {
+    const kept = lastEqual<{ n: number }>((a, b) => a.n === b.n);
+    const first = kept({ n: 1 });
+    assert.equal(kept({ n: 1 }), first);
+    const second = kept({ n: 2 });
+    assert.deepEqual(second, { n: 2 });
+    assert.notEqual(kept({ n: 1 }), first);
   });
 
   it('is the same list for the same elements', () => {
