@@ -9,7 +9,7 @@ import { encodeAnnouncement } from '../../server/src/standards/sap.ts';
 import { captureFile, inFrame, ipPacket } from '../audit/announcements/captures.ts';
 import { unavailable } from '../availability.ts';
 import { planOfTexts, sampleTexts } from '../make/made.ts';
-import { plumbline, program } from './run.ts';
+import { plumblineHere, program } from './run.ts';
 
 const SITE = new URL('../../samples/harrow-lane', import.meta.url).pathname;
 
@@ -33,16 +33,19 @@ describe('plumbline audit announcements', function () {
 
   after(() => rmSync(folder, { recursive: true, force: true }));
 
-  it('exits with 1 and names the streams that are not announced', () => {
-    const { status, out } = plumbline(['audit', 'announcements', file, '--site', SITE]);
+  it('exits with 1 and names the streams that are not announced', async () => {
+    const { status, out } = await plumblineHere(['audit', 'announcements', file, '--site', SITE]);
     assert.equal(status, 1);
     assert.match(out, /viewing\.site\.yaml:\d+:3 warning yard-live was not announced in 10 min\./);
     assert.doesNotMatch(out, /warning gate-live/);
     assert.match(out, /\n3 packets of announcements of 1 session by 1 announcer in 10 min\.\n$/);
   });
 
-  it('exits with 0 below --fail-on', () =>
-    assert.equal(plumbline(['audit', 'announcements', file, '--site', SITE, '--fail-on', 'error']).status, 0));
+  it('exits with 0 below --fail-on', async () =>
+    assert.equal(
+      (await plumblineHere(['audit', 'announcements', file, '--site', SITE, '--fail-on', 'error'])).status,
+      0,
+    ));
 
   it('reads standard input, and tells of a capture that was broken off', () => {
     const { stdout, status } = spawnSync(process.execPath, [program, 'audit', 'announcements', '-', '--site', SITE], {
@@ -61,8 +64,8 @@ describe('plumbline audit announcements', function () {
     ['no file', join(folder, 'none'), /cannot be read: it is not there\.\n$/],
     ['a folder', folder, /cannot be read: it is a folder\.\n$/],
   ] as const) {
-    it(`exits with 2 for ${what}`, () => {
-      const { status, err } = plumbline(['audit', 'announcements', path, '--site', SITE]);
+    it(`exits with 2 for ${what}`, async () => {
+      const { status, err } = await plumblineHere(['audit', 'announcements', path, '--site', SITE]);
       assert.equal(status, 2);
       assert.match(err, message);
     });
@@ -76,8 +79,8 @@ describe('plumbline announce', () => {
     ['a TTL of 0', ['announce', '.', '--interface', '127.0.0.1', '--ttl', '0']],
     ['no bandwidth', ['announce', '.', '--interface', '127.0.0.1', '--bandwidth', '0']],
   ] as const) {
-    it(`exits with 2 for ${what}`, () => {
-      const { status, err } = plumbline(words);
+    it(`exits with 2 for ${what}`, async () => {
+      const { status, err } = await plumblineHere(words);
       assert.equal(status, 2);
       assert.match(err, /--(interface|ttl|bandwidth)/);
     });

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { asIfMib, asLinux, asPlanned, harrowLane } from '../audit/counters/counted.ts';
-import { plumbline } from './run.ts';
+import { plumblineHere } from './run.ts';
 
 const SITE = ['--site', 'samples/harrow-lane'];
 
@@ -20,44 +20,49 @@ describe('plumbline audit counters', () => {
 
   const given = (text: string | Uint8Array, ...words: string[]) => {
     writeFileSync(file, text);
-    return plumbline(['audit', 'counters', file, ...SITE, ...words]);
+    return plumblineHere(['audit', 'counters', file, ...SITE, ...words]);
   };
 
-  it('shows what was measured beside what is planned, and finds nothing where they agree', () => {
-    const { status, out, err } = given(asLinux(plan, asPlanned(plan), { devices: ['recorder'] }));
+  it('shows what was measured beside what is planned, and finds nothing where they agree', async () => {
+    const { status, out, err } = await given(asLinux(plan, asPlanned(plan), { devices: ['recorder'] }));
     assert.deepEqual([status, err], [0, '']);
     assert.match(out, /^port +planned +peak +measured +busiest 10 s +difference\n/);
     assert.match(out, /\nrecorder\/cams → core\/5 +41 Mb\/s +65\.6 Mb\/s +41 Mb\/s +41 Mb\/s +0 b\/s\n/);
     assert.match(out, /2 interfaces in 14 samples: 4 of 4 directions as planned/);
   });
 
-  it('finds what differs, at the end of the cable, in every format', () => {
+  it('finds what differs, at the end of the cable, in every format', async () => {
     const text = asIfMib(plan, () => 0, { devices: ['recorder'] });
-    const { status, out } = given(text);
+    const { status, out } = await given(text);
     assert.equal(status, 1);
     assert.match(
       out,
       /recording\.site\.yaml:\d+:\d+ warning recorder\/cams → core\/5 carried .* \[port-below-plan\]\n.*to: recorder\/cams/,
     );
-    const sarif = JSON.parse(given(text, '--format', 'sarif').out) as {
+    const sarif = JSON.parse((await given(text, '--format', 'sarif')).out) as {
       runs: { tool: { driver: { rules: { id: string }[] } }; results: { ruleId: string; ruleIndex: number }[] }[];
     };
     const [run] = sarif.runs;
     assert.ok(run !== undefined && run.results.length > 0);
     for (const { ruleId, ruleIndex } of run.results) assert.equal(run.tool.driver.rules[ruleIndex]?.id, ruleId);
-    assert.ok((JSON.parse(given(text, '--format', 'json').out) as { diagnostics: object[] }).diagnostics.length > 0);
-    assert.equal(given(text, '--fail-on', 'error').status, 0);
-    assert.equal(given(text, '--tolerance', '100 %').status, 0);
+    assert.ok(
+      (JSON.parse((await given(text, '--format', 'json')).out) as { diagnostics: object[] }).diagnostics.length > 0,
+    );
+    assert.equal((await given(text, '--fail-on', 'error')).status, 0);
+    assert.equal((await given(text, '--tolerance', '100 %')).status, 0);
   });
 
-  it('takes several files, and a device for those that name none', () => {
+  it('takes several files, and a device for those that name none', async () => {
     const other = join(folder, 'other');
     writeFileSync(other, asLinux(plan, asPlanned(plan), { devices: ['core'] }));
     const text = asLinux(plan, asPlanned(plan), { devices: ['recorder'] }).replaceAll('"device":"recorder",', '');
-    const { status, out } = given(text, other, '--device', 'recorder');
+    const { status, out } = await given(text, other, '--device', 'recorder');
     assert.equal(status, 0);
     assert.match(out, /16 interfaces/);
-    assert.match(given(text).err, /counters: Nothing says whose counters these are: name the device by --device/);
+    assert.match(
+      (await given(text)).err,
+      /counters: Nothing says whose counters these are: name the device by --device/,
+    );
   });
 
   for (const [title, text, why] of [
@@ -73,35 +78,35 @@ describe('plumbline audit counters', () => {
       /The site has no device __proto__/,
     ],
   ] as const) {
-    it(`says what is wrong with ${title}, and does nothing`, () => {
-      const { status, out, err } = given(text);
+    it(`says what is wrong with ${title}, and does nothing`, async () => {
+      const { status, out, err } = await given(text);
       assert.deepEqual([status, out], [2, '']);
       assert.match(err, why);
       assert.ok(err.length < 1000);
     });
   }
 
-  it('says what is wrong with what it is asked', () => {
+  it('says what is wrong with what it is asked', async () => {
     assert.match(
-      plumbline(['audit', 'counters', join(folder, 'none'), ...SITE]).err,
+      (await plumblineHere(['audit', 'counters', join(folder, 'none'), ...SITE])).err,
       /cannot be read: it is not there/,
     );
-    assert.match(plumbline(['audit', 'counters', folder, ...SITE]).err, /cannot be read: it is a folder/);
+    assert.match((await plumblineHere(['audit', 'counters', folder, ...SITE])).err, /cannot be read: it is a folder/);
     assert.match(
-      given('', '--tolerance', 'much').err,
+      (await given('', '--tolerance', 'much')).err,
       /--tolerance is much: write a number, a space and a unit, such as '10 %'/,
     );
     for (const words of [
       ['audit', 'counters'],
       ['audit', 'counters', file, '--nonsense'],
     ])
-      assert.equal(plumbline(words).status, 2);
+      assert.equal((await plumblineHere(words)).status, 2);
   });
 
-  it('explains what it finds', () => {
-    const { status, out } = plumbline(['explain', 'port-below-plan']);
+  it('explains what it finds', async () => {
+    const { status, out } = await plumblineHere(['explain', 'port-below-plan']);
     assert.equal(status, 0);
     assert.match(out, /^# port-below-plan\n\nA port carried less/);
-    assert.match(plumbline(['explain', 'port-below-plam']).err, /The nearest name is port-below-plan/);
+    assert.match((await plumblineHere(['explain', 'port-below-plam'])).err, /The nearest name is port-below-plan/);
   });
 });

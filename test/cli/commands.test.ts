@@ -2,9 +2,9 @@ import assert from 'node:assert/strict';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Result, plumbline as run } from './run.ts';
+import { type Result, plumbline, plumblineHere } from './run.ts';
 
-const plumbline = (...words: string[]): Result => run(words);
+const run = (...words: string[]): Promise<Result> => plumblineHere(words);
 
 interface JsonDiagnostic {
   readonly file: string;
@@ -30,11 +30,11 @@ describe('plumbline', () => {
 
   describe('check', () => {
     it('prints nothing of a clean site, and exits with 0', () => {
-      assert.deepEqual(plumbline('check', 'samples/harrow-lane'), { status: 0, out: '', err: '' });
+      assert.deepEqual(plumbline(['check', 'samples/harrow-lane']), { status: 0, out: '', err: '' });
     });
 
     it('exits with 1 where something is found', () => {
-      const { status, out } = plumbline('check', 'samples/first-draft');
+      const { status, out } = plumbline(['check', 'samples/first-draft']);
       assert.equal(status, 1);
       assert.match(out, /samples\/first-draft\/\S+\.site\.yaml:\d+:\d+ error /);
     });
@@ -47,24 +47,24 @@ describe('plumbline', () => {
         [['check', '--format', 'papyrus'], /papyrus/],
         [['chekc'], /chekc/],
       ] as const) {
-        const { status, out, err } = plumbline(...args);
+        const { status, out, err } = plumbline(args);
         assert.equal(status, 2, args.join(' '));
         assert.equal(out, '');
         assert.match(err, why);
       }
     });
 
-    it('fails on what it is told to', () => {
+    it('fails on what it is told to', async () => {
       writeFileSync(
         join(folder, 'a.site.yaml'),
         'lint:\n  accept:\n    - {rule: cable-length, at: core, because: none}\n',
       );
-      assert.equal(plumbline('check', folder).status, 0);
-      assert.equal(plumbline('check', '--fail-on', 'warning', folder).status, 1);
+      assert.equal((await run('check', folder)).status, 0);
+      assert.equal((await run('check', '--fail-on', 'warning', folder)).status, 1);
     });
 
-    it('writes JSON with lines and columns from 1 that bound the words', () => {
-      const { out } = plumbline('check', '--format', 'json', 'samples/first-draft');
+    it('writes JSON with lines and columns from 1 that bound the words', async () => {
+      const { out } = await run('check', '--format', 'json', 'samples/first-draft');
       const { diagnostics } = JSON.parse(out) as { diagnostics: JsonDiagnostic[] };
       assert.ok(diagnostics.length > 12);
       const clash = diagnostics.find(({ rule }) => rule === 'duplicate-address');
@@ -75,15 +75,15 @@ describe('plumbline', () => {
       for (const key of ['endLine', 'message', 'related', 'fixes'] as const) assert.ok(key in clash);
     });
 
-    it('writes workflow commands', () => {
-      const { out } = plumbline('check', '--format', 'github', 'samples/first-draft');
+    it('writes workflow commands', async () => {
+      const { out } = await run('check', '--format', 'github', 'samples/first-draft');
       for (const line of out.trimEnd().split('\n'))
         assert.match(line, /^::(error|warning|notice) file=[^,]+,line=\d+,.*title=[a-z-]+::./);
     });
 
-    it('takes several sites, and a file for the folder that it is in; each is checked once', () => {
-      const once = plumbline('check', 'samples/first-draft').out;
-      const { status, out } = plumbline(
+    it('takes several sites, and a file for the folder that it is in; each is checked once', async () => {
+      const once = (await run('check', 'samples/first-draft')).out;
+      const { status, out } = await run(
         'check',
         'samples/harrow-lane',
         'samples/first-draft/cables.site.yaml',
@@ -92,9 +92,9 @@ describe('plumbline', () => {
       assert.deepEqual({ status, out }, { status: 1, out: once });
     });
 
-    it('says in its help what each exit status means', () => {
+    it('says in its help what each exit status means', async () => {
       for (const words of [['--help'], ['check', '--help']]) {
-        const { status, out } = plumbline(...words);
+        const { status, out } = await run(...words);
         assert.equal(status, 0);
         assert.match(out, /Exit status:\n {2}0 .+\n {2}1 .+\n {2}2 .+/);
         assert.match(out, /Examples:\n {2}plumbline /);
@@ -103,43 +103,43 @@ describe('plumbline', () => {
   });
 
   describe('report', () => {
-    it('is the same each time, and the same text for a person', () => {
-      const once = plumbline('report', '--format', 'json', 'samples/harrow-lane').out;
-      assert.equal(plumbline('report', '--format', 'json', 'samples/harrow-lane').out, once);
+    it('is the same each time, and the same text for a person', async () => {
+      const once = (await run('report', '--format', 'json', 'samples/harrow-lane')).out;
+      assert.equal(plumbline(['report', '--format', 'json', 'samples/harrow-lane']).out, once);
       assert.equal((JSON.parse(once) as { site: string }).site, 'Harrow Lane');
-      assert.match(plumbline('report', 'samples/harrow-lane').out, /Harrow Lane/);
-      assert.match(plumbline('report', '--format', 'html', 'samples/harrow-lane').out, /^<!doctype html>/i);
+      assert.match((await run('report', 'samples/harrow-lane')).out, /Harrow Lane/);
+      assert.match((await run('report', '--format', 'html', 'samples/harrow-lane')).out, /^<!doctype html>/i);
     });
   });
 
   describe('explain', () => {
-    it("prints a rule's page", () => {
-      assert.match(plumbline('explain', 'link-load').out, /^# link-load\n/);
+    it("prints a rule's page", async () => {
+      assert.match((await run('explain', 'link-load')).out, /^# link-load\n/);
     });
 
-    it('prints how a figure comes about', () => {
+    it('prints how a figure comes about', async () => {
       assert.match(
-        plumbline('explain', 'links', 'core/16', 'forward', 'peak', '--site', 'samples/harrow-lane').out,
+        (await run('explain', 'links', 'core/16', 'forward', 'peak', '--site', 'samples/harrow-lane')).out,
         /b\/s/,
       );
     });
 
-    it('says which rule is near', () => {
-      const { status, err } = plumbline('explain', 'link-laod');
+    it('says which rule is near', async () => {
+      const { status, err } = await run('explain', 'link-laod');
       assert.equal(status, 2);
       assert.match(err, /link-load/);
     });
   });
 
   describe('fix', () => {
-    it('shows a diff and writes nothing when it is dry; then writes just that, once', () => {
+    it('shows a diff and writes nothing when it is dry; then writes just that, once', async () => {
       cpSync('samples/first-draft', folder, { recursive: true });
-      const before = plumbline('check', '--format', 'json', folder).out;
-      const dry = plumbline('fix', '--dry-run', folder);
+      const before = (await run('check', '--format', 'json', folder)).out;
+      const dry = await run('fix', '--dry-run', folder);
       assert.equal(dry.status, 0);
-      assert.equal(plumbline('check', '--format', 'json', folder).out, before);
-      plumbline('fix', folder);
-      assert.equal(plumbline('fix', '--dry-run', folder).out, '');
+      assert.equal((await run('check', '--format', 'json', folder)).out, before);
+      await run('fix', folder);
+      assert.equal((await run('fix', '--dry-run', folder)).out, '');
     });
   });
 });

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'junit2json';
 import { mistakes } from '../first-draft.ts';
-import { plumbline } from './run.ts';
+import { plumblineHere } from './run.ts';
 
 type Suites = Awaited<ReturnType<typeof read>>;
 
@@ -20,7 +20,7 @@ const cases = ({ testsuite }: Suites) => (testsuite ?? []).flatMap(({ testcase }
 
 describe('plumbline check --format junit', () => {
   it('has a suite for each file and a failed case for each error, as the exit status counts them', async () => {
-    const { status, out } = plumbline(['check', '--format', 'junit', 'samples/first-draft']);
+    const { status, out } = await plumblineHere(['check', '--format', 'junit', 'samples/first-draft']);
     const report = await read(out);
     assert.equal(status, 1);
     assert.deepEqual(
@@ -39,13 +39,13 @@ describe('plumbline check --format junit', () => {
 
   it('counts warnings as failures where the command fails by them', async () => {
     const report = await read(
-      plumbline(['check', '--format', 'junit', '--fail-on', 'warning', 'samples/first-draft']).out,
+      (await plumblineHere(['check', '--format', 'junit', '--fail-on', 'warning', 'samples/first-draft'])).out,
     );
     assert.equal(report.failures, mistakes.length);
   });
 
   it('has a passed case for each file of a clean site', async () => {
-    const report = await read(plumbline(['check', '--format', 'junit', 'samples/harrow-lane']).out);
+    const report = await read((await plumblineHere(['check', '--format', 'junit', 'samples/harrow-lane'])).out);
     assert.ok((report.tests ?? 0) > 1);
     assert.equal(report.failures, 0);
     assert.ok(cases(report).every(({ failure }) => failure === undefined));
@@ -55,7 +55,7 @@ describe('plumbline check --format junit', () => {
     const folder = mkdtempSync(join(tmpdir(), 'plumbline-junit-'));
     try {
       writeFileSync(join(folder, 'a.site.yaml'), 'devices:\n  "gate <cam> & \\"yard\\"\\u0001": {kind: camera}\n');
-      const { out } = plumbline(['check', '--format', 'junit', '--fail-on', 'hint', folder]);
+      const { out } = await plumblineHere(['check', '--format', 'junit', '--fail-on', 'hint', folder]);
       const messages = cases(await read(out)).map(({ failure }) => failure?.[0]?.message ?? '');
       assert.ok(
         messages.some((message) => message.includes('gate <cam> & "yard"')),

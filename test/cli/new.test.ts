@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { plumbline } from './run.ts';
+import { plumblineHere } from './run.ts';
 
 describe('plumbline new', () => {
   let folder: string;
@@ -12,30 +12,30 @@ describe('plumbline new', () => {
   });
   afterEach(() => rmSync(folder, { recursive: true }));
 
-  it('writes a site that checks clean, with not so much as a hint', () => {
+  it('writes a site that checks clean, with not so much as a hint', async () => {
     const site = join(folder, 'deep', 'home');
-    const { status, out } = plumbline(['new', site]);
+    const { status, out } = await plumblineHere(['new', site]);
     assert.equal(status, 0);
     assert.match(out, /plumbline check/);
-    assert.deepEqual(plumbline(['check', '--fail-on', 'hint', site]), { status: 0, out: '', err: '' });
+    assert.deepEqual(await plumblineHere(['check', '--fail-on', 'hint', site]), { status: 0, out: '', err: '' });
   });
 
-  it('has a first line that keeps its word: a slower recorder cannot take both cameras', () => {
-    plumbline(['new', folder]);
+  it('has a first line that keeps its word: a slower recorder cannot take both cameras', async () => {
+    await plumblineHere(['new', folder]);
     const file = join(folder, 'home.site.yaml');
     writeFileSync(file, readFileSync(file, 'utf8').replace(/(recorder: .*speed: )1 Gb/, '$110 Mb'));
-    const { status, out } = plumbline(['check', folder]);
+    const { status, out } = await plumblineHere(['check', folder]);
     assert.equal(status, 1);
     assert.match(out, /is to carry 16\.1 Mb\/s at peak, 161 % of 10 Mb\/s/);
   });
 
-  it('leaves a site that is there as it is', () => {
+  it('leaves a site that is there as it is', async () => {
     writeFileSync(join(folder, 'mine.site.yaml'), 'site: {name: Mine}\n');
-    const { status, err } = plumbline(['new', folder]);
+    const { status, err } = await plumblineHere(['new', folder]);
     assert.equal(status, 2);
     assert.match(err, /mine\.site\.yaml/);
     assert.deepEqual(readdirSync(folder), ['mine.site.yaml']);
-    assert.equal(plumbline(['new', join(folder, 'mine.site.yaml')]).status, 2);
+    assert.equal((await plumblineHere(['new', join(folder, 'mine.site.yaml')])).status, 2);
     assert.equal(readFileSync(join(folder, 'mine.site.yaml'), 'utf8'), 'site: {name: Mine}\n');
   });
 });

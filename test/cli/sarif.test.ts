@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Ajv from 'ajv-draft-04';
-import { plumbline } from './run.ts';
+import { plumblineHere } from './run.ts';
 
 const file = createRequire(import.meta.url).resolve('@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json');
 // Of its formats, addresses are held below; the log has no dates.
@@ -45,41 +45,41 @@ describe('plumbline check --format sarif', () => {
   });
   afterEach(() => rmSync(folder, { recursive: true }));
 
-  const checked = (site: string, cwd = folder): Log => {
-    const { out } = plumbline(['check', '--format', 'sarif', site], { cwd });
+  const checked = async (site: string, cwd = folder): Promise<Log> => {
+    const { out } = await plumblineHere(['check', '--format', 'sarif', site], { cwd });
     const log: unknown = JSON.parse(out);
     assert.ok(isSarif(log), ajv.errorsText(isSarif.errors));
     return log as Log;
   };
 
-  it('is valid, with findings and without', () => {
-    assert.ok(checked('first-draft').runs[0].results.length > 12);
-    assert.deepEqual(checked(join(process.cwd(), 'samples', 'harrow-lane')).runs[0].results, []);
+  it('is valid, with findings and without', async () => {
+    assert.ok((await checked('first-draft')).runs[0].results.length > 12);
+    assert.deepEqual((await checked(join(process.cwd(), 'samples', 'harrow-lane'))).runs[0].results, []);
   });
 
   it('is held by the schema: a log without a tool is refused', () => {
     assert.ok(!isSarif({ version: '2.1.0', runs: [{ results: [] }] }));
   });
 
-  it('has addresses relative to the working folder, that lead to the files', () => {
-    for (const result of checked('first-draft').runs[0].results) {
+  it('has addresses relative to the working folder, that lead to the files', async () => {
+    for (const result of (await checked('first-draft')).runs[0].results) {
       assert.match(result.locations[0].physicalLocation.artifactLocation.uri, /^first-draft\/[a-z]+\.site\.yaml$/);
       assert.ok(readFileSync(addressOf(result, folder), 'utf8').length > 0);
     }
     const beside = join(folder, 'first-draft');
-    for (const result of checked(folder.replace(/$/, '/first-draft'), beside).runs[0].results) {
+    for (const result of (await checked(folder.replace(/$/, '/first-draft'), beside)).runs[0].results) {
       assert.ok(readFileSync(addressOf(result, beside), 'utf8').length > 0);
     }
   });
 
-  it("has a fingerprint for each finding that is no other's, and that stays when lines move", () => {
-    const before = fingerprints(checked('first-draft'));
+  it("has a fingerprint for each finding that is no other's, and that stays when lines move", async () => {
+    const before = fingerprints(await checked('first-draft'));
     assert.equal(new Set(before).size, before.length);
     for (const name of ['cables', 'devices', 'streams']) {
       const path = join(folder, 'first-draft', `${name}.site.yaml`);
       writeFileSync(path, `# One more line.\n\n${readFileSync(path, 'utf8')}`);
     }
-    assert.deepEqual(fingerprints(checked('first-draft')), before);
+    assert.deepEqual(fingerprints(await checked('first-draft')), before);
   });
 });
 

@@ -4,7 +4,7 @@ import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Result, plumbline, program } from './run.ts';
+import { type Result, plumbline, plumblineHere, program } from './run.ts';
 
 /**
  * Control characters (ECMA-48, 5.2 and 5.3: C0 and C1), as they are and in sequences that clear a screen, name a window
@@ -93,8 +93,8 @@ recordings:
     ['audit', 'recordings', `--${MARKS}`],
   ];
   for (const words of COMMANDS)
-    it(`of ${words.map((word) => word.replace(root, '').replaceAll(MARKS, '…').replaceAll('\n', ' ')).join(' ')}`, () => {
-      isSeen(plumbline(words), words.join(' '));
+    it(`of ${words.map((word) => word.replace(root, '').replaceAll(MARKS, '…').replaceAll('\n', ' ')).join(' ')}`, async () => {
+      isSeen(await plumblineHere(words), words.join(' '));
     });
 
   it('of announce', async () => {
@@ -141,8 +141,8 @@ recordings:
     assert.equal(out.replace(own, ''), plain, 'so as many colours begin as without the texts of the site');
   });
 
-  it('is for machines what it was', () => {
-    const { diagnostics } = JSON.parse(plumbline(['check', '--format', 'json', site]).out) as {
+  it('is for machines what it was', async () => {
+    const { diagnostics } = JSON.parse((await plumblineHere(['check', '--format', 'json', site])).out) as {
       diagnostics: readonly { file: string }[];
     };
     const named = diagnostics.filter(({ file }) => file.endsWith(`a${NAMED}.site.yaml`));

@@ -21,7 +21,7 @@ import { join } from 'node:path';
 import { uriOf } from '../../server/src/machine/disk.ts';
 import { rewrite } from '../../server/src/machine/rewrite.ts';
 import { needs, unavailable } from '../availability.ts';
-import { type Result, plumbline, program } from './run.ts';
+import { type Result, plumblineHere, program } from './run.ts';
 
 /** A text with one safe fix, as large as wanted. */
 const wrong = (name: string, filler = 0): string =>
@@ -80,20 +80,20 @@ describe('plumbline, where it writes', () => {
   }
 
   describe('fix', () => {
-    it('leaves a site on a full disk as it was, to the byte', function () {
+    it('leaves a site on a full disk as it was, to the byte', async function () {
       const path = disk(this, 64);
       writeFileSync(join(path, 'a.site.yaml'), wrong('gate-cam', 3000));
       fill(path);
-      says(plumbline(['fix', path]), /the disk is full\. Nothing was changed/);
+      says(await plumblineHere(['fix', path]), /the disk is full\. Nothing was changed/);
       assert.equal(readFileSync(join(path, 'a.site.yaml'), 'utf8'), wrong('gate-cam', 3000));
       assert.deepEqual(readdirSync(path).sort(), ['a.site.yaml', 'filler']);
     });
 
-    it('leaves a site on a disk that can only be read', function () {
+    it('leaves a site on a disk that can only be read', async function () {
       const path = disk(this, 64);
       writeFileSync(join(path, 'a.site.yaml'), wrong('gate-cam'));
       assert.equal(spawnSync('mount', ['-o', 'remount,ro', path]).status, 0);
-      says(plumbline(['fix', path]), /the disk can only be read/);
+      says(await plumblineHere(['fix', path]), /the disk can only be read/);
     });
 
     it('changes no file where one of them may not be written to', function () {
@@ -122,13 +122,13 @@ describe('plumbline, where it writes', () => {
       for (const name of ['a', 'b']) assert.equal(text(name, 'x.site.yaml'), wrong(name));
     });
 
-    it('keeps the mode and the owner of a file, and a link to it', function () {
+    it('keeps the mode and the owner of a file, and a link to it', async function () {
       writeFileSync(at('real.txt'), wrong('gate-cam'));
       symlinkSync('real.txt', at('a.site.yaml'));
       chmodSync(at('real.txt'), 0o640);
       if (process.getuid?.() === 0) chownSync(at('real.txt'), 65534, 65534);
       const { uid, gid } = statSync(at('real.txt'));
-      assert.equal(plumbline(['fix', folder]).status, 0);
+      assert.equal((await plumblineHere(['fix', folder])).status, 0);
       assert.equal(text('real.txt'), right('gate-cam'));
       assert.ok(lstatSync(at('a.site.yaml')).isSymbolicLink());
       const after = statSync(at('real.txt'));
@@ -136,11 +136,11 @@ describe('plumbline, where it writes', () => {
       assert.deepEqual(readdirSync(folder).sort(), ['a.site.yaml', 'real.txt']);
     });
 
-    it('changes nothing else: line ends, a byte order mark and the last line stay as they are', () => {
+    it('changes nothing else: line ends, a byte order mark and the last line stay as they are', async () => {
       const odd = (key: string): string =>
         `\ufeff# é\r\ndevices:\r\n  gate-cam: {kind: camera, ${key}: 192.168.20.31}\r\n\t`;
       writeFileSync(at('a.site.yaml'), odd('adress').trimEnd());
-      assert.equal(plumbline(['fix', folder]).status, 0);
+      assert.equal((await plumblineHere(['fix', folder])).status, 0);
       assert.equal(text('a.site.yaml'), odd('address').trimEnd());
     });
 
@@ -151,7 +151,7 @@ describe('plumbline, where it writes', () => {
       assert.equal(text('a.site.yaml'), wrong('yard-cam'));
     });
 
-    it('clears what one that was killed has left, and nothing else', () => {
+    it('clears what one that was killed has left, and nothing else', async () => {
       writeFileSync(at('a.site.yaml'), wrong('gate-cam'));
       writeFileSync(at('.plumbline-notes'), 'mine');
       // Killed at the point where all is written and nothing has its name.
@@ -163,7 +163,7 @@ describe('plumbline, where it writes', () => {
       assert.deepEqual([status, signal], [null, 'SIGKILL']);
       assert.equal(text('a.site.yaml'), wrong('gate-cam'));
       assert.ok(readdirSync(folder).length > 2, 'there is something to clear');
-      assert.equal(plumbline(['fix', folder]).status, 0);
+      assert.equal((await plumblineHere(['fix', folder])).status, 0);
       assert.equal(text('a.site.yaml'), right('gate-cam'));
       assert.deepEqual(readdirSync(folder).sort(), ['.plumbline-notes', 'a.site.yaml']);
     });
@@ -171,9 +171,10 @@ describe('plumbline, where it writes', () => {
 
   describe('make', () => {
     const site = 'samples/harrow-lane';
-    const make = (out: string): Result => plumbline(['make', 'recorders', 'recorder', '--site', site, '--out', out]);
+    const make = (out: string): Promise<Result> =>
+      plumblineHere(['make', 'recorders', 'recorder', '--site', site, '--out', out]);
 
-    it('ends where the folder cannot be made', () => {
+    it('ends where the folder cannot be made', async () => {
       const { status, signal } = spawnSync(
         process.execPath,
         [program, 'make', 'sdp', '--site', site, '--out', '/proc/x'],
@@ -181,11 +182,11 @@ describe('plumbline, where it writes', () => {
       );
       assert.deepEqual([status, signal], [2, null]);
       writeFileSync(at('file'), '');
-      says(make(at('file', 'deep', 'x')), /The folder .* cannot be made: a part of its path is no folder/);
+      says(await make(at('file', 'deep', 'x')), /The folder .* cannot be made: a part of its path is no folder/);
     });
 
-    it('makes folders that are not there, and replaces what it made before', () => {
-      const first = make(at('a', 'b'));
+    it('makes folders that are not there, and replaces what it made before', async () => {
+      const first = await make(at('a', 'b'));
       assert.equal(first.status, 0, first.err);
       const files = first.out.trim().split('\n');
       assert.ok(files.length > 3);
@@ -193,13 +194,13 @@ describe('plumbline, where it writes', () => {
       const scripts = files.filter((file) => file.includes('/lib/'));
       assert.ok(scripts.length > 0);
       for (const script of scripts) assert.equal(statSync(script).mode & 0o111, 0o111);
-      assert.equal(make(at('a', 'b')).out, first.out);
+      assert.equal((await make(at('a', 'b'))).out, first.out);
     });
 
-    it('leaves nothing on a full disk, neither short nor empty', function () {
+    it('leaves nothing on a full disk, neither short nor empty', async function () {
       const path = disk(this, 16);
       fill(path);
-      says(make(join(path, 'made')), /the disk is full/);
+      says(await make(join(path, 'made')), /the disk is full/);
       const files = readdirSync(path, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
       assert.deepEqual(
         files.map(({ name }) => name),
@@ -207,10 +208,10 @@ describe('plumbline, where it writes', () => {
       );
     });
 
-    it('follows no link out of the folder: of a file, of a folder, or to nothing', () => {
+    it('follows no link out of the folder: of a file, of a folder, or to nothing', async () => {
       mkdirSync(at('outside'));
       writeFileSync(at('outside', 'mine'), 'mine');
-      const [first = ''] = make(at('made')).out.split('\n');
+      const [first = ''] = (await make(at('made'))).out.split('\n');
       const name = first.slice(at('made').length + 1);
       for (const link of [
         (out: string) => symlinkSync(at('outside'), join(out, 'recorder')),
@@ -225,16 +226,16 @@ describe('plumbline, where it writes', () => {
       ]) {
         const out = mkdtempSync(at('out-'));
         link(out);
-        says(make(out), /is a link that leads (out of|nowhere)/);
+        says(await make(out), /is a link that leads (out of|nowhere)/);
         assert.deepEqual([readdirSync(at('outside')), text('outside', 'mine')], [['mine'], 'mine']);
       }
     });
   });
 
-  it('new leaves nothing on a full disk', function () {
+  it('new leaves nothing on a full disk', async function () {
     const path = disk(this, 16);
     fill(path);
-    says(plumbline(['new', path]), /the disk is full/);
+    says(await plumblineHere(['new', path]), /the disk is full/);
     assert.deepEqual(readdirSync(path), ['filler']);
   });
 
@@ -260,7 +261,7 @@ describe('plumbline, where it writes', () => {
         says(shell(this, words, '> /dev/full'), /Standard output cannot be written: the disk is full/);
       });
 
-    it('make has written all of it, and says so', function () {
+    it('make has written all of it, and says so', async function () {
       const made = shell(this, `make sdp --site samples/harrow-lane --out '${folder}'`, '> /dev/full');
       says(made, /Standard output cannot be written: the disk is full\. All is written\./);
       const gone = shell(
@@ -269,17 +270,17 @@ describe('plumbline, where it writes', () => {
         '| true; exit ${PIPESTATUS[0]}',
       );
       says(gone, /nobody reads it any more\. All is written\./);
-      const count = plumbline(['make', 'sdp', '--site', 'samples/harrow-lane', '--out', at('c')]).out.split(
+      const count = (await plumblineHere(['make', 'sdp', '--site', 'samples/harrow-lane', '--out', at('c')])).out.split(
         '\n',
       ).length;
       assert.deepEqual([readdirSync(folder).length - 2, readdirSync(at('b')).length], [count - 1, count - 1]);
     });
 
-    it('fix has written all of it where standard error is closed', function () {
+    it('fix has written all of it where standard error is closed', async function () {
       cpSync('samples/first-draft', at('draft'), { recursive: true });
       const { status, err } = shell(this, `fix '${at('draft')}'`, '2> /dev/full');
       assert.deepEqual([status, err], [2, '']);
-      assert.equal(plumbline(['fix', '--dry-run', at('draft')]).out, '');
+      assert.equal((await plumblineHere(['fix', '--dry-run', at('draft')])).out, '');
     });
   });
 });

@@ -29,7 +29,7 @@ import { ipPacket } from '../audit/announcements/captures.ts';
 import { asLinux, asPlanned, harrowLane } from '../audit/counters/counted.ts';
 import { recorded } from '../audit/recordings/folder.ts';
 import { needs, unavailable } from '../availability.ts';
-import { plumbline } from '../cli/run.ts';
+import { plumblineHere } from '../cli/run.ts';
 import { planOfTexts, sampleTexts } from '../make/made.ts';
 import { Client, applied, positionOf } from './client.ts';
 
@@ -136,7 +136,7 @@ describe('an audit in an editor', function () {
     assert.equal(words('cameras', differs), '2560x1440');
     // As the command line has it.
     const place = `cameras.site.yaml:${differs.range.start.line + 1}:${differs.range.start.character + 1} `;
-    assert.ok(plumbline(['audit', 'probe', path, '--site', site]).out.includes(place));
+    assert.ok((await plumblineHere(['audit', 'probe', path, '--site', site])).out.includes(place));
 
     const [fix] = await client.codeActions(uriOf('cameras'), differs);
     assert.equal(fix?.title, 'Declare 1920x1080 as size of gate');
@@ -229,7 +229,7 @@ describe('an audit in an editor', function () {
     const unsaid = await ask('counters', path);
     assert.ok('cannot' in unsaid && unsaid.choices?.includes('recorder'), JSON.stringify(unsaid));
     const { summary } = await done(ask('counters', path, { of: 'recorder' }));
-    const { out } = plumbline(['audit', 'counters', path, '--device', 'recorder', '--site', site]);
+    const { out } = await plumblineHere(['audit', 'counters', path, '--device', 'recorder', '--site', site]);
     assert.ok(out.endsWith(`${summary.join('\n')}\n`));
     const found = await told('recording', some);
     for (const { range, code } of found) {

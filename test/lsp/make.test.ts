@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Offer, type Shown, make, outputs } from '../../server/src/lsp/make-request.ts';
 import { OUTPUTS } from '../../server/src/make/outputs.ts';
-import { plumbline } from '../cli/run.ts';
+import { plumblineHere } from '../cli/run.ts';
 import { Client } from './client.ts';
 
 const site = resolve('samples/harrow-lane');
@@ -58,7 +58,7 @@ describe('what is made, asked for by an editor', function () {
 
   for (const { kind } of OUTPUTS) {
     it(`is of ${kind} what the command line writes, with its notes and what it refuses`, async () => {
-      const { err } = plumbline(['make', kind, '--site', site, '--out', out]);
+      const { err } = await plumblineHere(['make', kind, '--site', site, '--out', out]);
       const shown = await made(kind);
       assert.ok(shown.files.length > 0);
       assert.deepEqual(asWritten(shown), written());
@@ -73,7 +73,7 @@ describe('what is made, asked for by an editor', function () {
   }
 
   it('is of one alone where one is named', async () => {
-    plumbline(['make', 'sdp', 'gate-live', '--site', site, '--out', out]);
+    await plumblineHere(['make', 'sdp', 'gate-live', '--site', site, '--out', out]);
     const shown = await made('sdp', 'gate-live');
     assert.deepEqual(asWritten(shown), written());
     assert.deepEqual(

@@ -5,7 +5,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, utimesSync, writeFileSync 
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { OFFSET, recorded } from './folder.ts';
-import { type Result, plumbline } from '../../cli/run.ts';
+import { type Result, plumblineHere } from '../../cli/run.ts';
 
 const START = Date.parse('2026-06-01T00:00:00Z');
 
@@ -54,41 +54,41 @@ ${recordings.join('\n')}
     }
   }
 
-  const audit = (...words: string[]): Result =>
-    plumbline(['audit', 'recordings', '--site', 'site', ...words], { cwd: folder });
+  const audit = (...words: string[]): Promise<Result> =>
+    plumblineHere(['audit', 'recordings', '--site', 'site', ...words], { cwd: folder });
 
-  it('looks at the path of each volume, and says in a table what is there', () => {
+  it('looks at the path of each volume, and says in a table what is there', async () => {
     site({ archive: { path: 'a' }, entrance: { path: 'b' } });
     files('a', 'archive');
     files('b', 'entrance', 5);
-    const { out, status } = audit('--now', '2026-06-01T01:10:30');
+    const { out, status } = await audit('--now', '2026-06-01T01:10:30');
     assert.equal(status, 1);
     assert.match(out, /Nothing of entrance has been begun since .*\[recording-stopped\]/);
     assert.match(out, /^archive +10 .*\nentrance +5 .*\n15 files looked at\.$/m);
-    assert.ok(!audit('--now', '2026-06-01T01:10:30', '--volume', 'archive').out.includes('entrance'));
+    assert.ok(!(await audit('--now', '2026-06-01T01:10:30', '--volume', 'archive')).out.includes('entrance'));
   });
 
-  it('holds a copy against one volume, at the time of its newest file', () => {
+  it('holds a copy against one volume, at the time of its newest file', async () => {
     site({ archive: { path: 'nowhere' }, entrance: { path: 'nowhere' } });
     files('copy', 'archive');
-    const { err, status } = audit('copy');
+    const { err, status } = await audit('copy');
     assert.equal(status, 2);
     assert.match(err, /^plumbline: Say with --volume whose files lie in copy: archive, entrance\.$/m);
-    assert.equal(audit('copy', '--volume', 'archive', '--now', 'newest').status, 0);
-    assert.equal(audit('copy', '--volume', 'archive').status, 1);
+    assert.equal((await audit('copy', '--volume', 'archive', '--now', 'newest')).status, 0);
+    assert.equal((await audit('copy', '--volume', 'archive')).status, 1);
   });
 
-  it('may be given a link to the folder', () => {
+  it('may be given a link to the folder', async () => {
     site({ archive: {} });
     files('real', 'archive');
     symlinkSync(join(folder, 'real'), join(folder, 'link'));
-    assert.equal(audit('link', '--now', 'newest').status, 0);
+    assert.equal((await audit('link', '--now', 'newest')).status, 0);
   });
 
-  it('tells of a volume that is not there where others of its host are, and only then', () => {
+  it('tells of a volume that is not there where others of its host are, and only then', async () => {
     site({ archive: { path: 'a' }, entrance: { path: 'gone' }, far: { host: 'spare' } });
     files('a', 'archive');
-    const { out, status } = audit('--now', 'newest');
+    const { out, status } = await audit('--now', 'newest');
     assert.equal(status, 1);
     assert.match(
       out,
@@ -99,15 +99,15 @@ ${recordings.join('\n')}
     assert.equal(out.match(/\[[a-z-]+\]$/gm)?.length, 1, out);
   });
 
-  it('takes a volume within another for itself', () => {
+  it('takes a volume within another for itself', async () => {
     site({ archive: { path: 'a' }, entrance: { path: 'a/entrance' } });
     files('a', 'archive');
     files('a/entrance', 'entrance');
-    const { out, status } = audit('--now', 'newest');
+    const { out, status } = await audit('--now', 'newest');
     assert.equal(status, 0, out);
   });
 
-  it('says what cannot be done', () => {
+  it('says what cannot be done', async () => {
     site({ archive: { path: 'nowhere' } });
     const refused: readonly (readonly [words: readonly string[], message: RegExp])[] = [
       [[], /nowhere, the path of archive, is no folder on this machine\. Name the FOLDER/],
@@ -119,7 +119,7 @@ ${recordings.join('\n')}
       [['.', '--probe', 'many'], /--probe is many: it is a number of files, or `all`\./],
     ];
     for (const [words, message] of refused) {
-      const { err, status } = audit(...words);
+      const { err, status } = await audit(...words);
       assert.equal(status, 2, err);
       assert.match(err, message);
     }
