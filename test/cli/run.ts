@@ -46,7 +46,7 @@ export async function plumblineHere(words: readonly string[], { cwd }: Pick<How,
   stderr.write = into('err');
   try {
     await run(words);
-    return { status: Number(process.exitCode ?? 0), ...printed };
+    return { status: exitStatus(), ...printed };
   } finally {
     stdout.write = before.out;
     stderr.write = before.err;
@@ -55,6 +55,8 @@ export async function plumblineHere(words: readonly string[], { cwd }: Pick<How,
     process.exitCode = exitCode;
   }
 }
+
+const exitStatus = (): number => Number(process.exitCode ?? 0);
 
 /** As it is where neither its output nor its errors go to a terminal, which it looks at when it is loaded. */
 async function commandLine(): Promise<(words: readonly string[]) => Promise<void>> {
