@@ -2,7 +2,8 @@
 
 import type { Device, Stream } from '../site/model.ts';
 import { type AddressUse, isOutside } from './address-uses.ts';
-import type { Delivery, Unreached } from './delivery.ts';
+import type { Delivery, Obstacle, Unreached } from './delivery.ts';
+import type { TrafficRoute } from './traffic.ts';
 import { type Fault, MendedWiring, type Step } from './faults.ts';
 import type { Link } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
@@ -27,7 +28,7 @@ export interface Causes {
   /** The receivers that get nothing because of it. */
   readonly cutOffBy: (cause: Cause) => readonly CutOff[];
   /**
-   * All that follows from it, by identity: obstacles of deliveries and who is unreached, bridges without a querier, VLANs
+   * All that follows from it, by identity: obstacles of deliveries and of traffic and who is unreached, bridges without a querier, VLANs
    * whose querier is not in them, links that spanning tree keeps idle.
    */
   readonly entailedBy: (cause: Cause) => readonly object[];
@@ -42,9 +43,9 @@ export interface Causes {
 type Wired = Pick<Wiring, 'site' | 'topology' | 'tree' | 'addressUses'>;
 
 /** Looks for causes once somebody asks for them. */
-export function causesOf(wired: Wired, deliveries: readonly Delivery[]): Causes {
+export function causesOf(wired: Wired, deliveries: readonly Delivery[], traffic: readonly TrafficRoute[]): Causes {
   let found: Found | undefined;
-  const all = (): Found => (found ??= new Found(wired, deliveries));
+  const all = (): Found => (found ??= new Found(wired, deliveries, traffic));
   return {
     cutOffBy: (cause) => all().cutOff.get(cause) ?? [],
     entailedBy: (cause) => [...(all().entailed.get(cause) ?? [])],
@@ -68,7 +69,7 @@ class Found {
   readonly entailed = new Map<Cause, Set<object>>();
   readonly lacking = new Map<Link, Set<BroadcastDomain>>();
 
-  constructor(network: Wired, deliveries: readonly Delivery[]) {
+  constructor(network: Wired, deliveries: readonly Delivery[], traffic: readonly TrafficRoute[]) {
     const { site } = network;
     const wiring = new MendedWiring(network);
     const gaps = new Gaps(network);
@@ -79,15 +80,28 @@ class Found {
       if (known === undefined) outside.set(use.device.name, [use]);
       else known.push(use);
     }
+    const between = (
+      from: Device,
+      to: Device,
+      why: Obstacle,
+    ): { readonly causes: Set<Cause>; readonly gap: Gap | undefined } => {
+      const steps = isBridgeAlone(from) ? undefined : wiring.between(from, to);
+      const gateway = why.obstacle === 'no-route' ? [why.gateway] : [];
+      const addresses = [from.name, to.name, ...gateway].flatMap((name) => outside.get(name) ?? []);
+      const gap = steps === undefined ? gaps.between(from, to) : undefined;
+      return { causes: new Set<Cause>([...this.causesIn(steps), ...addresses]), gap };
+    };
+    for (const { from, to, obstacle } of traffic) {
+      if (obstacle === undefined || from === undefined || to === undefined) continue;
+      const { causes, gap } = between(from, to, obstacle);
+      for (const cause of [...causes, ...(gap === undefined ? [] : [gap])]) this.entail(cause, obstacle);
+    }
     for (const { stream, source, unreached: all } of deliveries) {
       for (const unreached of all) {
         const receiver = site.deviceByName.get(unreached.receiver);
         if (source === undefined || receiver === undefined || isBridgeAlone(receiver)) continue;
-        const steps = isBridgeAlone(source) ? undefined : wiring.between(source, receiver);
-        const addresses = [...(outside.get(source.name) ?? []), ...(outside.get(receiver.name) ?? [])];
-        const causes = new Set<Cause>([...this.causesIn(steps), ...addresses]);
+        const { causes, gap } = between(source, receiver, unreached.why);
         if (causes.size > 0) this.explained.add(unreached);
-        const gap = steps === undefined ? gaps.between(source, receiver) : undefined;
         if (gap !== undefined) this.gapBefore.set(unreached, gap);
         for (const cause of causes) {
           const known = this.cutOff.get(cause);

@@ -82,7 +82,7 @@ export function networker(): (site: Site) => Network {
     return { routes, crossing: atLead(crossing) };
   });
   const keepLoads = lastResult((...of: Parameters<typeof loadsOf>) => atLead(loadsOf(...of)));
-  const keepCauses = lastResult((wiring: Wiring, deliveries: Routes['deliveries']) => causesOf(wiring, deliveries));
+  const keepCauses = lastResult((...of: Parameters<typeof causesOf>) => causesOf(...of));
   return lastResult((site) => {
     const wiring = keepWiring(site.vlans, site.devices, site.deviceByName, site.cables);
     const routes = keepRouter(wiring, site.deviceByName)(site.streams);
@@ -91,8 +91,8 @@ export function networker(): (site: Site) => Network {
     const other = keepTraffic(wiring, site.deviceByName, site.traffic);
     const load = keepLoads(wiring.topology.links, copies, rates, other.crossing);
     const { memberships, choices, deliveries, delivery } = routes;
-    const causes = keepCauses(wiring, deliveries);
     const { routes: traffic, crossing: trafficCopies } = other;
+    const causes = keepCauses(wiring, deliveries, traffic);
     const whom = { memberships, choices, deliveries, delivery };
     return { ...wiring, ...whom, copies, waiting, rates, traffic, trafficCopies, load, causes };
   });

@@ -164,7 +164,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
   const own = perObject((port: Port) => vlanMembershipOf(port, byName));
   const ofHosts = (hosts: readonly Port[], name: string): VlanMembership => {
     const vlan = vlanOfHosts(site.vlans, hosts);
-    const known = vlan === undefined ? undefined : byName.get(vlan.name);
+    const known = namedBy(hosts, own) ?? (vlan === undefined ? undefined : byName.get(vlan.name));
     const domain = known ?? { vlan: undefined, name };
     if (known === undefined) domains.push(domain);
     return { untagged: domain, tagged: [] };
@@ -216,6 +216,13 @@ function inAndOut({ untagged }: VlanMembership, own: VlanMembership): VlanMember
   return untagged === undefined || !own.tagged.includes(untagged)
     ? own
     : { untagged: own.untagged, tagged: own.tagged.filter((domain) => domain !== untagged) };
+}
+
+/** The VLAN that hosts say they are in, where they agree on one, as the leg of a router does. */
+function namedBy(hosts: readonly Port[], own: Domains['own']): BroadcastDomain | undefined {
+  const named = new Set(hosts.flatMap((host) => own(host).untagged ?? []));
+  const [only, another] = named;
+  return another === undefined ? only : undefined;
 }
 
 /** The VLAN whose subnet holds the hosts' addresses, where they agree on one. */

@@ -23,6 +23,8 @@ smaller, or move one of them.`,
           `${formatSubnet(subnet)} overlaps ${few(words, 2, total)}, so a router cannot tell their hosts apart. Give ` +
           'each VLAN addresses of its own.',
         about: [vlan.name],
+        // Where its hosts are in another subnet, that is told.
+        effects: [subnet],
         related: others.map((other) => ({
           at: placeOf(other.vlan.item, ['subnet']),
           message: `the subnet of ${other.vlan.name}`,

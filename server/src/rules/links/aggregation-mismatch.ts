@@ -28,13 +28,14 @@ the plan counts on the first cable alone.`,
         const other = leading.get(group);
         if (other === undefined) leading.set(group, link);
         else
-          report(
-            findingAt(
+          report({
+            ...findingAt(
               port,
               link,
               `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: one link has one other end. Give the ports to each a group of their own.`,
             ),
-          );
+            entails: [link, other],
+          });
       }
       const all = [...link.members, ...link.idle];
       if (all.length < 2) continue;

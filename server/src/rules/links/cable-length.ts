@@ -40,14 +40,15 @@ local codes, and leave to licensed people what these leave to them.`,
       const speed = capacity ?? (isCopper ? SLOWEST : undefined);
       const far = nearestReach([a, b], type) ?? (speed === undefined ? undefined : reach(type, speed));
       if (speed === undefined || far === undefined) continue;
-      const finding = (): Pick<Finding, 'at' | 'about'> => ({ at: placeOf(item, ['length']), about: aboutPorts(a, b) });
       if (length > far.metres * 1000) {
         const least = leastCableType(type, speed, length);
         const beyond = least === undefined ? undefined : nearestReach([a, b], least);
         const better = beyond === undefined || beyond.metres * 1000 >= length ? least : undefined;
         const remedy = better === undefined ? otherwise(type) : `Take ${better}, or shorten it`;
         report({
-          ...finding(),
+          at: placeOf(item, ['length']),
+          about: aboutPorts(a, b),
+          effects: [cable],
           message:
             `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m (${far.basis}). ` +
             `${remedy}.`,

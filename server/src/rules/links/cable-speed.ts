@@ -1,5 +1,6 @@
 import { cablesOf } from '../../network/link.ts';
 import { isEthernetCable, leastCableType, reach } from '../../standards/cabling.ts';
+import { moduleNamed } from '../../standards/modules.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
@@ -19,7 +20,8 @@ packets, or does not come up. Take a cable of the type that is named, or set the
       if (!isEthernetCable(type) || capacity === undefined || capacity === 0 || reach(type, capacity) !== undefined)
         continue;
       // Of glass that a module is not made for, medium-mismatch tells.
-      if ([a, b].some(({ module }) => module !== undefined)) continue;
+      const modules = [a, b].flatMap(({ module }) => (module === undefined ? [] : moduleNamed(module)));
+      if (modules.some((module) => module?.medium !== 'copper')) continue;
       const better = leastCableType(type, capacity, cable.length);
       const otherwise = type.startsWith('om')
         ? 'take single-mode fibre (os2), or a lower speed'
@@ -51,6 +53,23 @@ devices:
   barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
 cables:
   - {from: core/1, to: barn/1, type: cat5e, length: 20 m}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {9: {speed: 10 Gb/s, module: 10gbase-t}}}
+  editor: {kind: computer, speed: 10 Gb/s}
+cables:
+  - {from: core/9, to: editor, type: cat5e, length: 30 m}
+#                                    ^^^^^ cat5e does not carry 10 Gb/s; cat6 does
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {9: {speed: 10 Gb/s, module: 10gbase-t}}}
+  editor: {kind: computer, speed: 10 Gb/s}
+cables:
+  - {from: core/9, to: editor, type: cat6, length: 30 m}
 `,
   },
 ];

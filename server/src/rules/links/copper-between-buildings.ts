@@ -36,6 +36,7 @@ not. Work in trenches, on roofs and at earth rods has dangers of its own.`,
           'brings in the surge of lightning nearby, which can harm people and equipment. Lay fibre, or have it ' +
           'protected and bonded at both ends as the local code asks.',
         about: aboutItem(cable.item),
+        effects: [cable],
         related: places(placed),
         fixes: () => fixesOf(site, cable),
       });

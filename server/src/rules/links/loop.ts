@@ -64,6 +64,8 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
         : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` ` +
           'there, or take a cable out.'),
     about: [...aboutPorts(link.b, link.a), ...devices.map(({ name }) => name)],
+    // Where cables of one link lead to several ends, that is told.
+    effects: [link, ...others].filter(({ a, b }) => a.lag !== undefined || b.lag !== undefined),
     related: others.map((other) => ({
       at: placeOfEnd(other, other.a),
       message: `${portName(other.a)} – ${portName(other.b)} is part of the loop`,

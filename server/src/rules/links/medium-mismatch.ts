@@ -10,7 +10,7 @@ import {
   reachOf,
 } from '../../standards/modules.ts';
 import { type Fix, fixOf, setValue } from '../../site/edit.ts';
-import { type Item, placeOf } from '../../site/item.ts';
+import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { mediumAt } from '../../site/cable.ts';
 import { aboutPorts } from '../../site/about.ts';
@@ -147,7 +147,8 @@ function isGlass(type: string | undefined): boolean {
 }
 
 /** A cable that is not what the ports take. */
-function unfit({ a, b, cable }: Member): Found | undefined {
+function unfit(member: Member): Found | undefined {
+  const { a, b, cable } = member;
   const { type, item, fibres: laid } = cable;
   if (laid !== undefined && type !== undefined && !isGlass(type))
     return {
@@ -162,7 +163,7 @@ function unfit({ a, b, cable }: Member): Found | undefined {
         module === undefined || module.medium === 'copper'
           ? mediumOf(type) === medium
           : reachOf(port.module ?? '', module, type) !== undefined;
-      if (!isFit) return wrongType(item, port, type, [a, b]);
+      if (!isFit) return wrongType(member, port, type);
     }
     if (module?.fibres !== undefined && laid !== undefined && laid < module.fibres)
       return {
@@ -175,16 +176,21 @@ function unfit({ a, b, cable }: Member): Found | undefined {
   return undefined;
 }
 
-function wrongType(item: Item, port: Port, type: CableType, ends: readonly Port[]): Found {
+function wrongType({ a, b, cable }: Member, port: Port, type: CableType): Found {
+  const { item } = cable;
   const module = moduleAt(port);
   const takesWords =
     module === undefined ? (port.medium ?? '') : `${title(port.module)}, which is for ${module.medium}`;
-  const better = BETTER.find((other) => ends.every((end) => fitsEnd(end, other)));
+  const better = [...BETTER]
+    .sort((one, other) => Number(mediumOf(other) === module?.medium) - Number(mediumOf(one) === module?.medium))
+    .find((other) => [a, b].every((end) => fitsEnd(end, other)));
   return {
     at: placeOf(item, ['type']),
     message:
       `${portName(port)} takes ${takesWords}, and this cable is ${type} (${mediumOf(type)})` +
       (better === undefined ? '. Correct one of them.' : `: take ${better}, or what fits the cable at both ends.`),
+    // How far it reaches and what it joins is to be seen once it is another.
+    entails: [cable],
     fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(item, ['type'], better))),
   };
 }

@@ -22,6 +22,7 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
   check({ site, network }: RuleContext, report: Report): void {
     const leaving: Leaving[] = [];
+    const astray: Astray[] = [];
     for (const delivery of network.deliveries) {
       const { stream, source, leaves } = delivery;
       // No route helps a group that is no multicast address: group-not-multicast reports.
@@ -29,32 +30,64 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
         continue;
       const meant = stream.egress === undefined ? undefined : source.portByName.get(stream.egress);
       if (meant !== undefined && !isNamed(leaves.port, meant.name)) {
-        const usable = network.interfaces.of(source).some(({ port }) => port === meant);
-        report({
-          at: placeOf(stream.item, ['egress']),
-          message: usable
-            ? `${stream.name} leaves by ${portName(leaves.port)}, as ${reason(delivery)}${
-                isReaching(delivery)
-                  ? `, and reaches its receivers there. Say \`egress: ${leaves.port.name}\`, or send`
-                  : '. Send'
-              } multicast by ${meant.name}.`
-            : `${stream.name} cannot leave by ${portName(meant)}, where no cable that carries a network is; it ` +
-              `leaves by ${portName(leaves.port)}.`,
-          about: aboutLeaving(delivery, leaves.port),
-          related: related(delivery),
-          fixes: () => bothWays(network, delivery, meant),
-        });
+        astray.push({ delivery, leaves, meant });
         continue;
       }
       const better = meant === undefined ? betterEgress(site, network, delivery) : undefined;
       if (better !== undefined) leaving.push({ delivery, leaves, ...better });
     }
     // One route puts all of them right.
+    for (const [first, ...others] of grouped(astray, byPorts(network)).values())
+      if (first !== undefined) report(leavesAstray(network, first, others));
     const alike = grouped(leaving, ({ leaves, by }) => `${portName(leaves.port)} ${portName(by.port)}`);
     for (const [first, ...others] of alike.values())
       if (first !== undefined) report(leavesElsewhere(network, first, others));
   },
 };
+
+/** A group that leaves by another port than is said to be meant. */
+interface Astray {
+  readonly delivery: Delivery;
+  readonly leaves: Interface;
+  readonly meant: Port;
+}
+
+/** Alike are groups that leave one port instead of one other, and reach receivers there or do not. */
+function byPorts({ interfaces }: Network): (astray: Astray) => string {
+  return ({ delivery, leaves, meant }) =>
+    [portName(leaves.port), portName(meant), isReaching(delivery), isUsable(interfaces, meant)].join(' ');
+}
+
+function isUsable(interfaces: Network['interfaces'], meant: Port): boolean {
+  return interfaces.of(meant.device).some(({ port }) => port === meant);
+}
+
+function leavesAstray(network: Network, first: Astray, others: readonly Astray[]): Finding {
+  const { delivery, leaves, meant } = first;
+  const streams = [first, ...others].map((each) => each.delivery.stream);
+  const names = few(streams.map(({ name }) => name));
+  const [leave, they, reach] = others.length === 0 ? ['leaves', 'it', 'reaches its'] : ['leave', 'they', 'reach their'];
+  return {
+    at: placeOf(delivery.stream.item, ['egress']),
+    message: isUsable(network.interfaces, meant)
+      ? `${names} ${leave} by ${portName(leaves.port)}, as ${reason(delivery)}${
+          isReaching(delivery)
+            ? `, and ${reach} receivers there. Say \`egress: ${leaves.port.name}\`, or send`
+            : '. Send'
+        } multicast by ${meant.name}.`
+      : `${names} cannot leave by ${portName(meant)}, where no cable that carries a network is; ${they} ${leave} by ` +
+        `${portName(leaves.port)}.`,
+    about: [...aboutLeaving(delivery, leaves.port), ...streams.map(({ name }) => name)],
+    related: [
+      ...related(delivery),
+      ...others.map((each) => ({
+        at: placeOf(each.delivery.stream.item, ['egress']),
+        message: `${each.delivery.stream.name} leaves there too`,
+      })),
+    ],
+    fixes: () => bothWays(network, [first, ...others], meant),
+  };
+}
 
 /** A group that leaves by one port, with receivers in the network of another. */
 interface Leaving {
@@ -101,15 +134,20 @@ function isReaching({ reaches, source }: Delivery): boolean {
 }
 
 /** Either the route is wrong or what is said to be meant: first what keeps the receivers that it reaches. */
-function bothWays(network: Network, delivery: Delivery, meant: Port): Fix[] {
-  const { stream, leaves } = delivery;
+function bothWays(network: Network, astray: readonly Astray[], meant: Port): Fix[] {
+  const [first] = astray;
+  if (first === undefined) return [];
+  const { delivery, leaves } = first;
+  const { stream } = delivery;
   const by = network.interfaces.of(meant.device).find(({ port }) => port === meant);
   const route = by === undefined ? [] : routeBy(network, delivery, by);
-  if (leaves === undefined) return route;
   const { name } = leaves.port;
   // Where nobody is reached by that port it would only hide what is wrong.
   if (stream.receivers.length > 0 && !isReaching(delivery)) return route;
-  const say = fixOf(`Say that it leaves by ${name}`, setValue(stream.item, ['egress'], nameText(name)));
+  const say = fixOf(
+    `Say that ${astray.length === 1 ? 'it leaves' : 'they leave'} by ${name}`,
+    ...astray.map((each) => setValue(each.delivery.stream.item, ['egress'], nameText(name))),
+  );
   return isReaching(delivery) ? [...say, ...route] : [...route, ...say];
 }
 

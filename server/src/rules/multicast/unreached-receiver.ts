@@ -1,6 +1,7 @@
 import { isMulticast } from '../../standards/ipv4.ts';
 import type { Gap } from '../../network/causes.ts';
 import type { Delivery, Obstacle, Unreached } from '../../network/delivery.ts';
+import type { Network } from '../../network/network.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type Fix, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -91,6 +92,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
     entails: [
       ...alike.map((miss) => miss.unreached),
       ...(first.gap === undefined ? [] : network.causes.entailedBy(first.gap)),
+      ...(isUncabled(why) ? trafficOf(network, why.obstacle === 'source-not-cabled' ? why.device : receiver) : []),
     ],
   };
   const others = alike.slice(1).map((miss) => ({
@@ -123,6 +125,15 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
     related: [...related(site, why, receiver), ...others],
     fixes: () => fixesFor({ site, network }, delivery, receiver, why),
   };
+}
+
+/** What keeps other traffic from a device without a cable. */
+function trafficOf({ traffic }: Network, uncabled: string): Obstacle[] {
+  return traffic.flatMap(({ from, to, obstacle }) =>
+    obstacle !== undefined && isUncabled(obstacle) && (from?.name === uncabled || to?.name === uncabled)
+      ? [obstacle]
+      : [],
+  );
 }
 
 function isHost({ bridging, routing, kind }: Device): boolean {

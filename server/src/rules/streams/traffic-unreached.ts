@@ -1,7 +1,11 @@
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Obstacle } from '../../network/delivery.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { asPull } from '../../network/traffic.ts';
 import { placeOf } from '../../site/item.ts';
+import type { Device, Traffic } from '../../site/model.ts';
+import { few } from '../../text/words.ts';
+import { grouped } from '../../grouped.ts';
 
 export const trafficUnreached: Rule = {
   id: 'traffic-unreached',
@@ -11,22 +15,47 @@ export const trafficUnreached: Rule = {
 there is none it gets nowhere, and counts on no link. Put right what stands in the way, or correct its ends.`,
   source: 'RFC 1812 §5.2 (how routers forward), from memory',
   check({ network }: RuleContext, report: Report): void {
+    const stopped: Stopped[] = [];
     for (const { traffic, from, to, obstacle } of network.traffic) {
       // What is no device unknown-name reports.
       if (from === undefined || to === undefined) continue;
-      const at = placeOf(traffic.item, ['to']);
       if (from === to) {
         const message = `${traffic.name} goes from ${from.name} to itself, so that it takes no link. Correct one of its ends.`;
-        report({ at, message, about: [traffic.name, from.name] });
-      } else if (obstacle !== undefined) {
-        const { what, remedy } = obstacleWords(obstacle, to.name, asPull(traffic, to));
-        const capital = remedy.replace(/^./, (first) => first.toUpperCase());
-        const message = `${traffic.name} does not get to ${to.name}: ${what}. ${capital}.`;
-        report({ at, message, about: [traffic.name, to.name, from.name] });
-      }
+        report({ at: placeOf(traffic.item, ['to']), message, about: [traffic.name, from.name] });
+      } else if (obstacle !== undefined) stopped.push({ traffic, from, to, obstacle });
     }
+    // What stops several alike is mended once.
+    const alike = grouped(stopped, ({ traffic, to, obstacle }) => wordsOf({ traffic, to, obstacle }));
+    for (const [words, [first, ...others]] of alike) if (first !== undefined) report(findingOf(words, first, others));
   },
 };
+
+interface Stopped {
+  readonly traffic: Traffic;
+  readonly from: Device;
+  readonly to: Device;
+  readonly obstacle: Obstacle;
+}
+
+function wordsOf({ traffic, to, obstacle }: Omit<Stopped, 'from'>): string {
+  const { what, remedy } = obstacleWords(obstacle, to.name, asPull(traffic, to));
+  return `${what}. ${remedy.replace(/^./, (first) => first.toUpperCase())}.`;
+}
+
+function findingOf(words: string, first: Stopped, others: readonly Stopped[]): Finding {
+  const all = [first, ...others];
+  const verb = others.length === 0 ? 'does' : 'do';
+  return {
+    at: placeOf(first.traffic.item, ['to']),
+    message: `${few(all.map(({ traffic }) => traffic.name))} ${verb} not get to ${first.to.name}: ${words}`,
+    about: [...new Set(all.flatMap(({ traffic, from, to }) => [traffic.name, to.name, from.name]))],
+    effects: all.map(({ obstacle }) => obstacle),
+    related: others.map(({ traffic }) => ({
+      at: placeOf(traffic.item, ['to']),
+      message: `${traffic.name} does not get there either`,
+    })),
+  };
+}
 
 export const examples: readonly Example[] = [
   {
@@ -43,7 +72,8 @@ cables:
   - {from: core/2, to: recorder}
 traffic:
   backup: {from: recorder, to: office-pc, rate: 200 Mb/s}
-#                              ^^^^^^^^^ backup does not get to office-pc: office-pc is in house, recorder in video, and video has no gateway
+#                              ^^^^^^^^^ backup and index do not get to office-pc: office-pc is in house, recorder in video, and video has no gateway
+  index: {from: recorder, to: office-pc, rate: 1 Mb/s}
   copies: {from: recorder, to: recorder, rate: 50 Mb/s}
 #                              ^^^^^^^^ copies goes from recorder to itself
 `,
