@@ -61,7 +61,7 @@ class Watched<T extends object> {
   }
 
   forget(): void {
-    this.reads.clear();
+    if (this.reads.size > 0) this.reads.clear();
   }
 
   private read(key: keyof T): unknown {
