@@ -323,6 +323,12 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       'aerial-earth {outside-protected-zone: true}',
       ['outside-protected-zone: true, earthed: 16 mm²', 'outside-protected-zone: true'],
     ],
+    [
+      'no filter in front of the amplifier',
+      'mobile-band mast-amp',
+      ['from: roof, to: filter/in', 'from: roof, to: mast-amp/in'],
+      ['  - {from: filter/out, to: mast-amp/in, type: coax-6, length: 1 m}\n', ''],
+    ],
     ['an output without terminator', 'splitter-open splitter', [', terminated: [out-6]', '']],
     ['a filter for the wrong channels', 'frequency-not-passed 470-600 MHz', ['passes: 470-694', 'passes: 470-600']],
     ['a multiswitch for television', 'frequency-not-passed 5-862 MHz', ['frequencies: 950-2400', 'frequencies: 5-862']],

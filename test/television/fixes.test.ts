@@ -18,7 +18,16 @@ const WEAK: House = {
   devices: [
     ['aerial', { kind: 'aerial', receives: '{mux-a: 43 dBµV}' }],
     ['splitter', { kind: 'splitter', ways: '4', loss: '7.5 dB', terminated: '[out-2, out-3, out-4]' }],
-    ['amp', { 'kind': 'amplifier', 'gain': '20 dB', 'noise-figure': '4 dB', 'max-output': '100 dBµV' }],
+    [
+      'amp',
+      {
+        'kind': 'amplifier',
+        'gain': '20 dB',
+        'noise-figure': '4 dB',
+        'max-output': '100 dBµV',
+        'frequencies': '470-694 MHz',
+      },
+    ],
     ['outlet', { kind: 'outlet', loss: '1 dB' }],
     ['tuner', { kind: 'display', inputs: '{rf: {noise-figure: 6 dB}}' }],
   ],
@@ -36,7 +45,16 @@ const STRONG: House = {
   ],
   devices: [
     ['aerial', { kind: 'aerial', receives: '{mux-a: 80 dBµV, mux-b: 79 dBµV}' }],
-    ['amp', { 'kind': 'amplifier', 'gain': '20 dB', 'noise-figure': '4 dB', 'max-output': '98 dBµV' }],
+    [
+      'amp',
+      {
+        'kind': 'amplifier',
+        'gain': '20 dB',
+        'noise-figure': '4 dB',
+        'max-output': '98 dBµV',
+        'frequencies': '470-694 MHz',
+      },
+    ],
     ['splitter', { kind: 'splitter', ways: '4', loss: '7.5 dB', terminated: '[out-2, out-3, out-4]' }],
     ['outlet', { kind: 'outlet', loss: '1 dB' }],
     ['tuner', { kind: 'display', inputs: '{rf: {max-input: 80 dBµV}}' }],

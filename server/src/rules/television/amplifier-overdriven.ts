@@ -2,7 +2,7 @@ import { fixOf } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { takeOutEdits } from '../../site/television/insert-part.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
-import { attenuatorInFront } from '../../television/attenuator-fix.ts';
+import { attenuatorInFront } from '../../television/insert-fix.ts';
 import { type TooMuch, tooMuchBehind } from '../../television/too-much.ts';
 import { isEnoughWithout } from '../../television/without-amplifier.ts';
 import { decibels, level } from '../../text/radio-words.ts';

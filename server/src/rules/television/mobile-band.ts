@@ -2,26 +2,29 @@ import { headOf } from '../../site/item.ts';
 import { televisionEnds } from '../../standards/television/channel-plan.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import { skyFrequency } from '../../site/television/channel.ts';
-import { isSatellite } from '../../standards/television/system.ts';
+import { type System, isSatellite } from '../../standards/television/system.ts';
+import { filterInFront } from '../../television/insert-fix.ts';
+import { within } from '../../television/part.ts';
+import type { Signal } from '../../television/signals.ts';
+import type { FrequencyRange } from '../../text/quantity.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const mobileBand: Rule = {
   id: 'mobile-band',
   severity: 'warning',
-  summary: 'A terrestrial multiplex lies where mobile telephones are today.',
+  summary: 'A terrestrial multiplex lies where mobile telephones are today, or an amplifier takes them along.',
   why: `Television has left these frequencies in most countries, so the channel is likely an old one; where it is still on
 air, telephones and their masts are stronger than it. Read the broadcaster's table again, and put a filter in front of
-the first amplifier.`,
+the first amplifier. An amplifier with nothing in front that keeps telephones out is told as information: where
+one of their masts is near, it is overloaded, whatever its levels of television are.`,
   source: 'the 700 MHz and 600 MHz bands: 3GPP band 28 by a page that quotes it, band 71 from memory; countries differ',
-  check({ site }: RuleContext, report: Report): void {
+  check({ plan: { television }, site }: RuleContext, report: Report): void {
     const end = televisionEnds(site.channelPlan);
-    if (end === undefined) return;
+    if (end === undefined || site.multiplexes.length === 0) return;
     for (const multiplex of site.multiplexes) {
       const { item, name, system } = multiplex;
       const frequency = skyFrequency(site, multiplex);
-      // Cable is on a coax of its own.
-      if (frequency === undefined || frequency < end || system === 'dvb-c' || system === 'j83b') continue;
-      if (system === undefined || isSatellite(system)) continue;
+      if (frequency === undefined || frequency < end || !isTerrestrial(system)) continue;
       report({
         at: headOf(item),
         message:
@@ -30,8 +33,62 @@ the first amplifier.`,
         about: [name],
       });
     }
+    for (const { device } of television.amplifiers) {
+      const at = device.connectorByName.get('in');
+      const signals = at === undefined ? [] : television.signals.at(at);
+      const open = signals.filter((signal) => isOffAir(signal) && !isFiltered(signal, end));
+      const lowest = Math.min(...open.map(({ frequency }) => frequency));
+      if (at === undefined || open.length === 0 || isKeptOut(device.aerial?.frequencies, end)) continue;
+      report({
+        at: headOf(device.item),
+        severity: 'information',
+        message:
+          `No filter is in front of ${device.name}, and it takes what is above ${megahertz(end)} as well: a mast for ` +
+          'mobile telephones near by is stronger than television and overloads it. Put a filter in front, or say under ' +
+          'frequencies what it takes.',
+        about: [device.name],
+        fixes: () => filterInFront(site, television, at, { from: lowest < VHF_ENDS ? VHF : UHF, to: end }),
+      });
+    }
   },
 };
+
+/** Where the bands of television begin, and where the lower one is past, Hz. */
+const VHF = 47e6;
+const VHF_ENDS = 300e6;
+const UHF = 470e6;
+/** From the end of television to the first carrier of telephones, Hz. */
+const GUARD = 9e6;
+
+/** Neither from a satellite nor on a coax of its own. */
+function isTerrestrial(system: System | undefined): boolean {
+  return system !== undefined && !isSatellite(system) && system !== 'dvb-c' && system !== 'j83b';
+}
+
+/** Whether it comes from an aerial, and no amplifier is in front of it: that one would be told of. */
+function isOffAir({ source, multiplex, steps }: Signal): boolean {
+  if (source.device.kind !== 'aerial' || !isTerrestrial(multiplex.system)) return false;
+  return !steps.some(({ by }) => 'device' in by && by.device.kind === 'amplifier');
+}
+
+function isFiltered({ source, steps, frequency }: Signal, end: number): boolean {
+  return (
+    isKeptOut(source.device.aerial?.frequencies, end) ||
+    steps.some(({ by }) => {
+      if (!('device' in by)) return false;
+      const { kind, aerial, coaxInputs } = by.device;
+      if (kind === 'filter') return isKeptOut(aerial?.frequencies, end);
+      return [...coaxInputs.values()].some(
+        ({ passes }) => passes !== undefined && within(passes, frequency) && isKeptOut(passes, end),
+      );
+    })
+  );
+}
+
+/** Whether a range ends below the telephones. */
+function isKeptOut(range: FrequencyRange | undefined, end: number): boolean {
+  return range !== undefined && range.to < end + GUARD;
+}
 
 export const examples: readonly Example[] = [
   {
@@ -43,6 +100,33 @@ multiplexes:
     good: `
 multiplexes:
   mux-c: {system: dvb-t, channel: 44, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  mux-c: {system: dvb-t, channel: 44, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-c: 45 dBµV}}
+  mast-amp: {kind: amplifier, gain: 16 dB, noise-figure: 2 dB}
+# ^^^^^^^^ No filter is in front of mast-amp, and it takes what is above 694 MHz as well
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: mast-amp/in, type: coax-6, length: 2 m}
+  - {from: mast-amp/out, to: parlour-outlet/in, type: coax-6, length: 20 m}
+`,
+    fixed: `
+multiplexes:
+  mux-c: {system: dvb-t, channel: 44, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-c: 45 dBµV}}
+  mast-amp: {kind: amplifier, gain: 16 dB, noise-figure: 2 dB}
+  mast-amp-filter: {kind: filter, passes: 470-694 MHz, loss: 1.5 dB}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: mast-amp-filter/in, type: coax-6, length: 2 m}
+  - {from: mast-amp-filter/out, to: mast-amp/in, type: coax-6, length: 0.1 m}
+  - {from: mast-amp/out, to: parlour-outlet/in, type: coax-6, length: 20 m}
 `,
   },
 ];

@@ -3,7 +3,7 @@ import type { Fix } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { type Connector, type Device, connectorName } from '../../site/model.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
-import { attenuatorInFront } from '../../television/attenuator-fix.ts';
+import { attenuatorInFront } from '../../television/insert-fix.ts';
 import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
 import type { Point, Receiver } from '../../television/reception.ts';
 import type { Signal } from '../../television/signals.ts';

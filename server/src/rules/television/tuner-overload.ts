@@ -2,7 +2,7 @@ import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
 import { connectorName } from '../../site/model.ts';
-import { attenuatorInFront } from '../../television/attenuator-fix.ts';
+import { attenuatorInFront } from '../../television/insert-fix.ts';
 import { type Affected, commonCauses } from '../../television/common-cause.ts';
 import type { Receiver } from '../../television/reception.ts';
 import type { Signal } from '../../television/signals.ts';

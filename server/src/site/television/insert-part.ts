@@ -3,31 +3,35 @@
 import { type Edit, removeItem, scalarText, setValue } from '../edit.ts';
 import { type Item, LONGEST_NAME } from '../item.ts';
 import { type Cable, type Connector, type Device, type Site, connectorAt } from '../model.ts';
-import { elementBehind, entryBehind } from '../new-entry.ts';
+import { type Values, elementBehind, entryBehind } from '../new-entry.ts';
 
 type Facts = Pick<Site, 'cables' | 'deviceByName'>;
 
 /** Of coax from one part to the next beside it. */
 const SHORT = '0.1 m';
 
-/** A new attenuator, screwed on at a connector; `undefined` where no coax ends there. */
-export function attenuatorEdits(
+/** A part with a connector `in` and one `out`, as it is written. */
+export interface NewPart {
+  readonly name: string;
+  /** Its kind and what it does. */
+  readonly values: Values;
+  /** Direct current needs to pass it. */
+  readonly passesCurrent: boolean;
+}
+
+/** A new part, screwed on at a connector; none where no coax ends there. */
+export function insertEdits(
   site: Facts,
   at: Connector,
-  loss: number,
-  passesCurrent: boolean,
+  { name: wanted, values, passesCurrent }: NewPart,
 ): readonly (Edit | undefined)[] {
   const end = coaxEnd(site, at);
   if (end === undefined) return [];
-  const name = freeName(site, `${at.device.name}-pad`);
+  const name = freeName(site, wanted);
   const { cable, key } = end;
   const wire = (own: 'in' | 'out'): string => scalarText(`${name}/${own}`, true);
   return [
-    entryBehind(at.device.item, name, [
-      ['kind', 'attenuator'],
-      ['loss', `${loss} dB`],
-      ...(passesCurrent ? [['power-pass', 'true'] as const] : []),
-    ]),
+    entryBehind(at.device.item, name, [...values, ...(passesCurrent ? [['power-pass', 'true'] as const] : [])]),
     setValue(cable.item, [key], wire('in')),
     elementBehind(cable.item, [
       ['from', wire('out')],

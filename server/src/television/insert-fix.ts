@@ -1,0 +1,58 @@
+/** Fixes that put a part into a coax. */
+
+import { type Fix, fixOf } from '../site/edit.ts';
+import { type Connector, type Site, connectorName } from '../site/model.ts';
+import { type NewPart, insertEdits } from '../site/television/insert-part.ts';
+import type { FrequencyRange } from '../text/quantity.ts';
+import { megahertz } from '../text/radio-words.ts';
+import { directCurrentOf } from './direct-current.ts';
+import { runsByConnector } from './run.ts';
+import type { Television } from './television.ts';
+
+/** In front of the connector; none where no coax ends there. */
+export function attenuatorInFront(
+  site: Site,
+  television: Television,
+  at: Connector | undefined,
+  loss: number,
+): readonly Fix[] {
+  return inFront(site, television, at, `an attenuator of ${loss} dB`, 'pad', [
+    ['kind', 'attenuator'],
+    ['loss', `${loss} dB`],
+  ]);
+}
+
+/** The same, of a filter that loses what is usual. */
+export function filterInFront(
+  site: Site,
+  television: Television,
+  at: Connector | undefined,
+  { from, to }: FrequencyRange,
+): readonly Fix[] {
+  return inFront(site, television, at, `a filter for ${megahertz(from)} to ${megahertz(to)}`, 'filter', [
+    ['kind', 'filter'],
+    ['passes', `${from / 1e6}-${to / 1e6} MHz`],
+    ['loss', '1.5 dB'],
+  ]);
+}
+
+function inFront(
+  site: Site,
+  television: Television,
+  at: Connector | undefined,
+  what: string,
+  suffix: string,
+  values: NewPart['values'],
+): readonly Fix[] {
+  if (at === undefined) return [];
+  const part = { name: `${at.device.name}-${suffix}`, values, passesCurrent: carriesCurrent(site, television, at) };
+  return fixOf(`Put ${what} in front of ${connectorName(at)}`, ...insertEdits(site, at, part));
+}
+
+/** Whether a supply is lost to what it feeds without the coax that ends there. */
+function carriesCurrent({ devices }: Site, { runs, directCurrent }: Television, at: Connector): boolean {
+  const others = runs.filter(({ a, b }) => a !== at && b !== at);
+  const feeds = ({ consumers }: Television['directCurrent']): number =>
+    consumers.reduce((sum, consumer) => sum + consumer.feeds.length, 0);
+  return feeds(directCurrentOf(devices, runsByConnector(others))) < feeds(directCurrent);
+}
