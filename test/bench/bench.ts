@@ -12,6 +12,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
+import { aerialSystem } from './aerial-system.ts';
 import { bareParse } from './bare-parse.ts';
 import { bareNode, firstProblems, wholeCheck } from './first-answer.ts';
 import { generatedSite } from './generated-site.ts';
@@ -41,6 +42,8 @@ const BARS: ReadonlyMap<number, Bar> = new Map([
   [3000, { ratio: 0.5, memory: 150 }],
   [30_000, { ratio: 0.35, memory: 400 }],
 ]);
+/** Of an aerial system of six multiplexes and twenty outlets, the median in milliseconds. */
+const TELEVISION = 2;
 /** A bar that is missed beside other work on the machine is tried so often in all. */
 const TRIES = 3;
 /** The check fails only so far over a bar: a machine at work, or another processor, is no fault of the code. */
@@ -71,6 +74,8 @@ async function print(sizes: readonly number[]): Promise<void> {
     const start = await firstProblems(SERVER, path, text);
     row(lines, 'none', pair(start), pair(wholeCheck(COMMAND_LINE, path)), pair(bareNode(values.node)));
   }
+  head('six multiplexes at twenty outlets', 'computed');
+  row('television', pair(aerialSystem()));
   head('server', 'lines', 'findings', 'edited', 'keystroke', 'bare parse', 'p95 keystroke ÷ parse', 'peak memory');
   for (const size of sizes)
     for (const findings of [false, true]) {
@@ -95,13 +100,21 @@ function cells({ latency, memory }: Keystrokes, parse: Spread): string[] {
 }
 
 async function check(): Promise<boolean> {
-  let passed = true;
+  let passed = isTelevisionWithin();
   for (const [size, bar] of BARS)
     for (const findings of [false, true]) {
       const sample = sampleOf(size, findings);
       for (const edited of Object.keys(EDITS)) if (!(await isWithin(bar, sample, edited))) passed = false;
     }
   return passed;
+}
+
+function isTelevisionWithin(): boolean {
+  const { median } = aerialSystem();
+  process.stdout.write(
+    `${median <= TELEVISION ? 'within' : 'over'}: an aerial system of twenty outlets: ${ms(median)} of ${TELEVISION} ms\n`,
+  );
+  return median <= TELEVISION * ROOM.ratio;
 }
 
 async function isWithin(bar: Bar, { text, path, lines, findings }: Sample, edited: string): Promise<boolean> {

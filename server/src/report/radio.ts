@@ -39,7 +39,9 @@ export interface AmplifierReport {
 
 export function radioReport({ site, television: { reception, amplifiers, tuning } }: Plan): RadioReport {
   return {
-    points: reception.points.map(pointReport),
+    points: site.devices.flatMap(({ connectorByName }) =>
+      [...connectorByName.values()].flatMap(reception.pointsAt).map(pointReport),
+    ),
     amplifiers: amplifiers.map(({ device, strongest, limit, headroom }) => ({
       name: device.name,
       strongest: strongest.level,

@@ -2,7 +2,8 @@
 
 import { type Fix, fixOf } from '../site/edit.ts';
 import { type Connector, type Site, connectorName } from '../site/model.ts';
-import { type NewPart, insertEdits } from '../site/television/insert-part.ts';
+import type { Values } from '../site/new-entry.ts';
+import { insertEdits } from '../site/television/insert-part.ts';
 import type { FrequencyRange } from '../text/quantity.ts';
 import { megahertz } from '../text/radio-words.ts';
 import { directCurrentOf } from './direct-current.ts';
@@ -16,10 +17,11 @@ export function attenuatorInFront(
   at: Connector | undefined,
   loss: number,
 ): readonly Fix[] {
-  return inFront(site, television, at, `an attenuator of ${loss} dB`, 'pad', [
+  const values: Values = [
     ['kind', 'attenuator'],
     ['loss', `${loss} dB`],
-  ]);
+  ];
+  return inFront(site, television, at, { what: `an attenuator of ${loss} dB`, suffix: 'pad', values });
 }
 
 /** The same, of a filter that loses what is usual. */
@@ -29,20 +31,31 @@ export function filterInFront(
   at: Connector | undefined,
   { from, to }: FrequencyRange,
 ): readonly Fix[] {
-  return inFront(site, television, at, `a filter for ${megahertz(from)} to ${megahertz(to)}`, 'filter', [
+  const values: Values = [
     ['kind', 'filter'],
     ['passes', `${from / 1e6}-${to / 1e6} MHz`],
     ['loss', '1.5 dB'],
-  ]);
+  ];
+  return inFront(site, television, at, {
+    what: `a filter for ${megahertz(from)} to ${megahertz(to)}`,
+    suffix: 'filter',
+    values,
+  });
+}
+
+interface Inserted {
+  /** In words. */
+  readonly what: string;
+  /** Of its name, behind that of the part that it stands in front of. */
+  readonly suffix: string;
+  readonly values: Values;
 }
 
 function inFront(
   site: Site,
   television: Television,
   at: Connector | undefined,
-  what: string,
-  suffix: string,
-  values: NewPart['values'],
+  { what, suffix, values }: Inserted,
 ): readonly Fix[] {
   if (at === undefined) return [];
   const part = { name: `${at.device.name}-${suffix}`, values, passesCurrent: carriesCurrent(site, television, at) };

@@ -1,9 +1,11 @@
 /** What arrives at a connector: level against window, carrier to noise against what is needed. */
 
+import { perObject } from '../memo.ts';
 import type { Connector, Device, Site } from '../site/model.ts';
+import type { Multiplex } from '../site/television/facts.ts';
 import { intermodulationRatio } from '../standards/television/amplifier.ts';
-import { sumOfLevels } from '../standards/television/level.ts';
-import { type Stage, combinedRatio, manMadeNoise, noiseFigureOf, noiseFloor } from '../standards/television/noise.ts';
+import { decibels, sumOfLevels } from '../standards/television/level.ts';
+import { type Chain, combinedRatio, lengthened, manMadeNoise, noiseFloor } from '../standards/television/noise.ts';
 import {
   TUNER_MAXIMUM,
   type Window,
@@ -43,26 +45,20 @@ export interface Receiver {
 }
 
 export interface Reception {
-  readonly points: readonly Point[];
   readonly outlets: readonly { readonly at: Connector; readonly points: readonly Point[] }[];
   readonly receivers: readonly Receiver[];
+  /** Of any connector, also where signals only pass. */
   readonly pointsAt: (connector: Connector) => readonly Point[];
 }
 
 type Facts = Pick<Site, 'devices' | 'channelPlan' | 'policies'>;
 
 export function receptionOf(site: Facts, signals: Signals, amplifiers: ReadonlyMap<Device, AmplifierLoad>): Reception {
-  const points: Point[] = [];
-  const byConnector = new Map<Connector, readonly Point[]>();
-  for (const device of site.devices)
-    for (const connector of device.connectorByName.values()) {
-      const here = signals.at(connector).map((signal) => pointOf(site, signal, amplifiers));
-      byConnector.set(connector, here);
-      points.push(...here);
-    }
-  const pointsAt = (connector: Connector): readonly Point[] => byConnector.get(connector) ?? [];
+  const needsOf = perObject((multiplex: Multiplex) => needs(site, multiplex));
+  const pointsAt = perObject((connector: Connector): readonly Point[] =>
+    signals.at(connector).map((signal) => pointOf(signal, needsOf(signal.multiplex), amplifiers)),
+  );
   return {
-    points,
     outlets: site.devices
       .filter(({ kind }) => kind === 'outlet')
       .flatMap(({ connectorByName }) => connectorByName.get('tv') ?? [])
@@ -93,13 +89,29 @@ export function isReceiver({ kind }: Device): boolean {
   return kind === 'tuner' || kind === 'display';
 }
 
-function pointOf(site: Facts, signal: Signal, amplifiers: ReadonlyMap<Device, AmplifierLoad>): Point {
-  const transmission = transmissionOf(site, signal.multiplex);
-  const noiseFigure = noiseFigureOf(stagesTo(signal, transmission));
+/** What a multiplex needs, wherever it arrives. */
+interface Needs extends Pick<Point, 'noiseFloor' | 'needed' | 'window'> {
+  readonly transmission: Transmission | undefined;
+}
+
+function needs(site: Facts, multiplex: Multiplex): Needs {
+  const transmission = transmissionOf(site, multiplex);
   const bandwidth = transmission === undefined ? 0 : noiseBandwidth(transmission);
-  const floor = bandwidth > 0 ? noiseFloor(bandwidth) : undefined;
+  return {
+    transmission,
+    noiseFloor: bandwidth > 0 ? noiseFloor(bandwidth) : undefined,
+    needed: transmission === undefined ? undefined : neededRatio(transmission),
+    window: windowAt(site, transmission),
+  };
+}
+
+function pointOf(
+  signal: Signal,
+  { transmission, noiseFloor: floor, needed, window }: Needs,
+  amplifiers: ReadonlyMap<Device, AmplifierLoad>,
+): Point {
+  const noiseFigure = decibels(chainTo(signal, transmission).factor);
   const carrierToNoise = floor === undefined ? undefined : ratioAt(signal, noiseFigure, floor, amplifiers);
-  const needed = transmission === undefined ? undefined : neededRatio(transmission);
   return {
     signal,
     noiseFigure,
@@ -107,15 +119,15 @@ function pointOf(site: Facts, signal: Signal, amplifiers: ReadonlyMap<Device, Am
     carrierToNoise,
     needed,
     margin: carrierToNoise === undefined || needed === undefined ? undefined : carrierToNoise - needed,
-    window: signal.at.device.kind === 'outlet' ? windowAt(site, transmission) : undefined,
+    window: signal.at.device.kind === 'outlet' ? window : undefined,
   };
 }
 
 /** With the receiver at the end, where there is one. */
-function stagesTo({ steps, at }: Signal, transmission: Transmission | undefined): readonly Stage[] {
-  if (!isReceiver(at.device) || transmission === undefined) return steps;
+function chainTo({ chain, at }: Signal, transmission: Transmission | undefined): Chain {
+  if (!isReceiver(at.device) || transmission === undefined) return chain;
   const own = at.device.coaxInputs.get(at.name)?.noiseFigure;
-  return [...steps, { gain: 0, noiseFigure: own ?? tunerNoiseFigure(transmission.system) }];
+  return lengthened(chain, { gain: 0, noiseFigure: own ?? tunerNoiseFigure(transmission.system) });
 }
 
 /** Noise, what was metered at the source, and what amplifiers add by distortion. */
@@ -129,11 +141,12 @@ function ratioAt(
   const isSky = multiplex.system !== undefined && isSatellite(multiplex.system);
   const noise = atSource - floor - noiseFigure - (isSky ? 0 : manMadeNoise(frequency));
   const metered = source.device.aerial?.quality.get(multiplex.name);
-  const distortion = steps.flatMap(({ by }) => {
+  const ratios = metered === undefined ? [noise] : [noise, metered];
+  for (const { by } of steps) {
     const headroom = 'device' in by ? amplifiers.get(by.device)?.headroom : undefined;
-    return headroom === undefined ? [] : [intermodulationRatio(headroom)];
-  });
-  return combinedRatio([noise, ...(metered === undefined ? [] : [metered]), ...distortion]);
+    if (headroom !== undefined) ratios.push(intermodulationRatio(headroom));
+  }
+  return combinedRatio(ratios);
 }
 
 function windowAt({ policies }: Facts, transmission: Transmission | undefined): Window | undefined {

@@ -8,7 +8,7 @@ import { perObject } from '../memo.ts';
 import type { Connector, Device, Site } from '../site/model.ts';
 import type { Multiplex } from '../site/television/facts.ts';
 import { levelFromField } from '../standards/television/level.ts';
-import { type Stage, lossy } from '../standards/television/noise.ts';
+import { type Chain, NO_CHAIN, type Stage, lengthened, lossy } from '../standards/television/noise.ts';
 import { planeOf } from '../standards/television/satellite.ts';
 import { isSatellite } from '../standards/television/system.ts';
 import { coaxFrequency, skyFrequency } from '../site/television/channel.ts';
@@ -32,6 +32,8 @@ export interface Signal {
   readonly level: number;
   /** All that it has passed, from its source on. */
   readonly steps: readonly Step[];
+  /** The same as one. */
+  readonly chain: Chain;
 }
 
 /** A multiplex that a part does not let pass, where it comes in. */
@@ -89,7 +91,7 @@ function received(site: Facts, source: Connector): Signal[] {
       part.receives.get(multiplex.name) ??
       (field === undefined || sky === undefined ? undefined : levelFromField(field, part.gain ?? 0, sky));
     if (frequency === undefined || level === undefined || !isOnPlane(source, multiplex, sky)) return [];
-    return [{ multiplex, source, at: source, frequency, level, steps: [] }];
+    return [{ multiplex, source, at: source, frequency, level, steps: [], chain: NO_CHAIN }];
   });
 }
 
@@ -127,12 +129,15 @@ function follow(found: Found, source: Connector, signals: readonly Signal[]): vo
     found.all.push(...arriving);
     const on = waysOn(to.device, to.name).flatMap((name) => to.device.connectorByName.get(name) ?? []);
     // The last is taken off first.
+    const passed = new Set<Signal>();
     for (const connector of on.reverse()) {
+      const left = through(arriving, connector, passed);
       if (entered.has(connector)) continue;
       entered.add(connector);
-      pending.push([connector, arriving.flatMap((signal) => through(signal, connector))]);
+      pending.push([connector, left]);
     }
-    noteStopped(found, arriving, on);
+    if (on.length > 0)
+      for (const signal of arriving) if (!passed.has(signal)) found.stopped.push({ signal, device: to.device });
   }
 }
 
@@ -151,19 +156,27 @@ function along(found: Found, run: CoaxRun, to: Connector, signal: Signal): Signa
   return [passed];
 }
 
-function through(signal: Signal, to: Connector): Signal[] {
-  const step = passage(to.device, signal.at.name, to.name, signal.frequency);
-  return step === undefined ? [] : [stepped(signal, to, { by: { device: to.device }, ...step })];
-}
-
-/** Where a signal leaves by none of the connectors that it could. */
-function noteStopped({ stopped }: Found, arriving: readonly Signal[], on: readonly Connector[]): void {
+/** What leaves by a connector of what arrives at another one; adds those that do to `passed`. */
+function through(arriving: readonly Signal[], to: Connector, passed: Set<Signal>): Signal[] {
+  const left: Signal[] = [];
   for (const signal of arriving) {
-    const passes = on.some(({ device, name }) => passage(device, signal.at.name, name, signal.frequency) !== undefined);
-    if (on.length > 0 && !passes) stopped.push({ signal, device: signal.at.device });
+    const step = passage(to.device, signal.at.name, to.name, signal.frequency);
+    if (step === undefined) continue;
+    passed.add(signal);
+    left.push(stepped(signal, to, { by: { device: to.device }, ...step }));
   }
+  return left;
 }
 
 function stepped(signal: Signal, at: Connector, step: Step): Signal {
-  return { ...signal, at, level: signal.level + step.gain, steps: [...signal.steps, step] };
+  const { multiplex, source, frequency, level, steps, chain } = signal;
+  return {
+    multiplex,
+    source,
+    at,
+    frequency,
+    level: level + step.gain,
+    steps: [...steps, step],
+    chain: lengthened(chain, step),
+  };
 }

@@ -35,6 +35,7 @@ export function wishesOf(site: Facts, { services, multiplexes }: Occasion): Wish
 
 /** Of streams from tuners that run at all times, whatever is watched: those that a server records or sends on. */
 export function standingWishes(site: Facts, hasUnits: (source: Device) => boolean): Wish[] {
+  if (site.multiplexByName.size === 0) return [];
   const taken = new Set([
     ...site.recordings.map(({ stream }) => stream),
     ...site.streams.map(({ carries }) => carries),

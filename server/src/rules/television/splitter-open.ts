@@ -12,9 +12,11 @@ export const splitterOpen: Rule = {
 disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
+    const splitters = site.devices.filter(({ kind }) => kind === 'splitter' || kind === 'tap');
+    if (splitters.length === 0) return;
     const cabled = new Set(site.cables.flatMap(({ from, to }) => [connectorAt(site, from), connectorAt(site, to)]));
-    for (const { item, name, kind, connectorByName, aerial } of site.devices) {
-      if ((kind !== 'splitter' && kind !== 'tap') || aerial === undefined) continue;
+    for (const { item, name, connectorByName, aerial } of splitters) {
+      if (aerial === undefined) continue;
       const connectors = [...connectorByName.values()];
       const open = connectors.filter(
         (connector) => connector.name !== 'in' && !cabled.has(connector) && !aerial.terminated.includes(connector.name),

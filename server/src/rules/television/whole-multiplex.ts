@@ -14,6 +14,7 @@ export const wholeMultiplex: Rule = {
 send these alone: \`service\` instead of \`multiplex\`. The rest only loads the links on the way.`,
   source: 'ISO/IEC 13818-1: a transport stream of one programme is one; filtering by PID is common practice',
   check({ site }: RuleContext, report: Report): void {
+    if (site.multiplexes.length === 0) return;
     const used = new Set([
       ...site.recordings.map(({ stream }) => stream),
       ...site.streams.map(({ carries }) => carries),

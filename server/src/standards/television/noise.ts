@@ -32,15 +32,25 @@ export function lossy(loss: number): Stage {
   return { gain: -loss, noiseFigure: loss };
 }
 
-/** The noise figure of a chain, dB; 0 of an empty one. F = F₁ + (F₂ − 1)/G₁ + (F₃ − 1)/(G₁G₂) + … */
-export function noiseFigureOf(chain: readonly Stage[]): number {
-  let factor = 1;
-  let gain = 1;
-  for (const stage of chain) {
-    factor += (ratioOf(stage.noiseFigure) - 1) / gain;
-    gain *= ratioOf(stage.gain);
-  }
-  return decibels(factor);
+/** The noise factor and the gain of a chain, both as ratios of power. */
+export interface Chain {
+  readonly factor: number;
+  readonly gain: number;
+}
+
+export const NO_CHAIN: Chain = { factor: 1, gain: 1 };
+
+/** With one more stage at its end. F = F₁ + (F₂ − 1)/G₁ + (F₃ − 1)/(G₁G₂) + … */
+export function lengthened({ factor, gain }: Chain, stage: Stage): Chain {
+  return {
+    factor: factor + (ratioOf(stage.noiseFigure) - 1) / gain,
+    gain: gain * ratioOf(stage.gain),
+  };
+}
+
+/** The noise figure of a chain, dB; 0 of an empty one. */
+export function noiseFigureOf(stages: readonly Stage[]): number {
+  return decibels(stages.reduce(lengthened, NO_CHAIN).factor);
 }
 
 /** Several ratios of carrier to disturbance as one, dB: the disturbances' powers add up. `Infinity` of none. */
